@@ -1,0 +1,88 @@
+using DetailGen.Sections.Shapes;
+using NetTopologySuite.Geometries;
+
+namespace DetailGen.Sections;
+
+/// <summary>One closed outline with its holes; corner points in mm, anticlockwise outside and clockwise in holes, the first not repeated.</summary>
+public sealed record Piece(IReadOnlyList<Point> Outline, IReadOnlyList<IReadOnlyList<Point>> Holes);
+
+/// <summary>
+/// An area of the section: none, one or several pieces with holes, on a grid of 0.001 mm. Operations make new regions.
+/// Touching is not overlapping: an intersection along a line is empty.
+/// </summary>
+public sealed class Region
+{
+    private readonly Geometry _geometry;
+    private IReadOnlyList<Piece>? _pieces;
+
+    internal Region(Geometry geometry) => _geometry = geometry;
+
+    public static Region Empty { get; } = new(Planar.Factory.CreatePolygon());
+
+    /// <summary>An upright rectangle; empty where it has no width or height.</summary>
+    public static Region Box(double left, double bottom, double right, double top) =>
+        right - left < Planar.Grid || top - bottom < Planar.Grid
+            ? Empty
+            : Polygon(new(left, bottom), new(right, bottom), new(right, top), new(left, top));
+
+    public static Region Box(Bounds bounds) => Box(bounds.Left, bounds.Bottom, bounds.Right, bounds.Top);
+
+    /// <summary>A simple polygon of three or more corners, in either direction; a repeated first corner is dropped.</summary>
+    /// <exception cref="ArgumentException">Fewer than three corners, or the outline crosses itself.</exception>
+    public static Region Polygon(params ReadOnlySpan<Point> corners) => new(Planar.Outline(corners));
+
+    public static Region Union(IEnumerable<Region> regions) => new(Planar.Union(regions.Select(region => region._geometry)));
+
+    public bool IsEmpty => _geometry.IsEmpty;
+
+    /// <summary>mm².</summary>
+    public double Area => _geometry.Area;
+
+    /// <summary>All corners lie within; a rectangle with right left of left for an empty region.</summary>
+    public Bounds Bounds
+    {
+        get
+        {
+            var box = _geometry.EnvelopeInternal;
+            return box.IsNull ? new(0, 0, -1, -1) : new(box.MinX, box.MinY, box.MaxX, box.MaxY);
+        }
+    }
+
+    public IReadOnlyList<Piece> Pieces => _pieces ??= Planar.Pieces(_geometry);
+
+    public Region Union(Region other) => IsEmpty ? other : other.IsEmpty ? this : new(Planar.Union(_geometry, other._geometry));
+
+    public Region Minus(Region other) => Apart(other) ? this : new(Planar.Difference(_geometry, other._geometry));
+
+    public Region Intersect(Region other) => Apart(other) ? Empty : new(Planar.Intersection(_geometry, other._geometry));
+
+    /// <summary>Grown outwards with mitred corners, or shrunk where <paramref name="by"/> is negative; mm.</summary>
+    public Region Grow(double by) => IsEmpty ? this : new(Planar.Buffer(_geometry, by));
+
+    public Region Shift(double x, double y) => Map(point => new(point.X + x, point.Y + y));
+
+    /// <summary>Reflected in the y axis.</summary>
+    public Region Mirror() => Map(point => new(-point.X, point.Y));
+
+    /// <summary>Inside or on the edge.</summary>
+    public bool Contains(Point point) => Bounds.Contains(point) && _geometry.Intersects(Planar.Dot(point));
+
+    /// <summary>Distance in mm from the point to the nearest place of the region, 0 inside.</summary>
+    public double Distance(Point point) => _geometry.Distance(Planar.Dot(point));
+
+    public double Distance(Region other) => _geometry.Distance(other._geometry);
+
+    /// <summary>Distance in mm from the point to the nearest edge, inside or out.</summary>
+    public double DistanceToEdge(Point point) => _geometry.Boundary.Distance(Planar.Dot(point));
+
+    /// <summary>A point well inside the largest piece: the centre of about the largest circle that fits.</summary>
+    /// <exception cref="InvalidOperationException">The region is empty.</exception>
+    public Point Heart() => IsEmpty ? throw new InvalidOperationException("An empty region has no inside.") : Planar.Heart(_geometry);
+
+    /// <summary>The parts of a line that lie inside, each as its two ends in the direction of the line.</summary>
+    public IReadOnlyList<(Point From, Point To)> Cut(Point from, Point to) => Planar.Cut(_geometry, from, to);
+
+    private bool Apart(Region other) => IsEmpty || other.IsEmpty || !_geometry.EnvelopeInternal.Intersects(other._geometry.EnvelopeInternal);
+
+    private Region Map(Func<Point, Point> move) => IsEmpty ? this : new(Planar.Map(_geometry, move));
+}

@@ -1,0 +1,162 @@
+using NetTopologySuite.Algorithm.Construct;
+using NetTopologySuite.Geometries;
+using NetTopologySuite.Operation.Buffer;
+using NetTopologySuite.Operation.Overlay;
+using NetTopologySuite.Operation.OverlayNG;
+
+namespace DetailGen.Sections.Shapes;
+
+/// <summary>The only door to the polygon library: everything on one fixed grid, so that results do not depend on the order of work.</summary>
+internal static class Planar
+{
+    /// <summary>mm; a thousandth, which is the solver's micrometre.</summary>
+    internal const double Grid = 0.001;
+
+    private static readonly PrecisionModel Precision = new(1 / Grid);
+    private static readonly BufferParameters Mitred = new() { JoinStyle = JoinStyle.Mitre, MitreLimit = 5, EndCapStyle = EndCapStyle.Flat };
+
+    internal static GeometryFactory Factory { get; } = new(Precision);
+
+    internal static Geometry Outline(ReadOnlySpan<Point> corners)
+    {
+        var ring = new List<Coordinate>(corners.Length + 1);
+        foreach (var corner in corners)
+        {
+            var snapped = Snap(corner);
+            if (ring.Count == 0 || !ring[^1].Equals2D(snapped))
+            {
+                ring.Add(snapped);
+            }
+        }
+
+        if (ring.Count > 1 && ring[0].Equals2D(ring[^1]))
+        {
+            ring.RemoveAt(ring.Count - 1);
+        }
+
+        if (ring.Count < 3)
+        {
+            throw new ArgumentException("A polygon needs three corners that differ.", nameof(corners));
+        }
+
+        ring.Add(ring[0].Copy());
+        var polygon = Factory.CreatePolygon([.. ring]);
+        return polygon.IsValid ? polygon : throw new ArgumentException($"The outline crosses itself: {polygon}.", nameof(corners));
+    }
+
+    internal static Geometry Union(IEnumerable<Geometry> all)
+    {
+        var some = all.Where(geometry => !geometry.IsEmpty).ToArray();
+        return some.Length == 0 ? Factory.CreatePolygon() : Areas(UnaryUnionNG.Union(some, Factory, Precision));
+    }
+
+    internal static Geometry Union(Geometry a, Geometry b) => Overlay(a, b, OverlayNG.UNION);
+
+    internal static Geometry Difference(Geometry a, Geometry b) => Overlay(a, b, OverlayNG.DIFFERENCE);
+
+    internal static Geometry Intersection(Geometry a, Geometry b) => Overlay(a, b, OverlayNG.INTERSECTION);
+
+    internal static Geometry Buffer(Geometry geometry, double by) =>
+        Areas(GeometryOf(BufferOp.Buffer(geometry, by, Mitred)));
+
+    internal static NetTopologySuite.Geometries.Point Dot(Point point) => Factory.CreatePoint(new Coordinate(point.X, point.Y));
+
+    internal static Point Heart(Geometry geometry)
+    {
+        var largest = Polygons(geometry).MaxBy(polygon => polygon.Area)!;
+        var tolerance = Math.Max(0.1, Math.Sqrt(largest.Area) / 200);
+        var centre = MaximumInscribedCircle.GetCenter(largest, tolerance);
+        return new(centre.X, centre.Y);
+    }
+
+    internal static IReadOnlyList<(Point From, Point To)> Cut(Geometry geometry, Point from, Point to)
+    {
+        var line = Factory.CreateLineString([new(from.X, from.Y), new(to.X, to.Y)]);
+        var inside = geometry.Intersection(line);
+        var along = to - from;
+        var pieces = new List<(Point From, Point To)>();
+        for (var i = 0; i < inside.NumGeometries; i++)
+        {
+            if (inside.GetGeometryN(i) is LineString { NumPoints: > 1 } piece)
+            {
+                var (a, b) = (At(piece.GetCoordinateN(0)), At(piece.GetCoordinateN(piece.NumPoints - 1)));
+                pieces.Add(Point.Dot(b - a, along) >= 0 ? (a, b) : (b, a));
+            }
+        }
+
+        return [.. pieces.OrderBy(piece => Point.Dot(piece.From - from, along))];
+    }
+
+    internal static IReadOnlyList<Piece> Pieces(Geometry geometry) =>
+    [
+        .. Polygons(geometry)
+            .OrderBy(polygon => polygon.EnvelopeInternal.MinX).ThenBy(polygon => polygon.EnvelopeInternal.MinY)
+            .Select(polygon => new Piece(
+                Corners(polygon.ExteriorRing, anticlockwise: true),
+                [.. polygon.InteriorRings.Select(hole => Corners(hole, anticlockwise: false))])),
+    ];
+
+    internal static Geometry Map(Geometry geometry, Func<Point, Point> move)
+    {
+        var moved = Polygons(geometry).Select(polygon => Factory.CreatePolygon(
+            Ring(polygon.ExteriorRing, move), [.. polygon.InteriorRings.Select(hole => Ring(hole, move))])).ToArray();
+        return moved.Length == 1 ? moved[0] : Factory.CreateMultiPolygon(moved);
+    }
+
+    private static Geometry Overlay(Geometry a, Geometry b, SpatialFunction what) =>
+        Areas(OverlayNG.Overlay(a, b, what, Precision));
+
+    // Overlays may leave lines and points where areas only touch; a region is area alone.
+    private static Geometry Areas(Geometry geometry)
+    {
+        if (geometry is Polygon or MultiPolygon)
+        {
+            return geometry;
+        }
+
+        var polygons = Polygons(geometry).ToArray();
+        return polygons.Length == 1 ? polygons[0] : polygons.Length == 0 ? Factory.CreatePolygon() : Factory.CreateMultiPolygon(polygons);
+    }
+
+    private static Geometry GeometryOf(Geometry geometry) =>
+        NetTopologySuite.Precision.GeometryPrecisionReducer.Reduce(geometry, Precision);
+
+    private static IEnumerable<Polygon> Polygons(Geometry geometry)
+    {
+        for (var i = 0; i < geometry.NumGeometries; i++)
+        {
+            if (geometry.GetGeometryN(i) is Polygon { IsEmpty: false } polygon)
+            {
+                yield return polygon;
+            }
+        }
+    }
+
+    private static LinearRing Ring(LineString ring, Func<Point, Point> move) =>
+        Factory.CreateLinearRing([.. ring.Coordinates.Select(corner => Snap(move(At(corner))))]);
+
+    private static IReadOnlyList<Point> Corners(LineString ring, bool anticlockwise)
+    {
+        var corners = ring.Coordinates[..^1].Select(At).ToArray();
+        if (NetTopologySuite.Algorithm.Orientation.IsCCW(ring.Coordinates) != anticlockwise)
+        {
+            Array.Reverse(corners);
+        }
+
+        // One corner decides where the ring starts, whatever operation made it.
+        var first = 0;
+        for (var i = 1; i < corners.Length; i++)
+        {
+            if (corners[i].X < corners[first].X || (corners[i].X == corners[first].X && corners[i].Y < corners[first].Y))
+            {
+                first = i;
+            }
+        }
+
+        return [.. corners[first..], .. corners[..first]];
+    }
+
+    private static Coordinate Snap(Point point) => new(Precision.MakePrecise(point.X), Precision.MakePrecise(point.Y));
+
+    private static Point At(Coordinate corner) => new(corner.X, corner.Y);
+}
