@@ -7,7 +7,7 @@ public sealed class Outcome<T>
 {
     private readonly T? _value;
 
-    private Outcome(T? value, IReadOnlyList<Diagnostic> faults)
+    internal Outcome(T? value, IReadOnlyList<Diagnostic> faults)
     {
         _value = value;
         Faults = faults;
@@ -21,16 +21,20 @@ public sealed class Outcome<T>
     /// <exception cref="InvalidOperationException">There is none; the faults say why.</exception>
     public T Value => IsGood ? _value! : throw new InvalidOperationException($"No value: {Faults[0].Reason}");
 
-    public static Outcome<T> Good(T value) => new(value, []);
+    public Outcome<TNext> Select<TNext>(Func<T, TNext> next) => IsGood ? Outcome.Good(next(_value!)) : Outcome.Bad<TNext>(Faults);
 
-    /// <exception cref="ArgumentException">No fault is given.</exception>
-    public static Outcome<T> Bad(IReadOnlyList<Diagnostic> faults) =>
-        faults.Count > 0 ? new(default, faults) : throw new ArgumentException("A refusal needs a reason.", nameof(faults));
-
-    public Outcome<TNext> Select<TNext>(Func<T, TNext> next) => IsGood ? Outcome<TNext>.Good(next(_value!)) : Outcome<TNext>.Bad(Faults);
-
-    public Outcome<TNext> SelectMany<TNext>(Func<T, Outcome<TNext>> next) => IsGood ? next(_value!) : Outcome<TNext>.Bad(Faults);
+    public Outcome<TNext> SelectMany<TNext>(Func<T, Outcome<TNext>> next) => IsGood ? next(_value!) : Outcome.Bad<TNext>(Faults);
 
     public Outcome<TLast> SelectMany<TNext, TLast>(Func<T, Outcome<TNext>> next, Func<T, TNext, TLast> join) =>
         SelectMany(value => next(value).Select(second => join(value, second)));
+}
+
+/// <summary>Makes outcomes.</summary>
+public static class Outcome
+{
+    public static Outcome<T> Good<T>(T value) => new(value, []);
+
+    /// <exception cref="ArgumentException">No fault is given.</exception>
+    public static Outcome<T> Bad<T>(params IReadOnlyList<Diagnostic> faults) =>
+        faults.Count > 0 ? new(default, faults) : throw new ArgumentException("A refusal needs a reason.", nameof(faults));
 }
