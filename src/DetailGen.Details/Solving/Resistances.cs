@@ -2,6 +2,7 @@ using DetailGen.Details.Parameters;
 using DetailGen.Details.Rules.Language;
 using DetailGen.Sections;
 using DetailGen.Solver;
+using Domain = DetailGen.Solver.Domain;
 
 namespace DetailGen.Details.Solving;
 
@@ -76,7 +77,12 @@ internal sealed class Resistances(Model model, Situation situation, Translation 
     private Linear AirLayer(string element, ResistanceLayer layer, Sum thickness)
     {
         var segments = Segments(element);
-        var air = model.Add($"resistance of {layer.Slot}", Domain.Range(0, (long)(0.18m * Unit)));
+        if (thickness.Value is Variable { Domain.Low: >= 25_000 })
+        {
+            return segments[^1].Start; // beyond 25 mm the thickness no longer matters
+        }
+
+        var air = model.Add($"resistance of {layer.Slot}", Domain.Range(-100 * Unit, (long)(0.18m * Unit)));
         var reached = new List<DetailGen.Solver.Claim>();
         foreach (var segment in segments)
         {
