@@ -5,6 +5,7 @@ internal sealed class RandomModel
 {
     private readonly Random random;
     private readonly List<long[]> domains = [];
+    private readonly List<long[]> spaces = [];
     private readonly List<(string? Tag, Func<long[], long> Shortfall)> hard = [];
     private readonly List<Func<long[], long[]>> costs = [];
     private readonly List<Func<long[], string?>> names = [];
@@ -23,10 +24,17 @@ internal sealed class RandomModel
     {
         var made = new RandomModel(seed);
         made.AddVariables(made.random.Next(1, variables + 1), most);
-        for (var i = made.random.Next(0, 6); i > 0; i--)
+        // Most claims are drawn so that one hidden assignment holds them: else nearly every model would contradict itself in a single claim.
+        var hidden = made.domains.ConvertAll(made.Pick).ToArray();
+        for (var i = made.random.Next(1, 8); i > 0; i--)
         {
             var (claim, shortfall) = made.AnyClaim(2, true);
-            var tag = made.random.Next(8) == 0 ? null : $"rule.{made.random.Next(8)}";
+            for (var tries = 0; tries < 20 && shortfall(hidden) > 0 && made.random.Next(20) > 0; tries++)
+            {
+                (claim, shortfall) = made.AnyClaim(2, true);
+            }
+
+            var tag = made.random.Next(8) == 0 ? null : $"rule.{made.random.Next(12)}";
             made.Model.Require(tag, claim);
             made.hard.Add((tag, shortfall));
         }
@@ -34,7 +42,7 @@ internal sealed class RandomModel
         for (var i = givens ? made.random.Next(0, 3) : 0; i > 0; i--)
         {
             var at = made.random.Next(made.domains.Count);
-            var value = made.random.Next(6) == 0 ? made.domains[at][0] + 1 : made.Pick(made.domains[at]);
+            var value = made.random.Next(12) == 0 ? made.domains[at][0] + 1 : made.random.Next(3) > 0 ? hidden[at] : made.Pick(made.domains[at]);
             if (!made.Givens.Exists(given => given.Variable == at))
             {
                 made.Givens.Add(($"given.{at}", at, value));
@@ -77,9 +85,9 @@ internal sealed class RandomModel
         var places = new int[domains.Count];
         while (true)
         {
-            yield return [.. places.Select((place, i) => domains[i][place])];
+            yield return [.. places.Select((place, i) => spaces[i][place])];
             var at = 0;
-            while (at < places.Length && ++places[at] == domains[at].Length)
+            while (at < places.Length && ++places[at] == spaces[at].Length)
             {
                 places[at++] = 0;
             }
@@ -98,16 +106,24 @@ internal sealed class RandomModel
             var size = random.Next(1, most + 1);
             var step = Pick([1, 1, 2, 3, 5]);
             long low = random.Next(-6, 7);
-            if (random.Next(2) == 0)
+            // A tagged domain is a claim that can be given up; the variable then roams a wider space.
+            var tag = i == 0 && random.Next(2) == 0 ? $"domain.{i}" : null;
+            var values = random.Next(2) == 0
+                ? [.. Enumerable.Range(0, size).Select(k => low + k * step)]
+                : Enumerable.Range(0, size).Select(_ => (long)random.Next(-8, 15)).Distinct().Order().ToArray();
+            var regular = values.Length < 2 || values.Zip(values.Skip(1), (a, b) => b - a).Distinct().Count() == 1;
+            var stride = values.Length < 2 ? step : values[1] - values[0];
+            var domain = regular && random.Next(2) == 0
+                ? Domain.Range(values[0], values[^1] + random.Next((int)stride), stride)
+                : Domain.Of(values);
+            var wider = Domain.Range(values[0] - 2, values[^1] + 2);
+            Model.Add($"v{count - i}", domain, tag, wider);
+            domains.Add(values);
+            spaces.Add(tag is null ? values : [.. Enumerable.Range(0, (int)wider.Count).Select(k => wider.At(k))]);
+            if (tag is not null)
             {
-                Model.Add($"v{count - i}", Domain.Range(low, low + (size - 1) * step + random.Next((int)step), step));
-                domains.Add([.. Enumerable.Range(0, size).Select(k => low + k * step)]);
-            }
-            else
-            {
-                var values = Enumerable.Range(0, size).Select(_ => (long)random.Next(-8, 15)).Distinct().Order().ToArray();
-                Model.Add($"v{count - i}", Domain.Of(values));
-                domains.Add(values);
+                var at = i;
+                hard.Add((tag, v => values.Min(member => Math.Abs(member - v[at]))));
             }
         }
     }

@@ -79,15 +79,15 @@ public class RandomModelTests
         foreach (var range in made.Model.Ranges([.. made.Model.Variables]))
         {
             var id = range.Variable.Id;
-            Check(range.Lowest, v => v[id] < range.Values[0].Low, range.Values[0].Low > made.Domains[id][0]);
-            Check(range.Highest, v => v[id] > range.Values[^1].High, range.Values[^1].High < made.Domains[id][^1]);
+            Check(range.Lowest, v => v[id] <= made.Domains[id].LastOrDefault(member => member < range.Values[0].Low), range.Values[0].Low > made.Domains[id][0]);
+            Check(range.Highest, v => v[id] >= made.Domains[id].FirstOrDefault(member => member > range.Values[^1].High), range.Values[^1].High < made.Domains[id][^1]);
         }
 
         void Check(IReadOnlyList<string> stops, Func<long[], bool> beyond, bool stopped)
         {
             if (!stopped)
             {
-                Assert.Empty(stops);
+                Assert.True(stops.Count == 0 || (stops.Count == 1 && stops[0].StartsWith("domain.", StringComparison.Ordinal))); // at its end the domain itself, where it has a tag
                 return;
             }
 

@@ -6,16 +6,16 @@ namespace DetailGen.Solver.Conflicts;
 internal sealed class Bindings
 {
     private readonly Model model;
-    private readonly Model held;
     private readonly long[] wishes;
-    private readonly Problem problem;
+    private readonly Lazy<Model> held;
+    private readonly Lazy<Problem> problem;
 
     public Bindings(Model model, Values values)
     {
         this.model = model;
-        held = model.WithHeld(values);
         wishes = Solving.Targets(model, model.Variables.Count);
-        problem = ProblemBuilder.Hard(held);
+        held = new(() => model.WithHeld(values));
+        problem = new(() => ProblemBuilder.Hard(held.Value));
     }
 
     public IReadOnlyList<string> Of(Variable variable, Values values)
@@ -36,6 +36,7 @@ internal sealed class Bindings
             return variable.DomainTag is { } tag ? [tag] : [];
         }
 
+        var problem = this.problem.Value;
         problem.Finder.Budget = model.Budget;
         bool Suppose() => up
             ? problem.State.AtLeast(variable.Id, next, Propagation.State.Supposed)
@@ -59,7 +60,7 @@ internal sealed class Bindings
         var moved = values.ById.ToArray();
         moved[variable.Id] = next;
         var tags = new SortedSet<string>(StringComparer.Ordinal);
-        foreach (var (tag, claim) in held.Hard)
+        foreach (var (tag, claim) in held.Value.Hard)
         {
             if (tag is not null && Normal.Shortfall(claim, moved) > 0)
             {

@@ -3,6 +3,10 @@ namespace DetailGen.Solver.Propagation;
 /// <summary>At least one of the alternatives holds; each is a set of rows that hold together.</summary>
 internal sealed class Alternatives(Row[][] alternatives) : Propagator
 {
+    private int[]? variables;
+
+    public Row[][] Rows => alternatives;
+
     public override bool Propagate(State state)
     {
         var open = -1;
@@ -92,6 +96,4 @@ internal sealed class Alternatives(Row[][] alternatives) : Propagator
             return [.. all];
         }
     }
-
-    private int[]? variables;
 }

@@ -3,6 +3,8 @@ namespace DetailGen.Solver.Propagation;
 /// <summary>The variable has one of these values, ascending.</summary>
 internal sealed class Membership(int variable, long[] values) : Propagator
 {
+    public int Variable => variable;
+
     public override bool Propagate(State state)
     {
         var first = Array.BinarySearch(values, state.Lows[variable]);

@@ -3,6 +3,10 @@ namespace DetailGen.Solver.Propagation;
 /// <summary>result = table[key], keys ascending.</summary>
 internal sealed class TableLookup(int result, int key, long[] keys, long[] results) : Propagator
 {
+    public int Result => result;
+
+    public int Key => key;
+
     public override bool Propagate(State state)
     {
         long keyLow = state.Lows[key], keyHigh = state.Highs[key], low = state.Lows[result], high = state.Highs[result];

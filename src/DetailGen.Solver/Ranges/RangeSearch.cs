@@ -11,16 +11,23 @@ namespace DetailGen.Solver.Ranges;
 internal sealed class RangeSearch
 {
     private readonly Problem problem;
+    private readonly Problem shrinking;
     private readonly State state;
     private readonly Finder finder;
+    private readonly Stretch stretch;
+    private readonly List<Progression> known = [];
+    private long[] first = [];
 
     private RangeSearch(Model model)
     {
         problem = ProblemBuilder.Hard(model);
+        shrinking = ProblemBuilder.Hard(model);
         state = problem.State;
         finder = problem.Finder;
+        stretch = new Stretch(problem);
         Solving.Targets(model, finder.Targets.Length).CopyTo(finder.Targets, 0);
         finder.Budget = model.Budget;
+        shrinking.Finder.Budget = model.Budget;
     }
 
     public static IReadOnlyList<FeasibleRange> Run(Model model, ReadOnlySpan<Variable> of)
@@ -49,28 +56,63 @@ internal sealed class RangeSearch
         {
             throw new InvalidOperationException("There are no ranges: the hard claims contradict each other, or the budget is spent.");
         }
+
+        first = finder.Solution.ToArray();
     }
 
     private List<(long, long)> Walk(Variable variable)
     {
         var pieces = new List<(long Low, long High)>();
         var domain = variable.Domain;
-        var from = state.Lows[variable.Id];
-        while (from <= state.Highs[variable.Id] && Next(variable.Id, from) is { } low)
+        var id = variable.Id;
+        known.Clear();
+        known.Add(stretch.Of(id, first));
+        for (var from = state.Lows[id]; from <= state.Highs[id];)
         {
+            var (low, high) = Known(from, domain.Step) ?? Prove(id, from);
+            if (low == long.MaxValue)
+            {
+                break;
+            }
+
             if (pieces.Count > 0 && !domain.IsListed && pieces[^1].High + domain.Step == low)
             {
-                pieces[^1] = (pieces[^1].Low, low);
+                pieces[^1] = (pieces[^1].Low, high);
             }
             else
             {
-                pieces.Add((low, low));
+                pieces.Add((low, high));
             }
 
-            from = domain.Ceiling(low + 1);
+            from = domain.Ceiling(high + 1);
         }
 
         return pieces;
+    }
+
+    /// <summary>The values from here on that an earlier stretch proves; null where this one is not yet known.</summary>
+    private (long Low, long High)? Known(long from, long step)
+    {
+        foreach (var progression in known)
+        {
+            if (progression.Holds(from))
+            {
+                return (from, progression.Stride == step ? progression.High : from);
+            }
+        }
+
+        return null;
+    }
+
+    private (long Low, long High) Prove(int id, long from)
+    {
+        if (Next(id, from) is not { } low)
+        {
+            return (long.MaxValue, long.MaxValue);
+        }
+
+        known.Add(stretch.Of(id, finder.Solution.ToArray()));
+        return (low, low);
     }
 
     /// <summary>The least value of the variable at or above this one that can be.</summary>
@@ -96,16 +138,28 @@ internal sealed class RangeSearch
             return variable.DomainTag is { } tag ? [tag] : [];
         }
 
-        bool Suppose() => up ? state.AtLeast(variable.Id, next, State.Supposed) : state.AtMost(variable.Id, next, State.Supposed);
-        if (MinimalConflict.Check(problem, null, Suppose) != Found.No)
+        bool Suppose() => Move(shrinking.State, variable.Id, next, up);
+        // The first refutation starts from what is propagated already; only its few members are then tried one by one.
+        state.Push();
+        var found = Found.No;
+        if (Move(state, variable.Id, next, up))
         {
-            throw new InvalidOperationException("The budget is spent.");
+            found = finder.Run();
+        }
+        else
+        {
+            finder.Tracer.Clear();
+            finder.Tracer.Trace(state.Level);
         }
 
         var members = new bool[problem.Tags.Length];
         problem.CollectTags(members);
-        return MinimalConflict.Shrink(problem, members, Suppose) is { } least
+        state.PopTo(0);
+        return found == Found.No && MinimalConflict.Shrink(shrinking, members, Suppose) is { } least
             ? MinimalConflict.Names(problem, least)
             : throw new InvalidOperationException("The budget is spent.");
     }
+
+    private static bool Move(State state, int id, long value, bool up) =>
+        up ? state.AtLeast(id, value, State.Supposed) : state.AtMost(id, value, State.Supposed);
 }

@@ -49,10 +49,10 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         var low = row.Least(state);
         var high = row.At(best);
         low = high - Arithmetic.FloorDivide(high - low, grain) * grain;
-        var stride = 0L;
+        var halve = false;
         while (low < high)
         {
-            var bound = Math.Min(low + stride, high - grain);
+            var bound = halve ? low + (high - low) / grain / 2 * grain : high - grain;
             row.Bound = bound;
             state.Wake(index);
             switch (finder.Run())
@@ -60,11 +60,11 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
                 case Found.Yes:
                     best = finder.Solution.ToArray();
                     high = row.At(best);
-                    stride = 0;
+                    halve = true;
                     break;
                 case Found.No:
                     low = bound + grain;
-                    stride = stride == 0 ? grain : stride * 2;
+                    halve = false;
                     break;
                 default:
                     return false;

@@ -43,6 +43,9 @@ internal sealed class Problem
 
     public Propagator[] Propagators => propagators;
 
+    /// <summary>The domains now in force.</summary>
+    public Domain[] Domains => domains;
+
     /// <summary>Starts afresh with these tags (null: all) in force.</summary>
     public void Reset(bool[]? enabled = null)
     {
