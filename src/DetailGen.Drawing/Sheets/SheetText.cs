@@ -17,7 +17,7 @@ public sealed record ScheduleRow(
     string Reference, string Element, string Material, string Thickness, string Conductivity, string Resistance, string Function, string Remark, bool Sum = false);
 
 /// <summary>A stack of the schedule: a wall or a roof with its surfaces and its sum.</summary>
-public sealed record ScheduleStack(string Id, IReadOnlyList<ScheduleRow> Rows);
+public sealed record ScheduleBlock(string Id, IReadOnlyList<ScheduleRow> Rows);
 
 /// <summary>What became of a rule or a check.</summary>
 public enum Verdict
@@ -41,7 +41,7 @@ public sealed record CheckLine(string Rule, string Required, string Drawn, Verdi
 /// <param name="ShortForms">Short forms that the key spells out, such as "DPC: damp-proof course"; only those that occur are printed.</param>
 /// <param name="DatumLevel">Level of finished roof above the building's datum in m; null if none was given.</param>
 public sealed record SheetText(
-    TitleBlock Title, IReadOnlyList<RevisionLine> Revisions, IReadOnlyList<ScheduleStack> Schedule, IReadOnlyList<CheckLine> Checks, int FurtherPasses,
+    TitleBlock Title, IReadOnlyList<RevisionLine> Revisions, IReadOnlyList<ScheduleBlock> Schedule, IReadOnlyList<CheckLine> Checks, int FurtherPasses,
     IReadOnlyList<string> Notes, string ViewTitle, IReadOnlyList<string> ShortForms, double? DatumLevel);
 
 /// <summary>What the author asks of the sheet.</summary>

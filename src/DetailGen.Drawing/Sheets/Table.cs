@@ -20,6 +20,9 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
     private const double TitleBand = 6.5;
     private const double SignWidth = 3.6;
 
+    /// <summary>Another font of the same widths may come out a little wider in another reader, so every box keeps this much in hand.</summary>
+    internal const double Slack = 1.06;
+
     /// <summary>Lays as many rows as fit above <paramref name="foot"/>; no row is ever cut.</summary>
     /// <param name="row">Row of the layer map for the words.</param>
     /// <param name="title">Above the table, or empty for none.</param>
@@ -87,10 +90,10 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
     private static double Height(int lines) => lines == 1 ? Pitch : Pitch + (lines - 1) * LinePitch - 0.25;
 
     private static IReadOnlyList<string> Lines(Cell cell, Column column) =>
-        Letters.Wrap(cell.Words, Text, (column.Width - 2 * Indent - (cell.Sign is null ? 0 : SignWidth)) / Letters.Slack, cell.Bold);
+        Wrapping.Wrap(cell.Words, Text, (column.Width - 2 * Indent - (cell.Sign is null ? 0 : SignWidth)) / Slack, cell.Bold);
 
     private static void Put(
-        List<Item> items, string row, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<string>> cells, double left, double top, Func<int, bool> bold,
+        List<Item> items, string row, IReadOnlyList<Column> columns, IReadOnlyList<string>[] cells, double left, double top, Func<int, bool> bold,
         Func<int, Verdict?> sign)
     {
         for (var i = 0; i < columns.Count; i++)
