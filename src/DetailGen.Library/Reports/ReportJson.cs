@@ -11,13 +11,21 @@ public static class ReportJson
 
     public static string Write(ErrorsReport report) => Text(report, ReportContext.Default.ErrorsReport);
 
-    internal static string Text<T>(T report, System.Text.Json.Serialization.Metadata.JsonTypeInfo<T> type) => JsonSerializer.Serialize(report, type) + "\n";
+    public static string Write(ExplainReport report) => Text(report, ReportContext.Default.ExplainReport);
+
+    public static string Write(TextReport report) => Text(report, ReportContext.Default.TextReport);
+
+    internal static JsonWriterOptions WriterOptions { get; } = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    private static string Text<T>(T report, System.Text.Json.Serialization.Metadata.JsonTypeInfo<T> type) => JsonSerializer.Serialize(report, type) + "\n";
 }
 
 [JsonSourceGenerationOptions(
     PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower, WriteIndented = true, NewLine = "\n")]
 [JsonSerializable(typeof(DetailsReport))]
 [JsonSerializable(typeof(ErrorsReport))]
+[JsonSerializable(typeof(ExplainReport))]
+[JsonSerializable(typeof(TextReport))]
 [JsonSerializable(typeof(double))]
 [JsonSerializable(typeof(long))]
 [JsonSerializable(typeof(string))]
