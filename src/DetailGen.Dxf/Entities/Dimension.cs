@@ -58,7 +58,7 @@ public sealed record Dimension(DxfPoint First, DxfPoint Second, DxfPoint Through
         "AcDbAlignedDimension",
         { 13, dimension => dimension.First },
         { 14, dimension => dimension.Second },
-        { 50, dimension => dimension.Angle, Grid.Angle, Role.Value, dimension => dimension.Measuring is Measuring.Rotated },
+        { 50, dimension => dimension.Direction, Grid.Angle }, // for aligned ones too: a reader measures along it
         (dimension, sink) =>
         {
             if (dimension.Measuring is Measuring.Rotated && !sink.ValuesOnly)
@@ -70,13 +70,15 @@ public sealed record Dimension(DxfPoint First, DxfPoint Second, DxfPoint Through
 
     internal override string Kind => Table.Kind;
 
+    private double Direction =>
+        Measuring is Measuring.Rotated ? Angle : Math.Atan2(Second.Y - First.Y, Second.X - First.X) * 180 / Math.PI;
+
     // The point on the dimension line that belongs to the second measured point.
     private DxfPoint LineEnd
     {
         get
         {
-            var angle = Measuring is Measuring.Rotated ? Angle : Math.Atan2(Second.Y - First.Y, Second.X - First.X) * 180 / Math.PI;
-            var along = DxfPoint.Direction(angle);
+            var along = DxfPoint.Direction(Direction);
             var from = Second - Through;
             return Through + (((from.X * along.X) + (from.Y * along.Y)) * along);
         }
