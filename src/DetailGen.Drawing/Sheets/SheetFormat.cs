@@ -9,7 +9,7 @@ namespace DetailGen.Drawing.Sheets;
 /// <param name="FieldsAcross">Fields of the grid reference along the upper edge.</param>
 /// <param name="FieldsDown">Fields of the grid reference along the right edge.</param>
 /// <param name="Lettered">Sides that carry letters and numbers, of <c>top right bottom left</c>.</param>
-/// <param name="Zones">By name (title, revisions, notes, checks, key, schedule, view, notes-left, drawing, notes-right), in page coordinates; one that the first sheet lacks is absent.</param>
+/// <param name="Zones">By name (title-block, revisions, notes, checklist, key, schedule, second-view, view, notes-left, drawing, notes-right), in page coordinates; one that the first sheet lacks is absent.</param>
 public sealed record SheetFormat(
     string Paper, double Width, double Height, PaperBox Space, int FieldsAcross, int FieldsDown, IReadOnlyList<string> Lettered,
     IReadOnlyDictionary<string, PaperBox> Zones)

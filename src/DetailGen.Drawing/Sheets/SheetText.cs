@@ -37,12 +37,13 @@ public sealed record CheckLine(string Rule, string Required, string Drawn, Verdi
 /// <param name="Checks">In the order of printing; those that find no room are counted.</param>
 /// <param name="FurtherPasses">Checks that pass and are not in the list.</param>
 /// <param name="Notes">General notes and cautions, numbered from 1 in this order.</param>
+/// <param name="Caution">The shortest form of the cautions, for a sheet without room for the notes.</param>
 /// <param name="ViewTitle">Such as "Section through parapet".</param>
 /// <param name="ShortForms">Short forms that the key spells out, such as "DPC: damp-proof course"; only those that occur are printed.</param>
 /// <param name="DatumLevel">Level of finished roof above the building's datum in m; null if none was given.</param>
 public sealed record SheetText(
     TitleBlock Title, IReadOnlyList<RevisionLine> Revisions, IReadOnlyList<ScheduleBlock> Schedule, IReadOnlyList<CheckLine> Checks, int FurtherPasses,
-    IReadOnlyList<string> Notes, string ViewTitle, IReadOnlyList<string> ShortForms, double? DatumLevel);
+    IReadOnlyList<string> Notes, string Caution, string ViewTitle, IReadOnlyList<string> ShortForms, double? DatumLevel);
 
 /// <summary>What the author asks of the sheet.</summary>
 /// <param name="Paper">A4, A3, A2, A1, or null for the tool's choice.</param>
