@@ -44,8 +44,10 @@ internal sealed class EntityWriter(TagWriter writer, Handles handles, ContentDig
         if (digest is not null && entity.Part is { } part)
         {
             writer.Text(1001, Provenance.Application);
-            writer.Text(1000, "part=" + part.Id);
-            writer.Text(1000, "d=" + digest.Short(space, index));
+            writer.Text(1000, "part=", part.Id);
+            Span<char> hex = stackalloc char[Digest.ShortLetters];
+            digest.Of(space, index).Short(hex);
+            writer.Text(1000, "d=", hex);
         }
 
         if (entity is Insert { Fields: { IsEmpty: false } fields } insert)
