@@ -64,7 +64,15 @@ internal sealed class ContentDigest
         sink.Integer(420, entity.Color?.TrueColor ?? -1);
         sink.Name(entity.Linetype ?? "ByLayer");
         sink.Integer(370, entity.Weight ?? -1);
-        entity.Walk(sink);
+        try
+        {
+            entity.Walk(sink);
+        }
+        catch (ArgumentException fault)
+        {
+            throw entity.Told(fault);
+        }
+
         return Digest.Of(sink.Line);
     }
 

@@ -24,7 +24,14 @@ internal sealed class EntityWriter(TagWriter writer, Handles handles, ContentDig
 
         for (var i = 0; i < space.Entities.Count; i++)
         {
-            Write(space, i);
+            try
+            {
+                Write(space, i);
+            }
+            catch (ArgumentException fault)
+            {
+                throw space.Entities[i].Told(fault);
+            }
         }
     }
 

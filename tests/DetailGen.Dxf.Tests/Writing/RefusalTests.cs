@@ -15,6 +15,15 @@ public sealed class RefusalTests
         Line with { To = new(double.NaN, 0) },
         Line with { To = new(0, double.PositiveInfinity) },
         Line with { To = new(1e12, 0) },
+        Line with { To = new(1_000_001, 0) },
+        new Circle(new(0, 0), -5) { Layer = "0" },
+        new Circle(new(0, 0), double.NaN) { Layer = "0" },
+        new Arc(new(0, 0), -5, 0, 90) { Layer = "0" },
+        new Arc(new(0, 0), 5, 0, double.NaN) { Layer = "0" },
+        new Solid(new(0, 0), new(1, 0), new(0, double.NaN)) { Layer = "0" },
+        new Polyline([new(0, 0), new(double.NaN, 0)]) { Layer = "0" },
+        Hatch with { Outer = [new(0, 0), new(100, 0), new(100, double.NaN)] },
+        Hatch with { Holes = [[new(1, 0, double.NaN), new(2, 0), new(2, 1)]] },
         Line with { Layer = "NOWHERE" },
         Line with { Linetype = "NOWHERE" },
         Line with { Weight = 17 },
@@ -54,10 +63,21 @@ public sealed class RefusalTests
     [Fact]
     public void The_message_names_the_entity()
     {
-        var fault = Refused(new DxfDocument { Model = [Line with { Layer = "NOWHERE", Part = new("coping") }] });
+        foreach (var faulty in (Line[])[Line with { Layer = "NOWHERE" }, Line with { To = new(double.NaN, 0) }])
+        {
+            var fault = Refused(new DxfDocument { Model = [faulty with { Part = new("coping") }] });
 
-        Assert.Contains("LINE", fault.Message, StringComparison.Ordinal);
-        Assert.Contains("coping", fault.Message, StringComparison.Ordinal);
+            Assert.Contains("LINE", fault.Message, StringComparison.Ordinal);
+            Assert.Contains("coping", fault.Message, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void A_group_lies_in_one_space()
+    {
+        var member = Line with { Group = "NOTE" };
+        Refused(new DxfDocument { Model = [member], Sheets = [new("S", "ISO A3", 420, 297) { Content = [member] }] });
+        Refused(new DxfDocument { Blocks = [new("B", [member])] });
     }
 
     [Fact]
