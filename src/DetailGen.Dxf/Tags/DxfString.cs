@@ -30,13 +30,12 @@ internal static class DxfString
     public static string ForLines(IEnumerable<string> lines)
     {
         var joined = new StringBuilder();
+        var isFirst = true;
         foreach (var line in lines)
         {
             RefuseControlLetters(line);
-            if (joined.Length > 0)
-            {
-                joined.Append("\\P");
-            }
+            joined.Append(isFirst ? "" : "\\P");
+            isFirst = false;
 
             foreach (var letter in ForText(line))
             {
@@ -53,9 +52,9 @@ internal static class DxfString
     }
 
     /// <exception cref="ArgumentException">The text holds a control letter: it would shift every pair behind it.</exception>
-    public static void RefuseControlLetters(string text)
+    public static void RefuseControlLetters(ReadOnlySpan<char> text)
     {
-        foreach (var letter in text.AsSpan())
+        foreach (var letter in text)
         {
             if (char.IsControl(letter) || letter is '\u2028' or '\u2029')
             {
