@@ -192,6 +192,7 @@ internal sealed class WritePlan
         {
             if (piece.Cleaned() is { } clean)
             {
+                references.Demand(clean);
                 picture.Entities.Add(clean);
             }
         }
