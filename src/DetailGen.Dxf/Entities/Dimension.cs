@@ -92,6 +92,11 @@ public sealed record Dimension(DxfPoint First, DxfPoint Second, DxfPoint Through
             yield return new Line(piece.From, piece.To) { Layer = Layer };
         }
 
+        foreach (var mark in Picture.Marks)
+        {
+            yield return mark;
+        }
+
         var text = Picture.Text;
         yield return new Text(text.Content, text.Middle, text.Height, text.Width)
         {

@@ -11,6 +11,9 @@ namespace DetailGen.Dxf.Entities;
 public sealed record DimensionPicture(
     ImmutableArray<Segment> WitnessLines, Segment DimensionLine, ImmutableArray<Segment> Strokes, DimensionText Text)
 {
+    /// <summary>Further marks on layers of their own, such as dots instead of strokes; no dimensions and no inserts.</summary>
+    public ImmutableArray<Entity> Marks { get; init; } = [];
+
     /// <summary>The picture that a style draws: the text above the middle of the line, readable from below or from the right.</summary>
     /// <param name="first">First measured point.</param>
     /// <param name="second">Second measured point.</param>

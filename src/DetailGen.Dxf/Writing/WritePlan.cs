@@ -225,6 +225,7 @@ internal sealed class WritePlan
         {
             if (piece.Cleaned() is { } clean)
             {
+                references.Demand(clean);
                 picture.Entities.Add(clean);
             }
         }
