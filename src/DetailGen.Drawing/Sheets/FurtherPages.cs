@@ -46,20 +46,20 @@ internal static class FurtherPages
             throw new InvalidOperationException($"A stack of {rest.Stacks[0].Rows.Count} layers does not fit a whole sheet.");
         }
 
-        if (rest.Key.Count > 0 && page.Room(Math.Min(120, page.Width), Key.HeightIn(Math.Min(120, page.Width), rest.Key, rest.Text.ShortForms)) is { } keyZone)
+        if (rest.Key.Count > 0 && page.Room(page.Half, Key.HeightIn(page.Half, rest.Key, rest.Text.ShortForms)) is { } keyZone)
         {
             page.Put(Key.Lay(rest.Key, rest.Text.ShortForms, keyZone), keyZone with { Bottom = keyZone.Top - Key.HeightIn(keyZone.Width, rest.Key, rest.Text.ShortForms) });
             rest = rest with { Key = [] };
         }
 
-        if (rest.Checks.Count > 0 && page.Room(Math.Min(110, page.Width), 40) is { } checkZone)
+        if (rest.Checks.Count > 0 && page.Room(page.Half, 40) is { } checkZone)
         {
             var (items, _, box) = Tables.CheckList(rest.Checks, rest.Text.FurtherPasses, checkZone);
             page.Put(items, box);
             rest = rest with { Checks = [] };
         }
 
-        if (rest.Notes.Count > 0 && page.Room(Math.Min(110, page.Width), 45) is { } noteZone)
+        if (rest.Notes.Count > 0 && page.Room(page.Half, 45) is { } noteZone)
         {
             var (items, box) = Tables.Notes(rest.Notes, noteZone);
             page.Put(items, box);
@@ -78,11 +78,17 @@ internal static class FurtherPages
         private double _right = PageComposer.Inner(format.Space).Left;
         private double _top = PageComposer.Inner(format.Space).Top;
 
+        // Where columns begin: under the last table that takes more than half the sheet.
+        private double _shelf = PageComposer.Inner(format.Space).Top;
+
         internal IReadOnlyList<Item> Items => _items;
 
         internal bool IsEmpty => _items.Count == 0;
 
         internal double Width => _space.Width;
+
+        /// <summary>Width of a table that shares the sheet with another beside it.</summary>
+        internal double Half => Math.Min(120, (_space.Width - Apart) / 2);
 
         /// <summary>A place of that width and at least that height: under the last table, or in a new column; null where there is none.</summary>
         internal PaperBox? Room(double width, double height)
@@ -92,12 +98,12 @@ internal static class FurtherPages
                 return under;
             }
 
-            if (_items.Count == 0 || Column(_right + Apart, width, _space.Top, height) is not { } beside)
+            if (_items.Count == 0 || Column(_right + Apart, width, _shelf, height) is not { } beside)
             {
                 return null;
             }
 
-            (_left, _top) = (_right + Apart, _space.Top);
+            (_left, _top) = (_right + Apart, _shelf);
             return beside;
         }
 
@@ -105,7 +111,14 @@ internal static class FurtherPages
         {
             _items.AddRange(items);
             _top = box.Bottom - Apart;
-            _right = Math.Max(_right, box.Right);
+            if (box.Width > _space.Width / 2 + Apart)
+            {
+                _shelf = _top;
+            }
+            else
+            {
+                _right = Math.Max(_right, box.Right);
+            }
         }
 
         private PaperBox? Column(double left, double width, double top, double height)

@@ -19,18 +19,18 @@ internal static class Key
 
     /// <summary>Height that the key takes in a zone of this width, mm.</summary>
     internal static double HeightIn(double width, IReadOnlyList<KeyEntry> entries, IReadOnlyList<string> shortForms) =>
-        Title + Math.Ceiling(entries.Count / Math.Floor(width / Column)) * Pitch + Lines(shortForms, width).Count * LinePitch + 2;
+        Title + Grid(width, entries).Sum() + Lines(shortForms, width).Count * LinePitch + 2;
 
     internal static IReadOnlyList<Item> Lay(IReadOnlyList<KeyEntry> entries, IReadOnlyList<string> shortForms, PaperBox zone)
     {
-        var columns = (int)Math.Floor(zone.Width / Column);
-        var rows = (int)Math.Ceiling(entries.Count / (double)columns);
+        var heights = Grid(zone.Width, entries);
         List<Item> items = [new Text("key", "Key", new(zone.Left, zone.Top - 4.3), 3.5)];
         for (var i = 0; i < entries.Count; i++)
         {
-            var corner = new PaperPoint(zone.Left + i / rows * Column, zone.Top - Title - i % rows * Pitch - SwatchHeight - 0.5);
+            var (column, row) = (i / heights.Length, i % heights.Length);
+            var corner = new PaperPoint(zone.Left + column * Column, zone.Top - Title - heights.Take(row).Sum() - (heights[row] + SwatchHeight) / 2);
             items.AddRange(entries[i].Picture.Select(item => Moving.By(item, corner)));
-            var lines = Wrapping.Wrap(entries[i].Words, Table.Text, (Column - SwatchWidth - 3) / Table.Slack);
+            var lines = Words(entries[i]);
             for (var line = 0; line < lines.Count; line++)
             {
                 var lift = (SwatchHeight - Table.Text) / 2 + (lines.Count - 1) * LinePitch / 2 - line * LinePitch;
@@ -38,7 +38,7 @@ internal static class Key
             }
         }
 
-        var y = zone.Top - Title - rows * Pitch - 3.4;
+        var y = zone.Top - Title - heights.Sum() - 3.4;
         foreach (var line in Lines(shortForms, zone.Width))
         {
             items.Add(new Text("key", line, new(zone.Left, y), Table.Text));
@@ -47,6 +47,22 @@ internal static class Key
 
         return items;
     }
+
+    // Entries run down the columns; a row is as high as its longest words.
+    private static double[] Grid(double width, IReadOnlyList<KeyEntry> entries)
+    {
+        var columns = Math.Max(1, (int)Math.Floor((width + 2) / Column));
+        var rows = (int)Math.Ceiling(entries.Count / (double)columns);
+        var heights = new double[rows];
+        for (var i = 0; i < entries.Count; i++)
+        {
+            heights[i % rows] = Math.Max(heights[i % rows], Math.Max(Pitch, Words(entries[i]).Count * LinePitch + 2));
+        }
+
+        return heights;
+    }
+
+    private static IReadOnlyList<string> Words(KeyEntry entry) => Wrapping.Wrap(entry.Words, Table.Text, (Column - SwatchWidth - 3) / Table.Slack);
 
     private static IReadOnlyList<string> Lines(IReadOnlyList<string> shortForms, double width) =>
         shortForms.Count == 0 ? [] : Wrapping.Wrap(string.Join("; ", shortForms), Table.Text, width / Table.Slack);

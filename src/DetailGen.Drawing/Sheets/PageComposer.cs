@@ -68,7 +68,7 @@ internal static class PageComposer
             return false;
         }
 
-        var (laid, box) = Tables.Notes(text.Notes, Inner(zone));
+        var (laid, box) = Tables.Notes(text.Notes, Inner(zone) with { Left = zone.Left });
         items.AddRange(laid);
         foot = box.Bottom;
         return true;
@@ -82,7 +82,7 @@ internal static class PageComposer
             return false;
         }
 
-        var inner = Inner(zone);
+        var inner = Inner(zone) with { Left = zone.Left };
         var (laid, _, box) = Tables.CheckList(text.Checks, text.FurtherPasses, inner with { Top = Math.Min(inner.Top, notesFoot - Inset) });
         items.AddRange(laid);
         foot = box.Bottom;
@@ -97,8 +97,8 @@ internal static class PageComposer
         }
 
         // In a common column the key may rise to the foot of the check list above it.
-        var inner = Inner(zone);
-        inner = inner with { Top = double.IsPositiveInfinity(checksFoot) || checksFoot < inner.Top ? inner.Top : Math.Min(inner.Top, checksFoot) };
+        var inner = Inner(zone) with { Left = zone.Left };
+        inner = inner with { Top = double.IsPositiveInfinity(checksFoot) || checksFoot < inner.Top ? inner.Top : Math.Min(inner.Top, checksFoot - Inset) };
         if (Key.HeightIn(inner.Width, key, text.ShortForms) > inner.Height)
         {
             return false;

@@ -111,7 +111,7 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
                 var x = align switch { Align.Right => left + width - Indent, Align.Centre => left + width / 2, _ => start };
                 if (cells[i][line].Length > 0)
                 {
-                    items.Add(new Text(row, cells[i][line], new(x, top - 3.5 - line * LinePitch), Text, align, Bold: bold(i)));
+                    items.Add(new Text(row, cells[i][line], new(x, top - (cells[i].Count > 1 ? 3.3 : 3.5) - line * LinePitch), Text, align, Bold: bold(i)));
                 }
             }
 

@@ -66,7 +66,7 @@ internal static class Tables
     /// <summary>The latest revision at the top; older ones that find no room are told in the last row.</summary>
     internal static IReadOnlyList<Item> Revisions(IReadOnlyList<RevisionLine> revisions, PaperBox zone)
     {
-        Column[] columns = [new(16, ["Rev"]), new(22, ["Date"]), new(92, ["Description"]), new(25, ["Drawn"]), new(25, ["Checked"])];
+        Column[] columns = [new(16, ["Rev"]), new(23, ["Date"]), new(91, ["Description"]), new(25, ["Drawn"]), new(25, ["Checked"])];
         List<IReadOnlyList<Cell>> rows = [.. revisions.Select(line => (IReadOnlyList<Cell>)[new(line.Revision), new(line.Date), new(line.Description), new(line.Drawn), new(line.Checked)])];
         IReadOnlyList<Cell> earlier = [new(""), new(""), new("earlier revisions: see register"), new(""), new("")];
         var shown = rows;
@@ -106,12 +106,12 @@ internal static class Tables
     private static Column[] ScheduleColumns(double width)
     {
         var slim = width < 200;
-        var wide = Math.Max(0, width - 206) / 4;
+        var wide = (width - (slim ? 180 : 206)) / 4;
         return
         [
-            new(9, ["Ref"]), new(slim ? 26 : 30 + wide, ["Element"]), new(slim ? 38 : 44 + wide, ["Material"]), new(20, ["Thickness", "mm"], Align.Right),
-            new(18, ["λ", "W/(m·K)"], Align.Right), new(15, ["R", "m²K/W"], Align.Right), new(slim ? 28 : 36 + wide, ["Function"]),
-            new(slim ? 26 : 34 + wide, ["Source or", "remark"]),
+            new(9, ["Ref"]), new((slim ? 26 : 30) + wide, ["Element"]), new((slim ? 38 : 44) + wide, ["Material"]), new(20, ["Thickness", "mm"], Align.Right),
+            new(18, ["λ", "W/(m·K)"], Align.Right), new(15, ["R", "m²K/W"], Align.Right), new((slim ? 28 : 36) + wide, ["Function"]),
+            new((slim ? 26 : 34) + wide, ["Source or", "remark"]),
         ];
     }
 

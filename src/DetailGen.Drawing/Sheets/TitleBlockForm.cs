@@ -55,8 +55,8 @@ internal static class TitleBlockForm
             new("CHECKED", 98, 12, 132, 20, "Checked", t.Checked, Small),
             new("APPROVED", 132, 12, 166, 20, "Approved", t.Approved, Small),
             new("UNITS", 166, 12, 180, 20, "Units", "mm", Small),
-            new("TITLE", 0, 20, 180, c, "Title", t.Title, Middle, slim ? 5.3 : 6),
-            new("SUBTITLE", 0, 20, 180, c, "", t.Subtitle, Small, 1.4),
+            new("TITLE", 0, 20, 180, c, "Title", t.Title, Middle, slim ? 4.9 : 6),
+            new("SUBTITLE", 0, 20, 180, c, "", t.Subtitle, Small, slim ? 1.1 : 1.4),
         ];
         if (slim)
         {

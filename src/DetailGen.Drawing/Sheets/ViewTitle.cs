@@ -56,8 +56,9 @@ internal static class ViewTitle
 
         for (var i = 0; i <= 5; i++)
         {
-            var figure = (i * Division(scale)).ToString(CultureInfo.InvariantCulture) + (i == 5 ? " mm" : "");
-            yield return new Text("note.text", figure, new(at.X + i * step, at.Y - 3.3), 2.5, Align.Centre);
+            var figure = (i * Division(scale)).ToString(CultureInfo.InvariantCulture);
+            var start = at.X + i * step - Letters.Width(figure, 2.5) / 2;
+            yield return new Text("note.text", i == 5 ? figure + " mm" : figure, new(start, at.Y - 3.3), 2.5);
         }
     }
 
