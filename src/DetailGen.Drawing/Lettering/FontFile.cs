@@ -68,6 +68,9 @@ internal sealed class FontFile
     /// <summary>Whether the font has a picture of the letter.</summary>
     public bool Has(char letter) => Glyph(letter) != 0;
 
+    /// <summary>A copy with the outlines and widths of these letters only; every glyph keeps its number, so the other tables stay true.</summary>
+    public byte[] Subset(IEnumerable<char> letters) => FontSubset.Of(_bytes, letters.Select(letter => Glyph(letter)));
+
     private int AdvanceOfGlyph(int glyph) => UInt16(_advances + 4 * Math.Min(glyph, _advanceCount - 1));
 
     private int Glyph(int letter)
