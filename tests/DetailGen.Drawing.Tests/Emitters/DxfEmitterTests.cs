@@ -106,6 +106,22 @@ public class DxfEmitterTests
     }
 
     [Fact]
+    public void Every_word_of_the_scene_is_in_the_drawing()
+    {
+        var everything = Document.Model.Concat(Document.Sheets.SelectMany(sheet => sheet.Content)).Concat(Document.Blocks.SelectMany(block => block.Content));
+        var words = everything.SelectMany(entity => entity switch
+        {
+            Entities.Text text => [text.Content],
+            Mtext note => note.Lines,
+            Entities.Dimension dimension => [dimension.Picture.Text.Content],
+            Insert insert => insert.Values.Select(value => value.Value),
+            _ => (IEnumerable<string>)[],
+        });
+        var scene = SampleScene.Scene.Pages.SelectMany(SampleScene.Words).Select(text => text.Replace('\u2212', '-'));
+        Assert.Equal(scene.Order(StringComparer.Ordinal), words.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
     public void The_minus_sign_becomes_a_hyphen() => Assert.Contains(Texts(), text => text.Content == "-0.150");
 
     [Fact]

@@ -52,6 +52,14 @@ public class PngEmitterTests
     }
 
     [Fact]
+    public void What_lies_outside_a_views_window_is_not_seen()
+    {
+        using var picture = SKBitmap.Decode(Png(SampleScene.Scene, new(PixelWidth: 4200)));
+        Assert.NotEqual(SKColors.White, picture.GetPixel(1410, 1260)); // a grain at (21, 1) of the section, whose origin is (120, 170)
+        Assert.Equal(SKColors.White, picture.GetPixel(3200, 1270)); // one at (200, 0), right of the window
+    }
+
+    [Fact]
     public void A_black_scene_needs_one_channel_only()
     {
         var black = SampleScene.Scene with { Layers = [.. SampleScene.Scene.Layers.Select(layer => layer with { Ink = Ink.Black })] };
