@@ -74,8 +74,11 @@ internal static class PresetDrawing
         "csv" => [new($"{name}.csv", format, CsvSchedule.Write(text.Schedule))],
         "xlsx" => [new($"{name}.xlsx", format, SpreadsheetSchedule.Write(text.Schedule))],
         "md" => [new($"{name}.md", format, Encoding.UTF8.GetBytes(MarkdownReport.Write(worked, report, text)))],
-        _ => SceneFiles.Emit(sheet.Scene, [format], new(dpi)).Select(file => new OutputFile($"{name}{file.Suffix}.{file.Format}", format, file.Bytes)),
+        // A drawing file keeps its colours for the screen; a print is black unless the author asks for colour.
+        _ => SceneFiles.Emit(format == "dxf" || InColour(worked.Preset) ? sheet.Scene : sheet.Scene.InBlack(), [format], new(dpi)).Select(file => new OutputFile($"{name}{file.Suffix}.{file.Format}", format, file.Bytes)),
     };
+
+    private static bool InColour(Preset preset) => preset.Sheet.Options.Any(option => option is { Key: "plot", Value: "colour" });
 
     private static Identity Identity(Preset preset, DetailReport report)
     {
