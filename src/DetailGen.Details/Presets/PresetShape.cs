@@ -59,7 +59,7 @@ public static partial class PresetShape
         new Field("materials", new TableShape(ComponentShape.Id, "slot", Slots(components)), "Swaps the material of a slot."),
         new Field("rules", new ListShape(new TextShape(60)), "Rule packs; uk where it is left out."),
         new Field("waive", new TableShape(Waiver, "rule id"), "Rules set aside, with a reason."),
-        new Field("levels", new MapShape([.. Levels.Select(level => new Field(level, new QuantityShape(QuantityKind.Length), "Height above the project's zero."))]), "Levels of the project."),
+        new Field("levels", new MapShape([.. Levels.Select(level => new Field(level, new QuantityShape(QuantityKind.Length, Shown: "m"), "Height above the project's zero."))]), "Levels of the project."),
         new Field("sheet", Sheet, "The sheet; leave out what the tool shall choose."),
         new Field("title-block", TitleBlock, "What stands in the title block."),
         new Field("revisions", new ListShape(Revision), "Revision table, first issue first."),
@@ -84,17 +84,17 @@ public static partial class PresetShape
         new Field("plot", new WordShape("black", "colour"), "Inks of the print."));
 
     private static MapShape TitleBlock => new(
-        new Field("owner", new TextShape(60), "Legal owner."),
-        new Field("address", new TextShape(90), "The owner's address."),
-        new Field("project", new TextShape(60), "Project."),
-        new Field("number", Name with { MaxLength = 40 }, "Number of the drawing; also the file name."),
-        new Field("revision", RevisionIndex, "P01, C01, or P02.03 for a working version."),
-        new Field("status", new TextShape(4, StatusPattern(), "S0 to S7, A1 and on, B1 and on, or CR"), "Status code."),
+        new Field("owner", new TextShape(60, Blank: true), "Legal owner."),
+        new Field("address", new TextShape(90, Blank: true), "The owner's address."),
+        new Field("project", new TextShape(60, Blank: true), "Project."),
+        new Field("number", Name with { MaxLength = 40, Blank = true }, "Number of the drawing; also the file name."),
+        new Field("revision", RevisionIndex with { Blank = true }, "P01, C01, or P02.03 for a working version."),
+        new Field("status", new TextShape(4, StatusPattern(), "S0 to S7, A1 and on, B1 and on, or CR", Blank: true), "Status code."),
         new Field("date", new DateShape(), "Date of issue."),
-        new Field("drawn", new TextShape(20), "Creator."),
-        new Field("checked", new TextShape(20), "Technical reference."),
-        new Field("approved", new TextShape(20), "Approval person."),
-        new Field("department", new TextShape(30), "Responsible department, for the file's own data."));
+        new Field("drawn", new TextShape(20, Blank: true), "Creator."),
+        new Field("checked", new TextShape(20, Blank: true), "Technical reference."),
+        new Field("approved", new TextShape(20, Blank: true), "Approval person."),
+        new Field("department", new TextShape(30, Blank: true), "Responsible department, for the file's own data."));
 
     private static TextShape RevisionIndex => new(6, RevisionPattern(), "P or C and two digits, with a point and two more for a working version");
 
