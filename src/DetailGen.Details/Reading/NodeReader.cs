@@ -36,13 +36,17 @@ public static class NodeReader
                 return Fault(Messages.FileTooLong(start, info.Length, limits.Bytes));
             }
 
-            // a pipe or a device tells no length, so the reading itself stops at the limit too
+            // a pipe or a device tells no length, and a file may grow meanwhile, so the reading itself stops at the limit too
             using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
-            var buffer = new byte[limits.Bytes + 1];
+            var buffer = new byte[info.Length > 0 ? info.Length + 1 : limits.Bytes + 1];
             var count = stream.ReadAtLeast(buffer, buffer.Length, throwOnEndOfStream: false);
-            return count > limits.Bytes ? Fault(Messages.FileTooLong(start, count, limits.Bytes)) : Bytes(buffer.AsSpan(0, count), name, limits);
+            return count == buffer.Length ? Fault(Messages.FileTooLong(start, count, limits.Bytes)) : Bytes(buffer.AsSpan(0, count), name, limits);
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (ArgumentException)
+        {
+            return Fault(Messages.NoSuchFile(start)); // no file can have such a name
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or NotSupportedException)
         {
             return Fault(Messages.Unreadable(start));
         }
