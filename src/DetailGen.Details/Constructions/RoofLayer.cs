@@ -41,5 +41,7 @@ public enum RoofBehaviour
 /// <param name="Thickness">Key of its thickness; the layer is absent where the detail has no such size.</param>
 public sealed record RoofLayer(string Slot, RoofBehaviour As, string Thickness, string Name, string Function, Roles Roles)
 {
+    public LayerKind Kind { get; init; } = LayerKind.Solid;
+
     public string Remark { get; init; } = "";
 }

@@ -25,7 +25,7 @@ internal static class TimberStructure
         var joist = Region.Box(ends.Bearing, joists.Bottom, ends.End, joists.Top);
         site.Add(RoofStack.Piece(joists, joist, Claim.Member, Stage.RoofStructure) with
         {
-            Id = joists.Layer.Slot + ".1", Repeat = repeat, Parameters = [joists.Layer.Thickness, "roof.joist-width", "roof.joist-centres", "roof.bearing"],
+            Id = joists.Layer.Slot + ".1", Repeat = repeat, Parameters = [joists.Layer.Thickness, "roof.joist-width", "roof.joist-centres", "roof.joist-bearing"],
         });
         var gap = site.Length("roof.deck-gap");
         site.Add(RoofStack.Piece(firring, roof.Plane.Above(ends.Wall + gap, ends.End, firring.Bottom, firring.Top), Claim.Member, Stage.RoofStructure) with
@@ -37,7 +37,7 @@ internal static class TimberStructure
 
     private static void BuildAlong(Site site, RoofStack roof, PlacedRoofLayer joists, PlacedRoofLayer firring, RoofEnds ends)
     {
-        var gap = site.Length("roof.joist-gap");
+        var gap = site.Length("roof.joist-wall-gap");
         var width = site.Length("roof.joist-width");
         var centres = site.Length("roof.joist-centres");
         site.Add(Packing(site, roof.Plane.Above(ends.Wall, ends.Wall + gap, joists.Bottom, firring.Top)));
@@ -68,7 +68,7 @@ internal static class TimberStructure
     private static Piece Packing(Site site, Region region) =>
         new("roof.edge-packing", "Packing between wall and joist", "roof.edge-packing", Element.Roof, region, Roles.Insulation, Claim.Fill, Stage.RoofStructure)
         {
-            Parameters = [site.Sizes.Is("roof.joists", "across") ? "roof.deck-gap" : "roof.joist-gap"],
+            Parameters = [site.Sizes.Is("roof.joists", "across") ? "roof.deck-gap" : "roof.joist-wall-gap"],
             Axis = new(0, 1),
         };
 }

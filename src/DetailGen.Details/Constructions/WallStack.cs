@@ -66,13 +66,15 @@ public sealed class WallStack
     {
         Layers = layers;
         _turned = turned;
+        var between = layers.Where(placed => placed.Layer.As is WallBehaviour.Cavity or WallBehaviour.CavityFill).ToArray();
+        Cavity = between.Length == 0 ? null : (between.Min(placed => placed.Left), between.Max(placed => placed.Right));
     }
 
     /// <summary>Weather to room.</summary>
     public IReadOnlyList<PlacedLayer> Layers { get; }
 
-    /// <summary>The cavity; null for a wall without.</summary>
-    public PlacedLayer? Cavity => Layers.FirstOrDefault(placed => placed.Layer.As == WallBehaviour.Cavity);
+    /// <summary>The two sides of the cavity, lesser x first, mm; null for a wall without.</summary>
+    public (double Left, double Right)? Cavity { get; }
 
     /// <summary>The leaf that the roof meets and bears on.</summary>
     public PlacedLayer Bearing =>
@@ -99,10 +101,10 @@ public sealed class WallStack
         site.SetFace(Faces.Room, turned ? -at : at);
         site.SetFace(Faces.RoofSide, stack.Bearing.Right);
         site.SetFace(Faces.BearingEnd, stack.Bearing.Left);
-        if (stack.Cavity is { } cavity)
+        if (stack.Cavity is var (left, right))
         {
-            site.SetFace(Faces.CavityLeft, cavity.Left);
-            site.SetFace(Faces.CavityRight, cavity.Right);
+            site.SetFace(Faces.CavityLeft, left);
+            site.SetFace(Faces.CavityRight, right);
         }
 
         return stack;
@@ -117,7 +119,7 @@ public sealed class WallStack
                 case WallBehaviour.Leaf:
                     BuildLeaf(site, placed, ends, tray);
                     break;
-                case WallBehaviour.Cavity:
+                case WallBehaviour.Cavity or WallBehaviour.CavityFill:
                     BuildCavity(site, placed, ends, tray);
                     break;
                 case WallBehaviour.Cladding:
@@ -127,6 +129,11 @@ public sealed class WallStack
                     BuildLining(site, placed, ends);
                     break;
             }
+        }
+
+        if (tray is { DryAbove: true })
+        {
+            BuildClearCavity(site, ends, tray);
         }
     }
 
@@ -150,35 +157,34 @@ public sealed class WallStack
         });
     }
 
+    // Above a tray that keeps the cavity dry there is nothing but air; above any other the cavity goes on as below.
     private void BuildCavity(Site site, PlacedLayer placed, WallEnds ends, TrayLine? tray)
     {
-        var layer = placed.Layer;
-        var below = tray?.Below(placed.Left, placed.Right, ends.Foot) ?? Box(placed, ends.Foot, ends.CavityTop);
-        var above = tray?.Above(placed.Left, placed.Right, ends.CavityTop) ?? Region.Empty;
-        var batt = layer.Insulation is null ? Region.Empty : Batt(site, placed, ends);
-        foreach (var (zone, upper) in new[] { (below, false), (above, true) })
+        if (placed.Width < 0.001)
         {
-            var dry = upper && tray!.DryAbove;
-            var fill = dry ? Region.Empty : zone.Intersect(batt);
-            site.Add(Piece(placed, upper ? layer.Insulation + ".above" : layer.Insulation ?? "", fill, Claim.Fill, Stage.WallBelow) with
-            {
-                Slot = layer.Insulation ?? "", Name = "Cavity insulation", Roles = Roles.Insulation, Again = upper,
-                Parameters = layer.Insulation is null ? [] : [layer.Thickness, layer.Insulation],
-            });
-            site.Add(Piece(placed, dry ? layer.Slot + ".clear" : upper ? layer.Slot + ".above" : layer.Slot, zone.Minus(fill), Claim.Air, Stage.Left) with
-            {
-                Name = dry ? "Clear cavity above the tray" : "Clear cavity", Roles = Roles.Air | Roles.Drainage, Again = upper && !dry,
-            });
+            return;
+        }
+
+        var air = placed.Layer.As == WallBehaviour.Cavity;
+        var stage = air ? Stage.Left : Stage.WallBelow;
+        var claim = air ? Claim.Air : Claim.Fill;
+        var below = tray?.Below(placed.Left, placed.Right, ends.Foot) ?? Box(placed, ends.Foot, ends.CavityTop);
+        site.Add(Piece(placed, placed.Layer.Slot, below, claim, stage));
+        if (tray is { DryAbove: false })
+        {
+            site.Add(Piece(placed, placed.Layer.Slot + ".above", tray.Above(placed.Left, placed.Right, ends.CavityTop), claim, stage) with { Again = true });
         }
     }
 
-    // The board of a partly filled cavity stands against the leaf on the room side.
-    private Region Batt(Site site, PlacedLayer placed, WallEnds ends)
+    private void BuildClearCavity(Site site, WallEnds ends, TrayLine tray)
     {
-        var width = site.Sizes.Is(placed.Layer.Fill ?? "", "partial") ? site.Length(placed.Layer.Insulation!) : placed.Width;
-        return _turned
-            ? Region.Box(placed.Left, ends.Foot, placed.Left + width, ends.CavityTop)
-            : Region.Box(placed.Right - width, ends.Foot, placed.Right, ends.CavityTop);
+        var (left, right) = Cavity!.Value;
+        site.Add(new(
+            "wall.cavity-clear", "Clear cavity above the tray", "wall.cavity", Element.Wall, tray.Above(left, right, ends.CavityTop),
+            Roles.Air | Roles.Drainage, Claim.Air, Stage.Left)
+        {
+            Parameters = ["wall.cavity"], Axis = new(0, 1),
+        });
     }
 
     private static void BuildLining(Site site, PlacedLayer placed, WallEnds ends)

@@ -37,7 +37,7 @@ internal static class WallFixings
         var top = site.Level(Levels.StructureTop) - 40;
         var reach = site.Face(Faces.RoofSide) + (site.Sizes.Is("roof.joists", "across")
             ? 1000
-            : site.Length("roof.joist-gap") + (2 * site.Length("roof.joist-centres")) + site.Length("roof.joist-width"));
+            : site.Length("roof.joist-wall-gap") + (2 * site.Length("roof.joist-centres")) + site.Length("roof.joist-width"));
         var strap = Region.Box(back - 5, top - 5, reach, top).Union(Region.Box(back - 5, top - 100, back, top));
         site.Add(new("strap", "Restraint strap", "strap", Element.Wall, strap, Roles.Fixing, Claim.Sheet, Stage.RoofStructure)
         {

@@ -130,7 +130,7 @@ internal static class ParapetPlan
             var corner = upstand.Head(outer);
             yield return new("flashing.lap", new(front, corner - site.Length("flashing.lap")), new(front, corner), Axis.Vertical, Chains.Close);
             var bed = site.Length("flashing.bed");
-            yield return new("flashing.tuck", new(face - site.Length("flashing.tuck"), bed), new(face, bed), Axis.Horizontal, Chains.Close);
+            yield return new("flashing.chase", new(face - site.Length("flashing.chase"), bed), new(face, bed), Axis.Horizontal, Chains.Close);
         }
 
         if (tray is not null)
