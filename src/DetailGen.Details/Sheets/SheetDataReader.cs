@@ -41,12 +41,12 @@ public static class SheetDataReader
 
     private static void Twice(IReadOnlyList<MapNode> items, string key, List<Diagnostic> faults)
     {
-        var seen = new Dictionary<string, Mark>(StringComparer.Ordinal);
+        var seen = new Dictionary<string, Node>(StringComparer.Ordinal);
         foreach (var item in items)
         {
-            if (!seen.TryAdd(item.Must(key), item.At))
+            if (!seen.TryAdd(item.Must(key), item))
             {
-                faults.Add(Messages.DuplicateKey(item.At, item.Must(key), seen[item.Must(key)]));
+                faults.Add(Messages.DuplicateKey(item.At, item.Must(key), seen[item.Must(key)].At));
             }
         }
     }
