@@ -73,6 +73,15 @@ public static class SheetDataReader
 
     private static double Number(MapNode node, string key) => (double)node.Number(key)!;
 
-    private static double[] Numbers(Node node) =>
-        [.. ((ListNode)node).Items.Cast<ScalarNode>().Select(item => (double)Quantities.QuantityReader.Read(item.Text, out _)!.Value.Number)];
+    private static double[] Numbers(Node node)
+    {
+        var items = ((ListNode)node).Items;
+        var numbers = new double[items.Count];
+        for (var i = 0; i < numbers.Length; i++)
+        {
+            numbers[i] = (double)Quantities.QuantityReader.Read(((ScalarNode)items[i]).Text, out _)!.Value.Number;
+        }
+
+        return numbers;
+    }
 }
