@@ -13,22 +13,22 @@ public static partial class PresetShape
     private static readonly TextShape Line = new(120);
 
     /// <summary>What switches rules; of each the first word is the default.</summary>
-    public static IReadOnlyList<(string Key, IReadOnlyList<string> Words)> Conditions { get; } =
+    public static IReadOnlyList<ConditionKey> Conditions { get; } =
     [
-        ("site.nation", ["england", "scotland", "wales", "northern-ireland", "ireland"]),
-        ("site.exposure", ["moderate", "sheltered", "severe", "very-severe"]),
-        ("building.use", ["dwelling", "school", "office", "retail", "sports", "pool", "other"]),
-        ("building.work", ["new", "extension", "recovering", "alteration"]),
-        ("building.roof-access", ["maintenance", "accessible"]),
+        new("site.nation", ["england", "scotland", "wales", "northern-ireland", "ireland"]),
+        new("site.exposure", ["moderate", "sheltered", "severe", "very-severe"]),
+        new("building.use", ["dwelling", "school", "office", "retail", "sports", "pool", "other"]),
+        new("building.work", ["new", "extension", "recovering", "alteration"]),
+        new("building.roof-access", ["maintenance", "accessible"]),
     ];
 
     /// <summary>Targets with the unit and range of their values.</summary>
-    public static IReadOnlyList<(string Key, QuantityKind Kind, decimal Least, decimal Most, string Meaning)> Targets { get; } =
+    public static IReadOnlyList<TargetKey> Targets { get; } =
     [
-        ("roof.u-value", QuantityKind.Transmittance, 0.03m, 6, "U-value of the roof, at most, W/m²K."),
-        ("wall.u-value", QuantityKind.Transmittance, 0.03m, 6, "U-value of the wall, at most, W/m²K."),
-        ("junction.frsi", QuantityKind.Bare, 0.01m, 0.999m, "Temperature factor, at least."),
-        ("junction.psi", QuantityKind.Conductivity, -2, 5, "Linear thermal transmittance with internal dimensions, at most, W/mK."),
+        new("roof.u-value", QuantityKind.Transmittance, 0.03m, 6, "U-value of the roof, at most, W/m²K."),
+        new("wall.u-value", QuantityKind.Transmittance, 0.03m, 6, "U-value of the wall, at most, W/m²K."),
+        new("junction.frsi", QuantityKind.Bare, 0.01m, 0.999m, "Temperature factor, at least."),
+        new("junction.psi", QuantityKind.Conductivity, -2, 5, "Linear thermal transmittance with internal dimensions, at most, W/mK."),
     ];
 
     public static IReadOnlyList<string> Levels { get; } =
@@ -131,3 +131,11 @@ public static partial class PresetShape
     [GeneratedRegex("^(S[0-7]|[AB][1-9][0-9]?|CR)\\z")]
     private static partial Regex StatusPattern();
 }
+
+/// <param name="Key">Such as <c>site.nation</c>.</param>
+/// <param name="Words">The first is the default.</param>
+public sealed record ConditionKey(string Key, IReadOnlyList<string> Words);
+
+/// <param name="Key">Such as <c>roof.u-value</c>.</param>
+/// <param name="Kind">Unit of the value.</param>
+public sealed record TargetKey(string Key, QuantityKind Kind, decimal Least, decimal Most, string Meaning);

@@ -181,7 +181,7 @@ public static class NodeReader
         private MapNode Map(Parser events, Mark at, int depth)
         {
             var entries = new List<Entry>();
-            var seen = new Dictionary<string, Mark>(StringComparer.Ordinal);
+            var seen = new Dictionary<string, Node>(StringComparer.Ordinal);
             while (!events.TryConsume<MappingEnd>(out _))
             {
                 var key = Next(events, depth + 1);
@@ -190,9 +190,9 @@ public static class NodeReader
                 {
                     _faults.Add(Messages.NoPlainKey(key.At));
                 }
-                else if (!seen.TryAdd(word.Text, word.At))
+                else if (!seen.TryAdd(word.Text, word))
                 {
-                    _faults.Add(Messages.DuplicateKey(word.At, word.Text, seen[word.Text]));
+                    _faults.Add(Messages.DuplicateKey(word.At, word.Text, seen[word.Text].At));
                 }
                 else
                 {

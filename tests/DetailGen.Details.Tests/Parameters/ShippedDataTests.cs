@@ -91,6 +91,8 @@ public class ShippedDataTests
             var stock = StockLibrary.Load(Shelf.Shipped.With(folder).Value);
             Assert.Equal([10_000], stock.Find("own")!.Values);
             Assert.NotNull(stock.Find("plywood"));
+            File.WriteAllText(Path.Combine(folder, "stock", "a.yaml"), "- id: plywood\n  force: prefer\n  sizes: [17 mm]\n  meaning: Ours.\n  source: { document: Our own, confidence: memory }\n");
+            Assert.Equal([17_000], StockLibrary.Load(Shelf.Shipped.With(folder).Value).Find("plywood")!.Values);
             File.WriteAllText(file, "- id: own\n  force: hart\n  sizes: [10]\n");
             var codes = StockLibrary.Load(Shelf.Shipped.With(folder).Value).Faults.Select(fault => $"{fault.At.Line}: {fault.Code}");
             Assert.Equal(["2: unknown-choice", "1: missing-key", "1: missing-key"], codes);

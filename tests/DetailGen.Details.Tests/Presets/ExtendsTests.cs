@@ -69,6 +69,15 @@ public sealed class ExtendsTests : IDisposable
     }
 
     [Fact]
+    public void A_file_that_only_serves_as_a_base_is_known_by_what_it_lacks()
+    {
+        Assert.True(PresetReader.IsOnlyBase(Write("base.yaml", "mirror: true\n")));
+        Assert.False(PresetReader.IsOnlyBase(Write("d.yaml", "wall: plain-wall\n")));
+        Assert.False(PresetReader.IsOnlyBase(Write("e.yaml", "")));
+        Assert.False(PresetReader.IsOnlyBase(_folder));
+    }
+
+    [Fact]
     public void A_ring_of_bases_is_told_with_its_files()
     {
         Write("b.yaml", "extends: c.yaml\n");
