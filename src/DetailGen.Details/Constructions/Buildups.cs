@@ -10,7 +10,7 @@ internal static class Buildups
     private static readonly Material Air = new("air", "Air", "air", "", "", null, 0, "tabulated");
 
     /// <param name="y">Level of a line that crosses all layers, mm.</param>
-    public static Buildup Wall(Site site, WallStack wall, string title, double y)
+    public static Buildup Wall(Site site, WallLayout wall, string title, double y)
     {
         var layers = new List<Layer>();
         foreach (var placed in wall.Layers.Where(placed => placed.Width >= 0.001))
@@ -25,7 +25,7 @@ internal static class Buildups
     }
 
     /// <param name="x">Station of a line that crosses all layers, mm.</param>
-    public static Buildup Roof(Site site, RoofStack roof, string title, double x)
+    public static Buildup Roof(Site site, RoofLayout roof, string title, double x)
     {
         var layers = new List<Layer>();
         var firring = roof.Find(RoofBehaviour.Firring);
@@ -37,12 +37,13 @@ internal static class Buildups
             switch (layer.As)
             {
                 case RoofBehaviour.Insulation:
-                    var count = (int)site.Sizes.Number("roof.insulation-layers");
+                    var boards = RoofLayout.Boards(site);
+                    var count = boards.Count;
                     for (var number = count; number >= 1; number--)
                     {
                         var name = count == 1 ? layer.Name : layer.Name + (number == 1 ? ", lower layer" : ", upper layer");
                         layers.Add(new(
-                            $"R{layers.Count + 1}", layer.Slot, $"{layer.Slot}.{number}", name, material, placed.Thickness / count, LayerKind.Solid,
+                            $"R{layers.Count + 1}", layer.Slot, $"{layer.Slot}.{number}", name, material, boards[number - 1], LayerKind.Solid,
                             layer.Function, count == 1 ? layer.Remark : "joints staggered"));
                     }
 

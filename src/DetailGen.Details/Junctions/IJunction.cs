@@ -12,9 +12,11 @@ internal sealed record Plan(
 /// <summary>A way in which a wall and a roof meet.</summary>
 internal interface IJunction
 {
+    string Id { get; }
+
     /// <summary>The wall's weather face looks at the roof.</summary>
     bool Turned { get; }
 
     /// <summary>Brings all pieces to the site.</summary>
-    Plan Build(Site site, WallStack wall, IReadOnlyList<RoofLayer> roof);
+    Plan Build(Site site, WallLayout wall, IReadOnlyList<RoofLayer> roof);
 }

@@ -1,4 +1,3 @@
-using DetailGen.Details.Constructions;
 using DetailGen.Sections;
 
 namespace DetailGen.Details.Parts;

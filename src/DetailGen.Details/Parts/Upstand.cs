@@ -23,7 +23,7 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
 
     public double Outer(Site site) => Wall + Depth(site);
 
-    public void Build(Site site, RoofStack roof, double roofEnd)
+    public void Build(Site site, RoofLayout roof, double roofEnd)
     {
         BuildVapourControl(site, roof, roofEnd);
         var plane = roof.Plane;
@@ -54,7 +54,7 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
     }
 
     // From the head of the upstand down the face behind it and out over the deck; over the head it lies under the line that carries the membrane.
-    private void BuildVapourControl(Site site, RoofStack roof, double roofEnd)
+    private void BuildVapourControl(Site site, RoofLayout roof, double roofEnd)
     {
         var placed = roof.Find(RoofBehaviour.VapourControl)!;
         var outer = Outer(site);
@@ -72,7 +72,7 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
             Axis = new(0, 1),
         };
 
-    private static void BuildRestraint(Site site, RoofStack roof, double toe)
+    private static void BuildRestraint(Site site, RoofLayout roof, double toe)
     {
         var top = roof.Find(RoofBehaviour.Membrane)!.Top;
         var (left, right) = (toe + 20, toe + 50);

@@ -1,4 +1,3 @@
-using DetailGen.Details.Constructions;
 using DetailGen.Sections;
 
 namespace DetailGen.Details.Parts;
@@ -6,7 +5,7 @@ namespace DetailGen.Details.Parts;
 /// <summary>Ties between the leaves at bed joints, and the strap that holds the wall to the roof.</summary>
 internal static class WallFixings
 {
-    /// <summary>Ties at the given bed joints (underside, mm); each goes 60 into both leaves.</summary>
+    /// <summary>Ties at the given bed joints (underside, mm), as far into one leaf as into the other.</summary>
     public static void BuildTies(Site site, IEnumerable<double> beds)
     {
         var (left, right) = (site.Face(Faces.CavityLeft), site.Face(Faces.CavityRight));
@@ -14,11 +13,13 @@ internal static class WallFixings
         foreach (var bed in beds)
         {
             var middle = (left + right) / 2;
-            var tie = Region.Box(left - 60, bed + 3, right + 60, bed + 7).Union(Region.Box(middle - 3, bed - 4, middle + 3, bed + 7));
+            var half = site.Length("tie.length") / 2;
+            var tie = Region.Box(middle - half, bed + 3, middle + half, bed + 7).Union(Region.Box(middle - 3, bed - 4, middle + 3, bed + 7));
             site.Add(new($"tie.{number}", "Wall tie", "tie", Element.Wall, tie, Roles.Fixing, Claim.Sheet, Stage.WallBelow)
             {
                 Presence = Presence.Local,
-                Repeat = new(900),
+                Repeat = new(site.Length("tie.horizontal-spacing")),
+                Parameters = ["tie.length", "tie.horizontal-spacing", "tie.vertical-spacing"],
                 Again = number > 1,
             });
             number++;
@@ -42,7 +43,8 @@ internal static class WallFixings
         site.Add(new("strap", "Restraint strap", "strap", Element.Wall, strap, Roles.Fixing, Claim.Sheet, Stage.RoofStructure)
         {
             Presence = Presence.Local,
-            Repeat = new(2000, 30),
+            Repeat = new(site.Length("strap.spacing"), 30),
+            Parameters = ["strap.spacing"],
         });
     }
 }

@@ -1,3 +1,4 @@
+using DetailGen.Details.Reading;
 using System.Globalization;
 using System.Text;
 using DetailGen.Details.Parameters;

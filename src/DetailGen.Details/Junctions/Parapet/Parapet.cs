@@ -7,9 +7,11 @@ namespace DetailGen.Details.Junctions.Parapet;
 /// <summary>A wall that rises above the roof at its edge: roof, insulated upstand, tray and flashing or membrane to the head, coping.</summary>
 internal sealed class Parapet : IJunction
 {
+    public string Id => "parapet";
+
     public bool Turned => false;
 
-    public Plan Build(Site site, WallStack wall, IReadOnlyList<RoofLayer> roofLayers)
+    public Plan Build(Site site, WallLayout wall, IReadOnlyList<RoofLayer> roofLayers)
     {
         var sizes = site.Sizes;
         var toCoping = sizes.Is("upstand.top", "coping");
@@ -18,7 +20,7 @@ internal sealed class Parapet : IJunction
         var depth = Upstand.Depth(site);
         var outer = face + depth;
         var upstandFace = outer + site.Length("roof.membrane");
-        var roof = RoofStack.Place(site, roofLayers, upstandFace);
+        var roof = RoofLayout.Place(site, roofLayers, upstandFace);
         var ceiling = site.Level(Levels.Ceiling);
         var wallHead = site.Length("parapet.wall-head");
         var head = site.Length("parapet.head");
@@ -91,7 +93,7 @@ internal sealed class Parapet : IJunction
             : new([new(left - site.Length("tray.embedment"), high), new(left, high), new(right, low), new(face + CavityTray.Projection, low)], true);
     }
 
-    private static void BuildHead(Site site, WallStack wall, bool cavity, bool toCoping, bool lifted, double wallHead, double head)
+    private static void BuildHead(Site site, WallLayout wall, bool cavity, bool toCoping, bool lifted, double wallHead, double head)
     {
         if (cavity)
         {
@@ -123,28 +125,27 @@ internal sealed class Parapet : IJunction
                 number == 1 ? "coping.bed-lower" : $"coping.bed-lower.{number}", "Mortar bed", "coping.bed", Element.Wall,
                 Region.Box(leaf.Left, wallHead, leaf.Right, head), Roles.Support, Claim.Fill, Stage.Head)
             {
-                Again = true, Parameters = ["coping.bed"],
+                Again = true,
+                Parameters = ["coping.bed"],
             });
             number++;
         }
     }
 
-    // One row within 225 of the head where the tray leaves room, the others below the tray at every second block course, so that they meet beds of both leaves.
+    // One row near the head where the tray leaves room, the others below the tray, starting at a bed that both leaves have.
     private static IEnumerable<double> TieBeds(Site site, TrayLine tray, double foot)
     {
         var head = site.Level(Levels.WallHead);
         var (left, right) = (site.Face(Faces.CavityLeft), site.Face(Faces.CavityRight));
         var high = Math.Max(tray.At(left), tray.At(right));
-        for (var courses = 3; courses >= 1; courses--)
+        var top = head - site.Length("tie.top-distance");
+        if (top > high + 20)
         {
-            if (head - (75 * courses) > high + 20)
-            {
-                yield return head - (75 * courses);
-                break;
-            }
+            yield return top;
         }
 
-        for (var bed = tray.At(right) - 225; bed > foot + 20; bed -= 450)
+        var low = Math.Min(tray.At(left), tray.At(right));
+        for (var bed = low - 225; bed > foot + 20; bed -= site.Length("tie.vertical-spacing"))
         {
             yield return bed;
         }

@@ -9,7 +9,7 @@ namespace DetailGen.Details.Junctions.Parapet;
 internal static class ParapetPlan
 {
     public static Plan Make(
-        Site site, WallStack wall, RoofStack roof, Upstand upstand, RoofEnds ends, double foot, double head, TrayLine? tray, bool toCoping)
+        Site site, WallLayout wall, RoofLayout roof, Upstand upstand, RoofEnds ends, double foot, double head, TrayLine? tray, bool toCoping)
     {
         var face = site.Face(Faces.RoofSide);
         var outer = upstand.Outer(site);
@@ -30,7 +30,7 @@ internal static class ParapetPlan
             [stem, Buildups.Roof(site, roof, "Roof", least - 60)],
             [
                 .. Dimensions.AcrossWall(wall, stem, shownFoot, Chains.WallFoot),
-                .. Dimensions.DownRoof(roof, least, (int)site.Sizes.Number("roof.insulation-layers")),
+                .. Dimensions.DownRoof(roof, least, RoofLayout.Boards(site)),
                 .. HeadOf(site, left, inner, top, under, metal, head),
                 .. HeightsOf(site, datum, inner, under, top, toCoping),
                 .. CloseOf(site, roof, upstand, face, outer, toe, tray, toCoping),
@@ -48,7 +48,7 @@ internal static class ParapetPlan
     }
 
     private static IReadOnlyList<Level> LevelsOf(
-        Site site, RoofStack roof, double inner, double outer, double under, double top, double end, bool metal, TrayLine? tray)
+        Site site, RoofLayout roof, double inner, double outer, double under, double top, double end, bool metal, TrayLine? tray)
     {
         var levels = new List<Level>
         {
@@ -83,7 +83,7 @@ internal static class ParapetPlan
         if (!metal)
         {
             yield return new("coping.drip-clearance-inside", new(roof, drip), new(roof + clear, drip), Axis.Horizontal, Chains.Close);
-            yield return new("coping.dpc-projection", new(weather - 5, head), new(weather, head), Axis.Horizontal);
+            yield return new("coping.dpc-projection", new(weather - site.Length("coping.dpc-projection"), head), new(weather, head), Axis.Horizontal);
         }
     }
 
@@ -114,7 +114,7 @@ internal static class ParapetPlan
     }
 
     private static IEnumerable<Measure> CloseOf(
-        Site site, RoofStack roof, Upstand upstand, double face, double outer, double toe, TrayLine? tray, bool toCoping)
+        Site site, RoofLayout roof, Upstand upstand, double face, double outer, double toe, TrayLine? tray, bool toCoping)
     {
         var floor = roof.Plane.At(toe) + roof.Base;
         if (toe - outer >= 5)
@@ -141,7 +141,7 @@ internal static class ParapetPlan
         }
     }
 
-    private static IEnumerable<Fall> FallsOf(Site site, RoofStack roof, double left, double inner, double top, double feature)
+    private static IEnumerable<Fall> FallsOf(Site site, RoofLayout roof, double left, double inner, double top, double feature)
     {
         yield return new("roof.fall", new(feature + 40, roof.Plane.At(feature + 40)), roof.Plane.Ratio, -roof.Plane.Rises);
         var ratio = site.Sizes.Number("coping.fall");

@@ -1,5 +1,6 @@
 using DetailGen.Details.Parts;
 using DetailGen.Sections;
+using Piece = DetailGen.Details.Parts.Piece;
 
 namespace DetailGen.Details.Constructions;
 
@@ -58,11 +59,11 @@ public sealed record TrayLine(IReadOnlyList<Point> Line, bool DryAbove)
 }
 
 /// <summary>Interprets the layers of a wall: where they stand, and what pieces they are between the ends a junction gives.</summary>
-public sealed class WallStack
+public sealed class WallLayout
 {
     private readonly bool _turned;
 
-    private WallStack(IReadOnlyList<PlacedLayer> layers, bool turned)
+    private WallLayout(IReadOnlyList<PlacedLayer> layers, bool turned)
     {
         Layers = layers;
         _turned = turned;
@@ -85,7 +86,7 @@ public sealed class WallStack
 
     /// <summary>Stands the layers side by side from x = 0 and names the faces.</summary>
     /// <param name="turned">The weather face looks at the roof, so that the layers follow each other towards lesser x.</param>
-    public static WallStack Place(Site site, IReadOnlyList<WallLayer> layers, bool turned)
+    public static WallLayout Place(Site site, IReadOnlyList<WallLayer> layers, bool turned)
     {
         var placed = new List<PlacedLayer>();
         var at = 0.0;
@@ -96,7 +97,7 @@ public sealed class WallStack
             at += width;
         }
 
-        var stack = new WallStack(placed, turned);
+        var stack = new WallLayout(placed, turned);
         site.SetFace(Faces.Weather, 0);
         site.SetFace(Faces.Room, turned ? -at : at);
         site.SetFace(Faces.RoofSide, stack.Bearing.Right);
@@ -146,7 +147,9 @@ public sealed class WallStack
             site.Add(Piece(placed, layer.Slot, Box(placed, ends.Foot, bed), Claim.Masonry, Stage.WallBelow) with { Coursing = new(bed, layer.Course, 10) });
             site.Add(Piece(placed, slot, Box(placed, bed, ends.LeafTop), Claim.Masonry, Stage.WallAbove) with
             {
-                Coursing = new(bed, layer.HeadCourse, 10), Name = layer.Name + " above the tray", Slot = slot,
+                Coursing = new(bed, layer.HeadCourse, 10),
+                Name = layer.Name + " above the tray",
+                Slot = slot,
             });
             return;
         }
@@ -158,7 +161,7 @@ public sealed class WallStack
     }
 
     // Above a tray that keeps the cavity dry there is nothing but air; above any other the cavity goes on as below.
-    private void BuildCavity(Site site, PlacedLayer placed, WallEnds ends, TrayLine? tray)
+    private static void BuildCavity(Site site, PlacedLayer placed, WallEnds ends, TrayLine? tray)
     {
         if (placed.Width < 0.001)
         {
@@ -183,7 +186,8 @@ public sealed class WallStack
             "wall.cavity-clear", "Clear cavity above the tray", "wall.cavity", Element.Wall, tray.Above(left, right, ends.CavityTop),
             Roles.Air | Roles.Drainage, Claim.Air, Stage.Left)
         {
-            Parameters = ["wall.cavity"], Axis = new(0, 1),
+            Parameters = ["wall.cavity"],
+            Axis = new(0, 1),
         });
     }
 
@@ -195,7 +199,8 @@ public sealed class WallStack
         site.Add(Piece(placed, layer.Slot, Box(placed, ends.Foot, top), Claim.Fill, Stage.Lining) with { Repeat = repeat });
         site.Add(Piece(placed, layer.Slot + "-ribbon", Box(placed, top, ends.LiningTop), Claim.Fill, Stage.Lining) with
         {
-            Name = "Continuous ribbon", Roles = layer.Roles | Roles.AirBarrier,
+            Name = "Continuous ribbon",
+            Roles = layer.Roles | Roles.AirBarrier,
         });
     }
 

@@ -1,5 +1,6 @@
 using DetailGen.Details.Parts;
 using DetailGen.Sections;
+using Piece = DetailGen.Details.Parts.Piece;
 
 namespace DetailGen.Details.Constructions;
 
@@ -18,11 +19,14 @@ public sealed record PlacedRoofLayer(RoofLayer Layer, double Bottom, double Top)
 public sealed record RoofEnds(double Wall, double Bearing, double Field, double Finish, double End);
 
 /// <summary>Interprets the layers of a roof: their levels, and what pieces they are between the ends a junction gives.</summary>
-public sealed class RoofStack
+public sealed class RoofLayout
 {
+    /// <summary>From the wall to the first joint of the lower boards, clear of the foot of the upstand; mm, common practice, no source.</summary>
+    private const double FirstJoint = 400;
+
     private readonly RoofPlane _plane;
 
-    private RoofStack(IReadOnlyList<PlacedRoofLayer> layers, RoofPlane plane)
+    private RoofLayout(IReadOnlyList<PlacedRoofLayer> layers, RoofPlane plane)
     {
         Layers = layers;
         _plane = plane;
@@ -32,6 +36,10 @@ public sealed class RoofStack
     public IReadOnlyList<PlacedRoofLayer> Layers { get; }
 
     public RoofPlane Plane => _plane;
+
+    /// <summary>Thicknesses of the insulation boards, lower layer first; mm.</summary>
+    public static IReadOnlyList<double> Boards(Site site) =>
+        site.Length("roof.board-upper") > 0 ? [site.Length("roof.board-lower"), site.Length("roof.board-upper")] : [site.Length("roof.board-lower")];
 
     /// <summary>Level at the datum of the top of the boards under the membrane; mm.</summary>
     public double Base => Find(RoofBehaviour.Membrane)!.Bottom;
@@ -43,7 +51,7 @@ public sealed class RoofStack
 
     /// <summary>Stacks the layers from finished roof level downwards and names the levels.</summary>
     /// <param name="datum">x of the face of the upstand, mm.</param>
-    public static RoofStack Place(Site site, IReadOnlyList<RoofLayer> layers, double datum)
+    public static RoofLayout Place(Site site, IReadOnlyList<RoofLayer> layers, double datum)
     {
         var placed = new List<PlacedRoofLayer>();
         var at = 0.0;
@@ -55,7 +63,7 @@ public sealed class RoofStack
         }
 
         var plane = new RoofPlane(datum, site.Sizes.Number("roof.fall"), site.Sizes.Is("roof.fall-towards", "wall") ? 1 : -1, site.Length("roof.fall-run"));
-        var stack = new RoofStack(placed, plane);
+        var stack = new RoofLayout(placed, plane);
         site.SetLevel(Levels.FinishedRoof, 0);
         site.SetLevel(Levels.DeckTop, stack.Find(RoofBehaviour.VapourControl)!.Bottom);
         site.SetLevel(Levels.StructureTop, (stack.Find(RoofBehaviour.Joists) ?? stack.Find(RoofBehaviour.Slab))!.Top);
@@ -127,13 +135,15 @@ public sealed class RoofStack
     // Lower boards first. Joints of the upper layer stand clear of those below; the first joint keeps off the foot of the upstand.
     private void BuildBoards(Site site, PlacedRoofLayer placed, RoofEnds ends)
     {
-        var count = (int)site.Sizes.Number("roof.insulation-layers");
-        var depth = placed.Thickness / count;
+        var boards = Boards(site);
+        var count = boards.Count;
+        var at = placed.Bottom;
         for (var layer = 1; layer <= count; layer++)
         {
-            var bottom = placed.Bottom + ((layer - 1) * depth);
+            var (bottom, depth) = (at, boards[layer - 1]);
+            at += depth;
             var left = ends.Wall;
-            var right = ends.Wall + (layer == 1 ? 400 : 600);
+            var right = ends.Wall + FirstJoint + (layer == 1 ? 0 : site.Length("roof.board-stagger"));
             for (var board = 1; left < ends.End; board++)
             {
                 var region = _plane.Band(left, Math.Min(right, ends.End), bottom, bottom + depth);
@@ -143,7 +153,7 @@ public sealed class RoofStack
                     Name = count == 1 ? placed.Layer.Name : placed.Layer.Name + (layer == 1 ? ", lower layer" : ", upper layer"),
                     Again = board > 1,
                     Axis = Along(left),
-                    Parameters = [placed.Layer.Thickness, "roof.insulation-layers"],
+                    Parameters = [placed.Layer.Thickness, "roof.insulation-layers", layer == 1 ? "roof.board-lower" : "roof.board-upper"],
                 });
                 (left, right) = (right, right + 1200);
             }
@@ -156,7 +166,10 @@ public sealed class RoofStack
         site.Add(Piece(placed, _plane.Band(ends.Wall + gap, ends.End, placed.Bottom, placed.Top), Claim.Board, Stage.Deck) with { Axis = Along(ends.Wall) });
         site.Add(Piece(placed, _plane.Band(ends.Wall, ends.Wall + gap, placed.Bottom, placed.Top), Claim.Fill, Stage.Deck) with
         {
-            Id = "roof.deck-packing", Name = "Packing at the edge of the deck", Slot = "roof.edge-packing", Roles = Roles.Insulation,
+            Id = "roof.deck-packing",
+            Name = "Packing at the edge of the deck",
+            Slot = "roof.edge-packing",
+            Roles = Roles.Insulation,
             Parameters = ["roof.deck-gap"],
         });
     }
