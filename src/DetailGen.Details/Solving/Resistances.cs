@@ -21,7 +21,10 @@ internal sealed class Resistances(Model model, Situation situation, Translation 
     ];
 
     /// <summary>Rsi + Rse in m²·K/W: EN ISO 6946, 0.13 + 0.04 for a wall, 0.10 + 0.04 for a roof; read in a secondary text.</summary>
-    public static decimal Surfaces(string element) => element == "wall" ? 0.17m : 0.14m;
+    public static decimal Surfaces(string element) => Surface(element + ".rsi") + Surface(element + ".rse");
+
+    /// <summary>One surface: wall.rsi, wall.rse, roof.rsi or roof.rse, in m²·K/W.</summary>
+    public static decimal Surface(string key) => key switch { "wall.rsi" => 0.13m, "roof.rsi" => 0.10m, _ => 0.04m };
 
     /// <param name="element">wall or roof.</param>
     public Linear Of(string element)

@@ -95,6 +95,7 @@ internal sealed class Situation : IFacts
         {
             "roof.u-value" or "roof.r-value" => Catalogue.Layers(Preset.Roof).Count > 0 ? Value.Open : Value.Missing,
             "wall.u-value" or "wall.r-value" => Catalogue.Layers(Preset.Wall).Count > 0 ? Value.Open : Value.Missing,
+            "wall.rsi" or "wall.rse" or "roof.rsi" or "roof.rse" => Value.Of(Resistances.Surface(key), Kind.RValue),
             _ => Value.Missing,
         };
     }

@@ -52,7 +52,7 @@ internal static class Grammar
         .Ignore(Span.WhiteSpace)
         .Match(Span.Regex(@"\d+(?:\.\d+)?(?::\d+(?:\.\d+)?)?(?:\s*(?!(?:and|or|not|in|between)\b)(?:W/\(m·K\)|[\p{L}°%][\p{L}\d²³°]*(?:/\p{L}[\p{L}\d²³]*)?))?"), Lexeme.Figure)
         .Match(Span.Regex(@"[\p{L}_][\p{L}\d_]*(?:[.-][\p{L}\d_]+)*"), Lexeme.Name)
-        .Match(Span.Regex("<=|>=|!=|=|<|>"), Lexeme.Compare)
+        .Match(Span.Regex("(?:<=|>=|!=|=|<|>)"), Lexeme.Compare)
         .Match(Character.EqualTo('('), Lexeme.Open)
         .Match(Character.EqualTo(')'), Lexeme.Close)
         .Match(Character.EqualTo('['), Lexeme.OpenList)

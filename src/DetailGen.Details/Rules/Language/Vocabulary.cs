@@ -30,6 +30,7 @@ public sealed class Vocabulary(IEnumerable<KnownKey> keys, IEnumerable<string> s
     [
         new("roof.u-value", Kind.UValue, []), new("wall.u-value", Kind.UValue, []),
         new("roof.r-value", Kind.RValue, []), new("wall.r-value", Kind.RValue, []),
+        new("roof.rsi", Kind.RValue, []), new("roof.rse", Kind.RValue, []), new("wall.rsi", Kind.RValue, []), new("wall.rse", Kind.RValue, []),
     ];
 
     private readonly SortedDictionary<string, KnownKey> known = Join(keys);
