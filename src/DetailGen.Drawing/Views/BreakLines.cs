@@ -50,20 +50,41 @@ internal static class BreakLines
         }
     }
 
-    /// <summary>A straight line with one zigzag in the middle, two where it is long; the middle stroke is the steepest.</summary>
-    public static Stroke Draw(BreakLine line)
+    /// <summary>A straight line with one zigzag near the middle, two where it is long; the middle stroke is the steepest.</summary>
+    /// <param name="seen">What the line cuts: a zigzag keeps clear of its edges, or it could not be told from them.</param>
+    public static Stroke Draw(BreakLine line, IEnumerable<Region> seen)
     {
         var length = (line.To - line.From).Length;
         var along = 1 / length * (line.To - line.From);
         var across = new PaperPoint(-along.Y, along.X);
         var points = new List<PaperPoint> { line.From };
+        var crossings = seen.SelectMany(region => region.Cut(new(line.From.X, line.From.Y), new(line.To.X, line.To.Y))).SelectMany(piece => new[] { piece.From, piece.To })
+            .Select(point => Math.Abs(point.X - line.From.X) + Math.Abs(point.Y - line.From.Y)).ToArray();
         foreach (var middle in length > TwoAbove ? new[] { length / 3, 2 * length / 3 } : [length / 2])
         {
-            var at = line.From + middle * along;
+            var at = line.From + Clearest(middle, length / 6, crossings) * along;
             points.AddRange([at - Half * along, at - Inner * along + Deep * across, at + Inner * along - Deep * across, at + Half * along]);
         }
 
         points.Add(line.To);
         return new(Rows.Break, points);
+    }
+
+    private static double Clearest(double middle, double reach, double[] crossings)
+    {
+        const int Steps = 20;
+        var best = (Worth: double.MinValue, At: middle);
+        for (var step = 0; step <= 2 * Steps; step++)
+        {
+            // Outwards from the middle: 0, +1, −1, +2 …
+            var at = middle + (step % 2 == 0 ? -1 : 1) * ((step + 1) / 2) * reach / Steps;
+            var worth = Math.Min(Half + 1, crossings.Select(crossing => Math.Abs(crossing - at)).DefaultIfEmpty(Half + 1).Min()) - 0.05 * Math.Abs(at - middle);
+            if (worth > best.Worth + 1e-9)
+            {
+                best = (worth, at);
+            }
+        }
+
+        return best.At;
     }
 }

@@ -110,6 +110,22 @@ internal sealed class FacePath
         return (low, high);
     }
 
+    /// <summary>The stretches between corners.</summary>
+    public IEnumerable<FacePath> Straights()
+    {
+        double from = 0;
+        for (var i = 1; i < Pieces; i++)
+        {
+            if (Planes.Dot(Direction(i - 1), Direction(i)) < Bend)
+            {
+                yield return Between(from, _starts[i]);
+                from = _starts[i];
+            }
+        }
+
+        yield return Between(from, Length);
+    }
+
     /// <summary>A lap cut at the corners within it.</summary>
     public IEnumerable<Lap> BetweenCorners(Lap lap)
     {

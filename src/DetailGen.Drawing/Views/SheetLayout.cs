@@ -38,7 +38,49 @@ internal static class SheetLayout
         var order = sheets.OrderBy(part => part.BuildOrder).ToArray();
         var loose = Lay(order, paper, outlineHalf, SheetStyles.Gap);
         var strays = loose.Any(sheet => sheet.Profile.Plateaus.Any(plateau => plateau.Height + sheet.Style.Width - sheet.Part.Sheet!.Thickness / paper.Scale > SheetStyles.Budget));
-        return strays ? Lay(order, paper, outlineHalf, SheetStyles.TightGap) : loose;
+        return Trimmed(strays ? Lay(order, paper, outlineHalf, SheetStyles.TightGap) : loose);
+    }
+
+    // A free end that butts against another sheet in the model stops short of it on paper, by no more than an end may stray.
+    private static List<LaidSheet> Trimmed(List<LaidSheet> laid)
+    {
+        for (var i = 0; i < laid.Count; i++)
+        {
+            foreach (var other in laid.Where((_, j) => j != i).Select(sheet => sheet.Body).ToArray())
+            {
+                var line = laid[i].Centre;
+                var (start, end) = (Short(line, laid[i].Style.Width, other, fromStart: true), Short(line, laid[i].Style.Width, other, fromStart: false));
+                if (start + end > 0 && line.Length - start - end > 1)
+                {
+                    var centre = line.Between(start, line.Length - end);
+                    laid[i] = laid[i] with { Centre = centre, Body = Ribbon(centre, laid[i].Style.Width) };
+                }
+            }
+        }
+
+        return laid;
+    }
+
+    private static double Short(FacePath line, double width, Region other, bool fromStart)
+    {
+        // The middle of the end asks for the margin alone: beside it sheets may lie in a stack.
+        var wanted = Faults.LeastGap + 0.01;
+        Point End(double by) => P(fromStart ? line.At(by) : line.At(line.Length - by));
+        if (!other.Bounds.Grow(wanted + width).Contains(End(0)) || other.Distance(End(0)) >= wanted)
+        {
+            return 0;
+        }
+
+        const double Step = 0.05, Most = 0.6;
+        for (var by = Step; by <= Most + 1e-9 && by < line.Length; by += Step)
+        {
+            if (other.Distance(End(by)) >= wanted)
+            {
+                return by;
+            }
+        }
+
+        return 0;
     }
 
     private static List<LaidSheet> Lay(Part[] order, OnPaper paper, Func<FacePath, double> outlineHalf, double gap)
