@@ -104,7 +104,7 @@ public static class Filler
             thick = Math.Min(thick, Thickness(job.Ground, job.Axis)); // a wave needs the width that sheets leave it
         }
 
-        return thick >= spec.Keep - 1e-9 && (job.Outline.Area >= FillTable.SmallArea || spec.Keep == 0) ? spec : spec.Narrow;
+        return thick >= 0.97 * spec.Keep && (job.Outline.Area >= FillTable.SmallArea || spec.Keep == 0) ? spec : spec.Narrow;
     }
 
     private static LineFamily Settled(Family family, FillJob job, ref string name)

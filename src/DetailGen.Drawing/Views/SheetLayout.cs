@@ -203,7 +203,7 @@ internal static class SheetLayout
             var length = face.Start(i + 1) - face.Start(i);
             for (var j = 0; j < under.Pieces; j++)
             {
-                var clear = Planes.Cross(along, face.Points[i] - under.Points[j]);
+                var clear = Math.Min(Planes.Cross(along, face.Points[i] - under.Points[j]), Planes.Cross(under.Direction(j), face.Points[i + 1] - under.Points[j + 1]));
                 if (Planes.Dot(along, under.Direction(j)) < 0.999 || clear < -0.05 || clear > SheetStyles.Budget)
                 {
                     continue;
