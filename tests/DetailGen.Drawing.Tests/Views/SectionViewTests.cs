@@ -112,12 +112,17 @@ public class SectionViewTests
         }
     }
 
-    [Fact]
-    public void Mirroring_a_mirrored_section_gives_the_first_drawing()
+    [Theory]
+    [InlineData(5)]
+    [InlineData(10)]
+    [InlineData(20)]
+    public void A_mirrored_view_has_the_same_lines_in_every_row(double scale)
     {
-        var once = SectionView.Draw(Parapet, new(10, Window));
-        var twice = SectionView.Draw(Parapet with { Parts = [.. Parapet.Parts.Select(part => part with { Region = part.Region.Mirror().Mirror() })] }, new(10, Window));
-        Assert.Equal(once.Items.SelectMany(FillerTests.Points), twice.Items.SelectMany(FillerTests.Points));
+        Dictionary<string, double> Lengths(bool mirror) => Draw(scale, mirror).Items.OfType<Stroke>().Where(stroke => !stroke.Row.StartsWith("fill.", StringComparison.Ordinal))
+            .GroupBy(stroke => stroke.Row).ToDictionary(row => row.Key, row => row.SelectMany(Pieces).Sum(piece => (piece.B - piece.A).Length));
+        var (plain, mirrored) = (Lengths(false), Lengths(true));
+        Assert.Equal(plain.Keys.Order(StringComparer.Ordinal), mirrored.Keys.Order(StringComparer.Ordinal));
+        Assert.All(plain, row => Assert.Equal(row.Value, mirrored[row.Key], 0.1));
     }
 
     [Fact]
