@@ -123,7 +123,7 @@ internal static class SheetLayout
             // What works on the other side of a corner does not lift this stretch; a slope that reaches into it does.
             var slope = plateau.Height - under.Profile.Floor;
             var (a, b) = (Math.Max(plateau.From, plateau.Lowest) + lap.Shift, Math.Min(plateau.To, plateau.Highest) + lap.Shift);
-            if (Math.Min(b + slope, plateau.Highest + lap.Shift) <= lap.From + 1e-6 || Math.Max(a - slope, plateau.Lowest + lap.Shift) >= lap.To - 1e-6)
+            if (Math.Min(b + slope + mitre, plateau.Highest + lap.Shift) <= lap.From + 1e-6 || Math.Max(a - slope - mitre, plateau.Lowest + lap.Shift) >= lap.To - 1e-6)
             {
                 continue;
             }
