@@ -8,6 +8,12 @@ internal sealed class Bounds
     public double Right { get; private set; } = double.NegativeInfinity;
     public double Top { get; private set; } = double.NegativeInfinity;
 
+    public void Clear()
+    {
+        (Left, Bottom) = (double.PositiveInfinity, double.PositiveInfinity);
+        (Right, Top) = (double.NegativeInfinity, double.NegativeInfinity);
+    }
+
     public bool IsEmpty => Left > Right;
 
     public void Add(DxfPoint point)

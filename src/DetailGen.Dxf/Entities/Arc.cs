@@ -22,6 +22,7 @@ public sealed record Arc(DxfPoint Centre, double Radius, double Start, double En
     // Angles are written from 0 up to 360, so that arcs drawn alike are written alike.
     internal override Entity? Cleaned()
     {
+        DemandNotNegative(Radius, "arc's radius");
         var sweep = Turn(End - Start);
         return Radius < LeastLength || Radius * sweep * Math.PI / 180 < LeastLength ? null : this with { Start = Turn(Start), End = Turn(End) };
     }

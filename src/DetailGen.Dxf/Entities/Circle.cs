@@ -14,7 +14,11 @@ public sealed record Circle(DxfPoint Centre, double Radius) : Entity
 
     internal override string Kind => Table.Kind;
 
-    internal override Entity? Cleaned() => Radius < LeastLength ? null : this;
+    internal override Entity? Cleaned()
+    {
+        DemandNotNegative(Radius, "circle's radius");
+        return Radius < LeastLength ? null : this;
+    }
 
     internal override void Walk(ITagSink sink) => Table.Walk(this, sink);
 

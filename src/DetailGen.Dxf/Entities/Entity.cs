@@ -30,7 +30,8 @@ public abstract record Entity
     /// <summary>The part this belongs to, or null.</summary>
     public PartTag? Part { get; init; }
 
-    /// <summary>The name of the group that holds it together with others, or null. A group exists as soon as an entity names it.</summary>
+    /// <summary>The name of the group that holds it together with others, or null. A group exists as soon as an entity
+    /// names it; its members lie together in model space or on one sheet.</summary>
     public string? Group { get; init; }
 
     internal abstract string Kind { get; }
@@ -42,6 +43,18 @@ public abstract record Entity
     internal abstract void Walk(ITagSink sink);
 
     internal abstract void Extend(Bounds bounds);
+
+    /// <summary>A fault with the name of the entity that has it.</summary>
+    internal ArgumentException Told(ArgumentException fault) =>
+        new($"{Kind} on layer {Layer}, part {Part?.Id ?? "none"}: {fault.Message}", fault);
+
+    private protected static void DemandNotNegative(double value, string what)
+    {
+        if (!(value >= 0 && double.IsFinite(value)))
+        {
+            throw new ArgumentException($"A {what} must not be below 0.");
+        }
+    }
 
     private protected static void DemandPositive(double value, string what)
     {

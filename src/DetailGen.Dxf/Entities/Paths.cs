@@ -10,12 +10,20 @@ internal static class Paths
 
     /// <summary>The path without repeated vertices, and in a closed one without the first repeated at the end. Of two that coincide the
     /// place of the first stays and the way on from the second.</summary>
-    /// <exception cref="ArgumentException">More than <see cref="MostVertices"/>.</exception>
+    /// <exception cref="ArgumentException">More than <see cref="MostVertices"/>, or one that is no place.</exception>
     public static ImmutableArray<Vertex> Cleaned(ImmutableArray<Vertex> path, bool closed)
     {
         if (path.Length > MostVertices)
         {
             throw new ArgumentException($"A path has {path.Length} vertices; {MostVertices} is the most.");
+        }
+
+        foreach (var vertex in path)
+        {
+            if (!double.IsFinite(vertex.X + vertex.Y + vertex.Bulge))
+            {
+                throw new ArgumentException("A vertex of a path is not finite."); // its area would be none, and the path would vanish
+            }
         }
 
         return IsClean(path, closed) ? path : WithoutRepeats(path, closed);

@@ -35,11 +35,7 @@ public sealed record Polyline(ImmutableArray<Vertex> Vertices) : Entity
 
     internal override Entity? Cleaned()
     {
-        if (Width < 0)
-        {
-            throw new ArgumentException("The width of a polyline must not be below 0.");
-        }
-
+        DemandNotNegative(Width, "polyline's width");
         var vertices = Paths.Cleaned(Vertices, IsClosed);
         return vertices.Length < 2 ? null : vertices == Vertices ? this : this with { Vertices = vertices };
     }

@@ -3,7 +3,8 @@ using DetailGen.Dxf.Tags;
 
 namespace DetailGen.Dxf.Entities;
 
-/// <summary>One line of letters. A blank one is left out. A caret is written with a blank behind it, <c>%%</c> with one between.</summary>
+/// <summary>One line of letters. A blank one is left out. A caret is written with a blank behind it, <c>%%</c> with one between; outer blanks
+/// go.</summary>
 /// <param name="Content">At most 255 bytes of UTF-8, no control letters.</param>
 /// <param name="Anchor">The point that <see cref="Across"/> and <see cref="Upright"/> speak of.</param>
 /// <param name="Height">Height of capitals, in drawing units.</param>

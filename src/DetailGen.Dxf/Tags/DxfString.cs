@@ -13,8 +13,11 @@ internal static class DxfString
     public const int MostLetters = 250;
 
     /// <summary>The text for a single-line text or an attribute: a caret gets a blank behind it, because with a letter it would name a
-    /// control letter; two percent signs are parted by a blank, because together they begin a code.</summary>
-    public static string ForText(string text)
+    /// control letter; two percent signs are parted by a blank, because together they begin a code. Outer blanks go, because some
+    /// readers trim them and so would see another text than others.</summary>
+    public static string ForText(string text) => WithoutCodes(text.Trim());
+
+    private static string WithoutCodes(string text)
     {
         var escaped = text.Contains('^') ? text.Replace("^", "^ ", StringComparison.Ordinal) : text;
         while (escaped.Contains("%%", StringComparison.Ordinal))
@@ -25,20 +28,20 @@ internal static class DxfString
         return escaped;
     }
 
-    /// <summary>The lines of a multi-line text as one string, with the format's own line breaks, fixed blanks and escapes.</summary>
+    /// <summary>The lines of a multi-line text as one string, with the format's own line breaks, fixed blanks and escapes;
+    /// blanks at the ends of lines go.</summary>
     /// <exception cref="ArgumentException">A line holds a line break or another control letter.</exception>
     public static string ForLines(IEnumerable<string> lines)
     {
         var joined = new StringBuilder();
+        var isFirst = true;
         foreach (var line in lines)
         {
             RefuseControlLetters(line);
-            if (joined.Length > 0)
-            {
-                joined.Append("\\P");
-            }
+            joined.Append(isFirst ? "" : "\\P");
+            isFirst = false;
 
-            foreach (var letter in ForText(line))
+            foreach (var letter in WithoutCodes(line.TrimEnd()))
             {
                 _ = letter switch
                 {
@@ -53,9 +56,9 @@ internal static class DxfString
     }
 
     /// <exception cref="ArgumentException">The text holds a control letter: it would shift every pair behind it.</exception>
-    public static void RefuseControlLetters(string text)
+    public static void RefuseControlLetters(ReadOnlySpan<char> text)
     {
-        foreach (var letter in text.AsSpan())
+        foreach (var letter in text)
         {
             if (char.IsControl(letter) || letter is '\u2028' or '\u2029')
             {

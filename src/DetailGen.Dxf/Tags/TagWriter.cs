@@ -53,20 +53,25 @@ internal sealed class TagWriter : ITagSink, IDisposable
     }
 
     /// <exception cref="ArgumentException">Over 255 bytes, a control letter, or half a surrogate pair.</exception>
-    public void Text(int code, string value)
+    public void Text(int code, string value) => Text(code, "", value);
+
+    /// <summary>A text made of two, without joining them first.</summary>
+    /// <exception cref="ArgumentException">Over 255 bytes, a control letter, or half a surrogate pair.</exception>
+    public void Text(int code, ReadOnlySpan<char> prefix, ReadOnlySpan<char> value)
     {
         Code(code, DxfString.MostBytes + 2);
-        if (value.Length > DxfString.MostBytes || !Strict.TryGetBytes(value, buffer.AsSpan(length, DxfString.MostBytes), out var written))
+        var room = buffer.AsSpan(length, DxfString.MostBytes);
+        if (!Strict.TryGetBytes(prefix, room, out var first) || !Strict.TryGetBytes(value, room[first..], out var second))
         {
             throw new ArgumentException($"The text is longer than {DxfString.MostBytes} bytes: {value}");
         }
 
-        if (value.AsSpan().ContainsAnyInRange('\0', '\u001F') || value.AsSpan().ContainsAnyInRange('\u007F', '\u009F'))
+        if (value.ContainsAnyInRange('\0', '\u001F') || value.ContainsAnyInRange('\u007F', '\u009F') || value.ContainsAny('\u2028', '\u2029'))
         {
             DxfString.RefuseControlLetters(value);
         }
 
-        length += written;
+        length += first + second;
         EndLine();
     }
 

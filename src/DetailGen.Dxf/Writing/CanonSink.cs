@@ -38,15 +38,22 @@ internal sealed class CanonSink : ITagSink
         line[length++] = Separator;
     }
 
-    public void Text(int code, string value)
+    public void Text(int code, string value) => Text(value);
+
+    /// <summary>A name: names are compared without case.</summary>
+    public void Name(string name)
+    {
+        Span<char> lower = stackalloc char[name.Length];
+        name.AsSpan().ToLowerInvariant(lower);
+        Text(lower);
+    }
+
+    private void Text(ReadOnlySpan<char> value)
     {
         Room(Encoding.UTF8.GetMaxByteCount(value.Length) + 1);
         length += Encoding.UTF8.GetBytes(value, line.AsSpan(length));
         line[length++] = Separator;
     }
-
-    /// <summary>A name: names are compared without case.</summary>
-    public void Name(string? name) => Text(0, name?.ToLowerInvariant() ?? "");
 
     private void Room(int bytes)
     {

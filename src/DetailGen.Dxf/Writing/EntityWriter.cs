@@ -24,7 +24,14 @@ internal sealed class EntityWriter(TagWriter writer, Handles handles, ContentDig
 
         for (var i = 0; i < space.Entities.Count; i++)
         {
-            Write(space, i);
+            try
+            {
+                Write(space, i);
+            }
+            catch (ArgumentException fault)
+            {
+                throw space.Entities[i].Told(fault);
+            }
         }
     }
 
@@ -44,8 +51,10 @@ internal sealed class EntityWriter(TagWriter writer, Handles handles, ContentDig
         if (digest is not null && entity.Part is { } part)
         {
             writer.Text(1001, Provenance.Application);
-            writer.Text(1000, "part=" + part.Id);
-            writer.Text(1000, "d=" + digest.Short(space, index));
+            writer.Text(1000, "part=", part.Id);
+            Span<char> hex = stackalloc char[Digest.ShortLetters];
+            digest.Of(space, index).Short(hex);
+            writer.Text(1000, "d=", hex);
         }
 
         if (entity is Insert { Fields: { IsEmpty: false } fields } insert)

@@ -15,6 +15,9 @@ internal sealed class PlannedSpace(string name)
     /// <summary>Cleaned and checked.</summary>
     public List<Entity> Entities { get; } = [];
 
+    /// <summary>What the entities cover, texts included.</summary>
+    public Bounds Extents { get; } = new();
+
     /// <summary>Of the entities, in step with them. An insert's fields and their end mark take the handles that follow.</summary>
     public List<int> Handles { get; } = [];
 

@@ -8,12 +8,16 @@ namespace DetailGen.Dxf.Writing;
 /// <summary>Everything that will be written, cleaned, checked and in order; and the extents of model space.</summary>
 internal sealed class WritePlan
 {
+    private const int MostEntities = 200_000;
+    private const double FarthestCoordinate = 1e6; // mm
+
     private static readonly Sheet EmptySheet = new("Sheet", "ISO A3", 420, 297);
 
     private readonly DxfDocument document;
     private readonly References references;
     private readonly Dictionary<string, PlannedSpace> blocks = new(Names.Comparer);
     private readonly List<PlannedSpace> pictures = [];
+    private readonly Bounds box = new();
 
     public WritePlan(DxfDocument document)
     {
@@ -49,15 +53,13 @@ internal sealed class WritePlan
 
         Papers = papers;
         Spaces = [Model, .. papers, .. document.Blocks.Select(block => blocks[block.Name]), .. pictures];
-        foreach (var entity in Model.Entities)
-        {
-            entity.Extend(Extents);
-        }
-
+        Extents = Model.Extents;
         if (Extents.IsEmpty)
         {
             Extents.Add(default(DxfPoint));
         }
+
+        DemandLimits();
 
         Groups = GroupsOf(Spaces);
     }
@@ -79,7 +81,7 @@ internal sealed class WritePlan
     /// <summary>Names, sorted, and where their members lie.</summary>
     public IReadOnlyList<(string Name, List<(PlannedSpace Space, int Index)> Members)> Groups { get; }
 
-    public Bounds Extents { get; } = new();
+    public Bounds Extents { get; }
 
     private static List<Layer> LayersOf(DxfDocument document)
     {
@@ -108,7 +110,23 @@ internal sealed class WritePlan
         }
 
         Names.Unique(groups.Keys, "group");
+        foreach (var (name, members) in groups)
+        {
+            if (members.Exists(member => member.Item1 != members[0].Item1 || member.Item1.Block is not null))
+            {
+                throw new ArgumentException($"The group {name} lies in several spaces or in a block.");
+            }
+        }
+
         return [.. groups.Select(group => (group.Key, group.Value))];
+    }
+
+    private void DemandLimits()
+    {
+        if (Spaces.Sum(space => space.Entities.Count) > MostEntities)
+        {
+            throw new ArgumentException($"A drawing has more than {MostEntities} entities.");
+        }
     }
 
     private void DemandSheet(Sheet sheet)
@@ -167,14 +185,29 @@ internal sealed class WritePlan
                 {
                     references.Demand(clean);
                     var scaled = dashScale != 1 && clean.LinetypeScale is null && references.IsDashed(clean) ? clean with { LinetypeScale = dashScale } : clean;
-                    space.Entities.Add(Settled(scaled));
+                    var settled = Settled(scaled);
+                    space.Entities.Add(settled);
+                    AddExtents(space, settled);
                 }
             }
             catch (ArgumentException fault)
             {
-                throw new ArgumentException($"{entity.Kind} on layer {entity.Layer}, part {entity.Part?.Id ?? "none"}: {fault.Message}", fault);
+                throw entity.Told(fault);
             }
         }
+    }
+
+    private void AddExtents(PlannedSpace space, Entity entity)
+    {
+        box.Clear();
+        entity.Extend(box);
+        var farthest = Math.Max(Math.Max(-box.Left, box.Right), Math.Max(-box.Bottom, box.Top));
+        if (!(farthest <= FarthestCoordinate)) // NaN too
+        {
+            throw new ArgumentException($"It reaches to {farthest} mm; {FarthestCoordinate} is the farthest from the origin.");
+        }
+
+        space.Extents.Add(box, default);
     }
 
     private Entity Settled(Entity entity) => entity switch
@@ -213,15 +246,9 @@ internal sealed class WritePlan
         }
 
         var shift = insert.Position - block.Base;
-        var bounds = new Bounds();
-        foreach (var entity in space.Entities)
-        {
-            entity.Extend(bounds);
-        }
-
         return insert with
         {
-            Content = bounds.IsEmpty ? null : bounds,
+            Content = space.Extents,
             Shift = shift,
             Fields = [.. block.Fields.Select(field => Placed(field, insert, shift))],
         };

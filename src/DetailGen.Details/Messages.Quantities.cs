@@ -1,0 +1,72 @@
+using DetailGen.Details.Quantities;
+using DetailGen.Details.Reading;
+
+namespace DetailGen.Details;
+
+/// <summary>Sentences on numbers and units.</summary>
+public static partial class Messages
+{
+    public static Diagnostic BadQuantity(Mark at, string key, string text, Unit unit, QuantityFault fault) => BadQuantity(at, key, text, KindOf(unit), fault);
+
+    public static Diagnostic BadQuantity(Mark at, string key, string text, QuantityKind kind, QuantityFault fault) => fault switch
+    {
+        QuantityFault.Comma => new("decimal-comma", at, $"{key} is {Short(text)}; a comma does not part decimals here.",
+            $"Write {Short(text.Replace(',', '.'))} with a decimal point.", key, text),
+        QuantityFault.Unit => new("unknown-unit", at, $"{key} is {Short(text)}; that unit is not known.", Example(kind), key, text),
+        QuantityFault.Ratio => new("bad-ratio", at, $"{key} is {Short(text)}; a fall is 1:n with a whole n.", Example(QuantityKind.Ratio), key, text),
+        _ => new("no-number", at, $"{key} is {Short(text)}; a number belongs here.", Example(kind), key, text),
+    };
+
+    public static Diagnostic WrongUnit(Mark at, string key, string text, Unit unit, Quantity quantity) => WrongKind(at, key, text, KindOf(unit), quantity);
+
+    public static Diagnostic WrongKind(Mark at, string key, string text, QuantityKind kind, Quantity quantity, string? shown = null) => quantity.Kind == QuantityKind.Bare && kind != QuantityKind.Bare
+        ? new("missing-unit", at, $"{key} is {Short(text)} without a unit; {Wanted(kind)} belongs here.", $"Write {WithUnit(quantity, kind, shown)}.", key, text)
+        : new("wrong-unit", at, $"{key} is {Short(text)}; {Wanted(kind)} belongs here.", Example(kind), key, text);
+
+    public static Diagnostic TooFine(Mark at, string key, string text) => new("too-fine", at,
+        $"{key} is {Short(text)}; lengths are whole micrometres up to a thousand kilometres.", "Round it to 0.001 mm.", key, text);
+
+    public static Diagnostic NotNumber(Mark at, string key, string text, QuantityFault fault) => fault == QuantityFault.Comma
+        ? BadQuantity(at, key, text, QuantityKind.Bare, fault)
+        : new("no-number", at, $"{key} is {Short(text)}; a bare number belongs here.", "Write a number without a unit.", key, text);
+
+    public static Diagnostic NumberOutside(Mark at, string key, string text, decimal least, decimal most) => new("out-of-domain", at,
+        Invariant($"{key} is {Short(text)}; it can only be {least} to {most}."), Invariant($"Write a number from {least} to {most}."), key, text);
+
+    /// <summary>A size that its domain does not reach to.</summary>
+    public static Diagnostic OutsideDomain(Mark at, string key, Setting given, Setting least, Setting most, string text) => new("out-of-domain", at,
+        $"{key} is {given}; it can only be {least} to {most}.",
+        given.Number < least.Number ? $"Try {least}, the least there is." : $"Try {most}, the most there is.", key, text);
+
+    /// <summary>A size between two steps of its domain.</summary>
+    public static Diagnostic OffStep(Mark at, string key, Setting given, Setting step, Setting below, Setting above, string text) => new("off-step", at,
+        $"{key} is {given}; it goes in steps of {(step.Unit == Unit.Ratio ? Invariant($"{step.Number}") : step.ToString())}.", $"Try {below} or {above}.", key, text);
+
+    private static QuantityKind KindOf(Unit unit) => unit switch
+    {
+        Unit.Length => QuantityKind.Length,
+        Unit.Ratio => QuantityKind.Ratio,
+        _ => QuantityKind.Bare,
+    };
+
+    private static string Wanted(QuantityKind kind) => kind switch
+    {
+        QuantityKind.Bare => "a whole number",
+        QuantityKind.Length => "a length",
+        QuantityKind.Ratio => "a fall (1:n, or an angle up to 45°)",
+        _ => $"a number with {QuantityReader.UnitOf(kind)}",
+    };
+
+    private static string WithUnit(Quantity quantity, QuantityKind kind, string? shown) =>
+        kind == QuantityKind.Ratio ? Invariant($"1:{quantity.Number:0}") : Invariant($"{quantity.Number:0.############} {shown ?? QuantityReader.UnitOf(kind)}");
+
+    private static string Example(QuantityKind kind) => kind switch
+    {
+        QuantityKind.Bare => "Write a whole number such as 2.",
+        QuantityKind.Length => "Write it like 150 mm or 0.15 m.",
+        QuantityKind.Ratio => "Write it like 1:40, or 1.5°.",
+        QuantityKind.Angle => "Write it like 5°.",
+        QuantityKind.Transmittance => "Write it like 0.15 W/m²K.",
+        _ => $"Write a number with {QuantityReader.UnitOf(kind)}.",
+    };
+}

@@ -1,0 +1,131 @@
+using DetailGen.Details.Quantities;
+using DetailGen.Details.Reading;
+using DetailGen.Details.Reading.Shapes;
+
+namespace DetailGen.Details.Parameters;
+
+/// <summary>Makes a component of a tree.</summary>
+public static class ComponentReader
+{
+    public static Outcome<Component> Read(ReadText text)
+    {
+        IReadOnlyList<Diagnostic> faults = text.Root is { } root ? [.. text.Faults, .. ShapeCheck.Check(root, ComponentShape.Shape)] : text.Faults;
+        if (faults.Count > 0)
+        {
+            return Outcome.Bad<Component>(faults);
+        }
+
+        var map = (MapNode)text.Root!;
+        var own = new List<Diagnostic>();
+        var component = new Component(
+            map.Must("id"), Enum.Parse<ComponentKind>(map.Must("kind"), ignoreCase: true), map.Must("title"),
+            [.. map.Maps("parameters").Select(node => Parameter(node, own))],
+            [.. map.Maps("derived").Select(node => Derived(node, own))],
+            [.. map.Maps("claims").Select(node => new Claim(node.Must("id"), node.Expression("when"), node.Expression("require")!, node.Must("reason"), node.At))],
+            [.. map.Maps("materials").Select(node => new Slot(node.Must("slot"), node.Must("default"), node.Words("kinds"), node.Must("name"), node.Expression("when"), node.At))],
+            map["layers"],
+            [.. map.Maps("words").Select(node => new PartWords(node.Must("part"), node.Text("note"), node.Text("purpose"), node.Text("without"), node.Expression("when"), node.At))],
+            map.At);
+        Twice(component.Parameters.Select(item => (item.Key, item.At)).Concat(component.Derived.Select(item => (item.Key, item.At))), own);
+        Twice(component.Claims.Select(item => (item.Id, item.At)), own);
+        Twice(component.Slots.Select(item => (item.Key, item.At)), own);
+        return own.Count == 0 ? Outcome.Good(component) : Outcome.Bad<Component>(own);
+    }
+
+    private static Parameter Parameter(MapNode node, List<Diagnostic> faults)
+    {
+        var key = node.Must("key");
+        var unit = Enum.Parse<Unit>(node.Must("unit"), ignoreCase: true);
+        var options = node.Words("options");
+        if (unit == Unit.Choice != options.Count > 0)
+        {
+            faults.Add(Messages.OptionsForChoice(node.At, key));
+        }
+
+        var domain = unit == Unit.Choice ? null : Domain(node, key, unit, faults);
+        Setting? Value(MapNode from, string name)
+        {
+            if (from[name] is not ScalarNode scalar)
+            {
+                return null;
+            }
+
+            var read = SettingReader.Read(scalar.Text, scalar.At, key, unit, options);
+            if (!read.IsGood)
+            {
+                faults.AddRange(read.Faults);
+                return null;
+            }
+
+            if (domain is not null && DomainCheck.Fault(key, read.Value, domain, scalar.Text, scalar.At) is { } fault)
+            {
+                faults.Add(fault);
+            }
+
+            return read.Value;
+        }
+
+        var usual = Value(node, "default") ?? (options.Count > 0 ? Setting.Choice(options[0]) : null);
+        var cases = node.Maps("default-when").Select(item => (When: item.Expression("when")!, Value: Value(item, "value"))).ToList();
+        return new(key, unit, domain, options, node.Text("stock"),
+            [.. node.Entries("stock-by-material").Select(entry => new MaterialStock(entry.Key, ((ScalarNode)entry.Value).Text))], usual,
+            [.. cases.Where(item => item.Value is not null).Select(item => new DefaultCase(item.When, item.Value!.Value))],
+            node.Expression("when"), node.Must("meaning"), SourceShape.Read((MapNode)node["source"]!), node.At);
+    }
+
+    private static Domain? Domain(MapNode node, string key, Unit unit, List<Diagnostic> faults)
+    {
+        long? Bound(string name)
+        {
+            if (node[name] is not ScalarNode scalar)
+            {
+                faults.Add(Messages.MissingKey(node.At, name, key));
+                return null;
+            }
+
+            var read = SettingReader.Read(scalar.Text, scalar.At, $"{key} {name}", unit, []);
+            faults.AddRange(read.Faults);
+            return read.IsGood ? read.Value.Number : null;
+        }
+
+        var (from, to) = (Bound("from"), Bound("to"));
+        var step = unit == Unit.Length ? Bound("step") : node["step"] is null or ScalarNode { Text: "1" } ? 1 : Bound("step");
+        if (from is null || to is null || step is null)
+        {
+            return null;
+        }
+
+        if (to < from || step <= 0)
+        {
+            faults.Add(Messages.EmptyDomain(node.At, key));
+            return null;
+        }
+
+        return new(from.Value, to.Value, step.Value);
+    }
+
+    private static Derived Derived(MapNode node, List<Diagnostic> faults)
+    {
+        var key = node.Must("key");
+        var lone = node.Expression("as");
+        var cases = node.Maps("cases").Select(item => new DerivedCase(item.Expression("when"), item.Expression("as")!)).ToList();
+        if (lone is null == (cases.Count == 0))
+        {
+            faults.Add(Messages.OneOf(node.At, key, "as", "cases"));
+        }
+
+        return new(key, lone is null ? cases : [new(null, lone)], node.Text("meaning") ?? "", node.At);
+    }
+
+    private static void Twice(IEnumerable<(string Key, Mark At)> all, List<Diagnostic> faults)
+    {
+        var seen = new Dictionary<string, Mark>(StringComparer.Ordinal);
+        foreach (var (key, at) in all)
+        {
+            if (!seen.TryAdd(key, at))
+            {
+                faults.Add(Messages.DuplicateKey(at, key, seen[key]));
+            }
+        }
+    }
+}

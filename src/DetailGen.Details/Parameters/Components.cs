@@ -1,0 +1,84 @@
+using DetailGen.Details.Reading;
+
+namespace DetailGen.Details.Parameters;
+
+/// <summary>All walls, roofs and junctions. A file is read when somebody asks for its component; before that only its id and kind are known.</summary>
+public sealed class Components
+{
+    private readonly SortedDictionary<string, Entry> _entries = new(StringComparer.Ordinal);
+
+    private Components()
+    {
+    }
+
+    /// <summary>Everything on the shelf: <c>presets/constructions/</c> and the junctions beside their builders.</summary>
+    public static Components Load(Shelf shelf)
+    {
+        var components = new Components();
+        foreach (var file in shelf.Under("junctions/").Concat(shelf.Under("presets/constructions/")))
+        {
+            components.Add(file);
+        }
+
+        return components;
+    }
+
+    /// <summary>What ships.</summary>
+    public static Components Load() => Load(Shelf.Shipped);
+
+    /// <summary>Made by hand, for trials.</summary>
+    public static Components Of(params IReadOnlyList<Component> all)
+    {
+        var components = new Components();
+        foreach (var component in all)
+        {
+            components._entries[component.Id] = new(component.Kind, new(() => Outcome.Good(component)));
+        }
+
+        return components;
+    }
+
+    /// <summary>Ids of one kind, in ordinal order.</summary>
+    public IReadOnlyList<string> Ids(ComponentKind kind) => [.. _entries.Where(entry => entry.Value.Kind == kind).Select(entry => entry.Key)];
+
+    /// <summary>Null where there is no such component of that kind; the faults of its file where it cannot be read.</summary>
+    public Outcome<Component>? Find(ComponentKind kind, string id) =>
+        _entries.TryGetValue(id, out var entry) && (entry.Kind is null || entry.Kind == kind) ? entry.Component.Value : null;
+
+    /// <summary>Every component that can be read, by id in ordinal order. Reads all files.</summary>
+    public IReadOnlyList<Component> All => [.. _entries.Values.Select(entry => entry.Component.Value).Where(read => read.IsGood).Select(read => read.Value)];
+
+    /// <summary>Faults of all files. Reads them all.</summary>
+    public IReadOnlyList<Diagnostic> Faults => [.. _entries.Values.SelectMany(entry => entry.Component.Value.Faults)];
+
+    private void Add(ShelfFile file)
+    {
+        if (file.Text() is { } text && Head(text, "id") is { } id && Enum.TryParse<ComponentKind>(Head(text, "kind"), ignoreCase: true, out var kind))
+        {
+            _entries[id] = new(kind, new(() => ComponentReader.Read(file.Read())));
+            return;
+        }
+
+        // a practice's own file: read at once, so that what is wrong with it is told
+        var read = ComponentReader.Read(file.Read());
+        _entries[read.IsGood ? read.Value.Id : file.Name] = new(read.IsGood ? read.Value.Kind : null, new(() => read));
+    }
+
+    // "id: cavity-masonry" at the margin
+    private static string? Head(string text, string key)
+    {
+        foreach (var line in text.AsSpan().EnumerateLines())
+        {
+            if (line.StartsWith(key, StringComparison.Ordinal) && line.Length > key.Length && line[key.Length] == ':')
+            {
+                var value = line[(key.Length + 1)..];
+                var comment = value.IndexOf(" #", StringComparison.Ordinal);
+                return (comment < 0 ? value : value[..comment]).Trim().ToString();
+            }
+        }
+
+        return null;
+    }
+
+    private sealed record Entry(ComponentKind? Kind, Lazy<Outcome<Component>> Component);
+}

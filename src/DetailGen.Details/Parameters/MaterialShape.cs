@@ -1,0 +1,48 @@
+using DetailGen.Details.Quantities;
+using DetailGen.Details.Reading.Shapes;
+
+namespace DetailGen.Details.Parameters;
+
+/// <summary>The keys of a file of materials: a list of materials.</summary>
+public static class MaterialShape
+{
+    public static IReadOnlyList<string> Kinds { get; } =
+        ["masonry", "insulation", "board", "timber", "metal", "polymer", "membrane", "sealant", "finish", "fill", "air"];
+
+    /// <summary>Section fills and line signs.</summary>
+    public static IReadOnlyList<string> Fills { get; } =
+    [
+        "brick", "dense-block", "lightweight-block", "aircrete-block", "concrete", "precast-concrete", "natural-stone", "cast-stone", "clay-tile", "mortar-bed", "screed",
+        "render", "plaster", "plasterboard", "adhesive-dab", "plywood", "strand-board", "fibre-cement", "sawn-timber", "timber-grain", "rigid-insulation",
+        "fibrous-insulation", "gravel", "metal", "asphalt", "membrane", "damp-proof-course", "vapour-control", "separating-sheet", "metal-flashing", "sealant",
+    ];
+
+    /// <summary>Two letters of the layer map.</summary>
+    public static IReadOnlyList<string> Layers { get; } =
+        ["BK", "BL", "CO", "ST", "TS", "TB", "MO", "BD", "IR", "IF", "LF", "ME", "WP", "DP", "VC", "SM", "SE", "FX"];
+
+    public static MapShape Material { get; } = new(
+        new Field("id", ComponentShape.Id, "Name by which presets and slots pick it.", Required: true),
+        new Field("name", new TextShape(80), "In words.", Required: true),
+        new Field("kind", new WordShape(Kinds), "Which slots it may stand in.", Required: true),
+        new Field("fill", new WordShape(Fills), "Section fill, or line sign of a sheet; none for air."),
+        new Field("layer", new WordShape(Layers), "Two letters of the layer map; none for air."),
+        new Field("conductivity", new QuantityShape(QuantityKind.Conductivity), "Design value; none for air."),
+        new Field("density", new QuantityShape(QuantityKind.Density), "None for air."),
+        new Field("specific-heat", new NumberShape(1, 10_000), "J/(kg·K).", Required: true),
+        new Field("mu", new MapShape(
+            new Field("dry", new NumberShape(1, 1_000_000), "Dry.", Required: true),
+            new Field("wet", new NumberShape(1, 1_000_000), "Wet.", Required: true)), "Diffusion resistance factors; 1000000 stands for tight.", Required: true),
+        new Field("sd", new QuantityShape(QuantityKind.Length), "Equivalent air layer of a sheet, in m."),
+        new Field("fire", new TextShape(20), "Typical class of reaction to fire."),
+        new Field("origin", new WordShape("declared", "tabulated", "assumed"), "How the conductivity is known.", Required: true),
+        new Field("confidence", new MapShape(
+            [.. ConfidenceKeys.Select(key => new Field(key, SourceShape.Confidence, "Whether it was read, is recalled, or is a habit of the trade.", Required: true))]),
+            "How far each value is known.", Required: true),
+        new Field("source", SourceShape.Shape, "Where the thermal values come from.", Required: true),
+        new Field("note", new TextShape(), "What else there is to say."));
+
+    public static ListShape Shape { get; } = new(Material);
+
+    private static IReadOnlyList<string> ConfidenceKeys => ["conductivity", "density", "specific-heat", "vapour", "fire"];
+}

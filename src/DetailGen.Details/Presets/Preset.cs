@@ -1,0 +1,81 @@
+using DetailGen.Details.Parameters;
+using DetailGen.Details.Quantities;
+using DetailGen.Details.Reading;
+using DetailGen.Sections;
+
+namespace DetailGen.Details.Presets;
+
+/// <summary>What an author asks for, read and checked; nothing is solved yet.</summary>
+/// <param name="Detail">Id of the detail.</param>
+/// <param name="Title">Composed from the three components where the author gave none.</param>
+/// <param name="File">As the user gave it.</param>
+/// <param name="Conditions">site.* and building.*, always all of them, in a fixed order.</param>
+/// <param name="Set">Fixed by the author. Known keys of this detail, inside their domains.</param>
+/// <param name="Prefer">Wishes of the author; no key that is also set.</param>
+/// <param name="Slots">Every slot of the three components with the material that fills it.</param>
+/// <param name="Rules">Names of rule packs.</param>
+/// <param name="FrsiFilm">mould or heat-flow.</param>
+/// <param name="Mirror">Flips the drawing, never the model.</param>
+/// <param name="Warnings">What is not wrong, and worth a look.</param>
+public sealed record Preset(
+    string Detail, string Title, string File, Component Junction, Component Wall, Component Roof, IReadOnlyList<Condition> Conditions,
+    IReadOnlyList<Given> Set, IReadOnlyList<Given> Prefer, IReadOnlyList<Target> Targets, IReadOnlyList<FilledSlot> Slots,
+    IReadOnlyList<NamedPack> Rules, IReadOnlyList<Waiver> Waivers, IReadOnlyList<GivenLevel> Levels, SheetWishes Sheet, TitleBlock TitleBlock,
+    IReadOnlyList<Revision> Revisions, string FrsiFilm, bool Mirror, IReadOnlyList<Diagnostic> Warnings)
+{
+    /// <summary>Wall, roof, junction: the order in which equations and parameters are told.</summary>
+    public IEnumerable<Component> Components => [Wall, Roof, Junction];
+}
+
+/// <summary>A word that switches rules.</summary>
+/// <param name="Key">Such as <c>site.exposure</c>.</param>
+/// <param name="At">Null where it is the default.</param>
+public sealed record Condition(string Key, string Word, Mark? At);
+
+/// <summary>A value that the author wrote.</summary>
+/// <param name="Text">As written.</param>
+/// <param name="FromBase">It comes from a base preset: where it turns out that this detail has no such key, it is passed over.</param>
+public sealed record Given(string Key, Setting Value, string Text, Mark At, bool FromBase);
+
+/// <summary>roof.u-value and wall.u-value in W/(m²·K), at most; junction.psi in W/(m·K), at most; junction.frsi, at least.</summary>
+public sealed record Target(string Key, decimal Value, Mark At);
+
+/// <param name="At">Where the author swapped it; null for the default.</param>
+public sealed record FilledSlot(Slot Slot, DesignMaterial Filling, Mark? At)
+{
+    public Material Material => Filling.Material;
+}
+
+public sealed record NamedPack(string Name, Mark At);
+
+/// <summary>A rule that the author sets aside, and answers for.</summary>
+public sealed record Waiver(string Rule, string Reason, string? By, string? Reference, Mark At);
+
+/// <summary>Height of a datum level above the project's zero.</summary>
+public sealed record GivenLevel(string Name, Length Height, Mark At);
+
+/// <summary>What the author wants of the sheet; null where the tool shall choose.</summary>
+/// <param name="Paper">A4 to A1.</param>
+/// <param name="Scale">The n of 1:n.</param>
+/// <param name="Options">Every further key of <c>sheet</c> that was given, as written.</param>
+public sealed record SheetWishes(string? Paper, int? Scale, IReadOnlyList<SheetOption> Options);
+
+public sealed record SheetOption(string Key, string Value, Mark At);
+
+/// <summary>Title block as written; null where nothing was given.</summary>
+/// <param name="Fields">Key and text, in the order of the file.</param>
+public sealed record TitleBlock(IReadOnlyList<TitleField> Fields)
+{
+    public string? this[string key] => Fields.FirstOrDefault(field => string.Equals(field.Key, key, StringComparison.Ordinal))?.Text;
+
+    public string? Number => this["number"];
+
+    public string? Revision => this["revision"];
+
+    public string? Status => this["status"];
+}
+
+public sealed record TitleField(string Key, string Text, Mark At);
+
+/// <param name="Date">Year, month, day.</param>
+public sealed record Revision(string Rev, DateOnly Date, string Text, string? Drawn, string? Checked, Mark At);

@@ -1,0 +1,152 @@
+using System.Globalization;
+using System.Text;
+
+namespace DetailGen.Details.Quantities;
+
+/// <summary>Reads <c>150 mm</c>, <c>0.15 m</c>, <c>1:40</c>, <c>5°</c>, <c>0.15 W/m²K</c> and bare numbers, the same in every culture.</summary>
+public static class QuantityReader
+{
+    // spelling without blanks, brackets, dots and raised figures → kind, and the factor to its unit
+    private static readonly (string Spelling, QuantityKind Kind, decimal Factor)[] Units =
+    [
+        ("mm", QuantityKind.Length, 1), ("m", QuantityKind.Length, 1000), ("cm", QuantityKind.Length, 10),
+        ("µm", QuantityKind.Length, 0.001m), ("um", QuantityKind.Length, 0.001m),
+        ("°", QuantityKind.Angle, 1), ("deg", QuantityKind.Angle, 1), ("degrees", QuantityKind.Angle, 1),
+        ("W/m2K", QuantityKind.Transmittance, 1), ("W/mK", QuantityKind.Conductivity, 1), ("m2K/W", QuantityKind.Resistance, 1),
+        ("kg/m3", QuantityKind.Density, 1), ("kg/m2", QuantityKind.AreaMass, 1), ("MNs/g", QuantityKind.VapourResistance, 1),
+        ("kN/m2", QuantityKind.Pressure, 1), ("%", QuantityKind.Percent, 1),
+    ];
+
+    /// <summary>Reads a text that is nothing but a quantity.</summary>
+    /// <returns>The quantity, or what is wrong with the text.</returns>
+    public static Quantity? Read(string text, out QuantityFault fault)
+    {
+        fault = QuantityFault.None;
+        var trimmed = text.AsSpan().Trim();
+        if (trimmed.Length is 0 or > 60)
+        {
+            fault = QuantityFault.NoNumber;
+            return null;
+        }
+
+        var length = NumberLength(trimmed);
+        var after = trimmed[length..].TrimStart();
+        if (length > 0 && after.StartsWith(":"))
+        {
+            return Ratio(trimmed[..length], after[1..].Trim(), out fault);
+        }
+
+        if (length > 0 && after.StartsWith(",") && after.Length > 1 && char.IsAsciiDigit(after[1]))
+        {
+            fault = QuantityFault.Comma;
+            return null;
+        }
+
+        if (length == 0 || !TryNumber(trimmed[..length], out var number))
+        {
+            fault = QuantityFault.NoNumber;
+            return null;
+        }
+
+        if (after.IsEmpty)
+        {
+            return new(QuantityKind.Bare, number);
+        }
+
+        var unit = Plain(after);
+        foreach (var (spelling, kind, factor) in Units)
+        {
+            if (string.Equals(spelling, unit, StringComparison.Ordinal))
+            {
+                return new(kind, number * factor);
+            }
+        }
+
+        fault = QuantityFault.Unit;
+        return null;
+    }
+
+    /// <summary>Spelling in messages and output; empty for a bare number.</summary>
+    public static string UnitOf(QuantityKind kind) => kind switch
+    {
+        QuantityKind.Length => "mm",
+        QuantityKind.Angle => "°",
+        QuantityKind.Transmittance => "W/m²K",
+        QuantityKind.Conductivity => "W/mK",
+        QuantityKind.Resistance => "m²K/W",
+        QuantityKind.Density => "kg/m³",
+        QuantityKind.AreaMass => "kg/m²",
+        QuantityKind.VapourResistance => "MNs/g",
+        QuantityKind.Pressure => "kN/m²",
+        QuantityKind.Percent => "%",
+        QuantityKind.Ratio => "1:n",
+        _ => "",
+    };
+
+    private static Quantity? Ratio(ReadOnlySpan<char> one, ReadOnlySpan<char> many, out QuantityFault fault)
+    {
+        fault = QuantityFault.Ratio;
+        if (!TryNumber(one, out var first) || first != 1 || NumberLength(many) != many.Length || !TryNumber(many, out var n) || n < 1 || !decimal.IsInteger(n))
+        {
+            return null;
+        }
+
+        fault = QuantityFault.None;
+        return new(QuantityKind.Ratio, n);
+    }
+
+    private static int NumberLength(ReadOnlySpan<char> text)
+    {
+        var i = text.Length > 0 && text[0] is '-' or '+' or '\u2212' ? 1 : 0;
+        while (i < text.Length && (char.IsAsciiDigit(text[i]) || text[i] == '.'))
+        {
+            i++;
+        }
+
+        return i;
+    }
+
+    // at most 15 digits: every conversion of such a number stays inside decimal
+    private static bool TryNumber(ReadOnlySpan<char> text, out decimal number)
+    {
+        number = 0;
+        return text.Length <= 17 && decimal.TryParse(
+            text.ToString().Replace('\u2212', '-'), NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number);
+    }
+
+    private static string Plain(ReadOnlySpan<char> unit)
+    {
+        var plain = new StringBuilder();
+        foreach (var sign in unit)
+        {
+            plain.Append(sign switch
+            {
+                ' ' or '(' or ')' or '.' or '·' or '*' or '^' or '⋅' => "",
+                '²' => "2",
+                '³' => "3",
+                'μ' => "µ", // Greek mu for the micro sign
+                _ => sign.ToString(),
+            });
+        }
+
+        return plain.ToString();
+    }
+}
+
+/// <summary>What is wrong with a written quantity.</summary>
+public enum QuantityFault
+{
+    None,
+
+    /// <summary>It does not begin with a number.</summary>
+    NoNumber,
+
+    /// <summary>A comma stands where the decimal point should.</summary>
+    Comma,
+
+    /// <summary>The unit is not known.</summary>
+    Unit,
+
+    /// <summary>It is no 1:n with a whole n.</summary>
+    Ratio,
+}

@@ -1,0 +1,83 @@
+namespace DetailGen.Details.Reading;
+
+/// <summary>
+/// Entries of list files (<c>- id: …</c> at the margin), each made a tree only when somebody asks for it: a start needs fifteen materials of eighty-eight.
+/// </summary>
+internal sealed class EntryIndex
+{
+    private readonly SortedDictionary<string, Func<ReadText>> _entries = new(StringComparer.Ordinal);
+    private readonly List<Diagnostic> _faults = [];
+
+    /// <param name="check">Looks over a file of a practice at once, so that all its faults are told.</param>
+    public EntryIndex(IEnumerable<ShelfFile> files, Func<Node, IReadOnlyList<Diagnostic>> check)
+    {
+        foreach (var file in files)
+        {
+            if (file.Shipped && file.Text() is { } text && Slice(text, file.Name))
+            {
+                continue;
+            }
+
+            Whole(file, check);
+        }
+    }
+
+    public IReadOnlyCollection<string> Ids => _entries.Keys;
+
+    public IReadOnlyList<Diagnostic> Faults => _faults;
+
+    /// <summary>The entry of that id; null where there is none.</summary>
+    public MapNode? Find(string id) => _entries.TryGetValue(id, out var read) && read() is { Faults.Count: 0, Root: MapNode map } ? map : null;
+
+    private bool Slice(string text, string name)
+    {
+        const string Start = "- id: ";
+        var starts = new List<(int Offset, int Line, string Id)>();
+        var line = 0;
+        var offset = 0;
+        while (offset < text.Length)
+        {
+            var end = text.IndexOf('\n', offset);
+            end = end < 0 ? text.Length : end;
+            var row = text.AsSpan(offset, end - offset).TrimEnd();
+            if (row.StartsWith(Start, StringComparison.Ordinal))
+            {
+                starts.Add((offset, line, row[Start.Length..].ToString()));
+            }
+            else if (row.Length > 0 && row[0] is not (' ' or '#'))
+            {
+                return false; // written in another way: read as a whole
+            }
+
+            line++;
+            offset = end + 1;
+        }
+
+        for (var i = 0; i < starts.Count; i++)
+        {
+            var (from, before, id) = starts[i];
+            var to = i + 1 < starts.Count ? starts[i + 1].Offset : text.Length;
+            _entries[id] = () => First(NodeReader.Text(text[from..to], name, ReadingLimits.Usual, before));
+        }
+
+        return true;
+    }
+
+    private void Whole(ShelfFile file, Func<Node, IReadOnlyList<Diagnostic>> check)
+    {
+        var read = file.Read();
+        var faults = read.Root is { } root ? [.. read.Faults, .. check(root)] : read.Faults;
+        _faults.AddRange(faults);
+        if (faults.Count > 0)
+        {
+            return;
+        }
+
+        foreach (var item in ((ListNode)read.Root!).Items.OfType<MapNode>())
+        {
+            _entries[((ScalarNode)item["id"]!).Text] = () => new(item, []);
+        }
+    }
+
+    private static ReadText First(ReadText read) => read with { Root = (read.Root as ListNode)?.Items[0] };
+}

@@ -1,0 +1,89 @@
+using System.Reflection;
+using System.Text;
+
+namespace DetailGen.Details.Reading;
+
+/// <summary>
+/// The data files: those that ship inside the product, and those of a practice's own folder, which stand in for files of the same name and add others.
+/// Nothing is read before it is asked for.
+/// </summary>
+public sealed class Shelf
+{
+    private readonly SortedDictionary<string, ShelfFile> _files = new(StringComparer.Ordinal);
+
+    private Shelf()
+    {
+    }
+
+    /// <summary>Only what ships.</summary>
+    public static Shelf Shipped { get; } = FromResources(typeof(Shelf).Assembly);
+
+    /// <summary>What ships, with a practice's folder over it; the folder holds materials, stock, rules, constructions, sheets.</summary>
+    /// <returns>A fault where the folder cannot be looked through.</returns>
+    public Outcome<Shelf> With(string folder)
+    {
+        var shelf = new Shelf();
+        foreach (var (name, file) in _files)
+        {
+            shelf._files[name] = file;
+        }
+
+        try
+        {
+            var options = new EnumerationOptions { RecurseSubdirectories = true, MaxRecursionDepth = 4, AttributesToSkip = FileAttributes.Hidden | FileAttributes.System };
+            foreach (var path in Directory.EnumerateFiles(folder, "*.yaml", options).Order(StringComparer.Ordinal))
+            {
+                var name = "presets/" + Path.GetRelativePath(folder, path).Replace('\\', '/');
+                shelf._files[name] = new(name, false, () => NodeReader.File(path, ReadingLimits.Usual), () => null);
+            }
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            return Outcome.Bad<Shelf>(Messages.NoFolder(new(folder, 1, 1)));
+        }
+
+        return Outcome.Good(shelf);
+    }
+
+    /// <summary>Files whose name begins so, in ordinal order of names; such as <c>presets/materials/</c>.</summary>
+    public IEnumerable<ShelfFile> Under(string start) => _files.Values.Where(file => file.Name.StartsWith(start, StringComparison.Ordinal));
+
+    /// <summary>Null where there is none of that name.</summary>
+    public ShelfFile? Find(string name) => _files.GetValueOrDefault(name);
+
+    /// <summary>Names of the folders right under a folder, such as the rule packs under <c>presets/rules/</c>.</summary>
+    public IReadOnlyList<string> Folders(string start) =>
+        [.. Under(start).Select(file => file.Name[start.Length..]).Where(rest => rest.Contains('/')).Select(rest => rest[..rest.IndexOf('/')]).Distinct(StringComparer.Ordinal)];
+
+    private static Shelf FromResources(Assembly assembly)
+    {
+        var shelf = new Shelf();
+        foreach (var resource in assembly.GetManifestResourceNames())
+        {
+            var name = resource.Replace('\\', '/');
+            if (name.EndsWith(".yaml", StringComparison.Ordinal))
+            {
+                shelf._files[name] = new(name, true, () => Read(Text(assembly, resource), name), () => Text(assembly, resource));
+            }
+        }
+
+        return shelf;
+    }
+
+    // shipped files are as long as they need to be
+    private static ReadText Read(string text, string name) => NodeReader.Text(text, name, new(long.MaxValue, 32, int.MaxValue));
+
+    private static string Text(Assembly assembly, string resource)
+    {
+        using var stream = assembly.GetManifestResourceStream(resource)!;
+        using var reader = new StreamReader(stream, Encoding.UTF8);
+        return reader.ReadToEnd();
+    }
+}
+
+/// <summary>A data file, not yet read.</summary>
+/// <param name="Name">Such as <c>presets/materials/masonry.yaml</c>, whatever folder it comes from.</param>
+/// <param name="Shipped">It came with the product, and its tests have read it whole.</param>
+/// <param name="Read">Reads it to a tree.</param>
+/// <param name="Text">Its text; null unless it ships.</param>
+public sealed record ShelfFile(string Name, bool Shipped, Func<ReadText> Read, Func<string?> Text);
