@@ -16,10 +16,18 @@ internal sealed class FacePath
         var kept = new List<PaperPoint>();
         foreach (var point in points)
         {
-            if (kept.Count == 0 || (point - kept[^1]).Length > 0.002)
+            if (kept.Count > 0 && (point - kept[^1]).Length <= 0.002)
             {
-                kept.Add(point);
+                continue;
             }
+
+            // A point on a straight would only come near the turns of a joggle.
+            if (kept.Count > 1 && Planes.Unit(kept[^1] - kept[^2]) is var along && Math.Abs(Planes.Cross(along, Planes.Unit(point - kept[^1]))) < 1e-4 && Planes.Dot(along, point - kept[^1]) > 0)
+            {
+                kept.RemoveAt(kept.Count - 1);
+            }
+
+            kept.Add(point);
         }
 
         Points = kept;

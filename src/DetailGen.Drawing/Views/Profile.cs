@@ -6,7 +6,7 @@ namespace DetailGen.Drawing.Views;
 /// </summary>
 internal sealed class Profile(double floor)
 {
-    private const double Room = 0.5;
+    private const double Room = 0.5, Nearest = 0.02;
 
     private readonly List<Plateau> _plateaus = [];
 
@@ -61,7 +61,7 @@ internal sealed class Profile(double floor)
             }
         }
 
-        turns.RemoveAll(s => s <= start + 1e-6 || s >= end - 1e-6);
+        turns.RemoveAll(s => s <= start + Nearest || s >= end - Nearest); // two turns within a hair of each other cannot both be mitred
         turns.Sort();
         var kept = new List<double>();
         foreach (var s in turns)

@@ -23,7 +23,7 @@ public static class SectionView
         var filled = CutFills.Fill(cut, laid, locals, paper);
         var outlines = Outlines(cut, filled, laid, locals, clipBox);
         var beyond = Beyond(seen.Where(entry => entry.Part.Presence == Presence.Beyond), cut, laid, clipBox);
-        var breaks = BreakLines.Of(section, clipBounds, paper).ToArray();
+        var breaks = BreakLines.Of(section, clipBounds, paper, [.. seen.Where(entry => entry.Part.Presence == Presence.Cut).Select(entry => entry.Region)]).ToArray();
 
         var items = new List<Item>();
         items.AddRange(filled.Items);
@@ -33,7 +33,7 @@ public static class SectionView
         items.AddRange(filled.Solids);
         items.AddRange(laid.OrderBy(sheet => sheet.Part.BuildOrder).SelectMany(sheet => Bands.Draw(sheet, clip)));
         items.AddRange(locals.SelectMany(local => local.Items));
-        items.AddRange(breaks.Select(line => BreakLines.Draw(line, seen.Where(entry => entry.Part.Presence == Presence.Cut).Select(entry => entry.Region))));
+        items.AddRange(breaks.Select(BreakLines.Draw));
 
         var parts = seen.Select(entry => Drawn(entry.Part, entry.Region, laid, filled, clip)).Where(part => !part.Visible.IsEmpty).OrderBy(part => part.Part.BuildOrder).ToArray();
         return new(options.Scale, options.Mirror, items, parts, breaks, Faults.Of(laid, filled, clip, options.Scale), ItemBounds.Of(items));
