@@ -25,6 +25,12 @@ public sealed class Sizes(
     /// <summary>True where the choice exists and is that word.</summary>
     public bool Is(string key, string word) => choices.TryGetValue(key, out var chosen) && chosen == word;
 
+    public bool HasLength(string key) => lengths.ContainsKey(key);
+
+    public bool HasChoice(string key) => choices.ContainsKey(key);
+
+    public bool HasMaterial(string slot) => materials.ContainsKey(slot);
+
     public bool Has(string key) => lengths.ContainsKey(key) || numbers.ContainsKey(key) || choices.ContainsKey(key);
 
     public Material Material(string slot) => Find(materials, slot, "material");

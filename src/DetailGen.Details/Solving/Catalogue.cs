@@ -127,7 +127,7 @@ public sealed class Catalogue
             yield return (claim.Require, false);
         }
 
-        foreach (var when in component.Slots.Select(slot => slot.When).OfType<Written>())
+        foreach (var when in component.Slots.Select(slot => slot.When).Concat(component.Words.Select(words => words.When)).OfType<Written>())
         {
             yield return (when, false);
         }

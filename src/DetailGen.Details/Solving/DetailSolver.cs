@@ -1,6 +1,7 @@
 using DetailGen.Details.Presets;
 using DetailGen.Details.Reading;
 using DetailGen.Details.Rules;
+using DetailGen.Details.Rules.Language;
 using DetailGen.Sections;
 using DetailGen.Solver;
 
@@ -56,7 +57,8 @@ public static class DetailSolver
         values.Sort(static (a, b) => string.CompareOrdinal(a.Key, b.Key));
         List<Verdict> verdicts = [.. problem.Rules.Select(rule => Judge.On(rule, situation, facts))];
         List<ElementHeat> heat = [.. Heat(facts)];
-        return new Solution.Solved(situation.Preset, facts.Sizes(), values, verdicts, heat, [.. Warnings(problem, verdicts, heat)]);
+        return new Solution.Solved(situation.Preset, facts.Sizes(), values, verdicts, heat, [.. Warnings(problem, verdicts, heat)],
+            written => situation.Catalogue.Tree(written).In(facts).Holds);
     }
 
     private static IEnumerable<ElementHeat> Heat(SolvedFacts facts)

@@ -13,18 +13,17 @@ internal sealed class CutParts(IReadOnlyList<(Part Part, Region Region)> parts)
 
     public IReadOnlyList<Edge> Edges => _edges ??= [.. parts.SelectMany(entry => EdgesOf(entry.Region, Rows.Cut(entry.Part), Rows.Width(entry.Part), entry.Part))];
 
-    public static IEnumerable<Edge> EdgesOf(Region region, string row, double width, Part part)
+    public static IEnumerable<Edge> EdgesOf(Region region, string row, double width, Part part) => region.Pieces.SelectMany(piece => EdgesOf(piece, row, width, part));
+
+    public static IEnumerable<Edge> EdgesOf(Piece piece, string row, double width, Part part)
     {
-        foreach (var piece in region.Pieces)
+        foreach (var ring in piece.Holes.Prepend(piece.Outline))
         {
-            foreach (var ring in piece.Holes.Prepend(piece.Outline))
+            for (int i = 0, j = ring.Count - 1; i < ring.Count; j = i++)
             {
-                for (int i = 0, j = ring.Count - 1; i < ring.Count; j = i++)
+                if ((ring[i] - ring[j]).Length > 0.002)
                 {
-                    if ((ring[i] - ring[j]).Length > 0.002)
-                    {
-                        yield return new(new(ring[j].X, ring[j].Y), new(ring[i].X, ring[i].Y), row, width, part.BuildOrder, part.Id);
-                    }
+                    yield return new(new(ring[j].X, ring[j].Y), new(ring[i].X, ring[i].Y), row, width, part.BuildOrder, part.Id);
                 }
             }
         }
@@ -63,7 +62,9 @@ internal sealed class CutParts(IReadOnlyList<(Part Part, Region Region)> parts)
             {
                 var (a, b) = (sheet.Face.Points[piece], sheet.Face.Points[piece + 1]);
                 var by = thick * Planes.Left(sheet.Face.Direction(piece));
-                var slot = Region.Polygon(P(a), P(b), P(b + by), P(a + by));
+                // A hair more than the sheet, so that no sliver of the grid stays open between what is added and the part.
+                var over = (1 + 0.01 / thick) * by;
+                var slot = Region.Polygon(P(a), P(b), P(b + over), P(a + over));
                 for (var i = 0; i < joined.Length; i++)
                 {
                     if (joined[i].Part.BuildOrder > sheet.Part.BuildOrder && joined[i].Region.Bounds.Meets(slot.Bounds, 0.002))

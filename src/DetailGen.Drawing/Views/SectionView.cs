@@ -13,7 +13,7 @@ public static class SectionView
         var clipBounds = BreakLines.Clip(section, options.Window);
         var clipBox = paper.At(clipBounds);
         var clip = Region.Box(clipBox);
-        var seen = section.Parts.Select(part => (Part: part, Region: Within(paper.At(part.Region), clip, clipBox))).Where(entry => !entry.Region.IsEmpty).ToArray();
+        var seen = section.Parts.Select(part => (Part: part, Region: Bands.Within(paper.At(part.Region), clip))).Where(entry => !entry.Region.IsEmpty).ToArray();
         var cut = new CutParts([.. seen.Where(entry => entry.Part is { Presence: Presence.Cut, IsAir: false, Sheet: null })]);
 
         var laid = SheetLayout.Lay(seen.Where(entry => entry.Part is { Sheet: not null, Presence: not Presence.Beyond }).Select(entry => entry.Part), paper, cut.OutlineHalf);
@@ -23,12 +23,13 @@ public static class SectionView
         var filled = CutFills.Fill(cut, laid, locals, paper);
         var outlines = Outlines(cut, filled, laid, locals, clipBox);
         var beyond = Beyond(seen.Where(entry => entry.Part.Presence == Presence.Beyond), cut, laid, clipBox);
-        var breaks = BreakLines.Of(section, clipBounds, paper).ToArray();
+        var breaks = BreakLines.Of(section, clipBounds, paper, [.. seen.Where(entry => entry.Part.Presence == Presence.Cut).Select(entry => entry.Region)]).ToArray();
 
         var items = new List<Item>();
         items.AddRange(filled.Items);
         items.AddRange(beyond);
         items.AddRange(outlines);
+        items.AddRange(Openings(locals, cut, laid));
         items.AddRange(filled.Solids);
         items.AddRange(laid.OrderBy(sheet => sheet.Part.BuildOrder).SelectMany(sheet => Bands.Draw(sheet, clip)));
         items.AddRange(locals.SelectMany(local => local.Items));
@@ -38,25 +39,45 @@ public static class SectionView
         return new(options.Scale, options.Mirror, items, parts, breaks, Faults.Of(laid, filled, clip, options.Scale), ItemBounds.Of(items));
     }
 
-    private static Region Within(Region region, Region clip, Bounds box)
-    {
-        var own = region.Bounds;
-        return own.Left >= box.Left && own.Right <= box.Right && own.Bottom >= box.Bottom && own.Top <= box.Top ? region : region.Intersect(clip);
-    }
-
     private static IEnumerable<Stroke> Outlines(CutParts cut, FilledParts filled, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, Bounds clip)
     {
-        var masks = laid.Where(sheet => sheet.Style.Sign != SheetSign.Line).Select(sheet => Area.Of(sheet.Body)).Concat(locals.Where(local => local.Opening).Select(local => Area.Of(local.Region))).ToArray();
+        var masks = Masks(laid).Concat(locals.Where(local => local.Opening).Select(local => Area.Of(Between(local.Region)))).ToArray();
         var edges = cut.Edges.Where(edge => !filled.Solid.Contains(edge.PartId)).Concat(filled.Joints).Where(edge => !OnCut(edge, clip)).ToList();
         return Edges.Chain([.. Edges.Once(edges).SelectMany(edge => Edges.Outside(edge, masks))]);
     }
 
     private static IEnumerable<Stroke> Beyond(IEnumerable<(Part Part, Region Region)> parts, CutParts cut, IReadOnlyList<LaidSheet> laid, Bounds clip)
     {
-        var masks = cut.Parts.Select(entry => Area.Of(entry.Region)).Concat(laid.Where(sheet => sheet.Style.Sign != SheetSign.Line).Select(sheet => Area.Of(sheet.Body))).ToArray();
+        var masks = cut.Parts.Select(entry => Area.Of(entry.Region)).Concat(Masks(laid)).ToArray();
         var edges = parts.SelectMany(entry => CutParts.EdgesOf(entry.Region, Rows.Beyond(entry.Part), 0.18, entry.Part)).Where(edge => !OnCut(edge, clip));
         return Edges.Chain([.. Edges.Once([.. edges]).SelectMany(edge => Edges.Outside(edge, masks))]);
     }
+
+    // The sides of an open joint are arrises beyond; its head is a bed of the leaf, its foot the tray or sheet it stands on.
+    private static IEnumerable<Stroke> Openings(IReadOnlyList<LocalPart> locals, CutParts cut, IReadOnlyList<LaidSheet> laid)
+    {
+        var masks = Masks(laid);
+        foreach (var local in locals.Where(local => local.Opening))
+        {
+            var head = local.Region.Bounds.Top;
+            foreach (var edge in CutParts.EdgesOf(local.Region, Rows.Beyond(local.Part), 0.18, local.Part).SelectMany(edge => Edges.Outside(edge, masks)))
+            {
+                var level = Math.Abs(edge.A.Y - edge.B.Y) < 0.01;
+                var above = 0.5 * (edge.A + edge.B) + new PaperPoint(0, 0.1);
+                var leaf = level && edge.A.Y > head - 0.01 ? cut.Parts.FirstOrDefault(entry => entry.Region.Contains(new(above.X, above.Y))).Part : null;
+                if (!level || leaf is not null)
+                {
+                    yield return new Stroke(leaf is null ? edge.Row : Rows.Cut(leaf), [edge.A, edge.B]) { PartId = edge.PartId };
+                }
+            }
+        }
+    }
+
+    private static Area[] Masks(IReadOnlyList<LaidSheet> laid) => [.. laid.Where(sheet => sheet.Style.Sign != SheetSign.Line).Select(sheet => Area.Of(sheet.Body))];
+
+    // An open joint hides the faces of its leaf but not the bed above it.
+    private static Region Between(Region opening) =>
+        opening.Bounds is var box && box.Height > 0.2 ? Region.Box(box.Left, box.Bottom + 0.1, box.Right, box.Top - 0.1) : opening;
 
     // Where the drawing breaks off there is no edge, only the break line.
     private static bool OnCut(Edge edge, Bounds clip)
@@ -70,7 +91,7 @@ public static class SectionView
     {
         if (laid.FirstOrDefault(sheet => sheet.Part.Id == part.Id) is { } own)
         {
-            return new(part.Id, part, own.Body.Intersect(clip), null, 0, own.Centre.Points);
+            return new(part.Id, part, Bands.Within(own.Body, clip), null, 0, own.Centre.Points);
         }
 
         var visible = part.Presence == Presence.Cut ? laid.Where(sheet => sheet.Style.Sign != SheetSign.Line).Aggregate(region, (rest, sheet) => rest.Minus(sheet.Body)) : region;

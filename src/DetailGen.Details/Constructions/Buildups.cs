@@ -1,0 +1,72 @@
+using System.Globalization;
+using DetailGen.Details.Parts;
+using DetailGen.Sections;
+
+namespace DetailGen.Details.Constructions;
+
+/// <summary>Layers for schedule, stack note and heat, as the stacks placed them.</summary>
+internal static class Buildups
+{
+    private static readonly Material Air = new("air", "Air", "air", "", "", null, 0, "tabulated");
+
+    /// <param name="y">Level of a line that crosses all layers, mm.</param>
+    public static Buildup Wall(Site site, WallLayout wall, string title, double y)
+    {
+        var layers = new List<Layer>();
+        foreach (var placed in wall.Layers.Where(placed => placed.Width >= 0.001))
+        {
+            var layer = placed.Layer;
+            var material = layer.As == WallBehaviour.Cavity ? Air : site.Sizes.Material(layer.Slot);
+            var remark = layer.Repeat is { } keys ? Repeated(site, layer.Name, keys.Width, keys.Centres) : layer.Remark;
+            layers.Add(new($"W{layers.Count + 1}", layer.Slot, layer.Slot, layer.Name, material, placed.Width, layer.Kind, layer.Function, remark));
+        }
+
+        return new("wall", title, HeatFlow.Horizontal, layers, (new(site.Face(Faces.Weather), y), new(site.Face(Faces.Room), y)));
+    }
+
+    /// <param name="x">Station of a line that crosses all layers, mm.</param>
+    public static Buildup Roof(Site site, RoofLayout roof, string title, double x)
+    {
+        var layers = new List<Layer>();
+        var firring = roof.Find(RoofBehaviour.Firring);
+        foreach (var placed in roof.Layers)
+        {
+            var layer = placed.Layer;
+            var reference = $"R{layers.Count + 1}";
+            var material = site.Sizes.Material(layer.Slot);
+            switch (layer.As)
+            {
+                case RoofBehaviour.Insulation:
+                    var boards = RoofLayout.Boards(site);
+                    var count = boards.Count;
+                    for (var number = count; number >= 1; number--)
+                    {
+                        var name = count == 1 ? layer.Name : layer.Name + (number == 1 ? ", lower layer" : ", upper layer");
+                        layers.Add(new(
+                            $"R{layers.Count + 1}", layer.Slot, $"{layer.Slot}.{number}", name, material, boards[number - 1], LayerKind.Solid,
+                            layer.Function, count == 1 ? layer.Remark : "joints staggered"));
+                    }
+
+                    break;
+                case RoofBehaviour.Firring:
+                    break;
+                case RoofBehaviour.Joists:
+                    layers.Add(new(
+                        reference, layer.Slot, site.Sizes.Is("roof.joists", "across") ? layer.Slot + ".1" : "roof.void", "Void", Air,
+                        placed.Thickness + firring!.Thickness, LayerKind.Bridged, layer.Function,
+                        Repeated(site, "joists and firrings", "roof.joist-width", "roof.joist-centres")));
+                    break;
+                default:
+                    layers.Add(new(reference, layer.Slot, layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, Remark(layer)));
+                    break;
+            }
+        }
+
+        return new("roof", title, HeatFlow.Upwards, layers, (new(x, roof.Plane.At(x)), new(x, roof.Foot)));
+    }
+
+    private static string Remark(RoofLayer layer) => layer.As == RoofBehaviour.Screed ? "tapers; thickness at the upstand" : layer.Remark;
+
+    private static string Repeated(Site site, string what, string width, string centres) => string.Create(
+        CultureInfo.InvariantCulture, $"{what.ToLowerInvariant()} {site.Length(width):0.##} wide at {site.Length(centres):0.##} centres");
+}

@@ -1,0 +1,22 @@
+using DetailGen.Details.Constructions;
+using DetailGen.Details.Parts;
+using DetailGen.Sections;
+
+namespace DetailGen.Details.Junctions;
+
+/// <summary>What a junction tells of itself besides its pieces.</summary>
+internal sealed record Plan(
+    IReadOnlyList<Level> Levels, IReadOnlyList<Buildup> Buildups, IReadOnlyList<Measure> Measures, IReadOnlyList<Space> Spaces, IReadOnlyList<Run> Runs,
+    IReadOnlyList<Fall> Falls);
+
+/// <summary>A way in which a wall and a roof meet.</summary>
+internal interface IJunction
+{
+    string Id { get; }
+
+    /// <summary>The wall's weather face looks at the roof.</summary>
+    bool Turned { get; }
+
+    /// <summary>Brings all pieces to the site.</summary>
+    Plan Build(Site site, WallLayout wall, IReadOnlyList<RoofLayer> roof);
+}

@@ -1,0 +1,153 @@
+using DetailGen.Details.Constructions;
+using DetailGen.Details.Parts;
+using DetailGen.Sections;
+
+namespace DetailGen.Details.Junctions.Parapet;
+
+/// <summary>A wall that rises above the roof at its edge: roof, insulated upstand, tray and flashing or membrane to the head, coping.</summary>
+internal sealed class Parapet : IJunction
+{
+    public string Id => "parapet";
+
+    public bool Turned => false;
+
+    public Plan Build(Site site, WallLayout wall, IReadOnlyList<RoofLayer> roofLayers)
+    {
+        var sizes = site.Sizes;
+        var toCoping = sizes.Is("upstand.top", "coping");
+        var cavity = wall.Cavity is not null;
+        var face = site.Face(Faces.RoofSide);
+        var depth = Upstand.Depth(site);
+        var outer = face + depth;
+        var upstandFace = outer + site.Length("roof.membrane");
+        var roof = RoofLayout.Place(site, roofLayers, upstandFace);
+        var ceiling = site.Level(Levels.Ceiling);
+        var wallHead = site.Length("parapet.wall-head");
+        var head = site.Length("parapet.head");
+        site.SetFace(Faces.HeadRoofSide, toCoping ? upstandFace : face);
+        site.SetLevel(Levels.WallHead, wallHead);
+        site.SetLevel(Levels.UpstandTop, site.Length("upstand.height"));
+        site.SetLevel(Levels.CopingTop, site.Length("parapet.height"));
+
+        var reach = Math.Max(1000, 3 * Math.Max(wall.Thickness, -ceiling));
+        var ends = new RoofEnds(face, face - site.Sizes.LengthOrZero("roof.bearing"), outer + site.Length("upstand.fillet"), outer, upstandFace + reach);
+        var foot = ceiling - reach;
+        var lifted = wall.Layers.Any(placed => placed.Layer.As == WallBehaviour.Cladding);
+
+        TrayLine? line = null;
+        if (cavity)
+        {
+            line = Tray(site);
+            site.SetLevel(Levels.TrayOutlet, site.Length("tray.outlet"));
+        }
+
+        wall.Build(site, new(foot, wallHead, head, foot, head, ceiling, wallHead), line);
+        roof.Build(site, ends);
+        if (lifted)
+        {
+            site.Lay(
+                "wall.head-membrane", "Secondary membrane", "wall.head-membrane", Element.Wall, Roles.WaterBarrier, Stage.Head,
+                [new(0, head), new(face, head)], site.Length("roof.membrane"), [], Seat.Between, "roof.membrane");
+        }
+
+        var upstand = toCoping
+            ? new Upstand(face, head, null, [new(lifted ? site.Face(Faces.BearingEnd) : 0, head)])
+            : new Upstand(face, site.Length("upstand.height") - site.Length("upstand.termination"), sizes.Number("upstand.head-fall"), [new(face, site.Length("upstand.height"))]);
+        upstand.Build(site, roof, ends.End);
+        var bed = toCoping ? double.NaN : site.Length("flashing.bed");
+        if (!toCoping)
+        {
+            new CoverFlashing(bed).Build(site, upstand);
+            CoverFlashing.BuildTermination(site, face, site.Length("upstand.height"));
+        }
+
+        if (line is not null)
+        {
+            var drains = sizes.Is("tray.discharge", "outside") ? wall.Layers.First(placed => placed.Layer.As == WallBehaviour.Leaf) : wall.Bearing;
+            new CavityTray(line.Line, (drains.Left, drains.Right), site.Length("tray.outlet")).Build(site);
+        }
+
+        BuildHead(site, wall, cavity, toCoping, lifted, wallHead, head);
+        IReadOnlyList<string> beneath = [.. lifted ? ["wall.head-membrane"] : Array.Empty<string>(), .. toCoping ? [Upstand.MembraneId] : Array.Empty<string>()];
+        Coping.Build(site, new(head, toCoping ? outer : face, beneath));
+        roof.BuildFinish(site, ends);
+        if (cavity)
+        {
+            WallFixings.BuildTies(site, TieBeds(site, line!, foot));
+        }
+
+        WallFixings.BuildStrap(site);
+        return ParapetPlan.Make(site, wall, roof, upstand, ends, foot, head, line, toCoping);
+    }
+
+    // Towards the roof the tray starts in the outer leaf and passes through the inner; towards outside it passes through both, so that the leaf
+    // above the roof is cut off from the room as well.
+    private static TrayLine Tray(Site site)
+    {
+        var (left, right) = (site.Face(Faces.CavityLeft), site.Face(Faces.CavityRight));
+        var low = site.Length("tray.outlet");
+        var high = low + site.Length("tray.step");
+        var face = site.Face(Faces.RoofSide);
+        return site.Sizes.Is("tray.discharge", "outside")
+            ? new([new(-CavityTray.Projection, low), new(left, low), new(right, high), new(face + (site.Sizes.Is("upstand.top", "coping") ? 0 : CavityTray.Projection), high)], true)
+            : new([new(left - site.Length("tray.embedment"), high), new(left, high), new(right, low), new(face + CavityTray.Projection, low)], true);
+    }
+
+    private static void BuildHead(Site site, WallLayout wall, bool cavity, bool toCoping, bool lifted, double wallHead, double head)
+    {
+        if (cavity)
+        {
+            var bearing = site.Length("coping.plate-bearing");
+            site.Add(new(
+                "coping.plate", "Support plate", "coping.plate", Element.Wall,
+                Region.Box(site.Face(Faces.CavityLeft) - bearing, head - site.Length("coping.plate"), site.Face(Faces.CavityRight) + bearing, head),
+                Roles.Support, Claim.Member, Stage.Head)
+            {
+                Parameters = ["coping.plate", "coping.plate-bearing"],
+            });
+        }
+
+        if (lifted && toCoping)
+        {
+            site.Add(new(
+                "parapet.head-insulation", "Insulation over the wall head", "parapet.head-insulation", Element.Wall,
+                Region.Box(site.Face(Faces.BearingEnd), wallHead, site.Face(Faces.RoofSide), head), Roles.Insulation | Roles.Support, Claim.Board, Stage.Head)
+            {
+                Parameters = ["parapet.head-insulation"],
+            });
+            return;
+        }
+
+        var number = 1;
+        foreach (var leaf in wall.Layers.Where(placed => placed.Layer.As == WallBehaviour.Leaf))
+        {
+            site.Add(new(
+                number == 1 ? "coping.bed-lower" : $"coping.bed-lower.{number}", "Mortar bed", "coping.bed", Element.Wall,
+                Region.Box(leaf.Left, wallHead, leaf.Right, head), Roles.Support, Claim.Fill, Stage.Head)
+            {
+                Again = true,
+                Parameters = ["coping.bed"],
+            });
+            number++;
+        }
+    }
+
+    // One row near the head where the tray leaves room, the others below the tray, starting at a bed that both leaves have.
+    private static IEnumerable<double> TieBeds(Site site, TrayLine tray, double foot)
+    {
+        var head = site.Level(Levels.WallHead);
+        var (left, right) = (site.Face(Faces.CavityLeft), site.Face(Faces.CavityRight));
+        var high = Math.Max(tray.At(left), tray.At(right));
+        var top = head - site.Length("tie.top-distance");
+        if (top > high + 20)
+        {
+            yield return top;
+        }
+
+        var low = Math.Min(tray.At(left), tray.At(right));
+        for (var bed = low - 225; bed > foot + 20; bed -= site.Length("tie.vertical-spacing"))
+        {
+            yield return bed;
+        }
+    }
+}

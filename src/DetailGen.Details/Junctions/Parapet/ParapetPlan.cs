@@ -1,0 +1,163 @@
+using System.Globalization;
+using DetailGen.Details.Constructions;
+using DetailGen.Details.Parts;
+using DetailGen.Sections;
+
+namespace DetailGen.Details.Junctions.Parapet;
+
+/// <summary>Levels, dimensions, labels and ends of a parapet.</summary>
+internal static class ParapetPlan
+{
+    public static Plan Make(
+        Site site, WallLayout wall, RoofLayout roof, Upstand upstand, RoofEnds ends, double foot, double head, TrayLine? tray, bool toCoping)
+    {
+        var face = site.Face(Faces.RoofSide);
+        var outer = upstand.Outer(site);
+        var datum = roof.Plane.Datum;
+        var ceiling = site.Level(Levels.Ceiling);
+        var top = site.Level(Levels.CopingTop);
+        var under = top - site.Length("coping.rise") - site.Length("coping.thickness");
+        var metal = site.Sizes.Is("coping.kind", "metal");
+        var toe = outer + site.Length("upstand.fillet");
+        var feature = toe + Math.Max(site.Length("membrane.lap"), site.Sizes.Is("roof.finish", "paving") ? 400 : 0);
+        var least = feature + Math.Max(300, -ceiling);
+        var shownFoot = ceiling - 225;
+        var inner = site.Face(Faces.HeadRoofSide) + site.Length("coping.overhang-inside");
+        var left = -site.Length("coping.overhang");
+        var stem = Buildups.Wall(site, wall, "Wall", ceiling - 150);
+        return new(
+            LevelsOf(site, roof, inner, outer, under, top, least, metal, tray),
+            [stem, Buildups.Roof(site, roof, "Roof", least - 60)],
+            [
+                .. Dimensions.AcrossWall(wall, stem, shownFoot, Chains.WallFoot),
+                .. Dimensions.DownRoof(roof, least, RoofLayout.Boards(site)),
+                .. HeadOf(site, left, inner, top, under, metal, head),
+                .. HeightsOf(site, datum, inner, under, top, toCoping),
+                .. CloseOf(site, roof, upstand, face, outer, toe, tray, toCoping),
+            ],
+            [
+                new("outside", "Outside", new(left - 300, Math.Min(0, shownFoot + 300))),
+                new("room", "Inside", new(site.Face(Faces.Room) + 300, ceiling - 140)),
+                new("roof", "Roof", new(feature + 60, 180)),
+            ],
+            [
+                new("wall-foot", Heading.Down, shownFoot, foot, (site.Face(Faces.Weather), site.Face(Faces.Room))),
+                new("roof-end", Heading.Along, least, ends.End, (ceiling, roof.Plane.At(least))),
+            ],
+            [.. FallsOf(site, roof, left, inner, top, feature)]);
+    }
+
+    private static IReadOnlyList<Level> LevelsOf(
+        Site site, RoofLayout roof, double inner, double outer, double under, double top, double end, bool metal, TrayLine? tray)
+    {
+        var levels = new List<Level>
+        {
+            new(Levels.CopingTop, "top of coping", new(inner, top), true),
+            new("coping-underside", metal ? "underside of coping board" : "underside of coping", new(inner, under), false),
+            new(Levels.WallHead, "wall head", new(site.Face(Faces.RoofSide), site.Level(Levels.WallHead)), false, Shown: false),
+            new(Levels.UpstandTop, "top of upstand", new(outer, site.Level(Levels.UpstandTop)), true),
+            new(Levels.FinishedRoof, "finished roof level", new(roof.Plane.Datum, 0), true),
+            new(Levels.DeckTop, "top of deck at the upstand", new(roof.Plane.Datum, site.Level(Levels.DeckTop)), false, Shown: false),
+            new("deck-at-break", "deck at the break", new(end, site.Level(Levels.DeckTop) + roof.Plane.At(end)), false),
+            new(Levels.StructureTop, "top of structure", new(end, site.Level(Levels.StructureTop)), false, Shown: false),
+            new(Levels.Ceiling, "ceiling", new(end, site.Level(Levels.Ceiling)), true),
+        };
+        if (tray is not null)
+        {
+            levels.Add(new(Levels.TrayOutlet, "tray outlet, weep", new(site.Face(Faces.RoofSide), site.Level(Levels.TrayOutlet)), false));
+        }
+
+        return [.. levels.OrderByDescending(level => level.Y).ThenBy(level => level.Name, StringComparer.Ordinal)];
+    }
+
+    private static IEnumerable<Measure> HeadOf(Site site, double left, double inner, double top, double under, bool metal, double head)
+    {
+        var (weather, roof) = (site.Face(Faces.Weather), site.Face(Faces.HeadRoofSide));
+        yield return new("coping.overhang", new(left, top), new(weather, top), Axis.Horizontal, Chains.Head);
+        yield return new("parapet.width", new(weather, top), new(roof, top), Axis.Horizontal, Chains.Head);
+        yield return new("coping.overhang-inside", new(roof, top), new(inner, top), Axis.Horizontal, Chains.Head);
+        yield return new("coping.width", new(left, top), new(inner, top), Axis.Horizontal, Chains.Head, 1);
+        var clear = site.Length("coping.drip-clearance");
+        var drip = metal ? head - site.Length("coping.leg") : under;
+        yield return new("coping.drip-clearance", new(weather - clear, drip), new(weather, drip), Axis.Horizontal, Chains.Close);
+        if (!metal)
+        {
+            yield return new("coping.drip-clearance-inside", new(roof, drip), new(roof + clear, drip), Axis.Horizontal, Chains.Close);
+            yield return new("coping.dpc-projection", new(weather - site.Length("coping.dpc-projection"), head), new(weather, head), Axis.Horizontal);
+        }
+    }
+
+    private static IEnumerable<Measure> HeightsOf(Site site, double datum, double inner, double under, double top, bool toCoping)
+    {
+        var upstand = site.Length("upstand.height");
+        yield return new("upstand.height", new(datum, 0), new(datum, upstand), Axis.Vertical, Chains.Heights);
+        var from = upstand;
+        if (!toCoping)
+        {
+            var bed = site.Length("flashing.bed");
+            var face = site.Face(Faces.RoofSide);
+            yield return new("flashing.rise", new(face, upstand), new(face, bed), Axis.Vertical, Chains.Heights);
+            yield return new("flashing.bed", new(datum, 0), new(face, bed), Axis.Vertical, Chains.Heights, 1);
+            from = bed;
+        }
+
+        yield return new("coping.underside-rise", new(datum, from), new(inner, under), Axis.Vertical, Chains.Heights);
+        yield return new("coping.depth", new(inner, under), new(inner, top), Axis.Vertical, Chains.Heights);
+        yield return new("parapet.height", new(datum, 0), new(inner, top), Axis.Vertical, Chains.Heights, 2);
+        var thin = site.Sizes.Is("coping.fall-to", "outside") ? -site.Length("coping.overhang") : inner;
+        yield return new("coping.thickness", new(thin, under), new(thin, under + site.Length("coping.thickness")), Axis.Vertical, Chains.Close);
+        var courses = site.Sizes.Has("tray.courses-below-head") ? site.Sizes.Number("tray.courses-below-head") : 3;
+        var head = site.Level(Levels.WallHead);
+        yield return new(
+            "courses", new(0, head - (75 * courses)), new(0, head), Axis.Vertical, Chains.WeatherSide, 0,
+            string.Create(CultureInfo.InvariantCulture, $"= {courses} courses"));
+    }
+
+    private static IEnumerable<Measure> CloseOf(
+        Site site, RoofLayout roof, Upstand upstand, double face, double outer, double toe, TrayLine? tray, bool toCoping)
+    {
+        var floor = roof.Plane.At(toe) + roof.Base;
+        if (toe - outer >= 5)
+        {
+            yield return new("upstand.fillet", new(outer, floor), new(toe, floor), Axis.Horizontal, Chains.Close);
+        }
+
+        yield return new("membrane.lap", new(toe, floor), new(toe + site.Length("membrane.lap"), floor), Axis.Horizontal, Chains.Close);
+        yield return new("upstand.insulation", new(face, 0), new(face + site.Length("upstand.insulation"), 0), Axis.Horizontal);
+        if (!toCoping)
+        {
+            var front = roof.Plane.Datum + site.Length("flashing.clearance");
+            var corner = upstand.Head(outer);
+            yield return new("flashing.lap", new(front, corner - site.Length("flashing.lap")), new(front, corner), Axis.Vertical, Chains.Close);
+            var bed = site.Length("flashing.bed");
+            yield return new("flashing.chase", new(face - site.Length("flashing.chase"), bed), new(face, bed), Axis.Horizontal, Chains.Close);
+        }
+
+        if (tray is not null)
+        {
+            var (a, b) = (site.Face(Faces.CavityLeft), site.Face(Faces.CavityRight));
+            yield return new("tray.step", new(a, tray.At(a)), new(b, tray.At(b)), Axis.Vertical, Chains.Close);
+            yield return new("tray.outlet", new(roof.Plane.Datum, 0), new(face, site.Level(Levels.TrayOutlet)), Axis.Vertical, toCoping ? Chains.Close : "");
+        }
+    }
+
+    private static IEnumerable<Fall> FallsOf(Site site, RoofLayout roof, double left, double inner, double top, double feature)
+    {
+        yield return new("roof.fall", new(feature + 40, roof.Plane.At(feature + 40)), roof.Plane.Ratio, -roof.Plane.Rises);
+        var ratio = site.Sizes.Number("coping.fall");
+        var to = site.Sizes.Choice("coping.fall-to");
+        if (to != "outside")
+        {
+            var x = to == "roof" ? (left + inner) / 2 : (left + (3 * inner)) / 4;
+            var low = to == "roof" ? (x - left) / ratio : (inner - left) / 4 / ratio;
+            yield return new("coping.fall", new(x, top - low), ratio, 1);
+        }
+
+        if (to != "roof")
+        {
+            var x = to == "outside" ? (left + inner) / 2 : ((3 * left) + inner) / 4;
+            var low = to == "outside" ? (inner - x) / ratio : (inner - left) / 4 / ratio;
+            yield return new("coping.fall", new(x, top - low), ratio, -1);
+        }
+    }
+}

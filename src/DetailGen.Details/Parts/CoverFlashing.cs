@@ -1,0 +1,41 @@
+using DetailGen.Sections;
+
+namespace DetailGen.Details.Parts;
+
+/// <summary>The cover flashing: tucked into a bed joint or chase of the wall, down its face, over the head of the upstand and down in front of it.</summary>
+/// <param name="Bed">Underside of the joint or chase, mm.</param>
+internal sealed record CoverFlashing(double Bed)
+{
+    public void Build(Site site, Upstand upstand)
+    {
+        var tuck = site.Length("flashing.chase");
+        var face = upstand.Wall;
+        var outer = upstand.Outer(site);
+        var front = outer + site.Length("roof.membrane") + site.Length("flashing.clearance");
+        var foot = upstand.Head(outer) - site.Length("flashing.lap");
+        site.Lay(
+            "flashing", "Cover flashing", "flashing", Element.Wall, Roles.WaterBarrier, Stage.WallAbove,
+            [new(face - tuck, Bed), new(face, Bed), new(face, upstand.HeadAtWall), new(front, upstand.Head(front)), new(front, foot)],
+            site.Length("flashing.thickness"), [Upstand.MembraneId], Seat.Face, "flashing.lap", "flashing.chase");
+        site.Add(new(
+            "flashing.gap", "Clearance behind the flashing", "flashing", Element.Wall,
+            Region.Polygon(new(outer, foot), new(front, foot), new(front, upstand.Head(front)), new(outer, upstand.Head(outer))),
+            Roles.Air, Claim.Air, Stage.Left)
+        {
+            Parameters = ["flashing.clearance"],
+        });
+    }
+
+    /// <summary>The bar that holds the membrane's edge on the wall, under the flashing; the edge is at <paramref name="top"/>, mm.</summary>
+    public static void BuildTermination(Site site, double face, double top)
+    {
+        var on = face + site.Length("roof.membrane");
+        site.Add(new(
+            "upstand.termination", "Termination bar", "upstand.termination", Element.Roof,
+            Region.Box(on, top - 25, on + 3, top - 5), Roles.Fixing, Claim.Sheet, Stage.Waterproofing)
+        {
+            Presence = Presence.Local,
+            Repeat = new(250),
+        });
+    }
+}

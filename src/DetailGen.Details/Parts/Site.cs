@@ -1,0 +1,104 @@
+using DetailGen.Sections;
+
+namespace DetailGen.Details.Parts;
+
+/// <summary>Named faces of the wall at which builders meet; x in mm.</summary>
+public static class Faces
+{
+    /// <summary>The finished face that looks at the weather.</summary>
+    public const string Weather = "weather";
+
+    /// <summary>The finished face that looks at the room.</summary>
+    public const string Room = "room";
+
+    /// <summary>The wall face that the roof meets.</summary>
+    public const string RoofSide = "roof-side";
+
+    /// <summary>That face, or the face of the upstand where it runs up to the coping.</summary>
+    public const string HeadRoofSide = "head-roof-side";
+
+    /// <summary>The far face of the leaf that the roof meets and bears on.</summary>
+    public const string BearingEnd = "bearing-end";
+
+    /// <summary>The two sides of the cavity, where there is one: lesser x first.</summary>
+    public const string CavityLeft = "cavity-left";
+    public const string CavityRight = "cavity-right";
+}
+
+/// <summary>Named levels at which builders meet; y in mm from finished roof level.</summary>
+public static class Levels
+{
+    public const string FinishedRoof = "finished-roof";
+    public const string DeckTop = "deck-top";
+    public const string StructureTop = "structure-top";
+    public const string Ceiling = "ceiling";
+    public const string UpstandTop = "upstand-top";
+    public const string TrayOutlet = "tray-outlet";
+    public const string WallHead = "wall-head";
+    public const string CopingTop = "coping-top";
+}
+
+/// <summary>Where builders work: sizes to read, faces and levels to meet at, and the pieces brought so far. Short-lived; one for each section.</summary>
+public sealed class Site(Sizes sizes)
+{
+    private readonly Dictionary<string, double> _faces = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, double> _levels = new(StringComparer.Ordinal);
+    private readonly List<Piece> _pieces = [];
+
+    public Sizes Sizes => sizes;
+
+    public IReadOnlyList<Piece> Pieces => _pieces;
+
+    /// <summary>mm.</summary>
+    public double Length(string key) => sizes.Length(key);
+
+    public double Face(string name) =>
+        _faces.TryGetValue(name, out var x) ? x : throw new KeyNotFoundException($"No builder has set the face {name}.");
+
+    public double Level(string name) =>
+        _levels.TryGetValue(name, out var y) ? y : throw new KeyNotFoundException($"No builder has set the level {name}.");
+
+    public bool HasFace(string name) => _faces.ContainsKey(name);
+
+    public bool HasLevel(string name) => _levels.ContainsKey(name);
+
+    public void SetFace(string name, double x) => _faces[name] = x;
+
+    public void SetLevel(string name, double y) => _levels[name] = y;
+
+    /// <summary>Brings a piece; one without area is passed over.</summary>
+    public void Add(Piece piece)
+    {
+        if (!piece.Region.IsEmpty)
+        {
+            _pieces.Add(piece);
+        }
+    }
+
+    /// <summary>Lays a sheet on the left of a face, over the sheets named where they lie on the same face.</summary>
+    public void Lay(
+        string id, string name, string slot, Element element, Roles roles, Stage stage, IReadOnlyList<Point> face, double thickness,
+        IReadOnlyList<string> over, Seat seat, params IReadOnlyList<string> parameters)
+    {
+        var under = _pieces.Where(piece => over.Contains(piece.Id, StringComparer.Ordinal)).ToArray();
+        var region = Bands.Lay(face, thickness, [.. under.Select(piece => piece.Region)], under.Sum(piece => piece.Sheet!.Thickness));
+        Add(new(id, name, slot, element, region, roles, Claim.Sheet, stage)
+        {
+            Sheet = new(face, thickness, over, seat),
+            Parameters = parameters,
+            Axis = Longest(face),
+        });
+    }
+
+    private static Point Longest(IReadOnlyList<Point> face)
+    {
+        var best = new Point(0, 0);
+        for (var i = 1; i < face.Count; i++)
+        {
+            var leg = face[i] - face[i - 1];
+            best = leg.Length > best.Length ? leg : best;
+        }
+
+        return best.Unit;
+    }
+}
