@@ -39,14 +39,14 @@ public class ExpressionTests
     public void Printing_and_reading_are_each_others_inverse()
     {
         Gen<string> length = Gen.OneOf(
-            Gen.OneOfConst<string>("upstand.height", "coping.width", "wall.cavity", "max(upstand.height, 3 mm)"), Gen.Int[0, 999].Select(n => $"{n} mm"));
+            OneOf("upstand.height", "coping.width", "wall.cavity", "max(upstand.height, 3 mm)"), Gen.Int[0, 999].Select(n => $"{n} mm"));
         Gen<string> sum = Gen.Recursive<string>((depth, inner) => depth > 3
             ? length
-            : Gen.OneOf(length, Gen.Select(inner, Gen.OneOfConst<string>("+", "-"), inner, (a, sign, b) => $"({a}) {sign} ({b})"), Gen.Select(Gen.Int[1, 9], inner, (n, a) => $"{n} * ({a})"), inner.Select(a => $"({a}) / roof.fall")));
-        Gen<string> claim = Gen.Select(sum, Gen.OneOfConst<string>("<", "<=", "=", "!=", ">=", ">"), sum, (a, sign, b) => $"{a} {sign} {b}");
+            : Gen.OneOf(length, Gen.Select(inner, OneOf("+", "-"), inner, (a, sign, b) => $"({a}) {sign} ({b})"), Gen.Select(Gen.Int[1, 9], inner, (n, a) => $"{n} * ({a})"), inner.Select(a => $"({a}) / roof.fall")));
+        Gen<string> claim = Gen.Select(sum, OneOf("<", "<=", "=", "!=", ">=", ">"), sum, (a, sign, b) => $"{a} {sign} {b}");
         Gen<string> truth = Gen.Recursive<string>((depth, inner) => depth > 3
             ? claim
-            : Gen.OneOf(claim, Gen.Select(inner, Gen.OneOfConst<string>("and", "or"), inner, (a, word, b) => $"({a}) {word} ({b})"), inner.Select(a => $"not ({a})")));
+            : Gen.OneOf(claim, Gen.Select(inner, OneOf("and", "or"), inner, (a, word, b) => $"({a}) {word} ({b})"), inner.Select(a => $"not ({a})")));
         truth.Where(text => text.Length < 1500).Sample(
             text =>
             {
@@ -75,7 +75,7 @@ public class ExpressionTests
     [InlineData("roof.fall >= 2:80", 13, "bad-figure")]
     [InlineData("roof.fall >= 1:0", 13, "bad-figure")]
     [InlineData("sqrt(upstand.height) >= 1 mm", 0, "unknown-function")]
-    [InlineData("material(roof.deck).colour = red", 0, "unknown-function")]
+    [InlineData("material(roof.deck).colour = wall.fill", 0, "unknown-function")]
     [InlineData("upstand.height + 2 mm", 0, "wrong-kind")]
     public void A_fault_is_told_with_its_column(string text, int offset, string code)
     {
@@ -137,6 +137,8 @@ public class ExpressionTests
             CultureInfo.CurrentCulture = before;
         }
     }
+
+    private static Gen<string> OneOf(params string[] words) => Gen.Int[0, words.Length - 1].Select(place => words[place]);
 
     private static Expression Read(string text) => ExpressionReader.Condition(new Written(text, At), Words).Value;
 

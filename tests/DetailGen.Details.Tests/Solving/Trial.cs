@@ -190,7 +190,7 @@ internal static class Trial
         """;
 
     private const string JunctionDerived = """
-        - { key: tray.level, cases: [ { when: has(wall.cavity), as: upstand.height } ], meaning: Lowest outlet edge of the tray. }
+        - { key: tray.outlet, cases: [ { when: has(wall.cavity), as: upstand.height } ], meaning: Lowest outlet edge of the tray. }
         """;
 
     public static readonly Component Parapet = Component("parapet", "junction", Junction + "\n" + Coping, """
