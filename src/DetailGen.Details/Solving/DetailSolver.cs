@@ -25,6 +25,7 @@ public static class DetailSolver
         {
             Answer.Best best => Told(problem, best),
             Answer.Conflict conflict => new Contradictions(problem).Told(conflict.Tags),
+            Answer.NotProven({ } feasible) => Told(problem, new Answer.Best(feasible, []), SolvingWords.NotTheBest),
             _ => new Solution.NotProven(preset),
         };
     }
@@ -37,7 +38,7 @@ public static class DetailSolver
     internal static IReadOnlyList<Rule> RulesOf(Preset preset, Catalogue catalogue) =>
         [.. preset.Rules.SelectMany(named => catalogue.Packs.Where(pack => pack.Name == named.Name)).SelectMany(pack => pack.Rules)];
 
-    private static Solution.Solved Told(DetailProblem problem, Answer.Best best)
+    private static Solution.Solved Told(DetailProblem problem, Answer.Best best, string? caution = null)
     {
         var situation = problem.Situation;
         var numbers = new SortedDictionary<string, long>(StringComparer.Ordinal);
@@ -57,7 +58,7 @@ public static class DetailSolver
         values.Sort(static (a, b) => string.CompareOrdinal(a.Key, b.Key));
         List<Verdict> verdicts = [.. problem.Rules.Select(rule => Judge.On(rule, situation, facts))];
         List<ElementHeat> heat = [.. Heat(facts)];
-        return new Solution.Solved(situation.Preset, facts.Sizes(), values, verdicts, heat, [.. Warnings(problem, verdicts, heat)],
+        return new Solution.Solved(situation.Preset, facts.Sizes(), values, verdicts, heat, caution is null ? [.. Warnings(problem, verdicts, heat)] : [caution, .. Warnings(problem, verdicts, heat)],
             written => situation.Catalogue.Tree(written).In(facts).Holds);
     }
 

@@ -83,7 +83,7 @@ public class ContradictionTests
             || (solved.Verdicts.All(verdict => verdict.Judgement != Judgement.Fail)
                 && preset.Set.All(given => solved.Find(given.Key)!.Value == given.Value)
                 && preset.Targets.All(target => solved.Heat.First(heat => target.Key.StartsWith(heat.Element, StringComparison.Ordinal)).Transmittance <= target.Value)),
-        iter: 200);
+        iter: 200, print: Told);
 
     [Fact]
     public void Without_any_one_member_the_others_of_a_contradiction_can_hold() => Anything.Sample(
@@ -97,7 +97,7 @@ public class ContradictionTests
             return contradiction.Members.Where(member => member.Kind is MemberKind.Given or MemberKind.Rule or MemberKind.Target).All(dropped =>
                 DetailSolver.Solve(Only(preset, [.. contradiction.Members.Where(member => member != dropped)]), Trial.Shipped) is Solution.Solved);
         },
-        iter: 200);
+        iter: 200, print: Told);
 
     [Fact]
     public void Every_single_repair_works() => Anything.Sample(
@@ -111,7 +111,9 @@ public class ContradictionTests
             return contradiction.Repairs.Where(repair => repair.Set[0].Key.Contains('.', StringComparison.Ordinal) && !repair.Set[0].Key.StartsWith("target", StringComparison.Ordinal)
                 && !repair.Set[0].Key.StartsWith("materials", StringComparison.Ordinal)).All(repair => DetailSolver.Solve(Changed(preset, repair), Trial.Shipped) is Solution.Solved);
         },
-        iter: 200);
+        iter: 200, print: Told);
+
+    private static string Told(Preset preset) => $"{preset.Junction.Id} {preset.Wall.Id} {preset.Roof.Id} {string.Join(", ", preset.Set.Select(given => $"{given.Key}={given.Text}"))} {string.Join(", ", preset.Targets)}";
 
     private static Preset Made(int pairing, (int, int)[] seeds, int target)
     {

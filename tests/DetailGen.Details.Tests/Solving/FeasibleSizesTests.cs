@@ -27,8 +27,8 @@ public class FeasibleSizesTests
         foreach (var range in DetailSolver.Ranges(Usual("wall.fill=partial"), Trial.Shipped)!.Where(range => range.Unit == Unit.Length && range.Step is not null))
         {
             var (low, high) = (range.Values[0].Low, range.Values[^1].High);
-            Assert.IsType<Solution.Solved>(Try(range.Key, low));
-            Assert.IsType<Solution.Solved>(Try(range.Key, high));
+            Assert.True(Try(range.Key, low) is Solution.Solved, $"{range.Key} {low}");
+            Assert.True(Try(range.Key, high) is Solution.Solved, $"{range.Key} {high}");
             if (range.LowStops[0] != "domain")
             {
                 Assert.IsType<Solution.Contradiction>(Try(range.Key, low - range.Step!.Value));

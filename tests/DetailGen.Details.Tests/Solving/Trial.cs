@@ -62,7 +62,7 @@ internal static class Trial
         """;
 
     private const string Junction = """
-        upstand.height|length|50 mm|1000 mm|1 mm|150 mm||
+        upstand.height|length|50 mm|1000 mm|1 mm|||
         upstand.insulation|length|0 mm|150 mm|5 mm|30 mm||
         upstand.fillet|length|0 mm|100 mm|5 mm|0 mm||
         upstand.backing|length|0 mm|30 mm|1 mm|12 mm||
