@@ -131,7 +131,8 @@ public static class LayoutCheck
                 }
             }
 
-            if (leader.Length > view.LongestLeader + 40)
+            // A shoulder from a ragged line end does not count; a level leader has its shoulder in it.
+            if ((leader.Points[^1] - leader.Points[^2]).Length > view.LongestLeader + (leader.Points.Count > 2 ? 0 : view.NoteWidth))
             {
                 yield return new("lead-long", leader.Owner, "The leader is too long.", leader.Length);
             }
@@ -163,7 +164,7 @@ public static class LayoutCheck
             .GroupBy(text => text.Owner, StringComparer.Ordinal).Select(texts => (texts.Key, Left: texts.Min(text => text.Box.Left))).OrderBy(edge => edge.Left).ToArray();
         for (var i = 1; i < edges.Length; i++)
         {
-            if (edges[i].Left - edges[i - 1].Left is > 0.1 and < 4)
+            if (edges[i].Left - edges[i - 1].Left is > 0.1 and < 1.2)
             {
                 yield return new("note-align", edges[i].Key, "The block is out of line with its column.", edges[i].Left - edges[i - 1].Left);
             }

@@ -37,8 +37,7 @@ internal static class Rounding
         foreach (var whole in Enumerable.Range(0, measures.Length).Where(i => members[i].Count > 0).OrderByDescending(i => measures[i].Value).ThenBy(i => i))
         {
             var open = members[whole].Where(member => !done[member]).ToArray();
-            var settled = members[whole].Where(member => done[member]).Sum(member => shown[member]);
-            Share(open, Nearest(model[whole]) - settled, measures, shown);
+            Share(open, measures, shown);
             foreach (var member in members[whole])
             {
                 done[member] = true;
@@ -92,7 +91,7 @@ internal static class Rounding
         return (Math.Min(a, b), Math.Max(a, b));
     }
 
-    private static void Share(int[] open, double total, Measure[] measures, double[] shown)
+    private static void Share(int[] open, Measure[] measures, double[] shown)
     {
         var loose = open.Where(i => Math.Abs(measures[i].Value - Nearest(measures[i].Value)) > Exact).ToArray();
         if (loose.Length == 0)
@@ -100,13 +99,13 @@ internal static class Rounding
             return;
         }
 
-        var fixedSum = open.Except(loose).Sum(i => shown[i]);
         foreach (var i in loose)
         {
             shown[i] = Math.Floor(measures[i].Value);
         }
 
-        var missing = (int)Math.Round(total - fixedSum - loose.Sum(i => shown[i]), MidpointRounding.AwayFromZero);
+        // Exact halves stay, so the whole may end on a half; the rest adds up to the nearest whole millimetre.
+        var missing = (int)Math.Round(loose.Sum(i => measures[i].Value - shown[i]), MidpointRounding.AwayFromZero);
         foreach (var i in loose.OrderByDescending(i => measures[i].Value - Math.Floor(measures[i].Value)).ThenBy(i => i).Take(Math.Max(0, missing)))
         {
             shown[i]++;

@@ -29,6 +29,7 @@ internal static class NoteDrawing
                 surface.Line("note.leader", port, bend, end);
             }
 
+            surface.Hard.Add((port, bend));
             End(surface, option, (1 / way.Length) * way);
         }, option.PartId);
         surface.Hard.Add((bend, option.Tip));
