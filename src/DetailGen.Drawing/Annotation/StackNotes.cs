@@ -30,10 +30,17 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
     /// <summary>The roof's stem and text as far left as they stand; far right while there are none.</summary>
     private PaperBox? RoofBox { get; set; }
 
+    private double WallWidth { get; set; }
+
     /// <summary>A column of the roof side less what the roof's stack takes of its height range.</summary>
     internal Column Cramp(Column column)
     {
-        if (RoofBox is not { } box || column.Side < 0 || box.Top < column.Room.Bottom || box.Bottom > column.Room.Top)
+        if (column.Side < 0)
+        {
+            return column with { Least = WallWidth };
+        }
+
+        if (RoofBox is not { } box || box.Top < column.Room.Bottom || box.Bottom > column.Room.Top)
         {
             return column;
         }
@@ -172,6 +179,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
                 Mark(line, new(line.Middle, at));
             }
         });
+        WallWidth = Math.Max(0, width + Column.LeastShoulder - Column.Shoulder);
         surface.Hard.Add((new(bar, Math.Max(first, at)), new(bar, Math.Min(last, at))));
         surface.Hard.Add((new(bar, at), new(lines[^1].Middle, at)));
     }

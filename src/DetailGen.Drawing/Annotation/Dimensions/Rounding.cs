@@ -43,7 +43,7 @@ internal static class Rounding
                 done[member] = true;
             }
 
-            shown[whole] = members[whole].Sum(member => shown[member]);
+            shown[whole] = Math.Round(members[whole].Sum(member => shown[member]), 6);
         }
 
         return [.. measures.Select((measure, i) => new Figure(measure, shown[i], model[i]))];
@@ -99,16 +99,28 @@ internal static class Rounding
             return;
         }
 
-        foreach (var i in loose)
+        // Whole millimetres where none is more than half a millimetre off, else tenths.
+        Share(loose, 1, measures, shown);
+        if (Array.Exists(loose, i => Math.Abs(shown[i] - measures[i].Value) > 0.5))
         {
-            shown[i] = Math.Floor(measures[i].Value);
+            Share(loose, 10, measures, shown);
+        }
+    }
+
+    private static void Share(int[] loose, double perMillimetre, Measure[] measures, double[] shown)
+    {
+        // Exact halves stay, so the whole may end on a half; the rest adds up to the nearest unit.
+        var units = loose.Select(i => Math.Floor(measures[i].Value * perMillimetre)).ToArray();
+        var rests = loose.Select((i, k) => measures[i].Value * perMillimetre - units[k]).ToArray();
+        var missing = (int)Math.Round(rests.Sum(), MidpointRounding.AwayFromZero);
+        foreach (var k in Enumerable.Range(0, loose.Length).OrderByDescending(k => Math.Round(rests[k], 9)).ThenBy(k => k).Take(missing))
+        {
+            units[k]++;
         }
 
-        // Exact halves stay, so the whole may end on a half; the rest adds up to the nearest whole millimetre.
-        var missing = (int)Math.Round(loose.Sum(i => measures[i].Value - shown[i]), MidpointRounding.AwayFromZero);
-        foreach (var i in loose.OrderByDescending(i => measures[i].Value - Math.Floor(measures[i].Value)).ThenBy(i => i).Take(Math.Max(0, missing)))
+        for (var k = 0; k < loose.Length; k++)
         {
-            shown[i]++;
+            shown[loose[k]] = units[k] / perMillimetre;
         }
     }
 }

@@ -53,7 +53,8 @@ internal sealed class SideDimensions(Surface surface, Side side)
         }
     }
 
-    private static double Moved(int steps) => 2.1 + (steps - 1) * Raise;
+    // Off the witness ends, and off the figures of the row where those stand outwards too.
+    private double Moved(int steps) => (FacesDrawing ? 2.2 : 4.2) + (steps - 1) * Raise;
 
     // Figures stand over a level line and left of an upright one, as seen on paper.
     private bool FacesDrawing => side switch { Side.Below => true, Side.Above => false, Side.Roof => !surface.Mirrored, _ => surface.Mirrored };

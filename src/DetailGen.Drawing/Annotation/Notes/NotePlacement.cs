@@ -170,7 +170,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>The first note that cannot be led to at all from this column with its neighbours' width; −1 if none.</summary>
     private int Stuck(Column column, List<Note> notes)
     {
-        var width = notes.Max(note => Wrapped(note, column).Width);
+        var width = Math.Max(column.Least, notes.Max(note => Wrapped(note, column).Width));
         return notes.FindIndex(note => Find(Wrapped(note, column), column, width, true).Length == 0);
     }
 
@@ -181,7 +181,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     private Trial Try(Column column, List<Note> notes)
     {
         var blocks = notes.Select(note => Wrapped(note, column)).ToArray();
-        var width = blocks.Max(block => block.Width);
+        var width = Math.Max(column.Least, blocks.Max(block => block.Width));
         int[] ranks = [.. notes.Select(note => EarlierRank(note, column))];
         var trial = With(all: false);
         return trial.HasFault ? With(all: true) : trial;
