@@ -2,6 +2,7 @@ using DetailGen.Details.Constructions;
 using DetailGen.Details.Junctions;
 using DetailGen.Details.Junctions.Parapet;
 using DetailGen.Details.Parameters;
+using DetailGen.Details.Reading;
 using DetailGen.Details.Parts;
 using DetailGen.Sections;
 
@@ -24,7 +25,7 @@ public static class SectionBuilder
             _ => throw new ArgumentException($"No builder knows the junction {junction.Id}.", nameof(junction)),
         };
         var site = new Site(sizes);
-        var stack = WallStack.Place(site, LayerReader.Wall(wall), builder.Turned);
+        var stack = PlacedWall.Place(site, LayerReader.Wall(wall), builder.Turned);
         var plan = builder.Build(site, stack, LayerReader.Roof(roof));
         var parts = Assembly.Join(site, new(sizes, [junction, wall, roof], holds));
         return new(junction.Id, parts, plan.Levels, plan.Buildups, plan.Measures, plan.Spaces, plan.Runs, plan.Falls);

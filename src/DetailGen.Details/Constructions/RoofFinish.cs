@@ -9,7 +9,7 @@ internal static class RoofFinish
     /// <summary>Width of the gravel margin, which keeps outlets and the foot of the upstand in reach; mm, common practice, no source.</summary>
     private const double Margin = 300;
 
-    public static void Build(Site site, RoofStack roof, PlacedRoofLayer placed, RoofEnds ends)
+    public static void Build(Site site, PlacedRoof roof, PlacedRoofLayer placed, RoofEnds ends)
     {
         var plane = roof.Plane;
         var fleece = site.Length("roof.fleece");
@@ -21,25 +21,25 @@ internal static class RoofFinish
             [new(foot, plane.At(foot) + placed.Bottom), .. face.Skip(1)], fleece, ["upstand.membrane"], Seat.Between, "roof.fleece");
         if (site.Sizes.Is("roof.finish", "ballast"))
         {
-            site.Add(RoofStack.Piece(placed, plane.Band(ends.Wall, ends.End, placed.Bottom, placed.Top), Claim.Fill, Stage.Finish));
+            site.Add(PlacedRoof.Blank(placed, plane.Band(ends.Wall, ends.End, placed.Bottom, placed.Top), Precedence.Fill, Stage.Finish));
             return;
         }
 
         var slab = placed.Top - site.Length("roof.paving");
         var start = ends.Finish + Margin;
-        site.Add(RoofStack.Piece(placed, plane.Band(start, ends.End, slab, placed.Top), Claim.Board, Stage.Finish));
-        site.Add(RoofStack.Piece(placed, plane.Band(ends.Wall, start, placed.Bottom, placed.Top), Claim.Fill, Stage.Finish) with
+        site.Add(PlacedRoof.Blank(placed, plane.Band(start, ends.End, slab, placed.Top), Precedence.Board, Stage.Finish));
+        site.Add(PlacedRoof.Blank(placed, plane.Band(ends.Wall, start, placed.Bottom, placed.Top), Precedence.Fill, Stage.Finish) with
         {
             Id = "roof.finish-margin", Name = "Gravel margin", Slot = "roof.finish-margin",
         });
         for (var (left, number) = (start, 1); left < ends.End; left += 400, number++)
         {
-            site.Add(RoofStack.Piece(placed, plane.Band(left, Math.Min(left + 60, ends.End), placed.Bottom, slab), Claim.Board, Stage.Finish) with
+            site.Add(PlacedRoof.Blank(placed, plane.Band(left, Math.Min(left + 60, ends.End), placed.Bottom, slab), Precedence.Board, Stage.Finish) with
             {
                 Id = $"roof.finish-support.{number}", Name = "Paving support", Slot = "roof.finish-support", Roles = Roles.Support, Again = number > 1,
                 Repeat = new(400, 60),
             });
-            site.Add(RoofStack.Piece(placed, plane.Band(left, Math.Min(left + 400, ends.End), placed.Bottom, slab), Claim.Air, Stage.Left) with
+            site.Add(PlacedRoof.Blank(placed, plane.Band(left, Math.Min(left + 400, ends.End), placed.Bottom, slab), Precedence.Air, Stage.Left) with
             {
                 Id = $"roof.finish-void.{number}", Name = "Drained space under the paving", Roles = Roles.Air | Roles.Drainage, Again = number > 1,
             });

@@ -20,7 +20,7 @@ public enum RoofBehaviour
     /// <summary>Boards laid to falls, clear of the wall.</summary>
     Deck,
 
-    /// <summary>Tapered pieces on the joists that make the fall.</summary>
+    /// <summary>Tapered blanks on the joists that make the fall.</summary>
     Firring,
 
     /// <summary>Poured to falls on a flat structure.</summary>
@@ -41,5 +41,7 @@ public enum RoofBehaviour
 /// <param name="Thickness">Key of its thickness; the layer is absent where the detail has no such size.</param>
 public sealed record RoofLayer(string Slot, RoofBehaviour As, string Thickness, string Name, string Function, Roles Roles)
 {
+    public LayerKind Kind { get; init; } = LayerKind.Solid;
+
     public string Remark { get; init; } = "";
 }

@@ -6,7 +6,7 @@ namespace DetailGen.Details.Constructions;
 /// <summary>Joists with their firrings, the packing between wall and first joist, and the void: along the wall, or across it and bearing on it.</summary>
 internal static class TimberStructure
 {
-    public static void Build(Site site, RoofStack roof, PlacedRoofLayer joists, RoofEnds ends)
+    public static void Build(Site site, PlacedRoof roof, PlacedRoofLayer joists, RoofEnds ends)
     {
         var firring = roof.Find(RoofBehaviour.Firring)!;
         if (site.Sizes.Is("roof.joists", "across"))
@@ -19,25 +19,25 @@ internal static class TimberStructure
         }
     }
 
-    private static void BuildAcross(Site site, RoofStack roof, PlacedRoofLayer joists, PlacedRoofLayer firring, RoofEnds ends)
+    private static void BuildAcross(Site site, PlacedRoof roof, PlacedRoofLayer joists, PlacedRoofLayer firring, RoofEnds ends)
     {
         var repeat = new Repeat(site.Length("roof.joist-centres"), site.Length("roof.joist-width"));
         var joist = Region.Box(ends.Bearing, joists.Bottom, ends.End, joists.Top);
-        site.Add(RoofStack.Piece(joists, joist, Claim.Member, Stage.RoofStructure) with
+        site.Add(PlacedRoof.Blank(joists, joist, Precedence.Member, Stage.RoofStructure) with
         {
-            Id = joists.Layer.Slot + ".1", Repeat = repeat, Parameters = [joists.Layer.Thickness, "roof.joist-width", "roof.joist-centres", "roof.bearing"],
+            Id = joists.Layer.Slot + ".1", Repeat = repeat, Parameters = [joists.Layer.Thickness, "roof.joist-width", "roof.joist-centres", "roof.joist-bearing"],
         });
         var gap = site.Length("roof.deck-gap");
-        site.Add(RoofStack.Piece(firring, roof.Plane.Above(ends.Wall + gap, ends.End, firring.Bottom, firring.Top), Claim.Member, Stage.RoofStructure) with
+        site.Add(PlacedRoof.Blank(firring, roof.Plane.Above(ends.Wall + gap, ends.End, firring.Bottom, firring.Top), Precedence.Member, Stage.RoofStructure) with
         {
-            Id = firring.Layer.Slot + ".1", Repeat = repeat, Parameters = RoofStack.Taper(firring),
+            Id = firring.Layer.Slot + ".1", Repeat = repeat, Parameters = PlacedRoof.Taper(firring),
         });
         site.Add(Packing(site, roof.Plane.Above(ends.Wall, ends.Wall + gap, firring.Bottom, firring.Top)));
     }
 
-    private static void BuildAlong(Site site, RoofStack roof, PlacedRoofLayer joists, PlacedRoofLayer firring, RoofEnds ends)
+    private static void BuildAlong(Site site, PlacedRoof roof, PlacedRoofLayer joists, PlacedRoofLayer firring, RoofEnds ends)
     {
-        var gap = site.Length("roof.joist-gap");
+        var gap = site.Length("roof.joist-wall-gap");
         var width = site.Length("roof.joist-width");
         var centres = site.Length("roof.joist-centres");
         site.Add(Packing(site, roof.Plane.Above(ends.Wall, ends.Wall + gap, joists.Bottom, firring.Top)));
@@ -45,19 +45,19 @@ internal static class TimberStructure
         for (var number = 1; left < ends.End; number++)
         {
             var right = Math.Min(left + width, ends.End);
-            site.Add(RoofStack.Piece(joists, Region.Box(left, joists.Bottom, right, joists.Top), Claim.Member, Stage.RoofStructure) with
+            site.Add(PlacedRoof.Blank(joists, Region.Box(left, joists.Bottom, right, joists.Top), Precedence.Member, Stage.RoofStructure) with
             {
                 Id = $"{joists.Layer.Slot}.{number}", Again = number > 1, Parameters = [joists.Layer.Thickness, "roof.joist-width", "roof.joist-centres"],
                 Axis = new(0, 1),
             });
-            site.Add(RoofStack.Piece(firring, roof.Plane.Above(left, right, firring.Bottom, firring.Top), Claim.Member, Stage.RoofStructure) with
+            site.Add(PlacedRoof.Blank(firring, roof.Plane.Above(left, right, firring.Bottom, firring.Top), Precedence.Member, Stage.RoofStructure) with
             {
-                Id = $"{firring.Layer.Slot}.{number}", Again = number > 1, Parameters = RoofStack.Taper(firring),
+                Id = $"{firring.Layer.Slot}.{number}", Again = number > 1, Parameters = PlacedRoof.Taper(firring),
             });
             var next = Math.Min(left + centres, ends.End);
             site.Add(new(
                 number == 1 ? "roof.void" : $"roof.void.{number}", "Void between joists", joists.Layer.Slot, Element.Roof,
-                roof.Plane.Above(right, next, joists.Bottom, firring.Top), Roles.Air, Claim.Air, Stage.Left)
+                roof.Plane.Above(right, next, joists.Bottom, firring.Top), Roles.Air, Precedence.Air, Stage.Left)
             {
                 Again = number > 1,
             });
@@ -65,10 +65,10 @@ internal static class TimberStructure
         }
     }
 
-    private static Piece Packing(Site site, Region region) =>
-        new("roof.edge-packing", "Packing between wall and joist", "roof.edge-packing", Element.Roof, region, Roles.Insulation, Claim.Fill, Stage.RoofStructure)
+    private static Blank Packing(Site site, Region region) =>
+        new("roof.edge-packing", "Packing between wall and joist", "roof.edge-packing", Element.Roof, region, Roles.Insulation, Precedence.Fill, Stage.RoofStructure)
         {
-            Parameters = [site.Sizes.Is("roof.joists", "across") ? "roof.deck-gap" : "roof.joist-gap"],
+            Parameters = [site.Sizes.Is("roof.joists", "across") ? "roof.deck-gap" : "roof.joist-wall-gap"],
             Axis = new(0, 1),
         };
 }

@@ -11,8 +11,11 @@ public enum WallBehaviour
     /// <summary>Masonry: carries on past the roof, and takes what bears on it.</summary>
     Leaf,
 
-    /// <summary>Between two leaves, with fill or board and the air beside it.</summary>
+    /// <summary>Air between two leaves.</summary>
     Cavity,
+
+    /// <summary>Insulation between two leaves, beside the air or in its place.</summary>
+    CavityFill,
 
     /// <summary>On the room face of the innermost leaf: stops at the ceiling.</summary>
     Lining,
@@ -34,15 +37,9 @@ public sealed record WallLayer(string Slot, WallBehaviour As, string Thickness, 
     /// <summary>Their course height, mm.</summary>
     public double HeadCourse { get; init; } = 75;
 
-    /// <summary>Slot and key of the insulation in a cavity; null for none.</summary>
-    public string? Insulation { get; init; }
-
-    /// <summary>Choice of <c>full</c> or <c>partial</c> for the insulation in a cavity.</summary>
-    public string? Fill { get; init; }
-
     public LayerKind Kind { get; init; } = LayerKind.Solid;
 
-    /// <summary>Keys of centres and width where the layer is made of pieces, such as dabs; null for a continuous one.</summary>
+    /// <summary>Keys of centres and width where the layer is made of blanks, such as dabs; null for a continuous one.</summary>
     public (string Centres, string Width)? Repeat { get; init; }
 
     /// <summary>Height in mm of a continuous ribbon of the same stuff at its upper end that keeps room air out; 0 for none.</summary>

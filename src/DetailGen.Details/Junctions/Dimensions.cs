@@ -9,7 +9,7 @@ internal static class Dimensions
     private const double Least = 5;
 
     /// <summary>Layers of the wall along a level, and their sum.</summary>
-    public static IEnumerable<Measure> AcrossWall(WallStack wall, Buildup buildup, double y, string chain)
+    public static IEnumerable<Measure> AcrossWall(PlacedWall wall, Buildup buildup, double y, string chain)
     {
         var turned = wall.Layers[0].Right <= 0.0005;
         var at = 0.0;
@@ -30,7 +30,7 @@ internal static class Dimensions
     }
 
     /// <summary>Layers of the roof at a station, from the ceiling to the finished surface, and their sum.</summary>
-    public static IEnumerable<Measure> DownRoof(RoofStack roof, double x, int insulationLayers)
+    public static IEnumerable<Measure> DownRoof(PlacedRoof roof, double x, int insulationLayers)
     {
         var sum = 0.0;
         foreach (var placed in roof.Layers.Reverse())

@@ -4,7 +4,7 @@ using DetailGen.Sections;
 
 namespace DetailGen.Details.Junctions;
 
-/// <summary>What a junction tells of itself besides its pieces.</summary>
+/// <summary>What a junction tells of itself besides its blanks.</summary>
 internal sealed record Plan(
     IReadOnlyList<Level> Levels, IReadOnlyList<Buildup> Buildups, IReadOnlyList<Measure> Measures, IReadOnlyList<Space> Spaces, IReadOnlyList<Run> Runs,
     IReadOnlyList<Fall> Falls);
@@ -15,6 +15,6 @@ internal interface IJunction
     /// <summary>The wall's weather face looks at the roof.</summary>
     bool Turned { get; }
 
-    /// <summary>Brings all pieces to the site.</summary>
-    Plan Build(Site site, WallStack wall, IReadOnlyList<RoofLayer> roof);
+    /// <summary>Brings all blanks to the site.</summary>
+    Plan Build(Site site, PlacedWall wall, IReadOnlyList<RoofLayer> roof);
 }

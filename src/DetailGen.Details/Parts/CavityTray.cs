@@ -1,4 +1,3 @@
-using DetailGen.Details.Constructions;
 using DetailGen.Sections;
 
 namespace DetailGen.Details.Parts;
@@ -20,7 +19,7 @@ internal sealed record CavityTray(IReadOnlyList<Point> Line, (double Left, doubl
         var foot = Outlet + site.Sizes.LengthOrZero("flashing.thickness") + site.Length("tray.thickness");
         site.Add(new(
             "weep", "Weep hole", "weep", Element.Wall, Region.Box(Draining.Left, foot, Draining.Right, Outlet + 75),
-            Roles.Drainage, Claim.Air, Stage.WallAbove)
+            Roles.Drainage, Precedence.Air, Stage.WallAbove)
         {
             Presence = Presence.Local,
             Repeat = new(site.Length("weep.spacing"), 10),

@@ -23,7 +23,7 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
 
     public double Outer(Site site) => Wall + Depth(site);
 
-    public void Build(Site site, RoofStack roof, double roofEnd)
+    public void Build(Site site, PlacedRoof roof, double roofEnd)
     {
         BuildVapourControl(site, roof, roofEnd);
         var plane = roof.Plane;
@@ -39,7 +39,7 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
         {
             site.Add(new(
                 "upstand.fillet", "Fillet", "upstand.fillet", Element.Roof, Region.Polygon(new(outer, Floor(outer)), toe, throat),
-                Roles.Support, Claim.Board, Stage.Upstand)
+                Roles.Support, Precedence.Board, Stage.Upstand)
             {
                 Parameters = ["upstand.fillet"],
             });
@@ -54,7 +54,7 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
     }
 
     // From the head of the upstand down the face behind it and out over the deck; over the head it lies under the line that carries the membrane.
-    private void BuildVapourControl(Site site, RoofStack roof, double roofEnd)
+    private void BuildVapourControl(Site site, PlacedRoof roof, double roofEnd)
     {
         var placed = roof.Find(RoofBehaviour.VapourControl)!;
         var outer = Outer(site);
@@ -64,22 +64,22 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
             placed.Thickness, [], Seat.Between, placed.Layer.Thickness);
     }
 
-    private Piece Board(string id, string name, double left, double right, Roles roles, RoofPlane plane, double foot) =>
+    private Blank Board(string id, string name, double left, double right, Roles roles, RoofPlane plane, double foot) =>
         new(id, name, id, Element.Roof,
-            Region.Polygon([.. plane.Line(left, right, foot), new(right, Head(right)), new(left, Head(left))]), roles, Claim.Board, Stage.Upstand)
+            Region.Polygon([.. plane.Line(left, right, foot), new(right, Head(right)), new(left, Head(left))]), roles, Precedence.Board, Stage.Upstand)
         {
             Parameters = [id, "upstand.height"],
             Axis = new(0, 1),
         };
 
-    private static void BuildRestraint(Site site, RoofStack roof, double toe)
+    private static void BuildRestraint(Site site, PlacedRoof roof, double toe)
     {
         var top = roof.Find(RoofBehaviour.Membrane)!.Top;
         var (left, right) = (toe + 20, toe + 50);
         var floor = roof.Plane.At((left + right) / 2) + top;
         var deck = roof.Plane.At(left) + site.Level(Levels.DeckTop);
         var bar = Region.Box(left, floor, right, floor + 3).Union(Region.Box(toe + 32.5, deck - 15, toe + 37.5, floor + 3));
-        site.Add(new("upstand.restraint", "Restraint bar", "upstand.restraint", Element.Roof, bar, Roles.Fixing, Claim.Sheet, Stage.Waterproofing)
+        site.Add(new("upstand.restraint", "Restraint bar", "upstand.restraint", Element.Roof, bar, Roles.Fixing, Precedence.Sheet, Stage.Waterproofing)
         {
             Presence = Presence.Local,
             Repeat = new(250),

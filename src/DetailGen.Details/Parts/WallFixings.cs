@@ -1,4 +1,3 @@
-using DetailGen.Details.Constructions;
 using DetailGen.Sections;
 
 namespace DetailGen.Details.Parts;
@@ -15,7 +14,7 @@ internal static class WallFixings
         {
             var middle = (left + right) / 2;
             var tie = Region.Box(left - 60, bed + 3, right + 60, bed + 7).Union(Region.Box(middle - 3, bed - 4, middle + 3, bed + 7));
-            site.Add(new($"tie.{number}", "Wall tie", "tie", Element.Wall, tie, Roles.Fixing, Claim.Sheet, Stage.WallBelow)
+            site.Add(new($"tie.{number}", "Wall tie", "tie", Element.Wall, tie, Roles.Fixing, Precedence.Sheet, Stage.WallBelow)
             {
                 Presence = Presence.Local,
                 Repeat = new(900),
@@ -37,9 +36,9 @@ internal static class WallFixings
         var top = site.Level(Levels.StructureTop) - 40;
         var reach = site.Face(Faces.RoofSide) + (site.Sizes.Is("roof.joists", "across")
             ? 1000
-            : site.Length("roof.joist-gap") + (2 * site.Length("roof.joist-centres")) + site.Length("roof.joist-width"));
+            : site.Length("roof.joist-wall-gap") + (2 * site.Length("roof.joist-centres")) + site.Length("roof.joist-width"));
         var strap = Region.Box(back - 5, top - 5, reach, top).Union(Region.Box(back - 5, top - 100, back, top));
-        site.Add(new("strap", "Restraint strap", "strap", Element.Wall, strap, Roles.Fixing, Claim.Sheet, Stage.RoofStructure)
+        site.Add(new("strap", "Restraint strap", "strap", Element.Wall, strap, Roles.Fixing, Precedence.Sheet, Stage.RoofStructure)
         {
             Presence = Presence.Local,
             Repeat = new(2000, 30),

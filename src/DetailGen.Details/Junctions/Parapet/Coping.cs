@@ -57,14 +57,14 @@ internal static class Coping
             "coping.dpc", "Damp-proof course", "coping.dpc", Element.Wall, Roles.WaterBarrier, Stage.Head,
             [new(weather - 5, seat.Head), new(roof + 5, seat.Head)], site.Length("coping.dpc-thickness"), seat.Beneath, Seat.Between, "coping.dpc-thickness");
         site.Add(new(
-            "coping.bed", "Mortar bed", "coping.bed", Element.Wall, Region.Box(weather, seat.Head, roof, under), Roles.Support, Claim.Fill, Stage.Head)
+            "coping.bed", "Mortar bed", "coping.bed", Element.Wall, Region.Box(weather, seat.Head, roof, under), Roles.Support, Precedence.Fill, Stage.Head)
         {
             Parameters = ["coping.bed"],
         });
         var stone = Region.Polygon([new(left, under), new(right, under), .. top.Reverse()])
             .Minus(Region.Box(weather - clear - GrooveWidth, under, weather - clear, under + GrooveDepth))
             .Minus(Region.Box(roof + clear, under, roof + clear + GrooveWidth, under + GrooveDepth));
-        site.Add(new("coping", "Coping", "coping", Element.Wall, stone, Roles.WaterBarrier | Roles.Finish, Claim.Board, Stage.Head)
+        site.Add(new("coping", "Coping", "coping", Element.Wall, stone, Roles.WaterBarrier | Roles.Finish, Precedence.Board, Stage.Head)
         {
             Parameters = ["coping.width", "coping.thickness", "coping.fall", "coping.overhang", "coping.overhang-inside", "coping.drip-clearance"],
         });
@@ -99,12 +99,12 @@ internal static class Coping
             "coping.width", "coping.thickness", "coping.fall", "coping.overhang", "coping.overhang-inside", "coping.leg");
         var under = Line(weather, roof, bare + ((membrane + Board) * slant));
         site.Add(new(
-            "coping.board", "Sloping board", "coping.board", Element.Wall, Region.Polygon([.. under, .. board.Reverse()]), Roles.Support, Claim.Board, Stage.Head)
+            "coping.board", "Sloping board", "coping.board", Element.Wall, Region.Polygon([.. under, .. board.Reverse()]), Roles.Support, Precedence.Board, Stage.Head)
         {
             Axis = (under[1] - under[0]).Unit,
         });
         var packing = Region.Polygon([new(weather, seat.Head), new(roof, seat.Head), .. under.Reverse()]);
-        site.Add(new("coping.packing", "Tapered packing", "coping.packing", Element.Wall, packing, Roles.Support, Claim.Fill, Stage.Head));
+        site.Add(new("coping.packing", "Tapered packing", "coping.packing", Element.Wall, packing, Roles.Support, Precedence.Fill, Stage.Head));
     }
 
     private static double At(IReadOnlyList<Point> line, double x)

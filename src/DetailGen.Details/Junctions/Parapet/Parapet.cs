@@ -9,7 +9,7 @@ internal sealed class Parapet : IJunction
 {
     public bool Turned => false;
 
-    public Plan Build(Site site, WallStack wall, IReadOnlyList<RoofLayer> roofLayers)
+    public Plan Build(Site site, PlacedWall wall, IReadOnlyList<RoofLayer> roofLayers)
     {
         var sizes = site.Sizes;
         var toCoping = sizes.Is("upstand.top", "coping");
@@ -18,7 +18,7 @@ internal sealed class Parapet : IJunction
         var depth = Upstand.Depth(site);
         var outer = face + depth;
         var upstandFace = outer + site.Length("roof.membrane");
-        var roof = RoofStack.Place(site, roofLayers, upstandFace);
+        var roof = PlacedRoof.Place(site, roofLayers, upstandFace);
         var ceiling = site.Level(Levels.Ceiling);
         var wallHead = site.Length("parapet.wall-head");
         var head = site.Length("parapet.head");
@@ -91,7 +91,7 @@ internal sealed class Parapet : IJunction
             : new([new(left - site.Length("tray.embedment"), high), new(left, high), new(right, low), new(face + CavityTray.Projection, low)], true);
     }
 
-    private static void BuildHead(Site site, WallStack wall, bool cavity, bool toCoping, bool lifted, double wallHead, double head)
+    private static void BuildHead(Site site, PlacedWall wall, bool cavity, bool toCoping, bool lifted, double wallHead, double head)
     {
         if (cavity)
         {
@@ -99,7 +99,7 @@ internal sealed class Parapet : IJunction
             site.Add(new(
                 "coping.plate", "Support plate", "coping.plate", Element.Wall,
                 Region.Box(site.Face(Faces.CavityLeft) - bearing, head - site.Length("coping.plate"), site.Face(Faces.CavityRight) + bearing, head),
-                Roles.Support, Claim.Member, Stage.Head)
+                Roles.Support, Precedence.Member, Stage.Head)
             {
                 Parameters = ["coping.plate", "coping.plate-bearing"],
             });
@@ -109,7 +109,7 @@ internal sealed class Parapet : IJunction
         {
             site.Add(new(
                 "parapet.head-insulation", "Insulation over the wall head", "parapet.head-insulation", Element.Wall,
-                Region.Box(site.Face(Faces.BearingEnd), wallHead, site.Face(Faces.RoofSide), head), Roles.Insulation | Roles.Support, Claim.Board, Stage.Head)
+                Region.Box(site.Face(Faces.BearingEnd), wallHead, site.Face(Faces.RoofSide), head), Roles.Insulation | Roles.Support, Precedence.Board, Stage.Head)
             {
                 Parameters = ["parapet.head-insulation"],
             });
@@ -121,7 +121,7 @@ internal sealed class Parapet : IJunction
         {
             site.Add(new(
                 number == 1 ? "coping.bed-lower" : $"coping.bed-lower.{number}", "Mortar bed", "coping.bed", Element.Wall,
-                Region.Box(leaf.Left, wallHead, leaf.Right, head), Roles.Support, Claim.Fill, Stage.Head)
+                Region.Box(leaf.Left, wallHead, leaf.Right, head), Roles.Support, Precedence.Fill, Stage.Head)
             {
                 Again = true, Parameters = ["coping.bed"],
             });

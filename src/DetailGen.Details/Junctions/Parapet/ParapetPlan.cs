@@ -9,7 +9,7 @@ namespace DetailGen.Details.Junctions.Parapet;
 internal static class ParapetPlan
 {
     public static Plan Make(
-        Site site, WallStack wall, RoofStack roof, Upstand upstand, RoofEnds ends, double foot, double head, TrayLine? tray, bool toCoping)
+        Site site, PlacedWall wall, PlacedRoof roof, Upstand upstand, RoofEnds ends, double foot, double head, TrayLine? tray, bool toCoping)
     {
         var face = site.Face(Faces.RoofSide);
         var outer = upstand.Outer(site);
@@ -48,7 +48,7 @@ internal static class ParapetPlan
     }
 
     private static IReadOnlyList<Level> LevelsOf(
-        Site site, RoofStack roof, double inner, double outer, double under, double top, double end, bool metal, TrayLine? tray)
+        Site site, PlacedRoof roof, double inner, double outer, double under, double top, double end, bool metal, TrayLine? tray)
     {
         var levels = new List<Level>
         {
@@ -114,7 +114,7 @@ internal static class ParapetPlan
     }
 
     private static IEnumerable<Measure> CloseOf(
-        Site site, RoofStack roof, Upstand upstand, double face, double outer, double toe, TrayLine? tray, bool toCoping)
+        Site site, PlacedRoof roof, Upstand upstand, double face, double outer, double toe, TrayLine? tray, bool toCoping)
     {
         var floor = roof.Plane.At(toe) + roof.Base;
         if (toe - outer >= 5)
@@ -130,7 +130,7 @@ internal static class ParapetPlan
             var corner = upstand.Head(outer);
             yield return new("flashing.lap", new(front, corner - site.Length("flashing.lap")), new(front, corner), Axis.Vertical, Chains.Close);
             var bed = site.Length("flashing.bed");
-            yield return new("flashing.tuck", new(face - site.Length("flashing.tuck"), bed), new(face, bed), Axis.Horizontal, Chains.Close);
+            yield return new("flashing.chase", new(face - site.Length("flashing.chase"), bed), new(face, bed), Axis.Horizontal, Chains.Close);
         }
 
         if (tray is not null)
@@ -141,7 +141,7 @@ internal static class ParapetPlan
         }
     }
 
-    private static IEnumerable<Fall> FallsOf(Site site, RoofStack roof, double left, double inner, double top, double feature)
+    private static IEnumerable<Fall> FallsOf(Site site, PlacedRoof roof, double left, double inner, double top, double feature)
     {
         yield return new("roof.fall", new(feature + 40, roof.Plane.At(feature + 40)), roof.Plane.Ratio, -roof.Plane.Rises);
         var ratio = site.Sizes.Number("coping.fall");

@@ -17,12 +17,12 @@ public sealed record PlacedRoofLayer(RoofLayer Layer, double Bottom, double Top)
 /// <param name="End">Where the model ends.</param>
 public sealed record RoofEnds(double Wall, double Bearing, double Field, double Finish, double End);
 
-/// <summary>Interprets the layers of a roof: their levels, and what pieces they are between the ends a junction gives.</summary>
-public sealed class RoofStack
+/// <summary>Interprets the layers of a roof: their levels, and what blanks they are between the ends a junction gives.</summary>
+public sealed class PlacedRoof
 {
     private readonly RoofPlane _plane;
 
-    private RoofStack(IReadOnlyList<PlacedRoofLayer> layers, RoofPlane plane)
+    private PlacedRoof(IReadOnlyList<PlacedRoofLayer> layers, RoofPlane plane)
     {
         Layers = layers;
         _plane = plane;
@@ -43,7 +43,7 @@ public sealed class RoofStack
 
     /// <summary>Stacks the layers from finished roof level downwards and names the levels.</summary>
     /// <param name="datum">x of the face of the upstand, mm.</param>
-    public static RoofStack Place(Site site, IReadOnlyList<RoofLayer> layers, double datum)
+    public static PlacedRoof Place(Site site, IReadOnlyList<RoofLayer> layers, double datum)
     {
         var placed = new List<PlacedRoofLayer>();
         var at = 0.0;
@@ -55,7 +55,7 @@ public sealed class RoofStack
         }
 
         var plane = new RoofPlane(datum, site.Sizes.Number("roof.fall"), site.Sizes.Is("roof.fall-towards", "wall") ? 1 : -1, site.Length("roof.fall-run"));
-        var stack = new RoofStack(placed, plane);
+        var stack = new PlacedRoof(placed, plane);
         site.SetLevel(Levels.FinishedRoof, 0);
         site.SetLevel(Levels.DeckTop, stack.Find(RoofBehaviour.VapourControl)!.Bottom);
         site.SetLevel(Levels.StructureTop, (stack.Find(RoofBehaviour.Joists) ?? stack.Find(RoofBehaviour.Slab))!.Top);
@@ -80,16 +80,16 @@ public sealed class RoofStack
                     BuildDeck(site, placed, ends);
                     break;
                 case RoofBehaviour.Screed:
-                    site.Add(Piece(placed, _plane.Above(ends.Wall, ends.End, placed.Bottom, placed.Top), Claim.Fill, Stage.Deck) with { Parameters = Taper(placed) });
+                    site.Add(Blank(placed, _plane.Above(ends.Wall, ends.End, placed.Bottom, placed.Top), Precedence.Fill, Stage.Deck) with { Parameters = Taper(placed) });
                     break;
                 case RoofBehaviour.Joists:
                     TimberStructure.Build(site, this, placed, ends);
                     break;
                 case RoofBehaviour.Slab:
-                    site.Add(Piece(placed, Region.Box(ends.Bearing, placed.Bottom, ends.End, placed.Top), Claim.Member, Stage.RoofStructure));
+                    site.Add(Blank(placed, Region.Box(ends.Bearing, placed.Bottom, ends.End, placed.Top), Precedence.Member, Stage.RoofStructure));
                     break;
                 case RoofBehaviour.Ceiling:
-                    site.Add(Piece(placed, Region.Box(ends.Wall, placed.Bottom, ends.End, placed.Top), Claim.Board, Stage.Lining));
+                    site.Add(Blank(placed, Region.Box(ends.Wall, placed.Bottom, ends.End, placed.Top), Precedence.Board, Stage.Lining));
                     break;
                 default: // firrings come with the joists, the vapour control layer with the upstand that it turns up, the finish last
                     break;
@@ -106,8 +106,8 @@ public sealed class RoofStack
         }
     }
 
-    internal static Piece Piece(PlacedRoofLayer placed, Region region, Claim claim, Stage stage) =>
-        new(placed.Layer.Slot, placed.Layer.Name, placed.Layer.Slot, Element.Roof, region, placed.Layer.Roles, claim, stage)
+    internal static Blank Blank(PlacedRoofLayer placed, Region region, Precedence precedence, Stage stage) =>
+        new(placed.Layer.Slot, placed.Layer.Name, placed.Layer.Slot, Element.Roof, region, placed.Layer.Roles, precedence, stage)
         {
             Parameters = [placed.Layer.Thickness],
         };
@@ -117,7 +117,7 @@ public sealed class RoofStack
     private void BuildMembrane(Site site, PlacedRoofLayer placed, RoofEnds ends)
     {
         var face = _plane.Line(ends.Field, ends.End, placed.Bottom);
-        site.Add(Piece(placed, _plane.Band(ends.Field, ends.End, placed.Bottom, placed.Top), Claim.Sheet, Stage.Waterproofing) with
+        site.Add(Blank(placed, _plane.Band(ends.Field, ends.End, placed.Bottom, placed.Top), Precedence.Sheet, Stage.Waterproofing) with
         {
             Sheet = new(face, placed.Thickness, [], Find(RoofBehaviour.Finish) is null ? Seat.Face : Seat.Between),
             Axis = (face[1] - face[0]).Unit,
@@ -137,7 +137,7 @@ public sealed class RoofStack
             for (var board = 1; left < ends.End; board++)
             {
                 var region = _plane.Band(left, Math.Min(right, ends.End), bottom, bottom + depth);
-                site.Add(Piece(placed, region, Claim.Board, Stage.RoofInsulation) with
+                site.Add(Blank(placed, region, Precedence.Board, Stage.RoofInsulation) with
                 {
                     Id = $"{placed.Layer.Slot}.{layer}" + (board == 1 ? "" : $".{board}"),
                     Name = count == 1 ? placed.Layer.Name : placed.Layer.Name + (layer == 1 ? ", lower layer" : ", upper layer"),
@@ -153,8 +153,8 @@ public sealed class RoofStack
     private void BuildDeck(Site site, PlacedRoofLayer placed, RoofEnds ends)
     {
         var gap = site.Length("roof.deck-gap");
-        site.Add(Piece(placed, _plane.Band(ends.Wall + gap, ends.End, placed.Bottom, placed.Top), Claim.Board, Stage.Deck) with { Axis = Along(ends.Wall) });
-        site.Add(Piece(placed, _plane.Band(ends.Wall, ends.Wall + gap, placed.Bottom, placed.Top), Claim.Fill, Stage.Deck) with
+        site.Add(Blank(placed, _plane.Band(ends.Wall + gap, ends.End, placed.Bottom, placed.Top), Precedence.Board, Stage.Deck) with { Axis = Along(ends.Wall) });
+        site.Add(Blank(placed, _plane.Band(ends.Wall, ends.Wall + gap, placed.Bottom, placed.Top), Precedence.Fill, Stage.Deck) with
         {
             Id = "roof.deck-packing", Name = "Packing at the edge of the deck", Slot = "roof.edge-packing", Roles = Roles.Insulation,
             Parameters = ["roof.deck-gap"],

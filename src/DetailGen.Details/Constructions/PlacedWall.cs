@@ -57,22 +57,24 @@ public sealed record TrayLine(IReadOnlyList<Point> Line, bool DryAbove)
     }
 }
 
-/// <summary>Interprets the layers of a wall: where they stand, and what pieces they are between the ends a junction gives.</summary>
-public sealed class WallStack
+/// <summary>Interprets the layers of a wall: where they stand, and what blanks they are between the ends a junction gives.</summary>
+public sealed class PlacedWall
 {
     private readonly bool _turned;
 
-    private WallStack(IReadOnlyList<PlacedLayer> layers, bool turned)
+    private PlacedWall(IReadOnlyList<PlacedLayer> layers, bool turned)
     {
         Layers = layers;
         _turned = turned;
+        var between = layers.Where(placed => placed.Layer.As is WallBehaviour.Cavity or WallBehaviour.CavityFill).ToArray();
+        Cavity = between.Length == 0 ? null : (between.Min(placed => placed.Left), between.Max(placed => placed.Right));
     }
 
     /// <summary>Weather to room.</summary>
     public IReadOnlyList<PlacedLayer> Layers { get; }
 
-    /// <summary>The cavity; null for a wall without.</summary>
-    public PlacedLayer? Cavity => Layers.FirstOrDefault(placed => placed.Layer.As == WallBehaviour.Cavity);
+    /// <summary>The two sides of the cavity, lesser x first, mm; null for a wall without.</summary>
+    public (double Left, double Right)? Cavity { get; }
 
     /// <summary>The leaf that the roof meets and bears on.</summary>
     public PlacedLayer Bearing =>
@@ -83,7 +85,7 @@ public sealed class WallStack
 
     /// <summary>Stands the layers side by side from x = 0 and names the faces.</summary>
     /// <param name="turned">The weather face looks at the roof, so that the layers follow each other towards lesser x.</param>
-    public static WallStack Place(Site site, IReadOnlyList<WallLayer> layers, bool turned)
+    public static PlacedWall Place(Site site, IReadOnlyList<WallLayer> layers, bool turned)
     {
         var placed = new List<PlacedLayer>();
         var at = 0.0;
@@ -94,15 +96,15 @@ public sealed class WallStack
             at += width;
         }
 
-        var stack = new WallStack(placed, turned);
+        var stack = new PlacedWall(placed, turned);
         site.SetFace(Faces.Weather, 0);
         site.SetFace(Faces.Room, turned ? -at : at);
         site.SetFace(Faces.RoofSide, stack.Bearing.Right);
         site.SetFace(Faces.BearingEnd, stack.Bearing.Left);
-        if (stack.Cavity is { } cavity)
+        if (stack.Cavity is var (left, right))
         {
-            site.SetFace(Faces.CavityLeft, cavity.Left);
-            site.SetFace(Faces.CavityRight, cavity.Right);
+            site.SetFace(Faces.CavityLeft, left);
+            site.SetFace(Faces.CavityRight, right);
         }
 
         return stack;
@@ -117,16 +119,21 @@ public sealed class WallStack
                 case WallBehaviour.Leaf:
                     BuildLeaf(site, placed, ends, tray);
                     break;
-                case WallBehaviour.Cavity:
+                case WallBehaviour.Cavity or WallBehaviour.CavityFill:
                     BuildCavity(site, placed, ends, tray);
                     break;
                 case WallBehaviour.Cladding:
-                    site.Add(Piece(placed, placed.Layer.Slot, Box(placed, ends.CladdingFoot, ends.CladdingTop), Claim.Fill, Stage.Cladding));
+                    site.Add(Blank(placed, placed.Layer.Slot, Box(placed, ends.CladdingFoot, ends.CladdingTop), Precedence.Fill, Stage.Cladding));
                     break;
                 default:
                     BuildLining(site, placed, ends);
                     break;
             }
+        }
+
+        if (tray is { DryAbove: true })
+        {
+            BuildClearCavity(site, ends, tray);
         }
     }
 
@@ -136,49 +143,48 @@ public sealed class WallStack
         var bed = tray?.At((placed.Left + placed.Right) / 2) ?? ends.Bed;
         if (layer.HeadSlot is { } slot && tray is { DryAbove: true })
         {
-            site.Add(Piece(placed, layer.Slot, Box(placed, ends.Foot, bed), Claim.Masonry, Stage.WallBelow) with { Coursing = new(bed, layer.Course, 10) });
-            site.Add(Piece(placed, slot, Box(placed, bed, ends.LeafTop), Claim.Masonry, Stage.WallAbove) with
+            site.Add(Blank(placed, layer.Slot, Box(placed, ends.Foot, bed), Precedence.Masonry, Stage.WallBelow) with { Coursing = new(bed, layer.Course, 10) });
+            site.Add(Blank(placed, slot, Box(placed, bed, ends.LeafTop), Precedence.Masonry, Stage.WallAbove) with
             {
                 Coursing = new(bed, layer.HeadCourse, 10), Name = layer.Name + " above the tray", Slot = slot,
             });
             return;
         }
 
-        site.Add(Piece(placed, layer.Slot, Box(placed, ends.Foot, ends.LeafTop), Claim.Masonry, Stage.WallBelow) with
+        site.Add(Blank(placed, layer.Slot, Box(placed, ends.Foot, ends.LeafTop), Precedence.Masonry, Stage.WallBelow) with
         {
             Coursing = new(ends.Bed, layer.Course, 10),
         });
     }
 
-    private void BuildCavity(Site site, PlacedLayer placed, WallEnds ends, TrayLine? tray)
+    // Above a tray that keeps the cavity dry there is nothing but air; above any other the cavity goes on as below.
+    private static void BuildCavity(Site site, PlacedLayer placed, WallEnds ends, TrayLine? tray)
     {
-        var layer = placed.Layer;
-        var below = tray?.Below(placed.Left, placed.Right, ends.Foot) ?? Box(placed, ends.Foot, ends.CavityTop);
-        var above = tray?.Above(placed.Left, placed.Right, ends.CavityTop) ?? Region.Empty;
-        var batt = layer.Insulation is null ? Region.Empty : Batt(site, placed, ends);
-        foreach (var (zone, upper) in new[] { (below, false), (above, true) })
+        if (placed.Width < 0.001)
         {
-            var dry = upper && tray!.DryAbove;
-            var fill = dry ? Region.Empty : zone.Intersect(batt);
-            site.Add(Piece(placed, upper ? layer.Insulation + ".above" : layer.Insulation ?? "", fill, Claim.Fill, Stage.WallBelow) with
-            {
-                Slot = layer.Insulation ?? "", Name = "Cavity insulation", Roles = Roles.Insulation, Again = upper,
-                Parameters = layer.Insulation is null ? [] : [layer.Thickness, layer.Insulation],
-            });
-            site.Add(Piece(placed, dry ? layer.Slot + ".clear" : upper ? layer.Slot + ".above" : layer.Slot, zone.Minus(fill), Claim.Air, Stage.Left) with
-            {
-                Name = dry ? "Clear cavity above the tray" : "Clear cavity", Roles = Roles.Air | Roles.Drainage, Again = upper && !dry,
-            });
+            return;
+        }
+
+        var air = placed.Layer.As == WallBehaviour.Cavity;
+        var stage = air ? Stage.Left : Stage.WallBelow;
+        var precedence = air ? Precedence.Air : Precedence.Fill;
+        var below = tray?.Below(placed.Left, placed.Right, ends.Foot) ?? Box(placed, ends.Foot, ends.CavityTop);
+        site.Add(Blank(placed, placed.Layer.Slot, below, precedence, stage));
+        if (tray is { DryAbove: false })
+        {
+            site.Add(Blank(placed, placed.Layer.Slot + ".above", tray.Above(placed.Left, placed.Right, ends.CavityTop), precedence, stage) with { Again = true });
         }
     }
 
-    // The board of a partly filled cavity stands against the leaf on the room side.
-    private Region Batt(Site site, PlacedLayer placed, WallEnds ends)
+    private void BuildClearCavity(Site site, WallEnds ends, TrayLine tray)
     {
-        var width = site.Sizes.Is(placed.Layer.Fill ?? "", "partial") ? site.Length(placed.Layer.Insulation!) : placed.Width;
-        return _turned
-            ? Region.Box(placed.Left, ends.Foot, placed.Left + width, ends.CavityTop)
-            : Region.Box(placed.Right - width, ends.Foot, placed.Right, ends.CavityTop);
+        var (left, right) = Cavity!.Value;
+        site.Add(new(
+            "wall.cavity-clear", "Clear cavity above the tray", "wall.cavity", Element.Wall, tray.Above(left, right, ends.CavityTop),
+            Roles.Air | Roles.Drainage, Precedence.Air, Stage.Left)
+        {
+            Parameters = ["wall.cavity"], Axis = new(0, 1),
+        });
     }
 
     private static void BuildLining(Site site, PlacedLayer placed, WallEnds ends)
@@ -186,8 +192,8 @@ public sealed class WallStack
         var layer = placed.Layer;
         var repeat = layer.Repeat is { } keys ? new Repeat(site.Length(keys.Centres), site.Length(keys.Width)) : null;
         var top = ends.LiningTop - (repeat is null ? 0 : layer.Ribbon);
-        site.Add(Piece(placed, layer.Slot, Box(placed, ends.Foot, top), Claim.Fill, Stage.Lining) with { Repeat = repeat });
-        site.Add(Piece(placed, layer.Slot + "-ribbon", Box(placed, top, ends.LiningTop), Claim.Fill, Stage.Lining) with
+        site.Add(Blank(placed, layer.Slot, Box(placed, ends.Foot, top), Precedence.Fill, Stage.Lining) with { Repeat = repeat });
+        site.Add(Blank(placed, layer.Slot + "-ribbon", Box(placed, top, ends.LiningTop), Precedence.Fill, Stage.Lining) with
         {
             Name = "Continuous ribbon", Roles = layer.Roles | Roles.AirBarrier,
         });
@@ -195,8 +201,8 @@ public sealed class WallStack
 
     private static Region Box(PlacedLayer placed, double foot, double top) => Region.Box(placed.Left, foot, placed.Right, top);
 
-    private static Piece Piece(PlacedLayer placed, string id, Region region, Claim claim, Stage stage) =>
-        new(id, placed.Layer.Name, placed.Layer.Slot, Element.Wall, region, placed.Layer.Roles, claim, stage)
+    private static Blank Blank(PlacedLayer placed, string id, Region region, Precedence precedence, Stage stage) =>
+        new(id, placed.Layer.Name, placed.Layer.Slot, Element.Wall, region, placed.Layer.Roles, precedence, stage)
         {
             Parameters = [placed.Layer.Thickness],
             Axis = new(0, 1),
