@@ -1,1 +1,3 @@
-Console.WriteLine("detailgen");
+using DetailGen.Cli.Verbs;
+
+return CommandLine.Run(args, Console.Out, Console.Error);

@@ -64,6 +64,9 @@ public sealed class Region
     /// <summary>Reflected in the y axis.</summary>
     public Region Mirror() => Map(point => new(-point.X, point.Y));
 
+    /// <summary>Drawn larger or smaller about the origin; a positive factor.</summary>
+    public Region Scale(double factor) => Map(point => factor * point);
+
     /// <summary>Inside or on the edge.</summary>
     public bool Contains(Point point) => Bounds.Contains(point) && _geometry.Intersects(Planar.Dot(point));
 

@@ -66,9 +66,9 @@ public static partial class ComponentShape
         new Field("purpose", new TextShape(), "What the part is for."),
         new Field("without", new TextShape(), "What goes wrong without it."));
 
-    [GeneratedRegex("^[a-z0-9][a-z0-9-]*$")]
+    [GeneratedRegex("^[a-z0-9][a-z0-9-]*\\z")]
     private static partial Regex IdPattern();
 
-    [GeneratedRegex("^[a-z][a-z0-9-]*(\\.[a-z0-9][a-z0-9-]*)*$")]
+    [GeneratedRegex("^[a-z][a-z0-9-]*(\\.[a-z0-9][a-z0-9-]*)*\\z")]
     private static partial Regex KeyPattern();
 }

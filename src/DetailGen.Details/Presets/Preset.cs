@@ -16,11 +16,12 @@ namespace DetailGen.Details.Presets;
 /// <param name="Rules">Names of rule packs.</param>
 /// <param name="FrsiFilm">mould or heat-flow.</param>
 /// <param name="Mirror">Flips the drawing, never the model.</param>
+/// <param name="Warnings">What is not wrong, and worth a look.</param>
 public sealed record Preset(
     string Detail, string Title, string File, Component Junction, Component Wall, Component Roof, IReadOnlyList<Condition> Conditions,
     IReadOnlyList<Given> Set, IReadOnlyList<Given> Prefer, IReadOnlyList<Target> Targets, IReadOnlyList<FilledSlot> Slots,
     IReadOnlyList<NamedPack> Rules, IReadOnlyList<Waiver> Waivers, IReadOnlyList<GivenLevel> Levels, SheetWishes Sheet, TitleBlock TitleBlock,
-    IReadOnlyList<Revision> Revisions, string FrsiFilm, bool Mirror)
+    IReadOnlyList<Revision> Revisions, string FrsiFilm, bool Mirror, IReadOnlyList<Diagnostic> Warnings)
 {
     /// <summary>Wall, roof, junction: the order in which equations and parameters are told.</summary>
     public IEnumerable<Component> Components => [Wall, Roof, Junction];
@@ -33,7 +34,8 @@ public sealed record Condition(string Key, string Word, Mark? At);
 
 /// <summary>A value that the author wrote.</summary>
 /// <param name="Text">As written.</param>
-public sealed record Given(string Key, Setting Value, string Text, Mark At);
+/// <param name="FromBase">It comes from a base preset: where it turns out that this detail has no such key, it is passed over.</param>
+public sealed record Given(string Key, Setting Value, string Text, Mark At, bool FromBase);
 
 /// <summary>roof.u-value and wall.u-value in W/(m²·K), at most; junction.psi in W/(m·K), at most; junction.frsi, at least.</summary>
 public sealed record Target(string Key, decimal Value, Mark At);

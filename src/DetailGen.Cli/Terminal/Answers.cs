@@ -1,0 +1,161 @@
+using DetailGen.Cli.Verbs;
+using DetailGen.Library.Reports;
+using Spectre.Console;
+
+namespace DetailGen.Cli.Terminal;
+
+/// <summary>Brings reports to the terminal: JSON alone on standard output, or text there and what went wrong on standard error.</summary>
+internal static class Answers
+{
+    internal static int Tell(Screen screen, DetailsReport report, bool json, Action<TextWriter, DetailReport> text)
+    {
+        if (json)
+        {
+            screen.Output.Write(ReportJson.Write(report));
+        }
+
+        foreach (var detail in report.Details)
+        {
+            foreach (var error in detail.Errors ?? [])
+            {
+                Tell(screen.Messages, error);
+            }
+
+            foreach (var warning in detail.Warnings)
+            {
+                screen.Messages.WriteLine($"{detail.Preset}: {warning}");
+            }
+
+            if (!json)
+            {
+                text(screen.Output, detail);
+            }
+        }
+
+        if (!json && report.Details.Count > 1)
+        {
+            DetailsText.Summary(screen.Output, report.Details);
+        }
+
+        return report.Status;
+    }
+
+    internal static int Tell(Screen screen, ExplainReport report, bool json)
+    {
+        if (json)
+        {
+            screen.Output.Write(ReportJson.Write(report));
+        }
+
+        Tell(screen.Messages, report.Errors);
+        if (!json)
+        {
+            foreach (var explained in report.Explained)
+            {
+                screen.Output.WriteLine(explained.Title);
+                foreach (var line in explained.Text)
+                {
+                    screen.Output.WriteLine($"  {line}");
+                }
+
+                foreach (var source in explained.Sources)
+                {
+                    screen.Output.WriteLine($"  Source: {source}");
+                }
+
+                screen.Output.WriteLine();
+            }
+
+            if (report.Conflict is { } conflict)
+            {
+                DetailsText.Conflict(screen.Output, conflict);
+            }
+        }
+
+        return report.Status;
+    }
+
+    internal static int Tell(Screen screen, ListReport report, bool json)
+    {
+        if (report.Errors is { Count: > 0 } errors)
+        {
+            return Refuse(screen, json, errors, report.Status);
+        }
+
+        if (json)
+        {
+            screen.Output.Write(report.ToJson());
+            return report.Status;
+        }
+
+        var table = new Spectre.Console.Table { Border = TableBorder.Simple };
+        table.AddColumns([.. report.Columns]);
+        foreach (var row in report.Rows)
+        {
+            table.AddRow([.. report.Columns.Select(column => Markup.Escape(row.TryGetValue(column, out var value) ? Words(value) : ""))]);
+        }
+
+        Console(screen.Output).Write(table);
+        return report.Status;
+    }
+
+    internal static int Tell(Screen screen, TextReport report, bool json)
+    {
+        if (report.Errors is { Count: > 0 } errors)
+        {
+            return Refuse(screen, json, errors, report.Status);
+        }
+
+        screen.Output.Write(json && report.File is not null ? ReportJson.Write(report) : report.Text);
+        if (!json && report.File is { } file)
+        {
+            screen.Messages.WriteLine($"Written: {file}");
+        }
+
+        return report.Status;
+    }
+
+    internal static int Refuse(Screen screen, bool json, string code, string reason, string hint) =>
+        Refuse(screen, json, [new(code, "", 0, 0, null, null, reason, hint)], CommandLine.WrongInput);
+
+    internal static IAnsiConsole Console(TextWriter output) => AnsiConsole.Create(new AnsiConsoleSettings
+    {
+        Out = new PlainOutput(output),
+        Ansi = AnsiSupport.No,
+        ColorSystem = ColorSystemSupport.NoColors,
+        Interactive = InteractionSupport.No,
+    });
+
+    private static int Refuse(Screen screen, bool json, IReadOnlyList<ErrorReport> errors, int status)
+    {
+        if (json)
+        {
+            screen.Output.Write(ReportJson.Write(new ErrorsReport(errors)));
+        }
+
+        Tell(screen.Messages, errors);
+        return status;
+    }
+
+    private static void Tell(TextWriter messages, IReadOnlyList<ErrorReport>? errors)
+    {
+        foreach (var error in errors ?? [])
+        {
+            Tell(messages, error);
+        }
+    }
+
+    private static void Tell(TextWriter messages, ErrorReport error)
+    {
+        var place = error.File.Length == 0 ? "" : error.Line > 0 ? $"{error.File}:{error.Line}:{error.Column}: " : $"{error.File}: ";
+        messages.WriteLine($"{place}{error.Reason}{(error.Hint is { Length: > 0 } hint ? " " + hint : "")}");
+    }
+
+    private static string Words(object? value) => value switch
+    {
+        null => "",
+        string text => text,
+        IEnumerable<string> texts => string.Join(", ", texts),
+        _ => Convert.ToString(value, System.Globalization.CultureInfo.InvariantCulture) ?? "",
+    };
+}

@@ -1,0 +1,115 @@
+using System.Globalization;
+using DetailGen.Library.Reports;
+using Spectre.Console;
+
+namespace DetailGen.Cli.Terminal;
+
+/// <summary>A detail's answer in words.</summary>
+internal static class DetailsText
+{
+    private static readonly string[] Order = ["fail", "warn", "to-confirm", "waived", "pass"];
+
+    /// <summary>After drawing: the files, or the conflict.</summary>
+    internal static void Drawn(TextWriter output, DetailReport detail)
+    {
+        if (detail.Conflict is { } conflict)
+        {
+            output.WriteLine($"{detail.Detail}: no sizes hold together.");
+            Conflict(output, conflict);
+            return;
+        }
+
+        if (!detail.Solved)
+        {
+            return;
+        }
+
+        output.WriteLine($"{detail.Detail}: {Verdicts(detail)}");
+        foreach (var file in detail.Files ?? [])
+        {
+            output.WriteLine($"  {file.Path}  {file.Bytes.ToString("N0", CultureInfo.InvariantCulture)} bytes");
+        }
+    }
+
+    /// <summary>After checking: every rule that does not simply pass, and every check.</summary>
+    internal static void Checked(TextWriter output, DetailReport detail)
+    {
+        if (detail.Conflict is { } conflict)
+        {
+            output.WriteLine($"{detail.Detail}: no sizes hold together.");
+            Conflict(output, conflict);
+            return;
+        }
+
+        if (!detail.Solved)
+        {
+            return;
+        }
+
+        output.WriteLine($"{detail.Detail}: {Verdicts(detail)}");
+        var open = (detail.Rules ?? []).Where(rule => rule.Verdict is not ("pass" or "not-applicable")).ToList();
+        if (open.Count > 0)
+        {
+            var table = new Table { Border = TableBorder.Simple };
+            table.AddColumns("verdict", "rule", "drawn", "", "required", "why");
+            foreach (var rule in open)
+            {
+                table.AddRow([.. new[]
+                {
+                    rule.Verdict, rule.Id, Number(rule.Left), rule.Op ?? "", $"{Number(rule.Right)} {rule.Unit}".Trim(), rule.Text,
+                }.Select(Markup.Escape)]);
+            }
+
+            Answers.Console(output).Write(table);
+        }
+
+        foreach (var check in detail.Checks ?? [])
+        {
+            output.WriteLine($"  {check.Verdict}: {check.Text}");
+        }
+
+        output.WriteLine();
+    }
+
+    internal static void Conflict(TextWriter output, ConflictReport conflict)
+    {
+        output.WriteLine("  These cannot hold together:");
+        foreach (var member in conflict.Members)
+        {
+            output.WriteLine($"    - {member.Text} [{member.Id}]");
+        }
+
+        output.WriteLine(conflict.Repairs.Count > 0 ? "  Any one of these changes mends it:" : "  No single change mends it.");
+        foreach (var repair in conflict.Repairs)
+        {
+            var set = string.Join(" ", repair.Set.Select(pair => $"--set {pair.Key}={pair.Value.Replace(" ", "", StringComparison.Ordinal)}"));
+            output.WriteLine($"    - {repair.Text}  ({set})");
+        }
+    }
+
+    internal static void Summary(TextWriter output, IReadOnlyList<DetailReport> details)
+    {
+        var table = new Table { Border = TableBorder.Simple };
+        table.AddColumns("preset", "detail", "solved", "fail", "warn", "to confirm", "waived", "pass");
+        foreach (var detail in details)
+        {
+            string Count(string verdict) => ((detail.Rules ?? []).Count(rule => rule.Verdict == verdict) + (detail.Checks ?? []).Count(check => check.Verdict == verdict))
+                .ToString(CultureInfo.InvariantCulture);
+            var solved = detail.Errors is { Count: > 0 } ? "not read" : detail.Solved ? "yes" : "no";
+            table.AddRow([.. new[] { detail.Preset, detail.Detail, solved, Count("fail"), Count("warn"), Count("to-confirm"), Count("waived"), Count("pass") }.Select(Markup.Escape)]);
+        }
+
+        Answers.Console(output).Write(table);
+    }
+
+    private static string Verdicts(DetailReport detail)
+    {
+        var verdicts = (detail.Rules ?? []).Select(rule => rule.Verdict).Concat((detail.Checks ?? []).Select(check => check.Verdict)).ToList();
+        return string.Join(", ", Order
+            .Select(verdict => (Verdict: verdict, Count: verdicts.Count(other => other == verdict)))
+            .Where(pair => pair.Count > 0)
+            .Select(pair => $"{pair.Count.ToString(CultureInfo.InvariantCulture)} {pair.Verdict}"));
+    }
+
+    private static string Number(double? value) => value?.ToString("0.###", CultureInfo.InvariantCulture) ?? "";
+}

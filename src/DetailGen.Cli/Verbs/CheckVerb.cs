@@ -1,0 +1,21 @@
+using System.CommandLine;
+using DetailGen.Cli.Terminal;
+using DetailGen.Library;
+
+namespace DetailGen.Cli.Verbs;
+
+/// <summary>Rules and checks, for one preset, several, or a folder of them.</summary>
+internal static class CheckVerb
+{
+    internal static Command Command(Screen screen)
+    {
+        var paths = new Argument<string[]>("PRESET") { Description = "Preset files, or a folder whose presets are all checked.", Arity = ArgumentArity.OneOrMore };
+        var set = Arguments.Set();
+        var verb = Arguments.Verb("check", "Solve presets and judge every rule and check, without drawing.", "detailgen check presets/details");
+        verb.Arguments.Add(paths);
+        verb.Options.Add(set);
+        verb.SetAction(parsed => Answers.Tell(
+            screen, DetailLibrary.Check(new(parsed.GetValue(paths)!, parsed.GetValue(set)!)), parsed.GetValue(CommandLine.Json), DetailsText.Checked));
+        return verb;
+    }
+}

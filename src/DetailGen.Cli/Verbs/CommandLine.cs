@@ -1,0 +1,87 @@
+using System.CommandLine;
+using DetailGen.Cli.Terminal;
+using DetailGen.Library.Reports;
+
+namespace DetailGen.Cli.Verbs;
+
+/// <summary>The verbs, their arguments and the exit status: 0 done, 1 the detail does not hold, 2 wrong input, 3 output not written, 4 internal fault.</summary>
+public static class CommandLine
+{
+    internal const int Done = 0;
+    internal const int WrongInput = 2;
+    internal const int NotWritten = 3;
+    internal const int InternalFault = 4;
+
+    /// <summary>Runs one command line. With <c>--json</c> one document goes to <paramref name="output"/> and nothing else.</summary>
+    public static int Run(string[] arguments, TextWriter output, TextWriter messages)
+    {
+        var json = arguments.Contains("--json", StringComparer.Ordinal);
+        try
+        {
+            var root = Root(new(output, messages));
+            var parsed = root.Parse(arguments);
+            return parsed.Errors.Count > 0 && parsed.Action is not System.CommandLine.Help.HelpAction
+                ? WrongArguments(parsed, json, output, messages)
+                : parsed.Invoke(new InvocationConfiguration { Output = output, Error = messages, EnableDefaultExceptionHandler = false });
+        }
+        catch (IOException pipe) when (pipe.Message.Contains("pipe", StringComparison.OrdinalIgnoreCase))
+        {
+            return NotWritten;
+        }
+#pragma warning disable CA1031 // the last door: our own bug must not reach the user as a stack trace
+        catch (Exception fault)
+#pragma warning restore CA1031
+        {
+            var reason = $"Internal fault ({fault.GetType().Name}): {fault.Message}";
+            if (json)
+            {
+                output.Write(ReportJson.Write(new ErrorsReport([new("internal-fault", "", 0, 0, null, null, reason, "Please report it with the preset.")])));
+            }
+
+            messages.WriteLine($"{reason} Please report it with the preset.");
+            return InternalFault;
+        }
+    }
+
+    internal static Option<bool> Json { get; } = new("--json") { Description = "Print one JSON document on standard output and nothing else there." };
+
+    private static RootCommand Root(Screen screen)
+    {
+        var root = new RootCommand("Junction details of flat roofs and walls: solved, checked, drawn and explained.");
+        root.Subcommands.Add(DrawVerb.Command(screen));
+        root.Subcommands.Add(NewVerb.Command(screen));
+        root.Subcommands.Add(CheckVerb.Command(screen));
+        root.Subcommands.Add(ExplainVerb.Command(screen));
+        root.Subcommands.Add(ListVerb.Command(screen));
+        root.Subcommands.Add(SchemaVerb.Command(screen));
+        foreach (var verb in root.Subcommands)
+        {
+            verb.Options.Add(Json);
+        }
+
+        root.SetAction(_ =>
+        {
+            root.Parse("--help").Invoke(new InvocationConfiguration { Output = screen.Output, Error = screen.Messages });
+            return Done;
+        });
+        return root;
+    }
+
+    private static int WrongArguments(ParseResult parsed, bool json, TextWriter output, TextWriter messages)
+    {
+        var verb = parsed.CommandResult.Command is RootCommand ? "" : parsed.CommandResult.Command.Name + " ";
+        var hint = $"See detailgen {verb}--help.";
+        if (json)
+        {
+            output.Write(ReportJson.Write(new ErrorsReport([.. parsed.Errors.Select(error => new ErrorReport("wrong-argument", "", 0, 0, null, null, error.Message, hint))])));
+        }
+
+        foreach (var error in parsed.Errors)
+        {
+            messages.WriteLine(error.Message);
+        }
+
+        messages.WriteLine(hint);
+        return WrongInput;
+    }
+}

@@ -1,0 +1,23 @@
+using System.CommandLine;
+using DetailGen.Cli.Terminal;
+using DetailGen.Library;
+
+namespace DetailGen.Cli.Verbs;
+
+/// <summary>Why a value, what a rule is for, what a part does.</summary>
+internal static class ExplainVerb
+{
+    internal static Command Command(Screen screen)
+    {
+        var preset = Arguments.Preset();
+        var subject = new Argument<string?>("SUBJECT") { Description = "A parameter key, a rule id or a part id; left out, every value is explained.", Arity = ArgumentArity.ZeroOrOne };
+        var set = Arguments.Set();
+        var verb = Arguments.Verb("explain", "Say why a value is what it is, what a rule is for, or what a part does.", "detailgen explain presets/details/tern-court-parapet-01.yaml upstand.height");
+        verb.Arguments.Add(preset);
+        verb.Arguments.Add(subject);
+        verb.Options.Add(set);
+        verb.SetAction(parsed => Answers.Tell(
+            screen, DetailLibrary.Explain(new(parsed.GetValue(preset)!, parsed.GetValue(set)!, parsed.GetValue(subject))), parsed.GetValue(CommandLine.Json)));
+        return verb;
+    }
+}

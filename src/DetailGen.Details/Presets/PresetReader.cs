@@ -1,0 +1,54 @@
+using DetailGen.Details.Reading;
+using DetailGen.Details.Reading.Shapes;
+
+namespace DetailGen.Details.Presets;
+
+/// <summary>Reads presets. All faults of a preset, its bases and the command line are told at once, in the order of the files.</summary>
+public static class PresetReader
+{
+    /// <param name="path">Also what marks call the file.</param>
+    /// <param name="overrides">Each <c>key=value</c>, as given with <c>--set</c>.</param>
+    public static Outcome<Preset> Read(string path, IReadOnlyList<string> overrides, PresetContext context) =>
+        Read(NodeReader.File(path, ReadingLimits.Usual), path, overrides, context);
+
+    /// <summary>Reads a text that stands in no file; bases are looked for beside <paramref name="path"/>.</summary>
+    public static Outcome<Preset> ReadText(string text, string path, IReadOnlyList<string> overrides, PresetContext context) =>
+        Read(NodeReader.Bytes(System.Text.Encoding.UTF8.GetBytes(text), path, ReadingLimits.Usual), path, overrides, context);
+
+    private static Outcome<Preset> Read(ReadText text, string path, IReadOnlyList<string> overrides, PresetContext context)
+    {
+        var layers = PresetLayers.Read(text, path, overrides);
+        if (layers.Merged is not { } merged)
+        {
+            return Outcome.Bad<Preset>(InOrder(layers.Faults, layers.Files));
+        }
+
+        var reading = new PresetReading(layers, context);
+        var preset = reading.Read(merged, path);
+        IReadOnlyList<Diagnostic> faults =
+        [
+            .. context.Materials.Faults, .. layers.Faults,
+            .. ShapeCheck.Check(merged, PresetShape.Shape).Where(fault => fault.Code == "missing-key"), .. reading.Faults,
+        ];
+        return faults.Count == 0 ? Outcome.Good(preset!) : Outcome.Bad<Preset>(InOrder(faults, layers.Files));
+    }
+
+    private static IReadOnlyList<Diagnostic> InOrder(IReadOnlyList<Diagnostic> faults, IReadOnlyList<string> files)
+    {
+        int Rank(string file)
+        {
+            for (var i = 0; i < files.Count; i++)
+            {
+                if (files[i] == file)
+                {
+                    return i;
+                }
+            }
+
+            return files.Count; // data files of a practice
+        }
+
+        return [.. faults.Distinct().OrderBy(fault => Rank(fault.At.File)).ThenBy(fault => fault.At.File, StringComparer.Ordinal)
+            .ThenBy(fault => fault.At.Line).ThenBy(fault => fault.At.Column)];
+    }
+}

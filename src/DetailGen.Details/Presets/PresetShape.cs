@@ -1,0 +1,133 @@
+using System.Text.RegularExpressions;
+using DetailGen.Details.Parameters;
+using DetailGen.Details.Quantities;
+using DetailGen.Details.Reading.Shapes;
+using DetailGen.Details.Sheets;
+
+namespace DetailGen.Details.Presets;
+
+/// <summary>The keys of a preset.</summary>
+public static partial class PresetShape
+{
+    private static readonly TextShape Name = new(60, NamePattern(), "letters, digits, hyphen, dot and underscore, a letter or digit first");
+    private static readonly TextShape Line = new(120);
+
+    /// <summary>What switches rules; of each the first word is the default.</summary>
+    public static IReadOnlyList<(string Key, IReadOnlyList<string> Words)> Conditions { get; } =
+    [
+        ("site.nation", ["england", "scotland", "wales", "northern-ireland", "ireland"]),
+        ("site.exposure", ["moderate", "sheltered", "severe", "very-severe"]),
+        ("building.use", ["dwelling", "school", "office", "retail", "sports", "pool", "other"]),
+        ("building.work", ["new", "extension", "recovering", "alteration"]),
+        ("building.roof-access", ["maintenance", "accessible"]),
+    ];
+
+    /// <summary>Targets with the unit and range of their values.</summary>
+    public static IReadOnlyList<(string Key, QuantityKind Kind, decimal Least, decimal Most, string Meaning)> Targets { get; } =
+    [
+        ("roof.u-value", QuantityKind.Transmittance, 0.03m, 6, "U-value of the roof, at most, W/m²K."),
+        ("wall.u-value", QuantityKind.Transmittance, 0.03m, 6, "U-value of the wall, at most, W/m²K."),
+        ("junction.frsi", QuantityKind.Bare, 0.01m, 0.999m, "Temperature factor, at least."),
+        ("junction.psi", QuantityKind.Conductivity, -2, 5, "Linear thermal transmittance with internal dimensions, at most, W/mK."),
+    ];
+
+    public static IReadOnlyList<string> Levels { get; } =
+        ["finished-roof", "deck-top", "structure-top", "ceiling", "upstand-top", "tray-outlet", "wall-head", "coping-top"];
+
+    public static IReadOnlyList<string> Scales { get; } = ["1:2", "1:5", "1:10", "1:20", "1:50"];
+
+    public static IReadOnlyList<string> FrsiFilms { get; } = ["mould", "heat-flow"];
+
+    /// <summary>What every preset is checked against; components, materials, rules and domains are looked up afterwards.</summary>
+    public static MapShape Shape { get; } = Make(null);
+
+    /// <summary>The same with the names that there are, for editors.</summary>
+    public static MapShape For(Components components) => Make(components);
+
+    private static MapShape Make(Components? components) => new(
+        new Field("detail", Name, "Id of the detail.", Required: true),
+        new Field("title", new TextShape(90), "Title; composed of junction, wall and roof where it is left out."),
+        new Field("extends", new TextShape(400), "A base preset, relative to this file; keys here win."),
+        new Field("junction", Ids(components, ComponentKind.Junction), "The junction.", Required: true),
+        new Field("wall", Ids(components, ComponentKind.Wall), "The wall construction.", Required: true),
+        new Field("roof", Ids(components, ComponentKind.Roof), "The roof construction.", Required: true),
+        new Field("site", Group("site"), "Where it stands."),
+        new Field("building", Group("building"), "What it serves."),
+        new Field("set", new TableShape(new AnySettingShape(), "parameter", Parameters(components)), "What the author fixes; everything else is solved."),
+        new Field("prefer", new TableShape(new AnySettingShape(), "parameter", Parameters(components)), "Wishes, given up before a rule is broken."),
+        new Field("target", new MapShape([.. Targets.Select(target => new Field(target.Key, new QuantityShape(target.Kind, BareToo: true), target.Meaning))]), "What must be reached."),
+        new Field("materials", new TableShape(ComponentShape.Id, "slot", Slots(components)), "Swaps the material of a slot."),
+        new Field("rules", new ListShape(new TextShape(60)), "Rule packs; uk where it is left out."),
+        new Field("waive", new TableShape(Waiver, "rule id"), "Rules set aside, with a reason."),
+        new Field("levels", new MapShape([.. Levels.Select(level => new Field(level, new QuantityShape(QuantityKind.Length), "Height above the project's zero."))]), "Levels of the project."),
+        new Field("sheet", Sheet, "The sheet; leave out what the tool shall choose."),
+        new Field("title-block", TitleBlock, "What stands in the title block."),
+        new Field("revisions", new ListShape(Revision), "Revision table, first issue first."),
+        new Field("mirror", new FlagShape(), "true flips the drawing."),
+        new Field("frsi-film", new WordShape(FrsiFilms), "Inside surface film for junction.frsi."));
+
+    private static MapShape Group(string group) => new([.. Conditions.Where(item => item.Key.StartsWith(group + ".", StringComparison.Ordinal))
+        .Select(item => new Field(item.Key[(group.Length + 1)..], new WordShape(item.Words), $"{item.Words[0]} where it is left out."))]);
+
+    private static MapShape Waiver => new(
+        new Field("reason", new TextShape(300), "Why the rule may be broken here.", Required: true),
+        new Field("by", Line, "Who answers for it."),
+        new Field("reference", Line, "Letter, report or calculation."));
+
+    private static MapShape Sheet => new(
+        new Field("paper", new WordShape(SheetShape.Papers), "Sheet format."),
+        new Field("scale", new WordShape(Scales), "Scale of the view."),
+        new Field("line-group", new WordShape("usual", "copy"), "copy moves every line width one step up."),
+        new Field("reduced-print", new FlagShape(), "true lifts letters of 2.5 to 3.5, and of 3.5 to 5."),
+        new Field("trim-marks", new FlagShape(), "true draws trimming marks, on untrimmed paper."),
+        new Field("status-edition", new WordShape("2021", "2018"), "Edition of the annex whose wording of the status is printed."),
+        new Field("plot", new WordShape("black", "colour"), "Inks of the print."));
+
+    private static MapShape TitleBlock => new(
+        new Field("owner", new TextShape(60), "Legal owner."),
+        new Field("address", new TextShape(90), "The owner's address."),
+        new Field("project", new TextShape(60), "Project."),
+        new Field("number", Name with { MaxLength = 40 }, "Number of the drawing; also the file name."),
+        new Field("revision", RevisionIndex, "P01, C01, or P02.03 for a working version."),
+        new Field("status", new TextShape(4, StatusPattern(), "S0 to S7, A1 and on, B1 and on, or CR"), "Status code."),
+        new Field("date", new DateShape(), "Date of issue."),
+        new Field("drawn", new TextShape(20), "Creator."),
+        new Field("checked", new TextShape(20), "Technical reference."),
+        new Field("approved", new TextShape(20), "Approval person."),
+        new Field("department", new TextShape(30), "Responsible department, for the file's own data."));
+
+    private static TextShape RevisionIndex => new(6, RevisionPattern(), "P or C and two digits, with a point and two more for a working version");
+
+    private static MapShape Revision => new(
+        new Field("rev", RevisionIndex, "Revision.", Required: true),
+        new Field("date", new DateShape(), "Date.", Required: true),
+        new Field("text", Line, "What changed.", Required: true),
+        new Field("drawn", new TextShape(20), "By whom."),
+        new Field("checked", new TextShape(20), "By whom."));
+
+    // unknown names are told by the reader, with the nearest; the list is for editors
+    private static Shape Ids(Components? components, ComponentKind kind) =>
+        components is null ? ComponentShape.Id : new WordShape(components.Ids(kind));
+
+    private static IReadOnlyList<Field>? Parameters(Components? components) => components is null ? null :
+    [
+        .. components.All.SelectMany(component => component.Parameters).DistinctBy(parameter => parameter.Key, StringComparer.Ordinal)
+            .OrderBy(parameter => parameter.Key, StringComparer.Ordinal)
+            .Select(parameter => new Field(parameter.Key, new SettingShape(parameter.Unit, parameter.Options), parameter.Meaning)),
+    ];
+
+    private static IReadOnlyList<Field>? Slots(Components? components) => components is null ? null :
+    [
+        .. components.All.SelectMany(component => component.Slots).DistinctBy(slot => slot.Key, StringComparer.Ordinal)
+            .OrderBy(slot => slot.Key, StringComparer.Ordinal).Select(slot => new Field(slot.Key, ComponentShape.Id, slot.Name)),
+    ];
+
+    [GeneratedRegex("^[A-Za-z0-9][A-Za-z0-9._-]*\\z")]
+    private static partial Regex NamePattern();
+
+    [GeneratedRegex("^[PC][0-9]{2}(\\.[0-9]{2})?\\z")]
+    private static partial Regex RevisionPattern();
+
+    [GeneratedRegex("^(S[0-7]|[AB][1-9][0-9]?|CR)\\z")]
+    private static partial Regex StatusPattern();
+}

@@ -1,0 +1,26 @@
+using DetailGen.Details.Parameters;
+using DetailGen.Details.Reading.Shapes;
+using DetailGen.Details.Sheets;
+
+namespace DetailGen.Details.Presets;
+
+/// <summary>JSON schemas for editors, written from the tables that the readers walk.</summary>
+public static class Schemas
+{
+    public static string Preset(Components components) => JsonSchema.Of("Preset of a junction detail", PresetShape.For(components));
+
+    public static string Component { get; } = JsonSchema.Of("Wall, roof or junction", ComponentShape.Shape);
+
+    public static string Materials { get; } = JsonSchema.Of("Materials", MaterialShape.Shape);
+
+    public static string Stock { get; } = JsonSchema.Of("Stock sizes", StockShape.Shape);
+
+    public static string Layers { get; } = JsonSchema.Of("Layers of the drawing", SheetShape.Layers);
+
+    public static string Inks { get; } = JsonSchema.Of("Inks", SheetShape.InkList);
+
+    public static string Formats { get; } = JsonSchema.Of("Sheet formats", SheetShape.Formats);
+
+    /// <summary>Schema of any other list or map file, such as a rule pack, from the shape that its reader walks.</summary>
+    public static string Of(string title, Shape shape) => JsonSchema.Of(title, shape);
+}

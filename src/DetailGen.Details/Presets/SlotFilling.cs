@@ -1,0 +1,51 @@
+using DetailGen.Details.Parameters;
+using DetailGen.Details.Reading;
+using DetailGen.Details.Reading.Shapes;
+
+namespace DetailGen.Details.Presets;
+
+/// <summary>Puts a material into every slot: the author's where one is given, else the component's.</summary>
+internal sealed class SlotFilling(MaterialLibrary materials, DetailKeys keys, List<Diagnostic> faults)
+{
+    public IReadOnlyList<FilledSlot> Fill(MapNode map)
+    {
+        var swapped = new Dictionary<string, FilledSlot>(StringComparer.Ordinal);
+        foreach (var entry in map.Entries("materials"))
+        {
+            if (keys.Slot(entry, faults) is { } slot && entry.Value is ScalarNode node && ShapeCheck.Holds(node, ComponentShape.Id) && Material(node, slot) is { } filling)
+            {
+                swapped[slot.Key] = new(slot, filling, node.At);
+            }
+        }
+
+        return [.. keys.Own.SelectMany(component => component.Slots).Select(slot => swapped.GetValueOrDefault(slot.Key) ?? Usual(slot)).OfType<FilledSlot>()];
+    }
+
+    private DesignMaterial? Material(ScalarNode node, Slot slot)
+    {
+        if (materials.Find(node.Text) is not { } material)
+        {
+            faults.Add(Messages.UnknownMaterial(node.At, slot.Key, node.Text, [.. materials.Ids]));
+            return null;
+        }
+
+        if (!slot.Kinds.Contains(material.Material.Kind, StringComparer.Ordinal))
+        {
+            faults.Add(Messages.WrongMaterialKind(node.At, slot, material.Material));
+            return null;
+        }
+
+        return material;
+    }
+
+    private FilledSlot? Usual(Slot slot)
+    {
+        if (materials.Find(slot.Default) is { } material)
+        {
+            return new(slot, material, null);
+        }
+
+        faults.Add(Messages.UnknownMaterial(slot.At, slot.Key, slot.Default, [.. materials.Ids]));
+        return null;
+    }
+}

@@ -1,0 +1,56 @@
+using DetailGen.Details.Parameters;
+using DetailGen.Details.Reading;
+using DetailGen.Details.Rules.Language;
+
+namespace DetailGen.Details.Rules;
+
+/// <summary>How strongly the trade holds to a rule.</summary>
+public enum Severity
+{
+    Must,
+    Should,
+    Advise,
+}
+
+/// <summary>What is done about a rule; every rule is in exactly one class.</summary>
+public enum RuleClass
+{
+    /// <summary>Its expression is worked out, and the solver keeps it where it can.</summary>
+    Enforced,
+
+    /// <summary>A person must check it; it goes on the check list.</summary>
+    ToConfirm,
+
+    /// <summary>Its junction or feature does not exist.</summary>
+    Dormant,
+}
+
+/// <summary>A requirement of the trade.</summary>
+/// <param name="Id">Such as <c>upstand-min</c>.</param>
+/// <param name="Aliases">Ids of entries that say the same.</param>
+/// <param name="Blocks">Enforcement is error: nothing is drawn that breaks it.</param>
+/// <param name="When">Null for always.</param>
+/// <param name="Require">Only of an enforced rule.</param>
+/// <param name="Text">The requirement in one sentence.</param>
+/// <param name="Confirm">What a person must check; only of a rule to confirm.</param>
+/// <param name="Awaits">What does not exist yet; only of a dormant rule.</param>
+/// <param name="Safety">Whom to ask, where lives hang on it; else null.</param>
+public sealed record Rule(
+    string Id, IReadOnlyList<string> Aliases, RuleClass Class, Severity Severity, bool Blocks, Expression? When, Expression? Require, string Text,
+    string? Confirm, string? Awaits, string Reason, string? Hint, string? Safety, Source Source, Mark At)
+{
+    /// <summary>A must whose figure was read in a primary or secondary text.</summary>
+    public bool IsHard => Class == RuleClass.Enforced && Severity == Severity.Must && Blocks;
+
+    /// <summary>Document and clause in one text.</summary>
+    public string SourceText => Source.Clause is { } clause ? $"{Source.Document}, {clause}" : Source.Document;
+}
+
+/// <summary>The rules of one pack, in the order of its files.</summary>
+public sealed record RulePack(string Name, IReadOnlyList<Rule> Rules)
+{
+    /// <summary>The rule of that id or alias; null where there is none.</summary>
+    public Rule? Find(string id) =>
+        Rules.FirstOrDefault(rule => string.Equals(rule.Id, id, StringComparison.Ordinal))
+        ?? Rules.FirstOrDefault(rule => rule.Aliases.Contains(id, StringComparer.Ordinal));
+}

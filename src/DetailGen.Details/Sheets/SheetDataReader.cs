@@ -1,0 +1,78 @@
+using DetailGen.Details.Reading;
+using DetailGen.Details.Reading.Shapes;
+
+namespace DetailGen.Details.Sheets;
+
+/// <summary>Reads <c>presets/sheets/</c>.</summary>
+public static class SheetDataReader
+{
+    public static Outcome<SheetData> Load() => Load(Shelf.Shipped);
+
+    /// <returns>The faults of all three files where there are any.</returns>
+    public static Outcome<SheetData> Load(Shelf shelf)
+    {
+        var faults = new List<Diagnostic>();
+        var layers = Items(shelf, "layers", SheetShape.Layers, faults);
+        var inks = Items(shelf, "inks", SheetShape.InkList, faults);
+        var formats = Items(shelf, "formats", SheetShape.Formats, faults);
+        if (faults.Count > 0)
+        {
+            return Outcome.Bad<SheetData>(faults);
+        }
+
+        return Outcome.Good(new SheetData([.. layers.Select(Layer)], [.. inks.Select(Ink)], [.. formats.Select(Format)]));
+    }
+
+    private static List<MapNode> Items(Shelf shelf, string name, ListShape shape, List<Diagnostic> faults)
+    {
+        var path = $"presets/sheets/{name}.yaml";
+        var read = shelf.Find(path)?.Read() ?? new(null, [Messages.NoSuchFile(new(path, 1, 1))]);
+        IReadOnlyList<Diagnostic> found = read.Root is { } root ? [.. read.Faults, .. ShapeCheck.Check(root, shape)] : read.Faults;
+        if (found.Count > 0)
+        {
+            faults.AddRange(found);
+            return [];
+        }
+
+        var items = ((ListNode)read.Root!).Items.Cast<MapNode>().ToList();
+        Twice(items, ((MapShape)shape.Item).Fields[0].Key, faults);
+        return items;
+    }
+
+    private static void Twice(IReadOnlyList<MapNode> items, string key, List<Diagnostic> faults)
+    {
+        var seen = new Dictionary<string, Mark>(StringComparer.Ordinal);
+        foreach (var item in items)
+        {
+            if (!seen.TryAdd(item.Must(key), item.At))
+            {
+                faults.Add(Messages.DuplicateKey(item.At, item.Must(key), seen[item.Must(key)]));
+            }
+        }
+    }
+
+    private static LayerRow Layer(MapNode node) => new(
+        node.Must("row"), node.Must("name"), Number(node, "width"), Number(node, "width-a1"), node.Must("type"), node.Must("ink"), node.Text("plotted") != "false",
+        node.Must("holds"), node.At);
+
+    private static InkRow Ink(MapNode node) => new(node.Must("ink"), node.Must("colour"), node.Must("holds"), node.At);
+
+    private static FormatRow Format(MapNode node)
+    {
+        var (trimmed, untrimmed) = (Numbers(node["trimmed"]!), Numbers(node["untrimmed"]!));
+        var (border, grid) = ((MapNode)node["border"]!, (MapNode)node["grid"]!);
+        return new(node.Must("paper"), trimmed[0], trimmed[1], untrimmed[0], untrimmed[1], Number(border, "left"), Number(border, "others"),
+            (int)Number(grid, "long"), (int)Number(grid, "short"), [.. node.Entries("zones").Select(Zone)], node.At);
+    }
+
+    private static ZoneRow Zone(Entry entry)
+    {
+        var sides = Numbers(entry.Value);
+        return new(entry.Key, sides[0], sides[1], sides[2], sides[3]);
+    }
+
+    private static double Number(MapNode node, string key) => (double)node.Number(key)!;
+
+    private static double[] Numbers(Node node) =>
+        [.. ((ListNode)node).Items.Cast<ScalarNode>().Select(item => (double)Quantities.QuantityReader.Read(item.Text, out _)!.Value.Number)];
+}

@@ -1,0 +1,58 @@
+using System.Text.RegularExpressions;
+using DetailGen.Details.Reading.Shapes;
+
+namespace DetailGen.Details.Sheets;
+
+/// <summary>The keys of the files on layers, inks and formats.</summary>
+public static partial class SheetShape
+{
+    public static IReadOnlyList<string> Inks { get; } = ["INK", "FILL", "WATER", "VAPOUR", "HEAT", "DIM", "MARK"];
+
+    public static IReadOnlyList<string> Papers { get; } = ["A4", "A3", "A2", "A1"];
+
+    public static IReadOnlyList<string> Zones { get; } =
+        ["title-block", "revisions", "notes", "checklist", "key", "schedule", "second-view", "view", "notes-left", "drawing", "notes-right"];
+
+    public static ListShape Layers { get; } = new(new MapShape(
+        new Field("row", new TextShape(40, RowPattern(), "letters, hyphens and dots"), "By which the drawing knows it.", Required: true),
+        new Field("name", new TextShape(60, NamePattern(), "a layer name by ISO 13567-2: capitals, digits and hyphens in fields of fixed length"), "Name in the drawing.", Required: true),
+        new Field("width", Width, "Line width on A4 to A2, mm.", Required: true),
+        new Field("width-a1", Width, "Line width on A1, mm.", Required: true),
+        new Field("type", new WordShape("continuous", "dashed", "dash-dot", "chain"), "Line type.", Required: true),
+        new Field("ink", new WordShape(Inks), "Ink.", Required: true),
+        new Field("plotted", new FlagShape(), "false keeps it off the print."),
+        new Field("holds", new TextShape(120), "What lies on it.", Required: true)));
+
+    public static ListShape InkList { get; } = new(new MapShape(
+        new Field("ink", new WordShape(Inks), "Name.", Required: true),
+        new Field("colour", new TextShape(7, ColourPattern(), "# and six hexadecimal digits"), "Colour.", Required: true),
+        new Field("holds", new TextShape(120), "What is drawn in it.", Required: true)));
+
+    public static ListShape Formats { get; } = new(new MapShape(
+        new Field("paper", new WordShape(Papers), "Name.", Required: true),
+        new Field("trimmed", Numbers(2), "Width and height, mm.", Required: true),
+        new Field("untrimmed", Numbers(2), "Width and height, mm.", Required: true),
+        new Field("border", new MapShape(
+            new Field("left", Size, "Filing margin, mm.", Required: true),
+            new Field("others", Size, "The other three, mm.", Required: true)), "Borders.", Required: true),
+        new Field("grid", new MapShape(
+            new Field("long", new NumberShape(2, 50, Whole: true), "Fields along the longer side.", Required: true),
+            new Field("short", new NumberShape(2, 50, Whole: true), "Fields along the shorter side.", Required: true)), "Grid reference.", Required: true),
+        new Field("zones", new MapShape([.. Zones.Select(zone => new Field(zone, Numbers(4), "Left, bottom, right, top, mm."))]), "Zones.", Required: true)));
+
+    private static NumberShape Width => new(0.13m, 2);
+
+    private static NumberShape Size => new(0, 2000);
+
+    private static ListShape Numbers(int count) => new(Size, count);
+
+    [GeneratedRegex("^[A-Za-z-]+(\\.[A-Za-z-]+)*\\z")]
+    private static partial Regex RowPattern();
+
+    // agent, element, presentation; then optional status, sector, phase, projection, scale, work package and free text (ISO 13567-2)
+    [GeneratedRegex("^[A-Z][A-Z0-9-][A-Z0-9-]{6}[A-Z][A-Z0-9-]([A-Z-]([A-Z0-9-]{4}([A-Z0-9-]([0-9-]([A-Z-]([A-Z0-9-]{2}.*)?)?)?)?)?)?\\z")]
+    private static partial Regex NamePattern();
+
+    [GeneratedRegex("^#[0-9A-Fa-f]{6}\\z")]
+    private static partial Regex ColourPattern();
+}

@@ -1,0 +1,194 @@
+using DetailGen.Details.Parameters;
+using DetailGen.Details.Presets;
+using DetailGen.Details.Quantities;
+using DetailGen.Details.Rules;
+using DetailGen.Details.Rules.Language;
+using DetailGen.Solver;
+using Domain = DetailGen.Solver.Domain;
+
+namespace DetailGen.Details.Solving;
+
+/// <summary>
+/// A detail as a model: what must hold (domains, hard stock, equations, claims, hard rules, what is set, targets), then the wishes in order of rank: other musts,
+/// shoulds, preferences, advice, defaults, preferred stock, the thinnest. Tags are <c>kind:id</c>.
+/// </summary>
+internal sealed class DetailProblem
+{
+    private readonly SortedDictionary<string, Variable> unknowns = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, long> wishes = new(StringComparer.Ordinal);
+    private readonly Translation translation;
+
+    /// <param name="ranked">False leaves the wishes out, for questions of whether at all.</param>
+    /// <param name="without">A target to leave out.</param>
+    public DetailProblem(Situation situation, IReadOnlyList<Rule> rules, bool ranked = true, string? without = null)
+    {
+        (Situation, Rules) = (situation, rules);
+        foreach (var parameter in situation.Sizes)
+        {
+            unknowns[parameter.Key] = Unknown(parameter);
+        }
+
+        translation = new Translation(Model, situation, unknowns);
+        foreach (var given in situation.Preset.Set.Where(given => unknowns.ContainsKey(given.Key)))
+        {
+            Model.Give("given:" + given.Key, unknowns[given.Key], given.Value.Number);
+        }
+
+        foreach (var claim in situation.Preset.Components.SelectMany(component => component.Claims))
+        {
+            Require("claim:" + claim.Id, Tree(claim.When), Tree(claim.Require)!);
+        }
+
+        foreach (var rule in Active.Where(rule => rule.IsHard))
+        {
+            Require("rule:" + rule.Id, rule.When, rule.Require!);
+        }
+
+        foreach (var target in situation.Preset.Targets.Where(target => target.Key.EndsWith(".u-value", StringComparison.Ordinal) && target.Key != without))
+        {
+            var limit = new Figure(target.Value, Kind.UValue);
+            Require("target:" + target.Key, null, new Comparison(Relation.AtMost, new Key(target.Key, Kind.UValue), limit));
+        }
+
+        if (ranked)
+        {
+            Rank();
+        }
+    }
+
+    public Model Model { get; } = new();
+
+    public Situation Situation { get; }
+
+    public IReadOnlyList<Rule> Rules { get; }
+
+    public IReadOnlyDictionary<string, Variable> Unknowns => unknowns;
+
+    /// <summary>Rules that could not be told to the solver and are only judged afterwards.</summary>
+    public List<string> Unspoken { get; } = [];
+
+    /// <summary>The value wished for a key by preference or habit; null where there is none.</summary>
+    public long? Wish(string key) => wishes.TryGetValue(key, out var wish) ? wish : null;
+
+    /// <summary>Makes the U-value of an element as small as it can be, in place of all wishes.</summary>
+    public void Least(string element) =>
+        Model.Then(new Level.Least("resistance", -translation.Sum(new Key(element + ".r-value", Kind.RValue)).Value));
+
+    private IEnumerable<Rule> Active => Rules.Where(rule =>
+        rule.Class == RuleClass.Enforced && Situation.Knows(rule.Require!) && !(rule.When?.In(Situation).Fails ?? false) && !Waivers.Covers(Situation.Preset, rule));
+
+    private Expression? Tree(Reading.Written? written) => written is null ? null : Situation.Catalogue.Tree(written);
+
+    private void Require(string tag, Expression? when, Expression require)
+    {
+        if ((when?.In(Situation).Fails ?? false) || !Situation.Knows(require) || require.In(Situation).Holds)
+        {
+            return;
+        }
+
+        if (Spoken(tag, when, require) is { } claim)
+        {
+            Model.Require(tag, claim);
+        }
+    }
+
+    private DetailGen.Solver.Claim? Spoken(string tag, Expression? when, Expression require)
+    {
+        try
+        {
+            var claim = translation.Claim(require);
+            return when is null || when.In(Situation).IsKnown ? claim : DetailGen.Solver.Claim.When(translation.Claim(when), claim);
+        }
+        catch (NotSupportedException)
+        {
+            Unspoken.Add(tag);
+            return null;
+        }
+    }
+
+    private Variable Unknown(Parameter parameter)
+    {
+        var domain = parameter.Domain!;
+        var range = Domain.Range(domain.From, domain.To, domain.Step);
+        if (StockOf(parameter) is not { Force: StockForce.Hard } stock)
+        {
+            return Model.Add(parameter.Key, range, "domain:" + parameter.Key);
+        }
+
+        long[] sold = [.. stock.Values.Where(value => value >= domain.From && value <= domain.To)];
+        return sold.Length == 0
+            ? Model.Add(parameter.Key, range, "domain:" + parameter.Key)
+            : Model.Add(parameter.Key, Domain.Of(sold), "stock:" + parameter.Key, Domain.Range(domain.From, domain.To, 1));
+    }
+
+    /// <summary>The sizes it is sold in; null where any will do.</summary>
+    public StockClass? StockOf(Parameter parameter)
+    {
+        var material = Situation.MaterialIn(parameter.Key)?.Id;
+        var own = parameter.StockByMaterial.FirstOrDefault(choice => choice.Material == material)?.Stock;
+        return (own ?? parameter.Stock) is { } id ? Situation.Catalogue.Stock(id) : null;
+    }
+
+    private void Rank()
+    {
+        var rules = Active.Where(rule => !rule.IsHard).ToList();
+        Wanted("must", rules.Where(rule => rule.Severity == Severity.Must));
+        Wanted("should", rules.Where(rule => rule.Severity == Severity.Should));
+        var preferred = Situation.Preset.Prefer.Where(given => unknowns.ContainsKey(given.Key)).ToList();
+        preferred.ForEach(given => wishes[given.Key] = given.Value.Number);
+        Wished("prefer", preferred.Select(given => given.Key));
+        Wanted("advise", rules.Where(rule => rule.Severity == Severity.Advise));
+        var usual = new List<string>();
+        foreach (var parameter in Situation.Sizes.Where(parameter => !wishes.ContainsKey(parameter.Key)))
+        {
+            if (Situation.Usual(parameter) is { } setting)
+            {
+                wishes[parameter.Key] = setting.Number;
+                usual.Add(parameter.Key);
+            }
+        }
+
+        Wished("default", usual);
+        var stock = new List<SoftClaim>();
+        foreach (var parameter in Situation.Sizes)
+        {
+            if (StockOf(parameter) is { Force: StockForce.Prefer } sold)
+            {
+                stock.Add(new SoftClaim("stock:" + parameter.Key, unknowns[parameter.Key].In([.. sold.Values])));
+            }
+        }
+
+        Model.Then(new Level.Wanted("stock", stock));
+        var thickness = Situation.Sizes.Where(parameter => parameter.Unit == Unit.Length && !Given(parameter.Key))
+            .Aggregate((Linear)0, (sum, parameter) => sum + unknowns[parameter.Key]);
+        Model.Then(new Level.Least("thinnest", thickness));
+    }
+
+    private bool Given(string key) => Situation.Preset.Set.Any(given => given.Key == key);
+
+    private void Wanted(string name, IEnumerable<Rule> rules)
+    {
+        var claims = new List<SoftClaim>();
+        foreach (var rule in rules.Where(rule => !rule.Require!.In(Situation).IsKnown))
+        {
+            if (Spoken("rule:" + rule.Id, rule.When, rule.Require!) is { } claim)
+            {
+                claims.Add(new SoftClaim("rule:" + rule.Id, claim));
+            }
+        }
+
+        Model.Then(new Level.Wanted(name, claims));
+    }
+
+    private void Wished(string name, IEnumerable<string> keys) =>
+        Model.Then(new Level.Wished(name, [.. keys.Select(key => new Wish(unknowns[key], wishes[key]))]));
+}
+
+/// <summary>Rules that the author sets aside.</summary>
+internal static class Waivers
+{
+    public static bool Covers(Preset preset, Rule rule) => Of(preset, rule) is not null;
+
+    public static Waiver? Of(Preset preset, Rule rule) => preset.Waivers.FirstOrDefault(waiver =>
+        waiver.Rule == rule.Id || rule.Aliases.Contains(waiver.Rule, StringComparer.Ordinal));
+}

@@ -1,0 +1,93 @@
+using DetailGen.Details.Presets;
+using DetailGen.Details.Rules;
+using DetailGen.Sections;
+using DetailGen.Solver;
+
+namespace DetailGen.Details.Solving;
+
+/// <summary>Preset → every size with its reason and every rule with its verdict, or the contradiction.</summary>
+public static class DetailSolver
+{
+    /// <exception cref="KeyNotFoundException">The preset's components are not those of the catalogue.</exception>
+    public static Solution Solve(Preset preset, Catalogue catalogue)
+    {
+        var rules = RulesOf(preset, catalogue);
+        var situation = new Situation(preset, catalogue);
+        var problem = new DetailProblem(situation, rules);
+        return problem.Model.Solve() switch
+        {
+            Answer.Best best => Told(problem, best),
+            Answer.Conflict conflict => new Contradictions(problem).Told(conflict.Tags),
+            _ => new Solution.NotProven(preset),
+        };
+    }
+
+    /// <summary>The exact feasible values of every number that is not fixed, and what stops each at its ends; null where the detail contradicts itself.</summary>
+    public static IReadOnlyList<SizeRange>? Ranges(Preset preset, Catalogue catalogue) =>
+        FeasibleSizes.Of(new DetailProblem(new Situation(preset, catalogue), RulesOf(preset, catalogue), ranked: false));
+
+    /// <summary>The rules of the packs that the preset names, in their order.</summary>
+    internal static IReadOnlyList<Rule> RulesOf(Preset preset, Catalogue catalogue) =>
+        [.. preset.Rules.SelectMany(named => catalogue.Packs.Where(pack => pack.Name == named.Name)).SelectMany(pack => pack.Rules)];
+
+    private static Solution.Solved Told(DetailProblem problem, Answer.Best best)
+    {
+        var situation = problem.Situation;
+        var numbers = new SortedDictionary<string, long>(StringComparer.Ordinal);
+        foreach (var (key, unknown) in problem.Unknowns)
+        {
+            numbers[key] = best.Values[unknown];
+        }
+
+        var facts = new SolvedFacts(situation, numbers);
+        var reasons = new Reasons(problem, best);
+        List<SolvedValue> values =
+        [
+            .. situation.Sizes.Select(reasons.Of),
+            .. situation.Choices.Select(Reasons.Of),
+            .. situation.Derived.Where(derived => facts.Find(derived.Key).IsKnown).Select(derived => Reasons.Of(derived, facts)),
+        ];
+        values.Sort(static (a, b) => string.CompareOrdinal(a.Key, b.Key));
+        List<Verdict> verdicts = [.. problem.Rules.Select(rule => Judge.On(rule, situation, facts))];
+        List<ElementHeat> heat = [.. Heat(facts)];
+        return new Solution.Solved(situation.Preset, facts.Sizes(), values, verdicts, heat, [.. Warnings(problem, verdicts, heat)]);
+    }
+
+    private static IEnumerable<ElementHeat> Heat(SolvedFacts facts)
+    {
+        foreach (var element in (string[])["wall", "roof"])
+        {
+            if (facts.Find(element + ".r-value") is { IsKnown: true } resistance)
+            {
+                yield return new ElementHeat(element, resistance.Number, 1 / resistance.Number);
+            }
+        }
+    }
+
+    private static IEnumerable<string> Warnings(DetailProblem problem, List<Verdict> verdicts, List<ElementHeat> heat)
+    {
+        foreach (var verdict in verdicts.Where(verdict => verdict.Judgement == Judgement.Warn))
+        {
+            yield return SolvingWords.BrokenWish(verdict.Rule, verdict);
+        }
+
+        foreach (var target in problem.Situation.Preset.Targets.Where(target => target.Key.StartsWith("junction.", StringComparison.Ordinal)))
+        {
+            yield return SolvingWords.Unproven(target.Key);
+        }
+
+        foreach (var element in heat.Select(one => one.Element))
+        {
+            List<string> bridged = [.. Resistances.Layers(problem.Situation, element).Where(layer => layer.Layer.Kind == LayerKind.Bridged).Select(layer => layer.Layer.Slot)];
+            if (bridged.Count > 0)
+            {
+                yield return SolvingWords.Bridged(element, bridged);
+            }
+        }
+
+        foreach (var tag in problem.Unspoken)
+        {
+            yield return SolvingWords.AfterSolving(tag[(tag.IndexOf(':', StringComparison.Ordinal) + 1)..]);
+        }
+    }
+}

@@ -1,0 +1,101 @@
+using DetailGen.Details.Rules;
+using DetailGen.Details.Rules.Language;
+
+namespace DetailGen.Details.Solving;
+
+/// <summary>Gives every rule its verdict on a solved detail.</summary>
+internal static class Judge
+{
+    public static Verdict On(Rule rule, Situation situation, SolvedFacts facts)
+    {
+        var applies = rule.Class != RuleClass.Dormant && !(rule.When is { } when && !when.In(facts).Holds) && (rule.Require is null || situation.Knows(rule.Require));
+        if (!applies)
+        {
+            return Told(rule, Judgement.NotApplicable, rule.Awaits ?? rule.Text, null);
+        }
+
+        if (Waivers.Of(situation.Preset, rule) is { } waiver)
+        {
+            return Told(rule, Judgement.Waived, SolvingWords.Waived(rule, waiver), rule.Require is null ? null : Deciding(rule.Require, facts));
+        }
+
+        if (rule.Class == RuleClass.ToConfirm)
+        {
+            return Told(rule, Judgement.ToConfirm, rule.Confirm!, null);
+        }
+
+        var sides = Deciding(rule.Require!, facts);
+        if (rule.Require!.In(facts).Holds)
+        {
+            return Told(rule, Judgement.Pass, rule.Text, sides);
+        }
+
+        return Told(rule, rule.IsHard ? Judgement.Fail : Judgement.Warn, rule.Text, sides);
+    }
+
+    private static Verdict Told(Rule rule, Judgement judgement, string text, Compared? sides) =>
+        new(rule, judgement, sides?.Left, sides?.Op, sides?.Right, sides?.Unit, text);
+
+    /// <summary>The comparison that decides: the failing one of several that all must hold, the holding one of alternatives, a figure before a word.</summary>
+    internal static Compared? Deciding(Expression expression, IFacts facts) => expression switch
+    {
+        Comparison comparison => Of(comparison.Relation.Sign(), comparison.Left.In(facts), comparison.Right.In(facts)),
+        Between between => Evaluation.Compare(Relation.AtLeast, between.Left.In(facts), between.Low.In(facts)).Holds
+            ? Of("<=", between.Left.In(facts), between.High.In(facts))
+            : Of(">=", between.Left.In(facts), between.Low.In(facts)),
+        Among among => Listed(among, facts),
+        Has has => new Compared(new Side(null, has.Slot), "=", new Side(null, facts.Has(has.Slot) ? "there" : "missing"), null),
+        Not not => Deciding(not.Of, facts) is { } inner ? inner with { Op = Opposite(inner.Op) } : null,
+        Both both => both.Left.In(facts).Fails ? Deciding(both.Left, facts)
+            : both.Right.In(facts).Fails ? Deciding(both.Right, facts)
+            : Figures(Deciding(both.Left, facts), Deciding(both.Right, facts)),
+        Either either => (either.Left.In(facts).Holds, either.Right.In(facts).Holds) switch
+        {
+            (true, false) => Deciding(either.Left, facts),
+            (false, true) => Deciding(either.Right, facts),
+            _ => Figures(Deciding(either.Right, facts), Deciding(either.Left, facts)),
+        },
+        _ => null,
+    };
+
+    private static Compared? Figures(Compared? first, Compared? second) => first?.Left.Number is null && second?.Left.Number is not null ? second : first ?? second;
+
+    private static Compared Of(string op, Value left, Value right)
+    {
+        var kind = right.IsKnown && left.Kind == Kind.Angle ? right.Kind : left.Kind;
+        return new Compared(SideOf(left), op, SideOf(right), kind.Unit());
+    }
+
+    private static Compared Listed(Among among, IFacts facts)
+    {
+        var left = among.Left.In(facts);
+        var members = among.Members.Select(member => member.In(facts)).ToList();
+        var right = members is [var only] ? SideOf(only) : new Side(null, string.Join(", ", members));
+        return new Compared(SideOf(left), members.Count == 1 ? "=" : "in", right, left.Kind.Unit());
+    }
+
+    // an angle stands beside slopes, so it is told as the slope it makes
+    private static Side SideOf(Value value) => value.Kind switch
+    {
+        _ when !value.IsKnown => new Side(null, "missing"),
+        Kind.Text => new Side(null, value.Text!),
+        Kind.Truth => new Side(null, value.ToString()),
+        Kind.Length => new Side(value.Number / 1000, value.ToString()),
+        Kind.Angle => new Side(Math.Round(Evaluation.SlopeOf(value.Number), 3), value.ToString()),
+        Kind.UValue or Kind.RValue => new Side(Math.Round(value.Number, 6), Printing.Amount(Math.Round(value.Number, 4), value.Kind)),
+        _ => new Side(value.Number, value.ToString()),
+    };
+
+    private static string Opposite(string op) => op switch
+    {
+        "=" => "!=",
+        "!=" => "=",
+        ">=" => "<",
+        "<=" => ">",
+        ">" => "<=",
+        "<" => ">=",
+        _ => "not " + op,
+    };
+
+    internal sealed record Compared(Side Left, string Op, Side Right, string? Unit);
+}

@@ -1,0 +1,193 @@
+using DetailGen.Details.Parameters;
+using DetailGen.Details.Presets;
+using DetailGen.Details.Quantities;
+using DetailGen.Details.Rules.Language;
+using DetailGen.Sections;
+
+namespace DetailGen.Details.Solving;
+
+/// <summary>A choice as it stands, and how it came about.</summary>
+/// <param name="Kind">given, preferred or default.</param>
+internal sealed record Chosen(Parameter Parameter, string Word, string Kind);
+
+/// <summary>What is settled before anything is solved: circumstances, choices, materials, and with them which parameters there are.</summary>
+internal sealed class Situation : IFacts
+{
+    private readonly SortedDictionary<string, string> words = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, FilledSlot> slots = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, Parameter> sizes = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, Derived> derived = new(StringComparer.Ordinal);
+    private readonly SortedSet<string> undecided = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, decimal> fixedNumbers = new(StringComparer.Ordinal);
+
+    /// <param name="instead">Another word for one choice, to try a repair.</param>
+    public Situation(Preset preset, Catalogue catalogue, (string Key, string Word)? instead = null)
+    {
+        (Preset, Catalogue) = (preset, catalogue);
+        words["junction"] = preset.Junction.Id;
+        foreach (var condition in preset.Conditions)
+        {
+            words[condition.Key] = condition.Word;
+        }
+
+        foreach (var slot in preset.Slots)
+        {
+            slots[slot.Slot.Key] = slot;
+        }
+
+        foreach (var given in preset.Set.Where(given => given.Value.Unit != Unit.Choice))
+        {
+            fixedNumbers[given.Key] = given.Value.Number;
+        }
+
+        var parameters = preset.Components.SelectMany(component => component.Parameters).ToList();
+        Choices = Choose([.. parameters.Where(parameter => parameter.Unit == Unit.Choice)], instead);
+        foreach (var slot in preset.Slots.Where(slot => slot.Slot.When is { } when && catalogue.Tree(when).In(Deciding).Fails))
+        {
+            slots.Remove(slot.Slot.Key);
+        }
+
+        foreach (var parameter in parameters.Where(parameter => parameter.Unit != Unit.Choice))
+        {
+            // an existence that hangs on an unsolved size counts as existing: the size is then there to be solved
+            if (parameter.When is not { } when || !catalogue.Tree(when).In(Deciding).Fails)
+            {
+                sizes.TryAdd(parameter.Key, parameter);
+            }
+        }
+
+        foreach (var one in preset.Components.SelectMany(component => component.Derived).Where(one => CaseOf(one) is not null || Undecided(one)))
+        {
+            derived.TryAdd(one.Key, one);
+        }
+    }
+
+    public Preset Preset { get; }
+
+    public Catalogue Catalogue { get; }
+
+    public IReadOnlyList<Chosen> Choices { get; }
+
+    /// <summary>Parameters with a number that this detail has, in ordinal order of key.</summary>
+    public IEnumerable<Parameter> Sizes => sizes.Values;
+
+    public IEnumerable<Derived> Derived => derived.Values;
+
+    public IEnumerable<FilledSlot> Slots => slots.Values;
+
+    public Parameter? Size(string key) => sizes.GetValueOrDefault(key);
+
+    public Derived? DerivedOf(string key) => derived.GetValueOrDefault(key);
+
+    public Value Find(string key)
+    {
+        if (words.TryGetValue(key, out var word))
+        {
+            return Value.Of(word);
+        }
+
+        if (undecided.Contains(key) || sizes.ContainsKey(key) || derived.ContainsKey(key))
+        {
+            return Value.Open;
+        }
+
+        return key switch
+        {
+            "roof.u-value" or "roof.r-value" => Catalogue.Layers(Preset.Roof).Count > 0 ? Value.Open : Value.Missing,
+            "wall.u-value" or "wall.r-value" => Catalogue.Layers(Preset.Wall).Count > 0 ? Value.Open : Value.Missing,
+            "wall.rsi" or "wall.rse" or "roof.rsi" or "roof.rse" => Value.Of(Resistances.Surface(key), Kind.RValue),
+            _ => Value.Missing,
+        };
+    }
+
+    public bool Has(string slot) => slots.ContainsKey(slot) || sizes.ContainsKey(slot) || derived.ContainsKey(slot) || undecided.Contains(slot);
+
+    public Material? MaterialIn(string slot) => slots.GetValueOrDefault(slot)?.Material;
+
+    /// <summary>What is usual for the parameter here; null where nothing is.</summary>
+    public Setting? Usual(Parameter parameter)
+    {
+        foreach (var usual in parameter.DefaultWhen)
+        {
+            if (Catalogue.Tree(usual.When).In(Deciding).Holds)
+            {
+                return usual.Value;
+            }
+        }
+
+        return parameter.Default;
+    }
+
+    /// <summary>Every key and slot that the expression names is there.</summary>
+    public bool Knows(Expression expression) => expression.All().All(part => part switch
+    {
+        Key key => Find(key.Name).Knowledge != Knowledge.Missing,
+        Property property => slots.ContainsKey(property.Slot),
+        _ => true,
+    });
+
+    /// <summary>Facts in which given numbers are known too: for what must be decided before solving.</summary>
+    private IFacts Deciding => new WithGivens(this);
+
+    /// <summary>The first case that holds; null where none does.</summary>
+    private DerivedCase? CaseOf(Derived one) => one.Cases.FirstOrDefault(@case => @case.When is null || Catalogue.Tree(@case.When).In(this).Holds);
+
+    private bool Undecided(Derived one) => one.Cases.Any(@case => @case.When is not null && !Catalogue.Tree(@case.When).In(this).IsKnown);
+
+    private List<Chosen> Choose(List<Parameter> choices, (string Key, string Word)? instead)
+    {
+        var chosen = new List<Chosen>();
+        var left = new List<Parameter>(choices);
+        undecided.UnionWith(left.Select(parameter => parameter.Key));
+        undecided.UnionWith(Preset.Components.SelectMany(component => component.Parameters).Select(parameter => parameter.Key));
+        while (left.Count > 0)
+        {
+            // a choice may hang on another; when none can go first, the first in line does
+            var next = left.Find(parameter => Decided(parameter)) ?? left[0];
+            left.Remove(next);
+            undecided.Remove(next.Key);
+            if (next.When is not { } when || !Catalogue.Tree(when).In(Deciding).Fails)
+            {
+                var one = Choose(next, instead);
+                words[next.Key] = one.Word;
+                chosen.Add(one);
+            }
+        }
+
+        undecided.Clear();
+        return [.. chosen.OrderBy(one => one.Parameter.Key, StringComparer.Ordinal)];
+    }
+
+    private bool Decided(Parameter parameter) =>
+        (parameter.When is not { } when || Catalogue.Tree(when).In(Deciding).IsKnown)
+            && parameter.DefaultWhen.All(usual => Catalogue.Tree(usual.When).In(Deciding).IsKnown);
+
+    private Chosen Choose(Parameter parameter, (string Key, string Word)? instead)
+    {
+        if (instead is { } other && other.Key == parameter.Key)
+        {
+            return new Chosen(parameter, other.Word, "given");
+        }
+
+        if (Preset.Set.FirstOrDefault(given => given.Key == parameter.Key) is { } set)
+        {
+            return new Chosen(parameter, set.Value.Word!, "given");
+        }
+
+        return Preset.Prefer.FirstOrDefault(given => given.Key == parameter.Key) is { } wish
+            ? new Chosen(parameter, wish.Value.Word!, "preferred")
+            : new Chosen(parameter, Usual(parameter)?.Word ?? parameter.Options[0], "default");
+    }
+
+    private sealed class WithGivens(Situation situation) : IFacts
+    {
+        public Value Find(string key) => situation.fixedNumbers.TryGetValue(key, out var number)
+            && situation.Preset.Components.SelectMany(component => component.Parameters).FirstOrDefault(parameter => parameter.Key == key) is { } parameter
+                ? Value.Of(number, Catalogue.KindOf(parameter.Unit))
+                : situation.Find(key);
+
+        public bool Has(string slot) => situation.Has(slot);
+
+        public Material? MaterialIn(string slot) => situation.MaterialIn(slot);
+    }
+}

@@ -1,0 +1,98 @@
+using DetailGen.Details.Presets;
+using DetailGen.Details.Quantities;
+using DetailGen.Details.Rules;
+
+namespace DetailGen.Details.Solving;
+
+/// <summary>What came of solving a detail.</summary>
+public abstract record Solution(Preset Preset)
+{
+    /// <summary>Every size, and why it is what it is.</summary>
+    /// <param name="Values">In ordinal order of key: parameters, choices and derived lengths.</param>
+    /// <param name="Verdicts">Every rule of the packs, in their order.</param>
+    public sealed record Solved(
+        Preset Preset, Sizes Sizes, IReadOnlyList<SolvedValue> Values, IReadOnlyList<Verdict> Verdicts, IReadOnlyList<ElementHeat> Heat, IReadOnlyList<string> Warnings)
+        : Solution(Preset)
+    {
+        /// <summary>The value of that key; null where the detail lacks it.</summary>
+        public SolvedValue? Find(string key) => Values.FirstOrDefault(value => string.Equals(value.Key, key, StringComparison.Ordinal));
+    }
+
+    /// <summary>What is asked cannot be had.</summary>
+    /// <param name="Members">Without any one of them the others can hold together.</param>
+    /// <param name="Repairs">Single changes first; where no single one helps, the smallest set.</param>
+    public sealed record Contradiction(Preset Preset, IReadOnlyList<Member> Members, IReadOnlyList<RepairProposal> Repairs) : Solution(Preset);
+
+    /// <summary>The step budget of the solver ran out before an answer.</summary>
+    public sealed record NotProven(Preset Preset) : Solution(Preset);
+}
+
+/// <summary>Why a value is what it is.</summary>
+public enum WhyKind
+{
+    Given,
+    Preferred,
+    Default,
+    Stock,
+    Equation,
+    Rule,
+    Target,
+}
+
+/// <param name="Rule">Id of the binding rule; null for every other kind.</param>
+/// <param name="Text">One sentence.</param>
+public sealed record Why(WhyKind Kind, string? Rule, string Text);
+
+/// <param name="Derived">A length that follows from others and cannot be set.</param>
+public sealed record SolvedValue(string Key, Setting Value, Why Why, string Meaning, bool Derived)
+{
+    /// <summary>With its unit: "102.5 mm".</summary>
+    public string Text => Value.ToString();
+}
+
+/// <summary>One side of a comparison.</summary>
+/// <param name="Number">In the verdict's unit (mm for lengths, n for slopes); null for words and lists.</param>
+public sealed record Side(decimal? Number, string Text);
+
+/// <summary>What became of a rule.</summary>
+public enum Judgement
+{
+    Pass,
+    Fail,
+    Warn,
+    Waived,
+    ToConfirm,
+    NotApplicable,
+}
+
+/// <summary>A rule's verdict with both sides of the comparison that decided it; no sides where nothing was compared.</summary>
+/// <param name="Op">As written between the sides: &gt;=, in …</param>
+/// <param name="Unit">Of the sides; null where they have none.</param>
+/// <param name="Text">One sentence for the check list.</param>
+public sealed record Verdict(Rule Rule, Judgement Judgement, Side? Left, string? Op, Side? Right, string? Unit, string Text);
+
+/// <summary>Resistance and transmittance of wall or roof, plain layers.</summary>
+/// <param name="Element">wall or roof.</param>
+/// <param name="Resistance">m²·K/W with surfaces.</param>
+/// <param name="Transmittance">W/(m²·K).</param>
+public sealed record ElementHeat(string Element, decimal Resistance, decimal Transmittance);
+
+/// <summary>Part of a contradiction.</summary>
+public enum MemberKind
+{
+    Given,
+    Target,
+    Rule,
+    Claim,
+    Domain,
+    Stock,
+}
+
+/// <param name="Id"><c>given.KEY</c>, <c>target.KEY</c>, a rule's or a claim's id, <c>domain.KEY</c> or <c>stock.KEY</c>.</param>
+/// <param name="Text">In trade words, the id in brackets.</param>
+public sealed record Member(MemberKind Kind, string Id, string Text);
+
+/// <param name="Set">Key and value with its unit, as one would write them in the preset.</param>
+public sealed record RepairProposal(IReadOnlyList<ProposedValue> Set, string Text);
+
+public sealed record ProposedValue(string Key, string Value);

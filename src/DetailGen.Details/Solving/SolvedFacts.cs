@@ -1,0 +1,107 @@
+using DetailGen.Details.Parameters;
+using DetailGen.Details.Quantities;
+using DetailGen.Details.Rules.Language;
+using DetailGen.Sections;
+
+namespace DetailGen.Details.Solving;
+
+/// <summary>A detail with every size known.</summary>
+internal sealed class SolvedFacts : IFacts
+{
+    private readonly Situation situation;
+    private readonly SortedDictionary<string, Value> values = new(StringComparer.Ordinal);
+
+    /// <param name="numbers">Micrometres, n or count by key, for every parameter with a number that the situation has.</param>
+    public SolvedFacts(Situation situation, IReadOnlyDictionary<string, long> numbers)
+    {
+        this.situation = situation;
+        foreach (var parameter in situation.Sizes)
+        {
+            values[parameter.Key] = Value.Of(numbers[parameter.Key], Catalogue.KindOf(parameter.Unit));
+        }
+    }
+
+    public Value Find(string key)
+    {
+        if (values.TryGetValue(key, out var value))
+        {
+            return value;
+        }
+
+        if (situation.DerivedOf(key) is { } derived)
+        {
+            values[key] = Value.Missing; // an equation that names itself finds nothing
+            return values[key] = Case(derived)?.In(this) ?? Value.Missing;
+        }
+
+        if (situation.Find(key).Knowledge == Knowledge.Open && key.Split('.') is [var element, "u-value" or "r-value"])
+        {
+            values[element + ".r-value"] = Value.Of(Resistances.Of(element, situation, this), Kind.RValue);
+            values[element + ".u-value"] = Value.Of(1 / values[element + ".r-value"].Number, Kind.UValue);
+            return values[key];
+        }
+
+        return situation.Find(key);
+    }
+
+    /// <summary>The equation that holds for a derived length; null where none does.</summary>
+    public Expression? Case(Derived derived)
+    {
+        foreach (var (when, value) in derived.Cases)
+        {
+            if (when is null || situation.Catalogue.Tree(when).In(this).Holds)
+            {
+                return situation.Catalogue.Tree(value);
+            }
+        }
+
+        return null;
+    }
+
+    public bool Has(string slot) => situation.Has(slot);
+
+    public Material? MaterialIn(string slot) => situation.MaterialIn(slot);
+
+    /// <summary>Parameters and derived lengths for the builders.</summary>
+    public Sizes Sizes()
+    {
+        var lengths = new SortedDictionary<string, Length>(StringComparer.Ordinal);
+        var numbers = new SortedDictionary<string, long>(StringComparer.Ordinal);
+        foreach (var parameter in situation.Sizes)
+        {
+            var number = (long)values[parameter.Key].Number;
+            if (parameter.Unit == Unit.Length)
+            {
+                lengths[parameter.Key] = new Length(number);
+            }
+            else
+            {
+                numbers[parameter.Key] = number;
+            }
+        }
+
+        foreach (var derived in situation.Derived)
+        {
+            if (Find(derived.Key) is { IsKnown: true } value)
+            {
+                lengths[derived.Key] = Whole(value);
+            }
+        }
+
+        var choices = new SortedDictionary<string, string>(StringComparer.Ordinal);
+        foreach (var choice in situation.Choices)
+        {
+            choices[choice.Parameter.Key] = choice.Word;
+        }
+
+        var materials = new SortedDictionary<string, Material>(StringComparer.Ordinal);
+        foreach (var slot in situation.Slots)
+        {
+            materials[slot.Slot.Key] = slot.Material;
+        }
+
+        return new Sizes(lengths, numbers, choices, materials);
+    }
+
+    internal static Length Whole(Value length) => new((long)Math.Ceiling(length.Number));
+}

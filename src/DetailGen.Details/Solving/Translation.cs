@@ -1,0 +1,288 @@
+using DetailGen.Details.Rules.Language;
+using DetailGen.Solver;
+
+namespace DetailGen.Details.Solving;
+
+/// <summary>Turns expressions into claims on the solver's unknowns. What is settled already is worked out on the way.</summary>
+internal sealed class Translation(Model model, Situation situation, IReadOnlyDictionary<string, Variable> unknowns)
+{
+    // a rise is at most 10 m either way
+    private const long Reach = 10_000_000;
+    private readonly Dictionary<string, Sum> known = new(StringComparer.Ordinal);
+    private Resistances? resistances;
+
+    /// <summary>The claim that the expression holds.</summary>
+    /// <exception cref="NotSupportedException">It says something that is not linear.</exception>
+    public DetailGen.Solver.Claim Claim(Expression expression)
+    {
+        var settled = expression.In(situation);
+        if (settled.IsKnown)
+        {
+            return settled.Holds ? (Linear)0 <= 0 : (Linear)1 <= 0;
+        }
+
+        return expression switch
+        {
+            Both both => DetailGen.Solver.Claim.All(Claim(both.Left), Claim(both.Right)),
+            Either either => Any(either),
+            Not not => DetailGen.Solver.Claim.Not(Claim(not.Of)),
+            Between between => DetailGen.Solver.Claim.All(
+                Compare(Relation.AtLeast, between.Left, between.Low), Compare(Relation.AtMost, between.Left, between.High)),
+            Among among => Among(among),
+            Comparison comparison => Compare(comparison.Relation, comparison.Left, comparison.Right),
+            _ => throw new NotSupportedException($"{expression} is no claim."),
+        };
+    }
+
+    /// <summary>The sum that the expression stands for.</summary>
+    public Sum Sum(Expression expression)
+    {
+        var settled = expression.In(situation);
+        if (settled.IsKnown)
+        {
+            return Solving.Sum.Of(settled.Number);
+        }
+
+        return expression switch
+        {
+            Key key => Of(key.Name),
+            Extreme extreme => Once(extreme.ToString(), () => Greatest(extreme)),
+            Arithmetic { Operation: Operation.Plus } sum => Sum(sum.Left) + Sum(sum.Right),
+            Arithmetic { Operation: Operation.Minus } sum => Sum(sum.Left) - Sum(sum.Right),
+            Arithmetic { Operation: Operation.Times } sum => Product(sum),
+            Arithmetic sum => Quotient(sum),
+            _ => throw new NotSupportedException($"{expression} is no sum."),
+        };
+    }
+
+    private DetailGen.Solver.Claim Any(Either either)
+    {
+        var parts = new List<DetailGen.Solver.Claim>();
+        Collect(either);
+        return parts.Count == 1 ? parts[0] : DetailGen.Solver.Claim.Any([.. parts]);
+
+        void Collect(Expression part)
+        {
+            if (part is Either inner)
+            {
+                Collect(inner.Left);
+                Collect(inner.Right);
+            }
+            else if (!part.In(situation).Fails)
+            {
+                parts.Add(Claim(part));
+            }
+        }
+    }
+
+    private DetailGen.Solver.Claim Among(Among among)
+    {
+        if (among.Left is Key key && unknowns.TryGetValue(key.Name, out var unknown) && among.Members.All(member => member is Figure))
+        {
+            return unknown.In([.. among.Members.Cast<Figure>().Select(member => (long)member.Value)]);
+        }
+
+        return DetailGen.Solver.Claim.Any([.. among.Members.Select(member => Compare(Relation.Equal, among.Left, member))]);
+    }
+
+    private DetailGen.Solver.Claim Compare(Relation relation, Expression left, Expression right)
+    {
+        if (Slope(left) || Slope(right))
+        {
+            // the steeper is the greater and has the smaller n
+            return Compare(relation, N(right), N(left));
+        }
+
+        if (left is Key { Kind: Kind.UValue } transmittance)
+        {
+            return Transmittance(relation, transmittance, right);
+        }
+
+        return right is Key { Kind: Kind.UValue } other ? Transmittance(Turned(relation), other, left) : Compare(relation, Sum(left), Sum(right));
+    }
+
+    private static bool Slope(Expression side) => side is Key { Kind: Kind.Slope } or Figure { Kind: Kind.Slope or Kind.Angle };
+
+    private Sum N(Expression side) => side is Figure { Kind: Kind.Angle } angle ? Solving.Sum.Of(Evaluation.SlopeOf(angle.Value)) : Sum(side);
+
+    private static DetailGen.Solver.Claim Compare(Relation relation, Sum left, Sum right)
+    {
+        var (a, b, _) = Solving.Sum.Common(left, right);
+        return relation switch
+        {
+            Relation.Equal => a.EqualTo(b),
+            Relation.NotEqual => DetailGen.Solver.Claim.Not(a.EqualTo(b)),
+            Relation.AtLeast => a >= b,
+            Relation.AtMost => a <= b,
+            Relation.More => a >= b + 1,
+            _ => a <= b - 1,
+        };
+    }
+
+    // U ≤ u is R ≥ 1/u; the bound is taken up (or down) to the next whole unit, so that U never exceeds u by rounding
+    private DetailGen.Solver.Claim Transmittance(Relation relation, Key key, Expression limit)
+    {
+        var figure = limit.In(situation);
+        if (!figure.IsKnown || figure.Number <= 0)
+        {
+            throw new NotSupportedException($"{key.Name} can be compared with a figure only.");
+        }
+
+        var resistance = Of(key.Name[..key.Name.IndexOf('.', StringComparison.Ordinal)] + ".r-value").Value;
+        var exact = Resistances.Unit / figure.Number;
+        var (up, down) = ((long)Math.Ceiling(exact), (long)Math.Floor(exact));
+        return relation switch
+        {
+            Relation.AtMost => resistance >= up,
+            Relation.Less => resistance >= down + 1,
+            Relation.AtLeast => resistance <= down,
+            Relation.More => resistance <= up - 1,
+            Relation.Equal when up == down => resistance.EqualTo(up),
+            Relation.NotEqual when up == down => DetailGen.Solver.Claim.Not(resistance.EqualTo(up)),
+            _ => relation == Relation.NotEqual ? (Linear)0 <= 0 : (Linear)1 <= 0,
+        };
+    }
+
+    private static Relation Turned(Relation relation) => relation switch
+    {
+        Relation.AtLeast => Relation.AtMost,
+        Relation.AtMost => Relation.AtLeast,
+        Relation.More => Relation.Less,
+        Relation.Less => Relation.More,
+        _ => relation,
+    };
+
+    private Sum Of(string key)
+    {
+        if (unknowns.TryGetValue(key, out var unknown))
+        {
+            return new Sum(unknown, 1);
+        }
+
+        return Once(key, () => key switch
+        {
+            "roof.r-value" or "wall.r-value" => new Sum((resistances ??= new Resistances(model, situation, this)).Of(key[..4]), Resistances.Unit),
+            _ when situation.DerivedOf(key) is { } derived => Derived(derived),
+            _ => throw new NotSupportedException($"The detail has no size {key}."),
+        });
+    }
+
+    // written into whatever names it where it is a plain sum; an unknown of its own where which case holds hangs on sizes
+    private Sum Derived(Parameters.Derived derived)
+    {
+        var open = new List<(DetailGen.Solver.Claim When, Sum Value)>();
+        foreach (var (when, value) in derived.Cases)
+        {
+            var tree = when is null ? null : situation.Catalogue.Tree(when);
+            var settled = tree?.In(situation) ?? Value.Of(true);
+            if (settled.Fails)
+            {
+                continue;
+            }
+
+            var sum = Sum(situation.Catalogue.Tree(value));
+            if (settled.IsKnown && open.Count == 0)
+            {
+                return sum;
+            }
+
+            open.Add((settled.IsKnown ? (Linear)0 <= 0 : Claim(tree!), sum));
+            if (settled.IsKnown)
+            {
+                break;
+            }
+        }
+
+        var unknown = model.Add(derived.Key, Domain.Range(-10 * Reach, 10 * Reach));
+        DetailGen.Solver.Claim? before = null;
+        foreach (var (when, value) in open)
+        {
+            var (left, right, _) = Solving.Sum.Common(new Sum(unknown, 1), value);
+            model.Require(null, DetailGen.Solver.Claim.When(before is null ? when : DetailGen.Solver.Claim.All(before, when), left.EqualTo(right)));
+            before = before is null ? DetailGen.Solver.Claim.Not(when) : DetailGen.Solver.Claim.All(before, DetailGen.Solver.Claim.Not(when));
+        }
+
+        return new Sum(unknown, 1);
+    }
+
+    private Sum Product(Arithmetic product)
+    {
+        var (left, right) = (product.Left.In(situation), product.Right.In(situation));
+        if (!left.IsKnown && !right.IsKnown)
+        {
+            throw new NotSupportedException($"{product} multiplies two unknowns.");
+        }
+
+        var (factor, sum) = left.IsKnown ? (left, Sum(product.Right)) : (right, Sum(product.Left));
+        return factor.Kind == Kind.Density ? sum * (factor.Number / 1_000_000) : sum * factor.Number;
+    }
+
+    private Sum Quotient(Arithmetic quotient)
+    {
+        var divisor = quotient.Right.In(situation);
+        if (divisor.IsKnown && divisor.Kind == Kind.Number)
+        {
+            var whole = Solving.Sum.Of(divisor.Number);
+            var sum = Sum(quotient.Left);
+            var factor = whole.Value.Constant;
+            return new Sum(sum.Value * (factor < 0 ? -whole.Scale : whole.Scale), checked(sum.Scale * Math.Abs(factor)));
+        }
+
+        if (divisor.IsKnown && divisor.Kind == Kind.Conductivity)
+        {
+            return Sum(quotient.Left) * Math.Round(1 / (1_000_000 * divisor.Number), 9, MidpointRounding.ToZero);
+        }
+
+        return Once(quotient.ToString(), () => Rise(quotient, divisor));
+    }
+
+    // the whole micrometre at or above length / n, one claim for each n that there may be
+    private Sum Rise(Arithmetic quotient, Value divisor)
+    {
+        var (length, scale) = (Sum(quotient.Left).Value, Sum(quotient.Left).Scale);
+        var rise = model.Add(quotient.ToString(), Domain.Range(-Reach, Reach));
+        if (divisor.IsKnown)
+        {
+            model.Require(null, Is((long)divisor.Number));
+            return new Sum(rise, 1);
+        }
+
+        if (quotient.Right is not Key key || !unknowns.TryGetValue(key.Name, out var n))
+        {
+            throw new NotSupportedException($"{quotient} divides by what is no slope.");
+        }
+
+        for (var place = 0L; place < n.Domain.Count; place++)
+        {
+            model.Require(null, DetailGen.Solver.Claim.When(n.Is(n.Domain.At(place)), Is(n.Domain.At(place))));
+        }
+
+        return new Sum(rise, 1);
+
+        DetailGen.Solver.Claim Is(long ratio)
+        {
+            var whole = checked(ratio * scale);
+            return DetailGen.Solver.Claim.All(rise * whole >= length, rise * whole <= length + (whole - 1));
+        }
+    }
+
+    private Sum Greatest(Extreme extreme)
+    {
+        var sums = extreme.Of.Select(part => extreme.Greatest ? Sum(part) : Sum(part) * -1m).ToList();
+        var scale = sums.Aggregate(1L, (all, sum) => Solving.Sum.Common(new Sum(0, all), sum).Scale);
+        var best = model.Add(extreme.ToString(), Domain.Range(-10 * Reach * scale, 10 * Reach * scale));
+        model.Require(null, DetailGen.Solver.Claim.Greatest(best, [.. sums.Select(sum => sum.Value * (scale / sum.Scale))]));
+        return extreme.Greatest ? new Sum(best, scale) : new Sum(-best, scale);
+    }
+
+    private Sum Once(string text, Func<Sum> make)
+    {
+        if (!known.TryGetValue(text, out var sum))
+        {
+            sum = make();
+            known[text] = sum;
+        }
+
+        return sum;
+    }
+}

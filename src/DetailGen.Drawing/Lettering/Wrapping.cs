@@ -1,0 +1,115 @@
+namespace DetailGen.Drawing.Lettering;
+
+/// <summary>Breaks a text into lines that fit a width.</summary>
+public static class Wrapping
+{
+    // A last line of one shorter word looks like a slip of the pen.
+    private const int Widow = 5;
+
+    /// <summary>
+    /// Lines of at most <paramref name="width"/> mm, in order, blanks between words single; an empty text gives none. A line break in the text is kept.
+    /// A size stays with its unit. A last line of one word under five letters is avoided where the word before can come down with it.
+    /// A word wider than the width is broken after a hyphen or slash, else between letters.
+    /// </summary>
+    /// <param name="height">Height of capitals, mm.</param>
+    public static IReadOnlyList<string> Wrap(string words, double height, double width, bool bold = false)
+    {
+        var lines = new List<string>();
+        foreach (var part in words.Split('\n'))
+        {
+            Break(part, height, width, bold, lines);
+        }
+
+        return lines;
+    }
+
+    private static void Break(string text, double height, double width, bool bold, List<string> lines)
+    {
+        var words = Words(text, height, width, bold);
+        var space = Letters.Width(" ", height, bold);
+        var starts = new List<int>();
+        var used = 0.0;
+        for (var i = 0; i < words.Count; i++)
+        {
+            var more = Letters.Width(words[i], height, bold);
+            if (starts.Count == 0 || used + space + more > width + 1e-9)
+            {
+                starts.Add(i);
+                used = more;
+            }
+            else
+            {
+                used += space + more;
+            }
+        }
+
+        AvoidWidow(words, starts, height, width, bold);
+        for (var line = 0; line < starts.Count; line++)
+        {
+            var end = line + 1 < starts.Count ? starts[line + 1] : words.Count;
+            lines.Add(string.Join(' ', words.GetRange(starts[line], end - starts[line])));
+        }
+    }
+
+    private static void AvoidWidow(List<string> words, List<int> starts, double height, double width, bool bold)
+    {
+        if (starts.Count < 2 || starts[^1] != words.Count - 1 || words[^1].Length >= Widow || starts[^1] - starts[^2] < 2)
+        {
+            return;
+        }
+
+        if (Letters.Width($"{words[^2]} {words[^1]}", height, bold) <= width + 1e-9)
+        {
+            starts[^1]--;
+        }
+    }
+
+    private static List<string> Words(string text, double height, double width, bool bold)
+    {
+        var words = new List<string>();
+        foreach (var word in text.Split((char[]?)[' ', '\t', '\r'], StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (words.Count > 0 && IsUnit(word) && char.IsAsciiDigit(words[^1][^1]) && Letters.Width($"{words[^1]} {word}", height, bold) <= width)
+            {
+                words[^1] = $"{words[^1]} {word}";
+                continue;
+            }
+
+            var rest = word;
+            while (rest.Length > 1 && Letters.Width(rest, height, bold) > width)
+            {
+                var cut = Cut(rest, height, width, bold);
+                words.Add(rest[..cut]);
+                rest = rest[cut..];
+            }
+
+            words.Add(rest);
+        }
+
+        return words;
+    }
+
+    private static bool IsUnit(string word)
+    {
+        var bare = word.AsSpan().TrimEnd(".,;:)");
+        return bare is "mm" or "m" or "mm²" or "m²" or "kg/m²" or "kg/m³" or "W/m²K" or "W/mK" or "m²K/W" or "%" or "°C" or "K";
+    }
+
+    /// <summary>How many letters fit, at least one.</summary>
+    private static int Cut(string word, double height, double width, bool bold)
+    {
+        var fits = 1;
+        while (fits + 1 < word.Length && Letters.Width(word.AsSpan(0, fits + 1), height, bold) <= width)
+        {
+            fits++;
+        }
+
+        var mark = word.AsSpan(0, fits).LastIndexOfAny('-', '/', '_');
+        if (mark > 0)
+        {
+            return mark + 1;
+        }
+
+        return fits > 1 && char.IsHighSurrogate(word[fits - 1]) ? fits - 1 : fits;
+    }
+}

@@ -1,0 +1,96 @@
+using System.Globalization;
+using DetailGen.Drawing.Scenes;
+
+namespace DetailGen.Drawing.Sheets;
+
+/// <summary>Frame, grid reference and centring marks of a sheet.</summary>
+/// <remarks>
+/// Following the principles of ISO 5457:1999 (sizes and fields read in secondary texts, mark sizes from memory). The fields are set out from the
+/// centring marks, which stand on the axes of the trimmed sheet; the corner field takes the remainder. I and O are never used.
+/// </remarks>
+internal static class Frame
+{
+    private const double Band = 5;
+    private const double Field = 50;
+    private const double Letter = 3.5;
+    private const string Letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
+
+    internal static IEnumerable<Item> Of(SheetFormat format)
+    {
+        var space = format.Space;
+        yield return Box("frame", space);
+        yield return Box("frame.grid", space.Grow(Band));
+        foreach (var item in Across(format).Concat(Down(format)))
+        {
+            yield return item;
+        }
+
+        var (middleX, middleY) = (format.Width / 2, format.Height / 2);
+        yield return Line("frame", new(middleX, space.Top + Band), new(middleX, space.Top - Band));
+        yield return Line("frame", new(middleX, space.Bottom - Band), new(middleX, space.Bottom + Band));
+        yield return Line("frame", new(space.Left - Band, middleY), new(space.Left + Band, middleY));
+        yield return Line("frame", new(space.Right + Band, middleY), new(space.Right - Band, middleY));
+    }
+
+    internal static Stroke Box(string row, PaperBox box) =>
+        new(row, [new(box.Left, box.Bottom), new(box.Right, box.Bottom), new(box.Right, box.Top), new(box.Left, box.Top)], Closed: true);
+
+    internal static Stroke Line(string row, PaperPoint from, PaperPoint to) => new(row, [from, to]);
+
+    private static IEnumerable<Item> Across(SheetFormat format)
+    {
+        var space = format.Space;
+        var edges = Edges(space.Left, format.Width / 2, space.Right, format.FieldsAcross);
+        for (var i = 0; i + 1 < edges.Length; i++)
+        {
+            var name = (i + 1).ToString(CultureInfo.InvariantCulture);
+            foreach (var (side, foot) in new[] { ("top", space.Top), ("bottom", space.Bottom - Band) })
+            {
+                if (i > 0)
+                {
+                    yield return Line("frame.grid", new(edges[i], foot), new(edges[i], foot + Band));
+                }
+
+                if (format.Lettered.Contains(side))
+                {
+                    yield return new Text("frame.grid", name, new((edges[i] + edges[i + 1]) / 2, foot + (Band - Letter) / 2), Letter, Align.Centre);
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<Item> Down(SheetFormat format)
+    {
+        var space = format.Space;
+        var edges = Edges(space.Bottom, format.Height / 2, space.Top, format.FieldsDown);
+        for (var i = 0; i + 1 < edges.Length; i++)
+        {
+            var name = Letters[edges.Length - 2 - i].ToString();
+            foreach (var (side, left) in new[] { ("left", space.Left - Band), ("right", space.Right) })
+            {
+                if (i > 0)
+                {
+                    yield return Line("frame.grid", new(left, edges[i]), new(left + Band, edges[i]));
+                }
+
+                if (format.Lettered.Contains(side))
+                {
+                    yield return new Text("frame.grid", name, new(left + Band / 2, (edges[i] + edges[i + 1]) / 2 - Letter / 2), Letter, Align.Centre);
+                }
+            }
+        }
+    }
+
+    private static double[] Edges(double from, double middle, double to, int fields)
+    {
+        var half = fields / 2;
+        var edges = new double[fields + 1];
+        for (var i = 0; i <= fields; i++)
+        {
+            edges[i] = middle + (i - half) * Field;
+        }
+
+        (edges[0], edges[^1]) = (from, to);
+        return edges;
+    }
+}

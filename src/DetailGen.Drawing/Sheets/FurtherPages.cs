@@ -1,0 +1,132 @@
+using DetailGen.Drawing.Scenes;
+
+namespace DetailGen.Drawing.Sheets;
+
+/// <summary>What found no room on the first sheet.</summary>
+internal sealed record LeftOver(
+    IReadOnlyList<ScheduleBlock> Stacks, IReadOnlyList<KeyEntry> Key, IReadOnlyList<CheckLine> Checks, IReadOnlyList<string> Notes, SheetText Text)
+{
+    internal bool IsEmpty => Stacks.Count == 0 && Key.Count == 0 && Checks.Count == 0 && Notes.Count == 0;
+}
+
+/// <summary>Sheets that hold tables only, filled from the upper left, in columns beside and above the title block.</summary>
+internal static class FurtherPages
+{
+    private const double Apart = 6;
+    private const double ScheduleWidth = 206;
+
+    internal static IReadOnlyList<IReadOnlyList<Item>> Lay(SheetFormat format, LeftOver rest)
+    {
+        var pages = new List<IReadOnlyList<Item>>();
+        while (!rest.IsEmpty)
+        {
+            var page = new Flow(format);
+            rest = Fill(page, rest);
+            pages.Add(page.Items);
+        }
+
+        return pages;
+    }
+
+    private static LeftOver Fill(Flow page, LeftOver rest)
+    {
+        var width = Math.Min(ScheduleWidth, page.Width);
+        if (rest.Stacks.Count > 0 && page.Room(width, Tables.ScheduleHeight([.. rest.Stacks.Take(1)], width)) is { } zone)
+        {
+            var (items, laid, box) = Tables.Schedule(rest.Stacks, zone);
+            page.Put(items, box);
+            rest = rest with { Stacks = [.. rest.Stacks.Skip(laid)] };
+            if (rest.Stacks.Count > 0)
+            {
+                return rest;
+            }
+        }
+        else if (rest.Stacks.Count > 0 && page.IsEmpty)
+        {
+            throw new InvalidOperationException($"A stack of {rest.Stacks[0].Rows.Count} layers does not fit a whole sheet.");
+        }
+
+        if (rest.Key.Count > 0 && page.Room(page.Half, Key.HeightIn(page.Half, rest.Key, rest.Text.ShortForms)) is { } keyZone)
+        {
+            page.Put(Key.Lay(rest.Key, rest.Text.ShortForms, keyZone), keyZone with { Bottom = keyZone.Top - Key.HeightIn(keyZone.Width, rest.Key, rest.Text.ShortForms) });
+            rest = rest with { Key = [] };
+        }
+
+        if (rest.Checks.Count > 0 && page.Room(page.Half, 40) is { } checkZone)
+        {
+            var (items, _, box) = Tables.CheckList(rest.Checks, rest.Text.FurtherPasses, checkZone);
+            page.Put(items, box);
+            rest = rest with { Checks = [] };
+        }
+
+        if (rest.Notes.Count > 0 && page.Room(page.Half, 45) is { } noteZone)
+        {
+            var (items, box) = Tables.Notes(rest.Notes, noteZone);
+            page.Put(items, box);
+            rest = rest with { Notes = [] };
+        }
+
+        return rest;
+    }
+
+    /// <summary>Fills columns from the left, each from the top down, keeping clear of title block and revisions.</summary>
+    private sealed class Flow(SheetFormat format)
+    {
+        private readonly PaperBox _space = PageComposer.Inner(format.Space);
+        private readonly List<Item> _items = [];
+        private double _left = PageComposer.Inner(format.Space).Left;
+        private double _right = PageComposer.Inner(format.Space).Left;
+        private double _top = PageComposer.Inner(format.Space).Top;
+
+        // Where columns begin: under the last table that takes more than half the sheet.
+        private double _shelf = PageComposer.Inner(format.Space).Top;
+
+        internal IReadOnlyList<Item> Items => _items;
+
+        internal bool IsEmpty => _items.Count == 0;
+
+        internal double Width => _space.Width;
+
+        /// <summary>Width of a table that shares the sheet with another beside it.</summary>
+        internal double Half => Math.Min(120, (_space.Width - Apart) / 2);
+
+        /// <summary>A place of that width and at least that height: under the last table, or in a new column; null where there is none.</summary>
+        internal PaperBox? Room(double width, double height)
+        {
+            if (Column(_left, width, _top, height) is { } under)
+            {
+                return under;
+            }
+
+            if (_items.Count == 0 || Column(_right + Apart, width, _shelf, height) is not { } beside)
+            {
+                return null;
+            }
+
+            (_left, _top) = (_right + Apart, _shelf);
+            return beside;
+        }
+
+        internal void Put(IReadOnlyList<Item> items, PaperBox box)
+        {
+            _items.AddRange(items);
+            _top = box.Bottom - Apart;
+            if (box.Width > _space.Width / 2 + Apart)
+            {
+                _shelf = _top;
+            }
+            else
+            {
+                _right = Math.Max(_right, box.Right);
+            }
+        }
+
+        private PaperBox? Column(double left, double width, double top, double height)
+        {
+            var block = format.Zones["title-block"];
+            var above = format.Zone("revisions") is { } revisions ? Math.Max(block.Top, revisions.Top) : block.Top;
+            var foot = left + width > block.Left ? above + Apart : _space.Bottom;
+            return left + width <= _space.Right + 1e-6 && top - height >= foot ? new(left, foot, left + width, top) : null;
+        }
+    }
+}

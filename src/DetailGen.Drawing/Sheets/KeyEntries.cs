@@ -1,0 +1,46 @@
+using DetailGen.Drawing.Scenes;
+using DetailGen.Drawing.Views;
+using DetailGen.Sections;
+
+namespace DetailGen.Drawing.Sheets;
+
+/// <summary>The entries of the key: exactly the fills and line signs that occur in the view, each drawn by the code that draws the view.</summary>
+internal static class KeyEntries
+{
+    internal static IReadOnlyList<KeyEntry> Of(DrawnView view)
+    {
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        var entries = new List<KeyEntry>();
+        // Walls, roof, then sheets.
+        var order = view.Parts.Where(part => !part.Part.IsAir && !part.Visible.IsEmpty)
+            .OrderBy(part => part.IsSheet).ThenBy(part => part.Part.Element).ThenBy(part => part.Part.BuildOrder);
+        foreach (var part in order)
+        {
+            if (part.Part.Presence == Presence.Cut && seen.Add(part.Part.Material.Fill))
+            {
+                entries.Add(new(Words(part.Part.Material.Fill), Picture(part.Part, view.Scale)));
+            }
+        }
+
+        return entries;
+    }
+
+    private static string Words(string fill) => fill.Replace('-', ' ');
+
+    // A section of one part, as large as the swatch: the key cannot differ from the view.
+    private static IReadOnlyList<Item> Picture(Part part, double scale)
+    {
+        var (width, height) = (Key.SwatchWidth * scale, Key.SwatchHeight * scale);
+        var alone = part with
+        {
+            Id = "key",
+            Region = part.Sheet is null ? Region.Box(0, 0, width, height) : Region.Box(0, height / 2, width, height / 2 + part.Sheet.Thickness),
+            Sheet = part.Sheet is null ? null : part.Sheet with { Face = [new(0, height / 2), new(width, height / 2)], Over = [] },
+            Coursing = part.Coursing is null ? null : part.Coursing with { Datum = -part.Coursing.Height },
+            Axis = new(1, 0),
+            Seed = new(0, 0),
+        };
+        var section = new Section("key", [alone], [], [], [], [], [], []);
+        return SectionView.Draw(section, new(scale, new(-1, -1, width + 1, height + 1))).Items;
+    }
+}

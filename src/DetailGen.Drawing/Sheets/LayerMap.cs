@@ -1,0 +1,53 @@
+using DetailGen.Drawing.Scenes;
+
+namespace DetailGen.Drawing.Sheets;
+
+/// <summary>A row of the layer map as a practice sets it.</summary>
+/// <param name="WidthOnA1">mm; A1 moves one step up the series.</param>
+public sealed record LayerLook(string Row, string Name, double Width, double WidthOnA1, string LineType, Ink Ink, bool Plotted);
+
+/// <summary>The layer map: how every row looks. The drawing code knows row ids only.</summary>
+public sealed record LayerMap(IReadOnlyList<LayerLook> Looks)
+{
+    /// <summary>The rows that these views and pages use, in the order of the map.</summary>
+    /// <param name="black">Every ink printed black, as a print usually is; colours serve the screen.</param>
+    /// <exception cref="KeyNotFoundException">An item names a row that the map lacks.</exception>
+    internal IReadOnlyList<LayerRow> Used(IEnumerable<Item> items, string paper, bool black)
+    {
+        var rows = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var item in items)
+        {
+            Collect(item, rows);
+        }
+
+        var found = Looks.Where(look => rows.Remove(look.Row))
+            .Select(look => new LayerRow(look.Row, look.Name, paper == "A1" ? look.WidthOnA1 : look.Width, look.LineType, black ? Ink.Black : look.Ink, look.Plotted))
+            .ToList();
+        return rows.Count == 0 ? found : throw new KeyNotFoundException($"The layer map has no row {string.Join(", ", rows.Order(StringComparer.Ordinal))}.");
+    }
+
+    private static void Collect(Item item, HashSet<string> rows)
+    {
+        rows.Add(item.Row);
+        switch (item)
+        {
+            case Dimension dimension:
+                rows.Add(dimension.TerminatorRow);
+                break;
+            case Group group:
+                foreach (var inner in group.Items)
+                {
+                    Collect(inner, rows);
+                }
+
+                break;
+            case Form form:
+                foreach (var inner in form.Items.Concat(form.Values.Select(value => value.Text)))
+                {
+                    Collect(inner, rows);
+                }
+
+                break;
+        }
+    }
+}

@@ -1,0 +1,52 @@
+namespace DetailGen.Drawing.Sheets;
+
+/// <summary>Values of the title block, as they are to be printed; empty where the author gave none.</summary>
+/// <param name="StatusText">The status in words, with what it may be used for.</param>
+/// <param name="Title">Up to the first comma of the detail's title.</param>
+/// <param name="Subtitle">The rest.</param>
+public sealed record TitleBlock(
+    string Owner, string Address, string Project, string Number, string Revision, string Status, string StatusText, string Date, string Drawn, string Checked,
+    string Approved, string Title, string Subtitle);
+
+/// <summary>A row of the revision table.</summary>
+public sealed record RevisionLine(string Revision, string Date, string Description, string Drawn, string Checked);
+
+/// <summary>A row of the layer schedule; "–" stands in a cell without a value.</summary>
+/// <param name="Sum">A row that adds up the stack: bold.</param>
+public sealed record ScheduleRow(
+    string Reference, string Element, string Material, string Thickness, string Conductivity, string Resistance, string Function, string Remark, bool Sum = false);
+
+/// <summary>A stack of the schedule: a wall or a roof with its surfaces and its sum.</summary>
+public sealed record ScheduleBlock(string Id, IReadOnlyList<ScheduleRow> Rows);
+
+/// <summary>What became of a rule or a check.</summary>
+public enum Verdict
+{
+    Fail,
+    Warn,
+    ToConfirm,
+    Waived,
+    Pass,
+    NotApplicable,
+}
+
+/// <summary>A row of the check list.</summary>
+public sealed record CheckLine(string Rule, string Required, string Drawn, Verdict Verdict);
+
+/// <summary>All the words of a sheet; the drawing looks none up.</summary>
+/// <param name="Checks">In the order of printing; those that find no room are counted.</param>
+/// <param name="FurtherPasses">Checks that pass and are not in the list.</param>
+/// <param name="Notes">General notes and cautions, numbered from 1 in this order.</param>
+/// <param name="Caution">The shortest form of the cautions, for a sheet without room for the notes.</param>
+/// <param name="ViewTitle">Such as "Section through parapet".</param>
+/// <param name="ShortForms">Short forms that the key spells out, such as "DPC: damp-proof course"; only those that occur are printed.</param>
+/// <param name="DatumLevel">Level of finished roof above the building's datum in m; null if none was given.</param>
+public sealed record SheetText(
+    TitleBlock Title, IReadOnlyList<RevisionLine> Revisions, IReadOnlyList<ScheduleBlock> Schedule, IReadOnlyList<CheckLine> Checks, int FurtherPasses,
+    IReadOnlyList<string> Notes, string Caution, string ViewTitle, IReadOnlyList<string> ShortForms, double? DatumLevel);
+
+/// <summary>What the author asks of the sheet.</summary>
+/// <param name="Paper">A4, A3, A2, A1, or null for the tool's choice.</param>
+/// <param name="Scale">s of 1:s, or null for the largest standard scale that fits.</param>
+/// <param name="ViewOnly">The view without a sheet, to stand in somebody's own drawing.</param>
+public sealed record SheetRequest(string? Paper, double? Scale, bool Mirror, bool ViewOnly);

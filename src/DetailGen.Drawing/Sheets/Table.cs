@@ -1,0 +1,121 @@
+using DetailGen.Drawing.Lettering;
+using DetailGen.Drawing.Scenes;
+
+namespace DetailGen.Drawing.Sheets;
+
+/// <summary>A column of a table; mm.</summary>
+/// <param name="Head">Lines of the head, bold.</param>
+internal sealed record Column(double Width, IReadOnlyList<string> Head, Align Align = Align.Left);
+
+/// <summary>A cell; a sign of shape stands before its words, so that colour alone tells nothing.</summary>
+internal sealed record Cell(string Words, bool Bold = false, Verdict? Sign = null);
+
+/// <summary>A table with its rules, laid from its upper left corner downwards.</summary>
+internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLaid)
+{
+    internal const double Text = 2.5;
+    private const double Pitch = 4.5;
+    private const double LinePitch = 3.75;
+    private const double Indent = 1.2;
+    private const double TitleBand = 6.5;
+    private const double SignWidth = 3.6;
+
+    /// <summary>Another font of the same widths may come out a little wider in another reader, so every box keeps this much in hand.</summary>
+    internal const double Slack = 1.06;
+
+    /// <summary>Lays as many rows as fit above <paramref name="foot"/>; no row is ever cut.</summary>
+    /// <param name="row">Row of the layer map for the words.</param>
+    /// <param name="title">Above the table, or empty for none.</param>
+    internal static Table Lay(
+        string row, string title, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<Cell>> rows, PaperPoint corner, double foot)
+    {
+        var items = new List<Item>();
+        var top = corner.Y;
+        if (title.Length > 0)
+        {
+            items.Add(new Text(row, title, new(corner.X, top - 3.5 - 0.8), 3.5));
+            top -= TitleBand;
+        }
+
+        var right = corner.X + columns.Sum(column => column.Width);
+        var edges = new List<double> { top };
+        var y = top;
+        var heads = columns.Max(column => column.Head.Count);
+        if (heads > 0)
+        {
+            Put(items, row, columns, [.. columns.Select(column => column.Head)], corner.X, y, bold: _ => true, sign: _ => null);
+            y -= Height(heads);
+            edges.Add(y);
+        }
+
+        var laid = 0;
+        foreach (var cells in rows)
+        {
+            IReadOnlyList<string>[] lines = [.. cells.Select((cell, i) => Lines(cell, columns[i]))];
+            var height = Height(Math.Max(1, lines.Max(cell => cell.Count)));
+            if (y - height < foot)
+            {
+                break;
+            }
+
+            Put(items, row, columns, lines, corner.X, y, i => cells[i].Bold, i => cells[i].Sign);
+            y -= height;
+            edges.Add(y);
+            laid++;
+        }
+
+        var rules = new List<Item>();
+        for (var i = 1; i + 1 < edges.Count; i++)
+        {
+            rules.Add(Frame.Line("table.inner", new(corner.X, edges[i]), new(right, edges[i])));
+        }
+
+        var x = corner.X;
+        foreach (var column in columns.SkipLast(1))
+        {
+            x += column.Width;
+            rules.Add(Frame.Line("table.inner", new(x, top), new(x, y)));
+        }
+
+        rules.Add(Frame.Box("table.outer", new(corner.X, y, right, top)));
+        return new([.. rules, .. items], new(corner.X, y, right, corner.Y), laid);
+    }
+
+    /// <summary>Height of a table with these rows, title and head included.</summary>
+    internal static double HeightOf(string title, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<Cell>> rows) =>
+        (title.Length > 0 ? TitleBand : 0)
+        + (columns.Max(column => column.Head.Count) is > 0 and var heads ? Height(heads) : 0)
+        + rows.Sum(cells => Height(Math.Max(1, cells.Select((cell, i) => Lines(cell, columns[i]).Count).Max())));
+
+    private static double Height(int lines) => lines == 1 ? Pitch : Pitch + (lines - 1) * LinePitch - 0.25;
+
+    private static IReadOnlyList<string> Lines(Cell cell, Column column) =>
+        Wrapping.Wrap(cell.Words, Text, (column.Width - 2 * Indent - (cell.Sign is null ? 0 : SignWidth)) / Slack, cell.Bold);
+
+    private static void Put(
+        List<Item> items, string row, IReadOnlyList<Column> columns, IReadOnlyList<string>[] cells, double left, double top, Func<int, bool> bold,
+        Func<int, Verdict?> sign)
+    {
+        for (var i = 0; i < columns.Count; i++)
+        {
+            var (width, align) = (columns[i].Width, columns[i].Align);
+            var start = left + Indent;
+            if (sign(i) is { } verdict)
+            {
+                items.AddRange(VerdictSign.Of(row, verdict, new(start, top - 3.5)));
+                start += SignWidth;
+            }
+
+            for (var line = 0; line < cells[i].Count; line++)
+            {
+                var x = align switch { Align.Right => left + width - Indent, Align.Centre => left + width / 2, _ => start };
+                if (cells[i][line].Length > 0)
+                {
+                    items.Add(new Text(row, cells[i][line], new(x, top - (cells[i].Count > 1 ? 3.3 : 3.5) - line * LinePitch), Text, align, Bold: bold(i)));
+                }
+            }
+
+            left += width;
+        }
+    }
+}

@@ -1,0 +1,69 @@
+using System.Globalization;
+using DetailGen.Drawing.Lettering;
+using DetailGen.Drawing.Scenes;
+
+namespace DetailGen.Drawing.Sheets;
+
+/// <summary>What stands under a view: ring with the detail's number, title, scale, scale bar.</summary>
+internal static class ViewTitle
+{
+    private const string Row = "title.view";
+    private const double Ring = 10;
+    private const double BarHeight = 2;
+
+    /// <summary>Height that a title takes, mm.</summary>
+    internal const double Height = 12;
+
+    /// <param name="corner">Lower left corner, page mm.</param>
+    internal static IEnumerable<Item> Of(string number, string title, double scale, PaperPoint corner)
+    {
+        var middle = corner + new PaperPoint(Ring / 2, Ring / 2 + 0.5);
+        yield return new Ring("detail.mark", middle, Ring);
+        yield return new Text(Row, number, middle - new PaperPoint(0, 1.75), 3.5, Align.Centre);
+
+        var left = corner.X + Ring + 2.5;
+        var width = Letters.Width(title, 3.5);
+        yield return new Text(Row, title, new(left, corner.Y + 6), 3.5);
+        yield return Frame.Line(Row, new(left, corner.Y + 4.8), new(left + width, corner.Y + 4.8));
+        var words = "Scale " + Words(scale);
+        yield return new Text("note.text", words, new(left, corner.Y + 1.2), 2.5);
+        foreach (var item in Bar(scale, new(left + Math.Max(width, Letters.Width(words, 2.5)) + 8, corner.Y + 4.2)))
+        {
+            yield return item;
+        }
+    }
+
+    /// <summary>Width of title and scale bar together, mm.</summary>
+    internal static double Width(string title, double scale) => Ring + 2.5 + Letters.Width(title, 3.5) + 8 + 5 * Division(scale) / scale + 12;
+
+    internal static string Words(double scale) => "1:" + scale.ToString("0.###", CultureInfo.InvariantCulture);
+
+    // The bar survives a reduced print; the note "do not scale" stands all the same.
+    private static IEnumerable<Item> Bar(double scale, PaperPoint at)
+    {
+        var step = Division(scale) / scale;
+        yield return Frame.Box(Row, new(at.X, at.Y, at.X + 5 * step, at.Y + BarHeight));
+        var tenth = step / 10;
+        for (var i = 1; i < 10; i++)
+        {
+            yield return Frame.Line(Row, new(at.X + i * tenth, at.Y), new(at.X + i * tenth, at.Y + BarHeight));
+        }
+
+        for (var i = 1; i < 5; i += 2)
+        {
+            yield return Block(at.X + i * step, at.Y, step);
+        }
+
+        for (var i = 0; i <= 5; i++)
+        {
+            var figure = (i * Division(scale)).ToString(CultureInfo.InvariantCulture);
+            var start = at.X + i * step - Letters.Width(figure, 2.5) / 2;
+            yield return new Text("note.text", i == 5 ? figure + " mm" : figure, new(start, at.Y - 3.3), 2.5);
+        }
+    }
+
+    private static int Division(double scale) => scale switch { <= 2 => 10, >= 20 => 200, _ => 100 };
+
+    private static Solid Block(double left, double bottom, double width) => new(
+        Row, [new(left, bottom), new(left + width, bottom), new(left + width, bottom + BarHeight), new(left, bottom + BarHeight)], []);
+}

@@ -1,0 +1,67 @@
+using DetailGen.Drawing.Scenes;
+using DetailGen.Sections;
+
+namespace DetailGen.Drawing.Views;
+
+/// <summary>The signs of laid sheets.</summary>
+internal static class Bands
+{
+    private const double Block = 4.0, Window = 1.0, EdgeWidth = 0.18;
+
+    public static IEnumerable<Item> Draw(LaidSheet sheet, Region clip)
+    {
+        var part = sheet.Part;
+        switch (sheet.Style.Sign)
+        {
+            case SheetSign.Line:
+                return Lines(sheet.Centre, Rows.Sheet(part), part.Id, clip);
+            case SheetSign.Blocks:
+                return Blocks(sheet, clip);
+            default:
+                return Solids(sheet.Body.Intersect(clip), Rows.Solid(part), part.Id);
+        }
+    }
+
+    public static IEnumerable<Item> Solids(Region region, string row, string partId) =>
+        region.Pieces.Select(piece => new Solid(row, Ring(piece.Outline), [.. piece.Holes.Select(Ring)]) { PartId = partId });
+
+    // Black blocks from end to end, so that both ends are black; the windows between them keep their two edges.
+    private static IEnumerable<Item> Blocks(LaidSheet sheet, Region clip)
+    {
+        var (line, width) = (sheet.Centre, sheet.Style.Width);
+        var windows = (int)Math.Max(0, Math.Round((line.Length - Block) / (Block + Window)));
+        var block = (line.Length - windows * Window) / (windows + 1);
+        if (block < 1)
+        {
+            (windows, block) = (0, line.Length);
+        }
+
+        var edges = new Profile(0);
+        for (var i = 0; i <= windows; i++)
+        {
+            var start = i * (block + Window);
+            foreach (var solid in Solids(SheetLayout.Ribbon(line.Between(start, start + block), width).Intersect(clip), Rows.Solid(sheet.Part), sheet.Part.Id))
+            {
+                yield return solid;
+            }
+
+            if (i < windows)
+            {
+                var window = line.Between(start + block, start + block + Window);
+                foreach (var side in new[] { 1, -1 })
+                {
+                    var edge = window.Beside(edges, side * (width - EdgeWidth) / 2);
+                    foreach (var item in Lines(edge, Rows.Sheet(sheet.Part), sheet.Part.Id, clip))
+                    {
+                        yield return item;
+                    }
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<Item> Lines(FacePath line, string row, string partId, Region clip) =>
+        Fills.Area.Of(clip).Clip(line.Points, 0.3).Select(run => new Stroke(row, run) { PartId = partId });
+
+    private static PaperPoint[] Ring(IReadOnlyList<Point> corners) => [.. corners.Select(corner => new PaperPoint(corner.X, corner.Y))];
+}

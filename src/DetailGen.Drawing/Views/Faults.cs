@@ -1,0 +1,37 @@
+using DetailGen.Sections;
+
+namespace DetailGen.Drawing.Views;
+
+/// <summary>What the drawn geometry could not keep.</summary>
+internal static class Faults
+{
+    /// <summary>Least white between two drawn sheets, mm.</summary>
+    public const double LeastGap = 0.35;
+
+    public static IReadOnlyList<DrawingFault> Of(IReadOnlyList<LaidSheet> laid, FilledParts filled, Region clip, double scale)
+    {
+        var faults = new List<DrawingFault>();
+        var bodies = laid.Select(sheet => (Sheet: sheet, Body: sheet.Body.Intersect(clip))).Where(entry => !entry.Body.IsEmpty).ToArray();
+        for (var i = 0; i < bodies.Length; i++)
+        {
+            for (var j = i + 1; j < bodies.Length; j++)
+            {
+                var (a, b) = (bodies[i], bodies[j]);
+                if (a.Body.Bounds.Meets(b.Body.Bounds, LeastGap) && a.Body.Distance(b.Body) < LeastGap - 0.005)
+                {
+                    faults.Add(new("sheet-merge", [a.Sheet.Part.Id, b.Sheet.Part.Id], $"{a.Sheet.Part.Name} and {b.Sheet.Part.Name} come nearer than {LeastGap} mm on paper."));
+                }
+            }
+
+            var sheet = bodies[i].Sheet;
+            var most = sheet.Profile.Plateaus.Select(plateau => plateau.Height).Append(sheet.Profile.Floor).Max() + sheet.Style.Width - sheet.Part.Sheet!.Thickness / scale;
+            if (most > SheetStyles.Budget)
+            {
+                faults.Add(new("budget", [sheet.Part.Id], $"{sheet.Part.Name} is drawn {most.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} mm from its true place."));
+            }
+        }
+
+        faults.AddRange(filled.Same.Select(pair => new DrawingFault("fill-same", [pair.Item1, pair.Item2], "Two neighbours of one fill share its variant.")));
+        return faults;
+    }
+}

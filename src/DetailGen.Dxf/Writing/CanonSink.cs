@@ -1,0 +1,65 @@
+using System.Buffers.Text;
+using System.Text;
+using DetailGen.Dxf.Tags;
+
+namespace DetailGen.Dxf.Writing;
+
+/// <summary>Gathers the values of one entity as a line of text, for the digest: no markers, handles, owners or constants, defaults filled in.</summary>
+internal sealed class CanonSink : ITagSink
+{
+    private const byte Separator = (byte)'|';
+
+    private byte[] line = new byte[1024];
+    private int length;
+
+    public bool ValuesOnly => true;
+
+    public ReadOnlySpan<byte> Line => line.AsSpan(0, length);
+
+    public void Clear() => length = 0;
+
+    public void Marker(string name)
+    {
+        // Markers say how the file is laid out, not what is drawn.
+    }
+
+    public void Number(int code, double value, Grid grid)
+    {
+        Room(DxfNumber.MostBytes + 1);
+        length += DxfNumber.Format(value, grid, line.AsSpan(length));
+        line[length++] = Separator;
+    }
+
+    public void Integer(int code, int value)
+    {
+        Room(13);
+        Utf8Formatter.TryFormat(value, line.AsSpan(length), out var written);
+        length += written;
+        line[length++] = Separator;
+    }
+
+    public void Text(int code, string value) => Text(value);
+
+    /// <summary>A name: names are compared without case.</summary>
+    public void Name(string name)
+    {
+        Span<char> lower = stackalloc char[name.Length];
+        name.AsSpan().ToLowerInvariant(lower);
+        Text(lower);
+    }
+
+    private void Text(ReadOnlySpan<char> value)
+    {
+        Room(Encoding.UTF8.GetMaxByteCount(value.Length) + 1);
+        length += Encoding.UTF8.GetBytes(value, line.AsSpan(length));
+        line[length++] = Separator;
+    }
+
+    private void Room(int bytes)
+    {
+        if (length + bytes > line.Length)
+        {
+            Array.Resize(ref line, Math.Max(line.Length * 2, length + bytes));
+        }
+    }
+}

@@ -1,0 +1,118 @@
+using System.Text.Json.Serialization;
+
+namespace DetailGen.Library.Reports;
+
+/// <summary>Name and version of the tool that answered.</summary>
+public sealed record ToolReport(string Name, string Version);
+
+/// <summary>The answer about one or several presets, and the document that <c>--json</c> prints.</summary>
+public sealed record DetailsReport(ToolReport Tool, IReadOnlyList<DetailReport> Details)
+{
+    /// <summary>Exit status: the worst of all details.</summary>
+    [JsonIgnore]
+    public int Status => Details.Count == 0 ? 0 : Details.Max(detail => detail.Status);
+}
+
+/// <summary>All that is known of one detail.</summary>
+/// <param name="Detail">Id; empty where the preset could not be read so far.</param>
+/// <param name="Preset">Path as given.</param>
+/// <param name="Solved">Whether sizes were found.</param>
+public sealed record DetailReport(string Detail, string Preset, bool Solved)
+{
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public SortedDictionary<string, ParameterReport>? Parameters { get; init; }
+
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<RuleReport>? Rules { get; init; }
+
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<CheckReport>? Checks { get; init; }
+
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public PhysicsReport? Physics { get; init; }
+
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public LayoutReport? Layout { get; init; }
+
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<QuantityReport>? Quantities { get; init; }
+
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public ConflictReport? Conflict { get; init; }
+
+    public IReadOnlyList<string> Warnings { get; init; } = [];
+
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<FileReport>? Files { get; init; }
+
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<ErrorReport>? Errors { get; init; }
+
+    /// <summary>Exit status of this detail alone.</summary>
+    [JsonIgnore]
+    public int Status { get; init; }
+}
+
+/// <summary>Where a value comes from.</summary>
+/// <param name="Kind">given, preferred, default, stock, equation, rule or target.</param>
+/// <param name="Rule">Id of the rule that binds, with kind rule.</param>
+public sealed record WhyReport(string Kind, [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? Rule, string Text);
+
+/// <summary>A solved parameter.</summary>
+/// <param name="Value">A number (mm, the n of 1:n, or a count) or a word.</param>
+/// <param name="Unit">mm, 1:n, or null.</param>
+/// <param name="Text">With its unit, as a person writes it.</param>
+public sealed record ParameterReport(object Value, string? Unit, string Text, WhyReport Why);
+
+/// <summary>A rule's verdict with both sides of its comparison.</summary>
+public sealed record RuleReport(
+    string Id, IReadOnlyList<string> Aliases, string Severity, string Class, string Verdict, double? Left, string? Op, double? Right, string? Unit, string Text,
+    string Source, string Confidence);
+
+/// <summary>A place in the section, mm.</summary>
+public sealed record PlaceReport(double X, double Y);
+
+/// <summary>A check on the section.</summary>
+/// <param name="Line">water, air, vapour, heat or fit.</param>
+public sealed record CheckReport(string Id, string Line, string Verdict, string Text, IReadOnlyList<string> Parts, PlaceReport? At, double? GapMm);
+
+/// <summary>Results of physics, as far as they are computed.</summary>
+public sealed record PhysicsReport(IReadOnlyList<BuildupReport> Buildups);
+
+/// <summary>A build-up with its layers.</summary>
+public sealed record BuildupReport(
+    string Id, string Title, double ThicknessMm, [property: JsonPropertyName("r_surfaces_m2k_w")] double Surfaces,
+    [property: JsonPropertyName("r_total_m2k_w")] double Total, [property: JsonPropertyName("u_w_m2k")] double UValue, string Remark, IReadOnlyList<LayerReport> Layers);
+
+/// <summary>A layer of a build-up.</summary>
+public sealed record LayerReport(
+    string Ref, string Part, string Element, string Material, double ThicknessMm, [property: JsonPropertyName("lambda_w_mk")] double? Conductivity,
+    [property: JsonPropertyName("r_m2k_w")] double? Resistance, string Function, string Origin, string Remark);
+
+/// <summary>Measures of the annotation layout; lengths in mm on paper.</summary>
+public sealed record LayoutReport(string Paper, double Scale, int Sheets, SortedDictionary<string, double> Measures);
+
+/// <summary>What a part takes per metre run.</summary>
+public sealed record QuantityReport(
+    string Part, string Material, [property: JsonPropertyName("area_m2")] double Area, [property: JsonPropertyName("volume_m3_per_m")] double Volume,
+    [property: JsonPropertyName("mass_kg_per_m")] double Mass, [property: JsonPropertyName("sheet_length_m")] double? SheetLength);
+
+/// <summary>Why no sizes exist: a minimal set of members that cannot hold together, and what to change.</summary>
+public sealed record ConflictReport(IReadOnlyList<MemberReport> Members, IReadOnlyList<RepairReport> Repairs);
+
+/// <summary>A member of a conflict.</summary>
+public sealed record MemberReport(string Kind, string Id, string Text);
+
+/// <summary>A change that makes the detail possible.</summary>
+/// <param name="Set">Key to value with its unit, as <c>--set</c> takes it.</param>
+public sealed record RepairReport(SortedDictionary<string, string> Set, string Text);
+
+/// <summary>A written file.</summary>
+/// <param name="Path">Relative to the output folder, with forward slashes.</param>
+public sealed record FileReport(string Path, string Format, long Bytes, string Sha256);
+
+/// <summary>A fault in what was written.</summary>
+public sealed record ErrorReport(string Code, string File, int Line, int Column, string? Key, string? Value, string Reason, string? Hint);
+
+/// <summary>An answer that concerns no preset.</summary>
+public sealed record ErrorsReport(IReadOnlyList<ErrorReport> Errors);

@@ -1,0 +1,103 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace DetailGen.Library.Reports;
+
+/// <summary>The answer to "why": paragraphs in trade words, with their sources.</summary>
+/// <param name="Kind">parameter, rule, part or detail.</param>
+public sealed record ExplainReport(ToolReport Tool, string Detail, string Preset, string? Subject, string Kind, IReadOnlyList<ExplainedReport> Explained)
+{
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public ConflictReport? Conflict { get; init; }
+
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<ErrorReport>? Errors { get; init; }
+
+    [JsonIgnore]
+    public int Status { get; init; }
+}
+
+/// <summary>One thing explained.</summary>
+public sealed record ExplainedReport(string Id, string Title, IReadOnlyList<string> Text, IReadOnlyList<string> Sources);
+
+/// <summary>A list of what there is, under the plural name of its topic.</summary>
+/// <param name="Columns">Keys of the rows that a terminal shows, in order.</param>
+/// <param name="Rows">Values are text, numbers, or lists of text.</param>
+public sealed record ListReport(string Topic, IReadOnlyList<string> Columns, IReadOnlyList<IReadOnlyDictionary<string, object?>> Rows)
+{
+    public IReadOnlyList<ErrorReport>? Errors { get; init; }
+
+    public int Status { get; init; }
+
+    /// <summary>As JSON: <c>{"rules": [...]}</c>.</summary>
+    public string ToJson()
+    {
+        using var stream = new MemoryStream();
+        using (var writer = new Utf8JsonWriter(stream, ReportJson.WriterOptions))
+        {
+            writer.WriteStartObject();
+            writer.WriteStartArray(Topic);
+            foreach (var row in Rows)
+            {
+                writer.WriteStartObject();
+                foreach (var (key, value) in row)
+                {
+                    writer.WritePropertyName(key);
+                    Write(writer, value);
+                }
+
+                writer.WriteEndObject();
+            }
+
+            writer.WriteEndArray();
+            writer.WriteEndObject();
+        }
+
+        return System.Text.Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length) + "\n";
+    }
+
+    private static void Write(Utf8JsonWriter writer, object? value)
+    {
+        switch (value)
+        {
+            case null:
+                writer.WriteNullValue();
+                break;
+            case string text:
+                writer.WriteStringValue(text);
+                break;
+            case int number:
+                writer.WriteNumberValue(number);
+                break;
+            case double number:
+                writer.WriteNumberValue(number);
+                break;
+            case bool flag:
+                writer.WriteBooleanValue(flag);
+                break;
+            case IEnumerable<string> texts:
+                writer.WriteStartArray();
+                foreach (var text in texts)
+                {
+                    writer.WriteStringValue(text);
+                }
+
+                writer.WriteEndArray();
+                break;
+            default:
+                throw new ArgumentException($"A list holds no {value.GetType().Name}.", nameof(value));
+        }
+    }
+}
+
+/// <summary>A text that was made: a starter preset or a schema.</summary>
+/// <param name="Text">Empty where there are errors.</param>
+/// <param name="File">Where it was written; null where it goes to standard output.</param>
+public sealed record TextReport(ToolReport Tool, string Text, string? File)
+{
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<ErrorReport>? Errors { get; init; }
+
+    [JsonIgnore]
+    public int Status { get; init; }
+}

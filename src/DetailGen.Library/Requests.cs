@@ -1,0 +1,27 @@
+namespace DetailGen.Library;
+
+/// <summary>What <see cref="DetailLibrary.Draw"/> is to draw.</summary>
+/// <param name="Presets">Paths as given.</param>
+/// <param name="Overrides">Each <c>key=value</c>.</param>
+/// <param name="Folder">Output folder; made if it is not there.</param>
+/// <param name="Formats">Some of <see cref="AllFormats"/>.</param>
+/// <param name="ViewOnly">The view without a sheet.</param>
+/// <param name="Dpi">Resolution of PNG files.</param>
+public sealed record DrawRequest(
+    IReadOnlyList<string> Presets, IReadOnlyList<string> Overrides, string Folder, IReadOnlyList<string> Formats, bool ViewOnly = false, int Dpi = 300)
+{
+    public static IReadOnlyList<string> AllFormats { get; } = ["dxf", "svg", "pdf", "png", "csv", "xlsx", "md", "json"];
+
+    public static IReadOnlyList<string> DefaultFormats { get; } = ["dxf", "svg", "pdf", "png", "json"];
+}
+
+/// <summary>What <see cref="DetailLibrary.Check"/> is to check: files, or folders whose presets are all taken.</summary>
+public sealed record CheckRequest(IReadOnlyList<string> Paths, IReadOnlyList<string> Overrides);
+
+/// <summary>What <see cref="DetailLibrary.Explain"/> is to explain.</summary>
+/// <param name="Subject">A parameter key, a rule id or a part id; null for every value.</param>
+public sealed record ExplainRequest(string Preset, IReadOnlyList<string> Overrides, string? Subject);
+
+/// <summary>What <see cref="DetailLibrary.New"/> is to write.</summary>
+/// <param name="File">Null for standard output.</param>
+public sealed record NewRequest(string Junction, string Wall, string Roof, string? File);

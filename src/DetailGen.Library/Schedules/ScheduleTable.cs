@@ -1,0 +1,40 @@
+using System.Globalization;
+using DetailGen.Analysis.Heat;
+using DetailGen.Drawing.Sheets;
+
+namespace DetailGen.Library.Schedules;
+
+/// <summary>The schedule of layers as rows of text: the same on the sheet, in the spreadsheet and in the report.</summary>
+internal static class ScheduleTable
+{
+    private const string None = "–";
+
+    internal static IReadOnlyList<ScheduleBlock> Of(IReadOnlyList<BuildupResistance> buildups) => [.. buildups.Select(Of)];
+
+    private static ScheduleBlock Of(BuildupResistance stack)
+    {
+        var rows = new List<ScheduleRow> { new("", "Surfaces", "outside and inside", None, None, Number(stack.Surfaces, "0.000"), "surface resistance", "tabulated") };
+        foreach (var (layer, resistance) in stack.Layers)
+        {
+            var remark = layer.Kind == Sections.LayerKind.Air || layer.Material.Conductivity is null ? "tabulated" : layer.Material.Origin;
+            rows.Add(new(
+                layer.Reference, layer.Element, layer.Material.Name, Number(layer.Thickness, "0.0"),
+                resistance is null || layer.Material.Conductivity is null ? None : Number(layer.Material.Conductivity.Value, "0.000"),
+                resistance is null ? None : Number(resistance.Value, "0.000"), layer.Function, layer.Remark.Length > 0 ? $"{remark}; {layer.Remark}" : remark));
+        }
+
+        rows.Add(new(
+            "", $"{stack.Buildup.Title}, sum", $"U-value {UValue(stack.UValue)} W/(m²K)", Number(stack.Thickness, "0.0"), None, Number(stack.Total, "0.000"), "",
+            stack.Layers.Any(layer => layer.Layer.Kind == Sections.LayerKind.Bridged) ? "bridging left out" : "", Sum: true));
+        return new(stack.Buildup.Id, rows);
+    }
+
+    /// <summary>Two significant figures, never rounded below the true value by enough to pass a limit it does not meet: rounded to the nearest as EN ISO 6946:2017, 6.5.2 asks (read in a secondary text).</summary>
+    internal static string UValue(double value)
+    {
+        var decimals = value >= 1 ? 1 : value >= 0.1 ? 2 : 3;
+        return Math.Round(value, decimals, MidpointRounding.AwayFromZero).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    }
+
+    private static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,37 @@
+using DetailGen.Details.Presets;
+
+namespace DetailGen.Library.Wording;
+
+/// <summary>The notes and cautions that every sheet and report carries.</summary>
+internal static class GeneralNotes
+{
+    internal const string Caution =
+        "Starting point for a competent person: local regulations, the manufacturer's instructions and the project's designers decide.";
+
+    internal const string Engineer = "Parapet stability, wind uplift, fire and guarding: for the engineer or fire consultant to confirm.";
+
+    internal const string Height = "Work at height: plan edge protection before the roof is opened.";
+
+    internal static IReadOnlyList<string> Of(Preset preset) =>
+    [
+        "Dimensions in millimetres, levels in metres. Use figured dimensions; do not scale. Chains leave out sheets under 5 mm.",
+        "Sheet materials are drawn thicker than true, for clarity.",
+        Caution,
+        Engineer,
+        Height,
+        "Values marked tabulated or assumed are to be replaced by declared values.",
+        Checked(preset),
+    ];
+
+    /// <summary>What a sheet without room for the notes says.</summary>
+    internal static string Brief => $"{Caution} {Height} General notes: see the further sheets.";
+
+    private static string Checked(Preset preset)
+    {
+        string Word(string key) => preset.Conditions.First(condition => condition.Key == key).Word.Replace('-', ' ');
+        return $"Checked against rules {string.Join(", ", preset.Rules.Select(pack => pack.Name))} for {Capital(Word("site.nation"))}, {Word("site.exposure")} exposure, "
+            + $"{Word("building.use")}, {Word("building.work")} work, roof access: {Word("building.roof-access")}.";
+    }
+
+    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+}

@@ -1,0 +1,54 @@
+using System.Globalization;
+using DetailGen.Analysis.Heat;
+using DetailGen.Details.Presets;
+using DetailGen.Details.Solving;
+using DetailGen.Drawing.Sheets;
+using DetailGen.Library.Reports;
+using DetailGen.Library.Schedules;
+
+namespace DetailGen.Library.Wording;
+
+/// <summary>All the words of a sheet, from what is known of the detail.</summary>
+internal static class SheetWords
+{
+    // ISO 7200:2004: fields that a title block must fill (table from memory).
+    private static readonly (string Key, string Name)[] Obligatory =
+        [("owner", "legal owner"), ("number", "number"), ("date", "date of issue"), ("drawn", "drawn"), ("approved", "approved"), ("status", "status")];
+
+    private static readonly string[] ShortForms =
+    [
+        "DPC: damp-proof course", "VCL: vapour control layer", "PIR: polyisocyanurate", "EPS: expanded polystyrene", "XPS: extruded polystyrene", "OSB: oriented strand board",
+    ];
+
+    internal static SheetText Of(Solution.Solved solved, IReadOnlyList<BuildupResistance> buildups, IReadOnlyList<CheckReport> checks)
+    {
+        var preset = solved.Preset;
+        var (lines, further) = CheckLines.Of(solved.Verdicts, checks, EmptyFields(preset));
+        return new(
+            Title(preset),
+            [.. preset.Revisions.OrderByDescending(revision => revision.Date).ThenByDescending(revision => revision.Rev, StringComparer.Ordinal).Select(Line)],
+            ScheduleTable.Of(buildups), lines, further, GeneralNotes.Of(preset), GeneralNotes.Brief, $"Section through {preset.Junction.Id.Replace('-', ' ')}", ShortForms,
+            preset.Levels.FirstOrDefault(level => level.Name == "finished-roof")?.Height.ToMillimetres() / 1000);
+    }
+
+    /// <summary>Obligatory fields of the title block that are empty, in words.</summary>
+    internal static IReadOnlyList<string> EmptyFields(Preset preset) =>
+        preset.TitleBlock.Status is null or "S0" ? [] : [.. Obligatory.Where(field => string.IsNullOrEmpty(preset.TitleBlock[field.Key])).Select(field => field.Name)];
+
+    private static TitleBlock Title(Preset preset)
+    {
+        string Field(string key) => preset.TitleBlock[key] ?? "";
+        var parts = preset.Title.Split(',', 2, StringSplitOptions.TrimEntries);
+        var subtitle = parts.Length > 1 ? Capital(parts[1]) : "";
+        var edition = preset.Sheet.Options.FirstOrDefault(option => option.Key == "status-edition")?.Value ?? "2021";
+        return new(
+            Field("owner"), Field("address"), Field("project"), preset.TitleBlock.Number ?? preset.Detail, Field("revision"), Field("status"), StatusWords.Of(Field("status"), edition),
+            Field("date"), Field("drawn"), Field("checked"), Field("approved").Length > 0 ? Field("approved") : "not yet approved", parts[0],
+            preset.Mirror ? $"{subtitle} (handed)".Trim() : subtitle);
+    }
+
+    private static RevisionLine Line(Revision revision) =>
+        new(revision.Rev, revision.Date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), revision.Text, revision.Drawn ?? "–", revision.Checked ?? "–");
+
+    private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
+}

@@ -1,0 +1,72 @@
+using DetailGen.Solver.Search;
+
+namespace DetailGen.Solver.Conflicts;
+
+/// <summary>Shrinks a contradiction until no member can be spared, by trying to do without each.</summary>
+internal static class MinimalConflict
+{
+    /// <summary>Narrows a contradiction, given a start that may hold too much. Null where the budget is spent.</summary>
+    /// <param name="suppose">Bounds to add after each reset; false where they already fail.</param>
+    /// <param name="members">Tags that contradict each other; taken over as the result.</param>
+    public static bool[]? Shrink(Problem problem, bool[] members, Func<bool>? suppose = null)
+    {
+        for (var tag = 0; tag < members.Length; tag++)
+        {
+            if (!members[tag])
+            {
+                continue;
+            }
+
+            members[tag] = false;
+            switch (Check(problem, members, suppose))
+            {
+                case Found.Yes:
+                    members[tag] = true;
+                    break;
+                case Found.No:
+                    var used = new bool[members.Length];
+                    problem.CollectTags(used);
+                    for (var i = 0; i < used.Length; i++)
+                    {
+                        members[i] &= used[i];
+                    }
+
+                    break;
+                default:
+                    return null;
+            }
+        }
+
+        return members;
+    }
+
+    /// <summary>Whether the tags in force, with the suppositions, can hold together.</summary>
+    public static Found Check(Problem problem, bool[]? enabled, Func<bool>? suppose)
+    {
+        problem.Reset(enabled);
+        if (suppose is not null && !suppose())
+        {
+            problem.Finder.Tracer.Clear();
+            problem.Finder.Tracer.Trace(problem.State.Level);
+            return Found.No;
+        }
+
+        return problem.Finder.Run();
+    }
+
+    /// <summary>Names in ordinal order.</summary>
+    public static IReadOnlyList<string> Names(Problem problem, bool[] members)
+    {
+        var names = new List<string>();
+        for (var i = 0; i < members.Length; i++)
+        {
+            if (members[i])
+            {
+                names.Add(problem.Tags[i]);
+            }
+        }
+
+        names.Sort(StringComparer.Ordinal);
+        return names;
+    }
+}

@@ -1,0 +1,122 @@
+using DetailGen.Solver.Conflicts;
+using DetailGen.Solver.Search;
+
+namespace DetailGen.Solver;
+
+/// <summary>Collects integer unknowns, claims about them and wishes in order of rank; then solves. Exact, complete, deterministic.</summary>
+public sealed class Model
+{
+    private readonly List<Variable> variables;
+    private readonly List<(string? Tag, Claim Claim)> hard = [];
+    private readonly List<Given> givens = [];
+    private readonly List<Level> levels = [];
+
+    public Model() => variables = [];
+
+    private Model(List<Variable> variables) => this.variables = [.. variables];
+
+    /// <summary>Propagator runs that one question may cost before it is answered with "not proven"; the same on every machine.</summary>
+    public long Budget { get; init; } = 20_000_000;
+
+    public IReadOnlyList<Variable> Variables => variables;
+
+    internal IReadOnlyList<(string? Tag, Claim Claim)> Hard => hard;
+
+    internal IReadOnlyList<Given> Givens => givens;
+
+    internal IReadOnlyList<Level> Levels => levels;
+
+    /// <summary>A new unknown.</summary>
+    /// <param name="tag">Makes the domain a member of conflicts; null: it always stands.</param>
+    /// <param name="without">What the unknown may be where a tagged domain is given up; ten times as far on both sides where null.</param>
+    /// <exception cref="ArgumentException">The name is taken.</exception>
+    public Variable Add(string name, Domain domain, string? tag = null, Domain? without = null)
+    {
+        if (variables.Exists(other => string.Equals(other.Name, name, StringComparison.Ordinal)))
+        {
+            throw new ArgumentException($"There is a variable {name} already.", nameof(name));
+        }
+
+        var variable = new Variable(variables.Count, name, domain, tag, without);
+        variables.Add(variable);
+        return variable;
+    }
+
+    /// <summary>The claim must hold. Several claims may share a tag; they then stand and fall together. Without a tag it cannot be given up.</summary>
+    public void Require(string? tag, Claim claim) => hard.Add((tag, claim));
+
+    /// <summary>Fixes a value from outside. Like a required claim, and what repairs may release.</summary>
+    /// <remarks>The value need not be a member of the domain: that is a contradiction, not an error.</remarks>
+    public void Give(string tag, Variable variable, long value)
+    {
+        MustOwn(variable);
+        var claim = variable.Is(value);
+        givens.Add(new Given(tag, variable, value, claim));
+        hard.Add((tag, claim));
+    }
+
+    /// <summary>Adds the next lower rank of wishes.</summary>
+    public void Then(Level level) => levels.Add(level);
+
+    /// <summary>Finds the best assignment, or a minimal conflict.</summary>
+    public Answer Solve() => Solving.Solve(this);
+
+    /// <summary>Every value that each of the variables can take while all hard claims hold, and what stops it; in the order asked.</summary>
+    /// <exception cref="InvalidOperationException">The hard claims contradict each other, or the budget is spent.</exception>
+    public IReadOnlyList<FeasibleRange> Ranges(params ReadOnlySpan<Variable> of) => Solver.Ranges.RangeSearch.Run(this, of);
+
+    /// <summary>
+    /// The changes of given values that make the hard claims agree: for each releasable given alone the nearest value below and above; where no single one
+    /// helps, the smallest set of them, with values as near as can be in sum of steps. Empty where even all together do not help, or the claims agree already.
+    /// </summary>
+    /// <param name="releasable">Which tags of givens may be released; null: all.</param>
+    public IReadOnlyList<Repair> Repairs(Func<string, bool>? releasable = null) => RepairSearch.Run(this, releasable ?? (_ => true));
+
+    /// <summary>The same unknowns and hard claims, and as hard claims too the wanted ones that hold at these values.</summary>
+    internal Model WithHeld(Values values)
+    {
+        var held = new Model(variables) { Budget = Budget };
+        held.hard.AddRange(hard);
+        foreach (var level in levels)
+        {
+            if (level is Level.Wanted(_, var claims))
+            {
+                foreach (var soft in claims)
+                {
+                    if (Normal.Shortfall(soft.Claim, values.ById) == 0)
+                    {
+                        held.hard.Add((soft.Tag, soft.Claim));
+                    }
+                }
+            }
+        }
+
+        return held;
+    }
+
+    /// <summary>The same unknowns, the hard claims but for some givens, and other wishes.</summary>
+    internal Model Released(Func<Given, bool> released, IEnumerable<Level> instead)
+    {
+        var model = new Model(variables) { Budget = Budget };
+        foreach (var (tag, claim) in hard)
+        {
+            if (!givens.Exists(given => ReferenceEquals(given.Claim, claim) && released(given)))
+            {
+                model.hard.Add((tag, claim));
+            }
+        }
+
+        model.levels.AddRange(instead);
+        return model;
+    }
+
+    internal void MustOwn(Variable variable)
+    {
+        if (variable.Id >= variables.Count || !ReferenceEquals(variables[variable.Id], variable))
+        {
+            throw new ArgumentException($"The variable {variable.Name} belongs to another model.", nameof(variable));
+        }
+    }
+
+    internal sealed record Given(string Tag, Variable Variable, long Value, Claim Claim);
+}

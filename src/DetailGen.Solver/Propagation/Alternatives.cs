@@ -1,0 +1,99 @@
+namespace DetailGen.Solver.Propagation;
+
+/// <summary>At least one of the alternatives holds; each is a set of rows that hold together.</summary>
+internal sealed class Alternatives(Row[][] alternatives) : Propagator
+{
+    private int[]? variables;
+
+    public Row[][] Rows => alternatives;
+
+    public override bool Propagate(State state)
+    {
+        var open = -1;
+        var count = 0;
+        for (var i = 0; i < alternatives.Length; i++)
+        {
+            var possible = true;
+            var certain = true;
+            foreach (var row in alternatives[i])
+            {
+                if (row.Least(state) > row.Bound)
+                {
+                    possible = false;
+                    break;
+                }
+
+                certain = certain && row.Most(state) <= row.Bound;
+            }
+
+            if (!possible)
+            {
+                continue;
+            }
+
+            if (certain)
+            {
+                return true;
+            }
+
+            open = i;
+            count++;
+        }
+
+        if (count == 0)
+        {
+            return state.Fail(Index);
+        }
+
+        if (count > 1)
+        {
+            return true;
+        }
+
+        foreach (var row in alternatives[open])
+        {
+            if (!row.Narrow(state, Index))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    public override void Watch(Watchers watchers)
+    {
+        foreach (var variable in Variables())
+        {
+            watchers.OnLow(variable, Index);
+            watchers.OnHigh(variable, Index);
+        }
+    }
+
+    public override void Explain(int variable, Needed needed)
+    {
+        foreach (var other in Variables())
+        {
+            needed.Both(other);
+        }
+    }
+
+    private int[] Variables()
+    {
+        return variables ??= Collect();
+
+        int[] Collect()
+        {
+            var all = new SortedSet<int>();
+            foreach (var rows in alternatives)
+            {
+                foreach (var row in rows)
+                {
+                    all.UnionWith(row.Variables);
+                }
+            }
+
+            return [.. all];
+        }
+    }
+}

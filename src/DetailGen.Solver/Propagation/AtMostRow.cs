@@ -1,0 +1,26 @@
+namespace DetailGen.Solver.Propagation;
+
+/// <summary>Keeps one row.</summary>
+internal sealed class AtMostRow(Row row) : Propagator
+{
+    public Row Row => row;
+
+    public override bool Propagate(State state) => row.Narrow(state, Index);
+
+    public override void Watch(Watchers watchers)
+    {
+        for (var i = 0; i < row.Variables.Length; i++)
+        {
+            if (row.Factors[i] > 0)
+            {
+                watchers.OnLow(row.Variables[i], Index);
+            }
+            else
+            {
+                watchers.OnHigh(row.Variables[i], Index);
+            }
+        }
+    }
+
+    public override void Explain(int variable, Needed needed) => row.ExplainLeast(variable, needed);
+}

@@ -1,0 +1,165 @@
+using DetailGen.Solver.Conflicts;
+using DetailGen.Solver.Propagation;
+using DetailGen.Solver.Search;
+
+namespace DetailGen.Solver.Ranges;
+
+/// <summary>
+/// Walks up through each variable's domain: the next value that can be (proven: none between), then as far as one assignment can be stretched (proven: all
+/// between can be), and on. Each assignment met on the way also counts for the other variables.
+/// </summary>
+internal sealed class RangeSearch
+{
+    private readonly Problem problem;
+    private readonly Problem shrinking;
+    private readonly State state;
+    private readonly Finder finder;
+    private readonly Stretch stretch;
+    private readonly List<Progression> known = [];
+    private long[] first = [];
+
+    private RangeSearch(Model model)
+    {
+        problem = ProblemBuilder.Hard(model);
+        shrinking = ProblemBuilder.Hard(model);
+        state = problem.State;
+        finder = problem.Finder;
+        stretch = new Stretch(problem);
+        Solving.Targets(model, finder.Targets.Length).CopyTo(finder.Targets, 0);
+        finder.Budget = model.Budget;
+        shrinking.Finder.Budget = model.Budget;
+    }
+
+    public static IReadOnlyList<FeasibleRange> Run(Model model, ReadOnlySpan<Variable> of)
+    {
+        var search = new RangeSearch(model);
+        search.Start();
+        var values = new List<(long, long)>[of.Length];
+        for (var i = 0; i < of.Length; i++)
+        {
+            values[i] = search.Walk(of[i]);
+        }
+
+        var ranges = new FeasibleRange[of.Length];
+        for (var i = 0; i < of.Length; i++)
+        {
+            ranges[i] = new FeasibleRange(of[i], values[i], search.Stops(of[i], values[i][0].Item1, false), search.Stops(of[i], values[i][^1].Item2, true));
+        }
+
+        return ranges;
+    }
+
+    private void Start()
+    {
+        problem.Reset();
+        if (finder.Run() != Found.Yes || !state.Propagate())
+        {
+            throw new InvalidOperationException("There are no ranges: the hard claims contradict each other, or the budget is spent.");
+        }
+
+        first = finder.Solution.ToArray();
+    }
+
+    private List<(long, long)> Walk(Variable variable)
+    {
+        var pieces = new List<(long Low, long High)>();
+        var domain = variable.Domain;
+        var id = variable.Id;
+        known.Clear();
+        known.Add(stretch.Of(id, first));
+        for (var from = state.Lows[id]; from <= state.Highs[id];)
+        {
+            var (low, high) = Known(from, domain.Step) ?? Prove(id, from);
+            if (low == long.MaxValue)
+            {
+                break;
+            }
+
+            if (pieces.Count > 0 && !domain.IsListed && pieces[^1].High + domain.Step == low)
+            {
+                pieces[^1] = (pieces[^1].Low, high);
+            }
+            else
+            {
+                pieces.Add((low, high));
+            }
+
+            from = domain.Ceiling(high + 1);
+        }
+
+        return pieces;
+    }
+
+    /// <summary>The values from here on that an earlier stretch proves; null where this one is not yet known.</summary>
+    private (long Low, long High)? Known(long from, long step)
+    {
+        foreach (var progression in known)
+        {
+            if (progression.Holds(from))
+            {
+                return (from, progression.Stride == step ? progression.High : from);
+            }
+        }
+
+        return null;
+    }
+
+    private (long Low, long High) Prove(int id, long from)
+    {
+        if (Next(id, from) is not { } low)
+        {
+            return (long.MaxValue, long.MaxValue);
+        }
+
+        known.Add(stretch.Of(id, finder.Solution.ToArray()));
+        return (low, low);
+    }
+
+    /// <summary>The least value of the variable at or above this one that can be.</summary>
+    private long? Next(int id, long from)
+    {
+        state.Push();
+        var found = state.AtLeast(id, from, State.Supposed) ? finder.Run(id) : Found.No;
+        state.PopTo(0);
+        return found switch
+        {
+            Found.Yes => finder.Solution[id],
+            Found.No => null,
+            _ => throw new InvalidOperationException("The budget is spent."),
+        };
+    }
+
+    private IReadOnlyList<string> Stops(Variable variable, long end, bool up)
+    {
+        var domain = variable.Domain;
+        var next = up ? domain.Ceiling(end + 1) : domain.Floor(end - 1);
+        if (next is long.MaxValue or long.MinValue)
+        {
+            return variable.DomainTag is { } tag ? [tag] : [];
+        }
+
+        bool Suppose() => Move(shrinking.State, variable.Id, next, up);
+        // The first refutation starts from what is propagated already; only its few members are then tried one by one.
+        state.Push();
+        var found = Found.No;
+        if (Move(state, variable.Id, next, up))
+        {
+            found = finder.Run();
+        }
+        else
+        {
+            finder.Tracer.Clear();
+            finder.Tracer.Trace(state.Level);
+        }
+
+        var members = new bool[problem.Tags.Length];
+        problem.CollectTags(members);
+        state.PopTo(0);
+        return found == Found.No && MinimalConflict.Shrink(shrinking, members, Suppose) is { } least
+            ? MinimalConflict.Names(problem, least)
+            : throw new InvalidOperationException("The budget is spent.");
+    }
+
+    private static bool Move(State state, int id, long value, bool up) =>
+        up ? state.AtLeast(id, value, State.Supposed) : state.AtMost(id, value, State.Supposed);
+}

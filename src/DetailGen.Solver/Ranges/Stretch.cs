@@ -1,0 +1,197 @@
+using DetailGen.Solver.Propagation;
+using DetailGen.Solver.Search;
+
+namespace DetailGen.Solver.Ranges;
+
+/// <summary>
+/// Stretches one assignment along one variable: others in the same equations follow at whole rates, all else stands still. Then each claim is a linear
+/// condition on how far the variable moved, so all values of a progression are proven at once.
+/// </summary>
+internal sealed class Stretch(Problem problem)
+{
+    private const int MostFollowers = 24;
+    private readonly State state = problem.State;
+    private readonly Domain[] domains = problem.Domains;
+    private readonly long[] rates = new long[problem.Domains.Length];
+    private long[] values = [];
+    private long stride;
+    private long least;
+    private long most;
+
+    /// <summary>Values low, low + stride, … high of the variable that can all be, the assignment's own among them.</summary>
+    /// <param name="from">An assignment that holds every claim, by id.</param>
+    public Progression Of(int variable, long[] from)
+    {
+        var here = from[variable];
+        var alone = new Progression(here, here, domains[variable].Step);
+        if (domains[variable].IsListed)
+        {
+            return alone;
+        }
+
+        values = from;
+        Array.Clear(rates);
+        rates[variable] = 1;
+        stride = domains[variable].Step;
+        if (!Follow() || !Bound())
+        {
+            return alone;
+        }
+
+        return new Progression(here + Arithmetic.CeilingDivide(least, stride) * stride, here + Arithmetic.FloorDivide(most, stride) * stride, stride);
+    }
+
+    /// <summary>Lets one more variable follow in each equation that would break, until none does.</summary>
+    private bool Follow()
+    {
+        for (var followers = 0; followers < MostFollowers;)
+        {
+            var settled = true;
+            foreach (var propagator in problem.Propagators)
+            {
+                if (propagator is not Equality equality || Rate(equality.AtMost) is not (not 0 and var rate))
+                {
+                    continue;
+                }
+
+                settled = false;
+                if (!AddFollower(equality.AtMost, rate))
+                {
+                    return false;
+                }
+
+                followers++;
+            }
+
+            if (settled)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>The one that does not lengthen the stride before one that does; of these the one with most room upwards.</summary>
+    private bool AddFollower(Row row, long rate)
+    {
+        var best = -1;
+        var bestStride = long.MaxValue;
+        var bestRoom = -1L;
+        for (var i = 0; i < row.Variables.Length; i++)
+        {
+            var id = row.Variables[i];
+            if (rates[id] != 0 || state.IsFixed(id) || domains[id].IsListed || rate % row.Factors[i] != 0)
+            {
+                continue;
+            }
+
+            var own = -rate / row.Factors[i];
+            var longer = stride / Arithmetic.Gcd(stride, Period(own, id)) * Period(own, id);
+            var room = own > 0 ? (state.Highs[id] - values[id]) / own : (values[id] - state.Lows[id]) / -own;
+            if (longer < bestStride || (longer == bestStride && room > bestRoom))
+            {
+                (best, bestStride, bestRoom) = (i, longer, room);
+            }
+        }
+
+        if (best < 0)
+        {
+            return false;
+        }
+
+        rates[row.Variables[best]] = -rate / row.Factors[best];
+        stride = bestStride;
+        return true;
+    }
+
+    /// <summary>How far the leading variable has to move for the follower to move by whole steps.</summary>
+    private long Period(long rate, int id) => domains[id].Step / Arithmetic.Gcd(rate, domains[id].Step);
+
+    private bool Bound()
+    {
+        (least, most) = (long.MinValue / 4, long.MaxValue / 4);
+        for (var id = 0; id < rates.Length; id++)
+        {
+            if (rates[id] != 0)
+            {
+                Limit(rates[id], domains[id].High - values[id], ref least, ref most);
+                Limit(-rates[id], values[id] - domains[id].Low, ref least, ref most);
+            }
+        }
+
+        foreach (var propagator in problem.Propagators)
+        {
+            switch (propagator)
+            {
+                case AtMostRow single:
+                    Limit(Rate(single.Row), single.Row.Bound - single.Row.At(values), ref least, ref most);
+                    break;
+                case Alternatives alternatives:
+                    Widest(alternatives);
+                    break;
+                case TableLookup table when rates[table.Key] != 0 || rates[table.Result] != 0:
+                case Membership membership when rates[membership.Variable] != 0:
+                    return false;
+                default:
+                    break;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Of the alternatives that hold now, keeps the one that holds longest.</summary>
+    private void Widest(Alternatives alternatives)
+    {
+        var (low, high) = (0L, 0L);
+        foreach (var rows in alternatives.Rows)
+        {
+            var (from, to) = (least, most);
+            var holds = true;
+            foreach (var row in rows)
+            {
+                var slack = row.Bound - row.At(values);
+                holds = holds && slack >= 0;
+                Limit(Rate(row), slack, ref from, ref to);
+            }
+
+            if (holds && to - from > high - low)
+            {
+                (low, high) = (from, to);
+            }
+        }
+
+        (least, most) = (low, high);
+    }
+
+    private long Rate(Row row)
+    {
+        var rate = 0L;
+        for (var i = 0; i < row.Variables.Length; i++)
+        {
+            rate += row.Factors[i] * rates[row.Variables[i]];
+        }
+
+        return rate;
+    }
+
+    /// <summary>rate · moved ≤ slack.</summary>
+    private static void Limit(long rate, long slack, ref long least, ref long most)
+    {
+        if (rate > 0)
+        {
+            most = Math.Min(most, Arithmetic.FloorDivide(slack, rate));
+        }
+        else if (rate < 0)
+        {
+            least = Math.Max(least, -Arithmetic.FloorDivide(slack, -rate));
+        }
+    }
+}
+
+/// <summary>low, low + stride, … high.</summary>
+internal readonly record struct Progression(long Low, long High, long Stride)
+{
+    public bool Holds(long value) => value >= Low && value <= High && (value - Low) % Stride == 0;
+}

@@ -1,0 +1,271 @@
+using DetailGen.Solver.Propagation;
+
+namespace DetailGen.Solver.Search;
+
+/// <summary>Turns claims into propagators over variables by number, those of the costs after those of the model.</summary>
+internal sealed class ProblemBuilder
+{
+    private static readonly Int128 Largest = (Int128)1 << 61;
+    private readonly List<Domain> domains = [];
+    private readonly List<Domain> without = [];
+    private readonly List<Propagator> propagators = [];
+    private readonly List<string> tags = [];
+    private readonly Dictionary<string, int> tagIndex = new(StringComparer.Ordinal);
+    private readonly List<int> domainTags = [];
+    private readonly List<Objective> objectives = [];
+    private readonly Model model;
+
+    private ProblemBuilder(Model model)
+    {
+        this.model = model;
+        foreach (var variable in model.Variables)
+        {
+            domains.Add(variable.Domain);
+            without.Add(variable.Without);
+            domainTags.Add(variable.DomainTag is { } tag ? TagOf(tag) : -1);
+        }
+
+        foreach (var (tag, claim) in model.Hard)
+        {
+            Post(claim, tag is null ? -1 : TagOf(tag));
+        }
+    }
+
+    /// <summary>The hard claims alone: for conflicts and ranges.</summary>
+    public static Problem Hard(Model model) => new ProblemBuilder(model).Build();
+
+    /// <summary>The hard claims and the cost of every level.</summary>
+    public static Problem Whole(Model model, IEnumerable<Level> levels)
+    {
+        var builder = new ProblemBuilder(model);
+        foreach (var level in levels)
+        {
+            builder.Post(level);
+        }
+
+        return builder.Build();
+    }
+
+    private Problem Build() =>
+        new([.. domains], [.. without], [.. domainTags], [.. propagators], [.. tags], model.Variables.Count, [.. objectives]);
+
+    private int TagOf(string tag)
+    {
+        if (!tagIndex.TryGetValue(tag, out var index))
+        {
+            tagIndex[tag] = index = tags.Count;
+            tags.Add(tag);
+        }
+
+        return index;
+    }
+
+    private void Post(Claim claim, int tag)
+    {
+        switch (claim)
+        {
+            case Claim.AllOf(var parts):
+                foreach (var part in parts)
+                {
+                    Post(part, tag);
+                }
+
+                break;
+            case Claim.IsZero(var sum) when sum.Terms.Length > 0:
+                var row = RowOf(sum);
+                var steps = Array.ConvertAll(row.Variables, id => Arithmetic.Gcd(domains[id].Step, without[id].Step));
+                propagators.Add(new Equality(row.Variables, row.Factors, row.Bound, steps) { Tag = tag });
+                break;
+            case Claim.Member(var variable, { Length: > 0 } values):
+                propagators.Add(new Membership(variable.Id, values) { Tag = tag });
+                break;
+            case Claim.Lookup { Rows.Length: > 0 } lookup:
+                var (result, key) = (lookup.Result.Id, lookup.Key.Id);
+                propagators.Add(new TableLookup(result, key, Array.ConvertAll(lookup.Rows, r => r.Key), Array.ConvertAll(lookup.Rows, r => r.Result)) { Tag = tag });
+                break;
+            default:
+                var form = Normal.Form(claim);
+                if (form.Count == 1)
+                {
+                    foreach (var part in form[0])
+                    {
+                        propagators.Add(new AtMostRow(RowOf(part)) { Tag = tag });
+                    }
+                }
+                else
+                {
+                    propagators.Add(new Alternatives(Array.ConvertAll(form.ToArray(), rows => Array.ConvertAll(rows.ToArray(), RowOf))) { Tag = tag });
+                }
+
+                break;
+        }
+    }
+
+    private void Post(Level level)
+    {
+        switch (level)
+        {
+            case Level.Wanted wanted:
+                PostWanted(wanted);
+                break;
+            case Level.Wished wished:
+                PostWished(wished);
+                break;
+            case Level.Least least:
+                AddObjective(RowOf(least.Sum));
+                break;
+            default:
+                throw new System.Diagnostics.UnreachableException();
+        }
+    }
+
+    private void PostWanted(Level.Wanted level)
+    {
+        var counts = new List<(int, long)>();
+        var shortfalls = new List<(int, long)>();
+        foreach (var soft in level.Claims)
+        {
+            var form = Normal.Form(soft.Claim);
+            Int128 most = 0;
+            foreach (var rows in form)
+            {
+                foreach (var row in rows)
+                {
+                    most = Int128.Max(most, Most(row));
+                }
+            }
+
+            if (most == 0)
+            {
+                continue; // cannot be broken
+            }
+
+            var broken = AddCost(Domain.Range(0, 1));
+            var missing = AddCost(Domain.Range(0, (long)most));
+            counts.Add((broken, 1));
+            shortfalls.Add((missing, soft.Weight));
+            if (form.Count == 1)
+            {
+                foreach (var row in form[0])
+                {
+                    propagators.Add(new AtMostRow(RowOf(row, (broken, -(long)Int128.Max(1, Most(row))))));
+                    propagators.Add(new AtMostRow(RowOf(row, (missing, -1))));
+                }
+
+                continue;
+            }
+
+            var kept = form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), RowOf));
+            kept.Add([new Row([broken], [-1], -1)]);
+            propagators.Add(new Alternatives([.. kept]));
+            propagators.Add(new Alternatives([.. form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), row => RowOf(row, (missing, -1))))]));
+        }
+
+        AddObjective(RowOf(0, [.. counts]));
+        AddObjective(RowOf(0, [.. shortfalls]));
+    }
+
+    private void PostWished(Level.Wished level)
+    {
+        var distances = new List<(int, long)>();
+        foreach (var (variable, value) in level.Wishes)
+        {
+            var domain = variable.Domain;
+            if (domain.Count == 1)
+            {
+                continue;
+            }
+
+            var place = domain.NearestPlace(value);
+            var far = AddCost(Domain.Range(0, Math.Max(place, domain.Count - 1 - place)));
+            distances.Add((far, 1));
+            if (domain.IsListed)
+            {
+                var keys = new long[domain.Count];
+                var results = new long[domain.Count];
+                for (var i = 0; i < keys.Length; i++)
+                {
+                    keys[i] = domain.At(i);
+                    results[i] = Math.Abs(i - place);
+                }
+
+                propagators.Add(new TableLookup(far, variable.Id, keys, results));
+            }
+            else
+            {
+                var wish = domain.At(place);
+                propagators.Add(new AtMostRow(RowOf(variable - wish, (far, -domain.Step))));
+                propagators.Add(new AtMostRow(RowOf(wish - variable, (far, -domain.Step))));
+            }
+        }
+
+        AddObjective(RowOf(0, [.. distances]));
+    }
+
+    private void AddObjective(Row row)
+    {
+        var propagator = new AtMostRow(row);
+        propagators.Add(propagator);
+        var grain = 0L;
+        for (var i = 0; i < row.Variables.Length; i++)
+        {
+            grain = Arithmetic.Gcd(grain, row.Factors[i] * domains[row.Variables[i]].Step);
+        }
+
+        objectives.Add(new Objective(propagator, row.Bound, Math.Max(grain, 1)));
+        row.Bound = long.MaxValue / 4;
+    }
+
+    private int AddCost(Domain domain)
+    {
+        domains.Add(domain);
+        without.Add(domain);
+        domainTags.Add(-1);
+        return domains.Count - 1;
+    }
+
+    private Row RowOf(Linear sum) => RowOf(sum, []);
+
+    /// <exception cref="OverflowException">The sum could leave ±2^61.</exception>
+    private Row RowOf(Linear sum, params ReadOnlySpan<(int Id, long Factor)> costs)
+    {
+        var variables = new int[sum.Terms.Length + costs.Length];
+        var factors = new long[variables.Length];
+        for (var i = 0; i < sum.Terms.Length; i++)
+        {
+            model.MustOwn(sum.Terms[i].Variable);
+            (variables[i], factors[i]) = (sum.Terms[i].Variable.Id, sum.Terms[i].Factor);
+        }
+
+        for (var i = 0; i < costs.Length; i++)
+        {
+            (variables[sum.Terms.Length + i], factors[sum.Terms.Length + i]) = costs[i];
+        }
+
+        var reach = Int128.Abs(sum.Constant);
+        for (var i = 0; i < variables.Length; i++)
+        {
+            reach += Int128.Abs(factors[i]) * Reach(variables[i]);
+        }
+
+        return reach <= Largest
+            ? new Row(variables, factors, -sum.Constant)
+            : throw new OverflowException($"A sum of {variables.Length} terms could leave the range of whole numbers that the solver holds (2^61).");
+    }
+
+    /// <summary>The most a sum can be over the whole domains.</summary>
+    private static Int128 Most(Linear sum)
+    {
+        Int128 most = sum.Constant;
+        foreach (var (variable, factor) in sum.Terms)
+        {
+            most += (Int128)factor * (factor > 0 ? variable.Domain.High : variable.Domain.Low);
+        }
+
+        return most;
+    }
+
+    private Int128 Reach(int id) => Math.Max(
+        Math.Max(Math.Abs(domains[id].Low), Math.Abs(domains[id].High)),
+        Math.Max(Math.Abs(without[id].Low), Math.Abs(without[id].High)));
+}

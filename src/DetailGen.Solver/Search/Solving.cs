@@ -1,0 +1,105 @@
+using DetailGen.Solver.Conflicts;
+
+namespace DetailGen.Solver.Search;
+
+/// <summary>From a model to its answer.</summary>
+internal static class Solving
+{
+    public static Answer Solve(Model model)
+    {
+        var problem = ProblemBuilder.Whole(model, model.Levels);
+        var byName = model.Variables.ToArray();
+        Array.Sort(byName, static (a, b) => string.CompareOrdinal(a.Name, b.Name));
+        var optimizer = new Optimizer(problem, byName);
+        switch (optimizer.Run(Targets(model, problem.Finder.Targets.Length), model.Budget))
+        {
+            case Found.Yes:
+                var values = new Values(optimizer.Best.AsSpan(0, model.Variables.Count));
+                return new Answer.Best(values, Costs(model, values)) { Bindings = new Bindings(model, values) };
+            case Found.No:
+                return Conflict(model);
+            default:
+                return new Answer.NotProven(optimizer.Best is { } best ? new Values(best.AsSpan(0, model.Variables.Count)) : null);
+        }
+    }
+
+    /// <summary>Where each variable would like to stand: its wish of the highest rank that has one, else its least value.</summary>
+    public static long[] Targets(Model model, int count)
+    {
+        var targets = new long[count];
+        var wished = new bool[count];
+        foreach (var variable in model.Variables)
+        {
+            targets[variable.Id] = variable.Domain.Low;
+        }
+
+        foreach (var level in model.Levels)
+        {
+            if (level is Level.Wished(_, var wishes))
+            {
+                foreach (var (variable, value) in wishes)
+                {
+                    if (!wished[variable.Id])
+                    {
+                        wished[variable.Id] = true;
+                        targets[variable.Id] = variable.Domain.At(variable.Domain.NearestPlace(value));
+                    }
+                }
+            }
+        }
+
+        return targets;
+    }
+
+    private static Answer Conflict(Model model)
+    {
+        var problem = ProblemBuilder.Hard(model);
+        problem.Finder.Budget = model.Budget;
+        var all = new bool[problem.Tags.Length];
+        Array.Fill(all, true);
+        if (MinimalConflict.Check(problem, all, null) != Found.No)
+        {
+            return new Answer.NotProven(null);
+        }
+
+        var members = new bool[all.Length];
+        problem.CollectTags(members);
+        return MinimalConflict.Shrink(problem, members) is { } least
+            ? new Answer.Conflict(MinimalConflict.Names(problem, least))
+            : new Answer.NotProven(null);
+    }
+
+    private static List<LevelCost> Costs(Model model, Values values)
+    {
+        var costs = new List<LevelCost>();
+        foreach (var level in model.Levels)
+        {
+            costs.Add(level switch
+            {
+                Level.Wanted wanted => Cost(wanted, values),
+                Level.Wished wished => new LevelCost(level.Name, [], wished.Wishes.Sum(wish => wish.Variable.Domain.Distance(values[wish.Variable], wish.Value))),
+                Level.Least least => new LevelCost(level.Name, [], (long)least.Sum.At(values.ById)),
+                _ => throw new System.Diagnostics.UnreachableException(),
+            });
+        }
+
+        return costs;
+    }
+
+    private static LevelCost Cost(Level.Wanted level, Values values)
+    {
+        var broken = new List<string>();
+        Int128 total = 0;
+        foreach (var soft in level.Claims)
+        {
+            var shortfall = Normal.Shortfall(soft.Claim, values.ById);
+            if (shortfall > 0)
+            {
+                broken.Add(soft.Tag);
+                total += shortfall * soft.Weight;
+            }
+        }
+
+        return new LevelCost(level.Name, broken, (long)total);
+    }
+}

@@ -1,0 +1,107 @@
+using DetailGen.Drawing.Emitters;
+using DetailGen.Drawing.Lettering;
+using DetailGen.Drawing.Scenes;
+using DetailGen.Drawing.Sheets;
+
+namespace DetailGen.Drawing.Tests.Sheets;
+
+public class PageComposerTests
+{
+    public static TheoryData<string> Papers => ["A4", "A3"];
+
+    [Fact]
+    public void A3_carries_whole_stacks_of_the_schedule_wall_first_and_the_rest_goes_to_the_second_sheet()
+    {
+        var pages = SampleSheets.Scene(SampleSheets.A3).Pages;
+        Assert.Contains(Texts(pages[0]), text => text.Words == "W6");
+        Assert.DoesNotContain(Texts(pages[0]), text => text.Words == "R1");
+        Assert.Contains(Texts(pages[1]), text => text.Words == "R7");
+    }
+
+    [Fact]
+    public void On_A4_every_table_goes_to_further_sheets()
+    {
+        var pages = SampleSheets.Scene(SampleSheets.A4).Pages;
+        Assert.DoesNotContain(Texts(pages[0]), text => text.Row is "schedule" or "key" or "checklist");
+        Assert.Contains(Texts(pages[1]), text => text.Words == "Layer schedule");
+        Assert.Contains(Texts(pages[1]), text => text.Words == "Check list");
+        Assert.All(pages, page => Assert.Contains(Texts(page), text => text.Words == $"{page.Number}/{pages.Count}"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Papers))]
+    public void No_two_texts_of_a_sheet_overlap_and_none_leaves_the_paper(string paper)
+    {
+        foreach (var page in SampleSheets.Scene(Format(paper)).Pages)
+        {
+            var texts = Texts(page).ToList();
+            var boxes = texts.Select(Letters.Box).ToList();
+            Assert.All(boxes, box => Assert.True(box.Left > 0 && box.Bottom > 0 && box.Right < page.Width && box.Top < page.Height));
+            for (var i = 0; i < boxes.Count; i++)
+            {
+                for (var j = 0; j < i; j++)
+                {
+                    Assert.False(boxes[i].Meets(boxes[j], -0.3), $"'{texts[i].Words}' and '{texts[j].Words}'");
+                }
+            }
+        }
+    }
+
+    // Fields of the grid reference: ISO 5457:1999 as told in a trade article (secondary text).
+    [Theory]
+    [InlineData("A4", 4, 6)]
+    [InlineData("A3", 8, 6)]
+    public void The_grid_reference_has_the_fields_of_its_paper(string paper, int across, int down)
+    {
+        var texts = Frame.Of(Format(paper)).OfType<Text>().ToList();
+        Assert.Equal(across, texts.Where(text => char.IsAsciiDigit(text.Words[0])).Select(text => text.Words).Distinct().Count());
+        Assert.Equal(down, texts.Where(text => char.IsAsciiLetter(text.Words[0])).Select(text => text.Words).Distinct().Count());
+        Assert.DoesNotContain(texts, text => text.Words is "I" or "O");
+    }
+
+    [Fact]
+    public void An_empty_obligatory_field_prints_a_dash()
+    {
+        var form = TitleBlockForm.Of(SampleSheets.Text.Title with { Approved = "" }, "1:10 at A3", "A3", "1/1", new(0, 0), slim: false);
+        Assert.Equal("–", form.Values.Single(value => value.Tag == "APPROVED").Text.Words);
+    }
+
+    [Theory]
+    [InlineData(5, 100)]
+    [InlineData(10, 50)]
+    [InlineData(20, 50)]
+    [InlineData(2, 25)]
+    public void The_scale_bar_is_as_long_as_it_says(double scale, double length)
+    {
+        var box = ViewTitle.Of("1", "Section", scale, new(0, 0)).OfType<Stroke>().Single(stroke => stroke.Closed);
+        Assert.Equal(length, box.Points[1].X - box.Points[0].X, 1e-9);
+    }
+
+    [Theory]
+    [MemberData(nameof(Papers))]
+    public void A_sheet_can_be_written_in_every_format(string paper)
+    {
+        var files = SceneFiles.Emit(SampleSheets.Scene(Format(paper)), SceneFiles.Formats);
+        Assert.All(files, file => Assert.NotEmpty(file.Bytes));
+        if (Environment.GetEnvironmentVariable("DETAILGEN_LOOK") is { Length: > 0 } folder)
+        {
+            foreach (var file in files)
+            {
+                File.WriteAllBytes(Path.Combine(folder, $"{paper}{file.Suffix}.{file.Format}"), file.Bytes);
+            }
+        }
+    }
+
+    private static SheetFormat Format(string paper) => paper == "A4" ? SampleSheets.A4 : SampleSheets.A3;
+
+    private static IEnumerable<Text> Texts(Page page) => page.Items.SelectMany(Texts);
+
+    private static IEnumerable<Text> Texts(Item item) => item switch
+    {
+        Text text => [text],
+        Paragraph paragraph => paragraph.Lines.Select((line, i) => new Text(paragraph.Row, line, paragraph.At - new PaperPoint(0, i * paragraph.Pitch), paragraph.Height)),
+        Form form => form.Items.Concat(form.Values.Select(value => value.Text)).SelectMany(Texts),
+        Group group => group.Items.SelectMany(Texts),
+        _ => [],
+    };
+}

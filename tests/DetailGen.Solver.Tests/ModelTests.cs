@@ -1,0 +1,241 @@
+namespace DetailGen.Solver.Tests;
+
+/// <summary>Small models whose answer can be seen by eye.</summary>
+public class ModelTests
+{
+    [Fact]
+    public void A_wish_is_kept_where_nothing_forbids_it()
+    {
+        var model = new Model();
+        var size = model.Add("size", Domain.Range(0, 1000, 10));
+        model.Then(new Level.Wished("wishes", [new Wish(size, 450)]));
+        var best = Assert.IsType<Answer.Best>(model.Solve());
+        Assert.Equal(450, best.Values[size]);
+        Assert.Empty(best.Binding(size));
+    }
+
+    [Fact]
+    public void A_wish_yields_to_a_rule_by_the_fewest_steps_and_the_rule_is_named()
+    {
+        var model = new Model();
+        var kerb = model.Add("kerb", Domain.Range(1500, 4000, step: 50));
+        var board = model.Add("board", Domain.Of(500, 800, 1000, 1200));
+        model.Require("upstand", kerb + -1 * board >= 1500);
+        model.Give("given.board", board, 1000);
+        model.Then(new Level.Wished("wishes", [new Wish(kerb, 2000)]));
+        var best = Assert.IsType<Answer.Best>(model.Solve());
+        Assert.Equal(2500, best.Values[kerb]);
+        Assert.Equal(10, best.Costs[0].Total);
+        Assert.Equal(["given.board", "upstand"], best.Binding(kerb));
+    }
+
+    [Fact]
+    public void Where_a_step_could_be_had_at_a_price_the_claims_it_would_break_alone_are_named()
+    {
+        var model = new Model();
+        var a = model.Add("a", Domain.Range(0, 10));
+        var b = model.Add("b", Domain.Range(0, 10));
+        model.Require("sum", (a + b).EqualTo(7));
+        model.Then(new Level.Wished("wishes", [new Wish(a, 0), new Wish(b, 7)]));
+        var best = Assert.IsType<Answer.Best>(model.Solve());
+        Assert.Equal((0, 7), (best.Values[a], best.Values[b]));
+        model.Then(new Level.Least("least", b));
+        model.Require("cap", b <= 5);
+        best = Assert.IsType<Answer.Best>(model.Solve());
+        Assert.Equal((2, 5), (best.Values[a], best.Values[b]));
+        Assert.Equal(["cap", "sum"], best.Binding(a));
+    }
+
+    [Fact]
+    public void Values_of_a_list_count_their_places()
+    {
+        var model = new Model();
+        var listed = model.Add("listed", Domain.Of(25_000, 30_000, 100_000, 120_000));
+        model.Require("least", listed >= 31_000);
+        model.Then(new Level.Wished("wishes", [new Wish(listed, 25_000)]));
+        var best = Assert.IsType<Answer.Best>(model.Solve());
+        Assert.Equal(100_000, best.Values[listed]);
+        Assert.Equal(2, best.Costs[0].Total);
+    }
+
+    [Fact]
+    public void A_wish_between_two_members_means_the_nearer_and_of_equally_near_ones_the_smaller()
+    {
+        var domain = Domain.Of(10, 20, 40);
+        Assert.Equal(1, domain.NearestPlace(29));
+        Assert.Equal(1, domain.NearestPlace(30));
+        Assert.Equal(2, domain.NearestPlace(31));
+        Assert.Equal(0, domain.NearestPlace(-5));
+        Assert.Equal(2, domain.NearestPlace(500));
+        Assert.Equal(2, Domain.Range(0, 100, 10).NearestPlace(25));
+    }
+
+    [Fact]
+    public void An_earlier_level_is_never_sold_for_a_later_one()
+    {
+        var model = new Model();
+        var size = model.Add("size", Domain.Range(0, 100));
+        model.Then(new Level.Wanted("first", [new SoftClaim("at-least", size >= 60)]));
+        model.Then(new Level.Wanted("second", [new SoftClaim("small.a", size <= 50), new SoftClaim("small.b", size <= 40)]));
+        var best = Assert.IsType<Answer.Best>(model.Solve());
+        Assert.Equal(60, best.Values[size]);
+        Assert.Empty(best.Costs[0].Broken);
+        Assert.Equal(["small.a", "small.b"], best.Costs[1].Broken);
+        Assert.Equal(30, best.Costs[1].Total);
+    }
+
+    [Fact]
+    public void Fewer_broken_claims_go_before_a_smaller_shortfall()
+    {
+        var model = new Model();
+        var size = model.Add("size", Domain.Range(0, 100));
+        model.Then(new Level.Wanted("rules", [new SoftClaim("big", size >= 100), new SoftClaim("small.a", size <= 10), new SoftClaim("small.b", size <= 12)]));
+        var best = Assert.IsType<Answer.Best>(model.Solve());
+        Assert.Equal(["big"], best.Costs[0].Broken);
+        Assert.Equal(10, best.Values[size]);
+        Assert.Equal(90, best.Costs[0].Total);
+    }
+
+    [Fact]
+    public void Ties_go_to_the_smaller_value_in_ordinal_order_of_the_names()
+    {
+        var model = new Model();
+        var late = model.Add("b", Domain.Range(0, 9));
+        var early = model.Add("a", Domain.Range(0, 9));
+        model.Require("sum", (late + early).EqualTo(9));
+        var best = Assert.IsType<Answer.Best>(model.Solve());
+        Assert.Equal((0, 9), (best.Values[early], best.Values[late]));
+    }
+
+    [Fact]
+    public void A_table_ties_a_result_to_its_key()
+    {
+        var model = new Model();
+        var thickness = model.Add("thickness", Domain.Of(50, 75, 100));
+        var resistance = model.Add("resistance", Domain.Range(0, 5000));
+        model.Require("table", Claim.Table(resistance, thickness, (50, 2270), (75, 3400), (100, 4540)));
+        model.Require("target", resistance >= 3000);
+        model.Then(new Level.Least("thinnest", thickness));
+        Assert.Equal(75, Assert.IsType<Answer.Best>(model.Solve()).Values[thickness]);
+    }
+
+    [Fact]
+    public void The_greatest_of_sums_is_one_of_them()
+    {
+        var model = new Model();
+        var a = model.Add("a", Domain.Range(3, 5));
+        var b = model.Add("b", Domain.Range(0, 4));
+        var greatest = model.Add("greatest", Domain.Range(0, 100));
+        model.Require("greatest", Claim.Greatest(greatest, a, b + 2));
+        Assert.Equal([(3L, 6L)], model.Ranges(greatest)[0].Values);
+    }
+
+    [Fact]
+    public void A_conflict_names_only_what_is_needed()
+    {
+        var model = new Model();
+        var a = model.Add("a", Domain.Range(0, 1000));
+        var b = model.Add("b", Domain.Range(0, 1000));
+        model.Require("innocent", a + b <= 1900);
+        model.Require("least", a >= b + 50);
+        model.Give("given.a", a, 100);
+        model.Give("given.b", b, 80);
+        Assert.Equal(["given.a", "given.b", "least"], Assert.IsType<Answer.Conflict>(model.Solve()).Tags);
+        Assert.Equal(
+            [("given.a", 130), ("given.b", 50)],
+            model.Repairs().Select(repair => (repair.Changes[0].Tag, repair.Changes[0].Value)));
+        Assert.Equal(["given.b"], model.Repairs(tag => tag == "given.b").Select(repair => repair.Changes[0].Tag));
+    }
+
+    [Fact]
+    public void A_given_value_off_its_list_is_told_the_neighbours_on_the_list()
+    {
+        var model = new Model();
+        var size = model.Add("size", Domain.Of(100, 140, 215), tag: "stock.size", without: Domain.Range(0, 500));
+        model.Give("given.size", size, 150);
+        Assert.Equal(["given.size", "stock.size"], Assert.IsType<Answer.Conflict>(model.Solve()).Tags);
+        Assert.Equal([140L, 215L], model.Repairs().Select(repair => Assert.Single(repair.Changes).Value));
+    }
+
+    [Fact]
+    public void Where_no_single_change_helps_the_fewest_that_do_are_told()
+    {
+        var model = new Model();
+        var a = model.Add("a", Domain.Range(0, 100));
+        var b = model.Add("b", Domain.Range(0, 100));
+        model.Require("a", a >= 10);
+        model.Require("b", b <= 90);
+        model.Give("given.a", a, 5);
+        model.Give("given.b", b, 95);
+        var changes = Assert.Single(model.Repairs()).Changes;
+        Assert.Equal([("given.a", 10L), ("given.b", 90L)], changes.Select(change => (change.Tag, change.Value)));
+    }
+
+    [Fact]
+    public void Ranges_have_gaps_where_listed_sizes_leave_them_and_tell_what_stops_them()
+    {
+        var model = new Model();
+        var brick = model.Add("brick", Domain.Of(100, 140));
+        var gap = model.Add("gap", Domain.Range(50, 60, 5));
+        var width = model.Add("width", Domain.Range(0, 1000, 5));
+        model.Require("eq.width", width.EqualTo(brick + gap));
+        model.Require("limit", width <= 195);
+        var ranges = model.Ranges(width, brick);
+        Assert.Equal([(150L, 160L), (190L, 195L)], ranges[0].Values);
+        Assert.Equal(["limit"], ranges[0].Highest);
+        Assert.Equal(["eq.width"], ranges[0].Lowest);
+        Assert.Equal([(100L, 100L), (140L, 140L)], ranges[1].Values);
+    }
+
+    [Fact]
+    public void A_spent_budget_is_told_and_not_guessed_over()
+    {
+        var model = new Model { Budget = 3 };
+        var a = model.Add("a", Domain.Range(0, 1000));
+        var b = model.Add("b", Domain.Range(0, 1000));
+        model.Require("up", a >= b + 1);
+        model.Require("down", b >= a + 1);
+        Assert.IsType<Answer.NotProven>(model.Solve());
+    }
+
+    [Fact]
+    public void A_chain_that_creeps_up_a_huge_domain_still_ends_in_a_conflict()
+    {
+        var model = new Model();
+        var a = model.Add("a", Domain.Range(0, 3_000_000));
+        var b = model.Add("b", Domain.Range(0, 3_000_000));
+        model.Require("up", a >= b + 1);
+        model.Require("down", b >= a + 1);
+        Assert.Equal(["down", "up"], Assert.IsType<Answer.Conflict>(model.Solve()).Tags);
+    }
+
+    [Fact]
+    public void Remainders_that_cannot_meet_are_a_conflict_at_once()
+    {
+        var model = new Model { Budget = 1000 };
+        var a = model.Add("a", Domain.Range(0, 3_000_000, 500));
+        var b = model.Add("b", Domain.Range(0, 3_000_000, 500));
+        model.Require("odd", (2 * a + 4 * b).EqualTo(1_001_000 + 500));
+        Assert.Equal(["odd"], Assert.IsType<Answer.Conflict>(model.Solve()).Tags);
+    }
+
+    [Fact]
+    public void Sums_that_could_leave_the_whole_numbers_are_refused()
+    {
+        var model = new Model();
+        var a = model.Add("a", Domain.Range(0, 1_000_000_000_000_000));
+        model.Require("far", 1_000_000 * a >= 5);
+        Assert.Throws<OverflowException>(() => model.Solve());
+        Assert.Throws<OverflowException>(() => long.MaxValue * (2 * a));
+    }
+
+    [Fact]
+    public void Variables_of_another_model_are_refused()
+    {
+        var model = new Model();
+        var foreign = new Model().Add("foreign", Domain.Range(0, 1));
+        Assert.Throws<ArgumentException>(() => model.Give("given", foreign, 1));
+        model.Require("foreign", foreign >= 1);
+        Assert.Throws<ArgumentException>(() => model.Solve());
+    }
+}

@@ -1,0 +1,217 @@
+namespace DetailGen.Solver.Tests;
+
+/// <summary>A small model in the solver's own shape, and beside each claim what it means, written without the solver.</summary>
+internal sealed class RandomModel
+{
+    private readonly Random random;
+    private readonly List<long[]> domains = [];
+    private readonly List<long[]> spaces = [];
+    private readonly List<(string? Tag, Func<long[], long> Shortfall)> hard = [];
+    private readonly List<Func<long[], long[]>> costs = [];
+    private readonly List<Func<long[], string?>> names = [];
+
+    private RandomModel(int seed) => random = new Random(seed);
+
+    public Model Model { get; } = new();
+
+    public List<(string Tag, int Variable, long Value)> Givens { get; } = [];
+
+    public IReadOnlyList<long[]> Domains => domains;
+
+    public IReadOnlyList<(string? Tag, Func<long[], long> Shortfall)> Hard => hard;
+
+    public static RandomModel Of(int seed, int variables = 5, int most = 6, bool givens = true, bool wishes = true)
+    {
+        var made = new RandomModel(seed);
+        made.AddVariables(made.random.Next(1, variables + 1), most);
+        // Most claims are drawn so that one hidden assignment holds them: else nearly every model would contradict itself in a single claim.
+        var hidden = made.domains.ConvertAll(made.Pick).ToArray();
+        for (var i = made.random.Next(1, 8); i > 0; i--)
+        {
+            var (claim, shortfall) = made.AnyClaim(2, true);
+            for (var tries = 0; tries < 20 && shortfall(hidden) > 0 && made.random.Next(20) > 0; tries++)
+            {
+                (claim, shortfall) = made.AnyClaim(2, true);
+            }
+
+            var tag = made.random.Next(8) == 0 ? null : $"rule.{made.random.Next(12)}";
+            made.Model.Require(tag, claim);
+            made.hard.Add((tag, shortfall));
+        }
+
+        for (var i = givens ? made.random.Next(0, 3) : 0; i > 0; i--)
+        {
+            var at = made.random.Next(made.domains.Count);
+            var value = made.random.Next(12) == 0 ? made.domains[at][0] + 1 : made.random.Next(3) > 0 ? hidden[at] : made.Pick(made.domains[at]);
+            if (!made.Givens.Exists(given => given.Variable == at))
+            {
+                made.Givens.Add(($"given.{at}", at, value));
+                made.Model.Give($"given.{at}", made.Model.Variables[at], value);
+                made.hard.Add(($"given.{at}", v => Math.Abs(v[at] - value)));
+            }
+        }
+
+        for (var i = wishes ? made.random.Next(0, 4) : 0; i > 0; i--)
+        {
+            made.AddLevel(i);
+        }
+
+        return made;
+    }
+
+    /// <summary>All assignments that hold the hard claims under these tags (and the untagged ones).</summary>
+    public IEnumerable<long[]> Feasible(Func<string, bool>? inForce = null)
+    {
+        var claims = hard.Where(claim => claim.Tag is null || inForce is null || inForce(claim.Tag)).Select(claim => claim.Shortfall).ToArray();
+        return All().Where(values => Array.TrueForAll(claims, shortfall => shortfall(values) == 0));
+    }
+
+    /// <summary>The best assignment by trying all; null where there is none.</summary>
+    public long[]? Best()
+    {
+        // Ties go by name in ordinal order; the names are given so that this is the order of adding turned round.
+        var order = Enumerable.Range(0, domains.Count).OrderBy(i => Model.Variables[i].Name, StringComparer.Ordinal).ToArray();
+        return Feasible().MinBy(values => costs.SelectMany(cost => cost(values)).Concat(order.Select(i => values[i])).ToArray(), Comparer<long[]>.Create(Compare));
+    }
+
+    public long[][] Costs(long[] values) => [.. costs.Select(cost => cost(values))];
+
+    public long[] Read(Values values) => [.. Model.Variables.Select(variable => values[variable])];
+
+    private static int Compare(long[]? a, long[]? b) => a.AsSpan().SequenceCompareTo(b);
+
+    private IEnumerable<long[]> All()
+    {
+        var places = new int[domains.Count];
+        while (true)
+        {
+            yield return [.. places.Select((place, i) => spaces[i][place])];
+            var at = 0;
+            while (at < places.Length && ++places[at] == spaces[at].Length)
+            {
+                places[at++] = 0;
+            }
+
+            if (at == places.Length)
+            {
+                yield break;
+            }
+        }
+    }
+
+    private void AddVariables(int count, int most)
+    {
+        for (var i = 0; i < count; i++)
+        {
+            var size = random.Next(1, most + 1);
+            var step = Pick([1, 1, 2, 3, 5]);
+            long low = random.Next(-6, 7);
+            // A tagged domain is a claim that can be given up; the variable then roams a wider space.
+            var tag = i == 0 && random.Next(2) == 0 ? $"domain.{i}" : null;
+            var values = random.Next(2) == 0
+                ? [.. Enumerable.Range(0, size).Select(k => low + k * step)]
+                : Enumerable.Range(0, size).Select(_ => (long)random.Next(-8, 15)).Distinct().Order().ToArray();
+            var regular = values.Length < 2 || values.Zip(values.Skip(1), (a, b) => b - a).Distinct().Count() == 1;
+            var stride = values.Length < 2 ? step : values[1] - values[0];
+            var domain = regular && random.Next(2) == 0
+                ? Domain.Range(values[0], values[^1] + random.Next((int)stride), stride)
+                : Domain.Of(values);
+            var wider = Domain.Range(values[0] - 2, values[^1] + 2);
+            Model.Add($"v{count - i}", domain, tag, wider);
+            domains.Add(values);
+            spaces.Add(tag is null ? values : [.. Enumerable.Range(0, (int)wider.Count).Select(k => wider.At(k))]);
+            if (tag is not null)
+            {
+                var at = i;
+                hard.Add((tag, v => values.Min(member => Math.Abs(member - v[at]))));
+            }
+        }
+    }
+
+    private (Linear Sum, Func<long[], long> Value) AnySum()
+    {
+        Linear sum = random.Next(-12, 13);
+        var constant = sum.Constant;
+        var factors = new long[domains.Count];
+        for (var i = random.Next(1, 4); i > 0; i--)
+        {
+            var at = random.Next(domains.Count);
+            var factor = Pick([1, 1, 1, -1, -1, 2, -2, 3]);
+            factors[at] += factor;
+            sum += factor * Model.Variables[at];
+        }
+
+        return (sum, values => constant + factors.Zip(values, (factor, value) => factor * value).Sum());
+    }
+
+    private (Claim Claim, Func<long[], long> Shortfall) AnyClaim(int depth, bool table)
+    {
+        var kind = random.Next(depth > 0 ? 10 : 5);
+        if (kind <= 1)
+        {
+            var (sum, value) = AnySum();
+            return (sum <= 0, v => Math.Max(0, value(v)));
+        }
+
+        if (kind <= 3)
+        {
+            var (sum, value) = AnySum();
+            return (sum.EqualTo(0), v => Math.Abs(value(v)));
+        }
+
+        var at = random.Next(domains.Count);
+        if (kind == 4)
+        {
+            var among = Enumerable.Range(0, random.Next(1, 4)).Select(_ => Pick(domains[at]) + random.Next(2)).ToArray();
+            return (Model.Variables[at].In(among), v => among.Min(member => Math.Abs(member - v[at])));
+        }
+
+        if (kind == 5 && table)
+        {
+            var other = random.Next(domains.Count);
+            var rows = domains[at].Where(_ => random.Next(4) > 0).Select(key => (Key: key, Result: Pick(domains[other]))).ToArray();
+            return (Claim.Table(Model.Variables[other], Model.Variables[at], rows),
+                v => rows.Length == 0 ? 1 : rows.Min(row => Math.Max(Math.Abs(row.Key - v[at]), Math.Abs(row.Result - v[other]))));
+        }
+
+        if (kind == 6)
+        {
+            var limit = Pick(domains[at]);
+            var then = AnyClaim(depth - 1, table);
+            return random.Next(2) == 0
+                ? (Claim.When(Model.Variables[at] >= limit, then.Claim), v => Math.Min(Math.Max(0, v[at] - (limit - 1)), then.Shortfall(v)))
+                : (Claim.When(Model.Variables[at].Is(limit), then.Claim), v => v[at] != limit ? 0 : Math.Min(1, then.Shortfall(v)));
+        }
+
+        var parts = Enumerable.Range(0, random.Next(1, 4)).Select(_ => AnyClaim(depth - 1, table)).ToArray();
+        return random.Next(3) > 0
+            ? (Claim.Any([.. parts.Select(part => part.Claim)]), v => parts.Min(part => part.Shortfall(v)))
+            : (Claim.All([.. parts.Select(part => part.Claim)]), v => parts.Max(part => part.Shortfall(v)));
+    }
+
+    private void AddLevel(int number)
+    {
+        switch (random.Next(3))
+        {
+            case 0:
+                var claims = Enumerable.Range(0, random.Next(1, 5)).Select(_ => (AnyClaim(1, true), Weight: (long)random.Next(1, 3))).ToArray();
+                Model.Then(new Level.Wanted($"wanted {number}", [.. claims.Select((claim, i) => new SoftClaim($"soft.{number}.{i}", claim.Item1.Claim, claim.Weight))]));
+                costs.Add(v => [claims.Count(claim => claim.Item1.Shortfall(v) > 0), claims.Sum(claim => claim.Weight * claim.Item1.Shortfall(v))]);
+                break;
+            case 1:
+                var wishes = Enumerable.Range(0, domains.Count).Where(_ => random.Next(3) > 0).Select(at => (At: at, Value: Pick(domains[at]) + random.Next(3) - 1)).ToArray();
+                Model.Then(new Level.Wished($"wished {number}", [.. wishes.Select(wish => new Wish(Model.Variables[wish.At], wish.Value))]));
+                costs.Add(v => [wishes.Sum(wish => Math.Abs(Array.IndexOf(domains[wish.At], v[wish.At]) - Place(domains[wish.At], wish.Value)))]);
+                break;
+            default:
+                var (sum, value) = AnySum();
+                Model.Then(new Level.Least($"least {number}", sum));
+                costs.Add(v => [value(v)]);
+                break;
+        }
+    }
+
+    private static long Place(long[] domain, long wish) => Array.IndexOf(domain, domain.MinBy(member => (Math.Abs(member - wish), member)));
+
+    private long Pick(long[] from) => from[random.Next(from.Length)];
+}
