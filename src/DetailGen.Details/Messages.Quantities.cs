@@ -19,8 +19,8 @@ public static partial class Messages
 
     public static Diagnostic WrongUnit(Mark at, string key, string text, Unit unit, Quantity quantity) => WrongKind(at, key, text, KindOf(unit), quantity);
 
-    public static Diagnostic WrongKind(Mark at, string key, string text, QuantityKind kind, Quantity quantity) => quantity.Kind == QuantityKind.Bare && kind != QuantityKind.Bare
-        ? new("missing-unit", at, $"{key} is {Short(text)} without a unit; {Wanted(kind)} belongs here.", $"Write {WithUnit(quantity, kind)}.", key, text)
+    public static Diagnostic WrongKind(Mark at, string key, string text, QuantityKind kind, Quantity quantity, string? shown = null) => quantity.Kind == QuantityKind.Bare && kind != QuantityKind.Bare
+        ? new("missing-unit", at, $"{key} is {Short(text)} without a unit; {Wanted(kind)} belongs here.", $"Write {WithUnit(quantity, kind, shown)}.", key, text)
         : new("wrong-unit", at, $"{key} is {Short(text)}; {Wanted(kind)} belongs here.", Example(kind), key, text);
 
     public static Diagnostic TooFine(Mark at, string key, string text) => new("too-fine", at,
@@ -57,8 +57,8 @@ public static partial class Messages
         _ => $"a number with {QuantityReader.UnitOf(kind)}",
     };
 
-    private static string WithUnit(Quantity quantity, QuantityKind kind) =>
-        kind == QuantityKind.Ratio ? Invariant($"1:{quantity.Number:0}") : Invariant($"{quantity.Number:0.############} {QuantityReader.UnitOf(kind)}");
+    private static string WithUnit(Quantity quantity, QuantityKind kind, string? shown) =>
+        kind == QuantityKind.Ratio ? Invariant($"1:{quantity.Number:0}") : Invariant($"{quantity.Number:0.############} {shown ?? QuantityReader.UnitOf(kind)}");
 
     private static string Example(QuantityKind kind) => kind switch
     {

@@ -102,7 +102,7 @@ public static partial class Messages
 
     internal static string NearestOf(string written, IReadOnlyList<string> known) => Nearest.To(written, known) is { } nearest
         ? $"Did you mean {nearest}?"
-        : known.Count <= 12 ? $"There is {List(known)}." : "Look at what the verb list shows.";
+        : known.Count is > 0 and <= 12 ? $"There is {List(known)}." : "Look at what the verb list shows.";
 
     private static string Subject(string key) => key.Length == 0 ? "The text" : key;
 

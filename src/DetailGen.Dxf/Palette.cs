@@ -2,8 +2,8 @@ namespace DetailGen.Dxf;
 
 /// <summary>The 255 colours that the format numbers.</summary>
 /// <remarks>Built by rule, from memory: 1 to 6 the pure hues, 7 ink, 8 and 9 greys; 10 to 249 are 24 hues 15° apart, each in five
-/// shades, full and a third saturated; 250 to 255 greys. Readers differ by a few units in the shades, which does not matter for an
-/// index that only stands in for the true colour beside it.</remarks>
+/// shades, full and a third saturated; 250 to 255 greys. Readers agree on the hues and differ in the shades (by up to 44 of 255 in the
+/// one compared), which is bearable for an index that only stands in where the true colour beside it is not understood.</remarks>
 internal static class Palette
 {
     private static readonly int[] Shades = [255, 189, 129, 104, 79];

@@ -1,25 +1,68 @@
 using DetailGen.Library.Reports;
+using DetailGen.Library.Verbs;
+using DetailGen.Library.Working;
 
 namespace DetailGen.Library;
 
 /// <summary>The verbs, each one call that runs the whole pipeline and answers with a report.</summary>
 public static class DetailLibrary
 {
-    public static IReadOnlyList<string> Topics { get; } = ["constructions", "details", "junctions", "layers", "materials", "parameters", "roofs", "rules", "stock", "walls"];
+    /// <summary>What <see cref="List"/> knows.</summary>
+    public static IReadOnlyList<string> Topics => Listing.Topics;
 
-    public static IReadOnlyList<string> SchemaKinds { get; } = ["preset"];
+    /// <summary>What <see cref="Schema"/> knows.</summary>
+    public static IReadOnlyList<string> SchemaKinds => SchemaText.Kinds;
 
     internal static ToolReport Tool { get; } = new("DetailGen", "0.1.0");
 
-    public static DetailsReport Draw(DrawRequest request) => throw new InvalidOperationException(request.Folder);
+    /// <summary>Draws presets. The files of a detail stand under their final names only if all of them could be written.</summary>
+    public static DetailsReport Draw(DrawRequest request) => InOffice(request.Practice, office => PresetDrawing.Run(request, office));
 
-    public static DetailsReport Check(CheckRequest request) => throw new InvalidOperationException(request.Paths[0]);
+    /// <summary>Judges every rule and check without drawing.</summary>
+    public static DetailsReport Check(CheckRequest request) => InOffice(request.Practice, office => new DetailsReport(Tool,
+    [
+        .. PresetFiles.Of(request.Paths).Select(path =>
+        {
+            var preset = PresetFiles.Read(path, request.Overrides, office);
+            return preset.IsGood ? DetailWork.Do(preset.Value, office).Report : Unread(path, SolvedReport.Errors(preset.Faults));
+        }),
+    ]));
 
-    public static ExplainReport Explain(ExplainRequest request) => throw new InvalidOperationException(request.Preset);
+    /// <summary>Says why a value is what it is, what a rule is for, what a part does.</summary>
+    public static ExplainReport Explain(ExplainRequest request)
+    {
+        var office = Office.Of(request.Practice);
+        return office.IsGood
+            ? Explaining.Run(request, office.Value)
+            : new(Tool, "", request.Preset, request.Subject, "detail", []) { Errors = SolvedReport.Errors(office.Faults), Status = 2 };
+    }
 
-    public static ListReport List(string topic) => throw new InvalidOperationException(topic);
+    /// <summary>Lists what there is.</summary>
+    public static ListReport List(string topic, string? practice = null)
+    {
+        var office = Office.Of(practice);
+        return office.IsGood ? Listing.Of(topic, office.Value) : new(topic, [], []) { Errors = SolvedReport.Errors(office.Faults), Status = 2 };
+    }
 
-    public static TextReport Schema(string kind) => throw new InvalidOperationException(kind);
+    /// <summary>The JSON schema of a kind of file.</summary>
+    public static TextReport Schema(string kind, string? practice = null)
+    {
+        var office = Office.Of(practice);
+        return office.IsGood ? SchemaText.Of(kind, office.Value) : new(Tool, "", null) { Errors = SolvedReport.Errors(office.Faults), Status = 2 };
+    }
 
-    public static TextReport New(NewRequest request) => throw new InvalidOperationException(request.Junction);
+    /// <summary>A commented preset to start from.</summary>
+    public static TextReport New(NewRequest request)
+    {
+        var office = Office.Of(request.Practice);
+        return office.IsGood ? StarterText.Of(request, office.Value) : new(Tool, "", null) { Errors = SolvedReport.Errors(office.Faults), Status = 2 };
+    }
+
+    internal static DetailReport Unread(string path, IReadOnlyList<ErrorReport> errors) => new("", path, Solved: false) { Errors = errors, Status = 2 };
+
+    private static DetailsReport InOffice(string? practice, Func<Office, DetailsReport> work)
+    {
+        var office = Office.Of(practice);
+        return office.IsGood ? work(office.Value) : new(Tool, [Unread(practice ?? "", SolvedReport.Errors(office.Faults))]);
+    }
 }

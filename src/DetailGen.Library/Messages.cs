@@ -4,4 +4,25 @@ namespace DetailGen.Library;
 internal static class Messages
 {
     internal static string CannotWrite(string folder, string reason) => $"The files could not be written to {folder}: {reason.TrimEnd('.')}. Nothing was left behind.";
+
+
+    internal static string NotProven => "The solver's budget of steps ran out before it found sizes or proved that there are none.";
+
+    internal static string SameName(string name, string other) => $"The files would be called {name}, as those of {other} are.";
+
+    internal static string SameNameHint => "Give each detail its own number or revision in the title block.";
+
+    internal static string UnknownTopic(string topic) => $"There is no topic {topic}.";
+
+    internal static string OneOf(IEnumerable<string> words) => $"Choose one of {string.Join(", ", words)}.";
+
+    internal static string FileExists(string file) => $"{file} exists already and is not overwritten.";
+
+    internal static string UnknownSubject(string subject) => $"{subject} is no parameter, rule or part of this detail.";
+
+    internal static string LargerSheet(string asked, string drawn) => $"The view does not fit {asked}; it is drawn {drawn}.";
+
+    internal static string DidYouMean(string name) => $"Did you mean {name}?";
+
+    internal static string NoSuch(string kind, string id) => $"There is no {kind} {id}.";
 }

@@ -7,8 +7,9 @@ namespace DetailGen.Library;
 /// <param name="Formats">Some of <see cref="AllFormats"/>.</param>
 /// <param name="ViewOnly">The view without a sheet.</param>
 /// <param name="Dpi">Resolution of PNG files.</param>
+/// <param name="Practice">Folder with a practice's own materials, stock, rules, constructions and sheets; null for what ships.</param>
 public sealed record DrawRequest(
-    IReadOnlyList<string> Presets, IReadOnlyList<string> Overrides, string Folder, IReadOnlyList<string> Formats, bool ViewOnly = false, int Dpi = 300)
+    IReadOnlyList<string> Presets, IReadOnlyList<string> Overrides, string Folder, IReadOnlyList<string> Formats, bool ViewOnly = false, int Dpi = 300, string? Practice = null)
 {
     public static IReadOnlyList<string> AllFormats { get; } = ["dxf", "svg", "pdf", "png", "csv", "xlsx", "md", "json"];
 
@@ -16,12 +17,12 @@ public sealed record DrawRequest(
 }
 
 /// <summary>What <see cref="DetailLibrary.Check"/> is to check: files, or folders whose presets are all taken.</summary>
-public sealed record CheckRequest(IReadOnlyList<string> Paths, IReadOnlyList<string> Overrides);
+public sealed record CheckRequest(IReadOnlyList<string> Paths, IReadOnlyList<string> Overrides, string? Practice = null);
 
 /// <summary>What <see cref="DetailLibrary.Explain"/> is to explain.</summary>
 /// <param name="Subject">A parameter key, a rule id or a part id; null for every value.</param>
-public sealed record ExplainRequest(string Preset, IReadOnlyList<string> Overrides, string? Subject);
+public sealed record ExplainRequest(string Preset, IReadOnlyList<string> Overrides, string? Subject, string? Practice = null);
 
 /// <summary>What <see cref="DetailLibrary.New"/> is to write.</summary>
 /// <param name="File">Null for standard output.</param>
-public sealed record NewRequest(string Junction, string Wall, string Roof, string? File);
+public sealed record NewRequest(string Junction, string Wall, string Roof, string? File, string? Practice = null);

@@ -18,7 +18,7 @@ public static class ComponentReader
         var map = (MapNode)text.Root!;
         var own = new List<Diagnostic>();
         var component = new Component(
-            map.Must("id"), Enum.Parse<ComponentKind>(map.Must("kind"), ignoreCase: true), map.Must("title"),
+            map.Must("id"), KindOf(map.Must("kind"))!.Value, map.Must("title"),
             [.. map.Maps("parameters").Select(node => Parameter(node, own))],
             [.. map.Maps("derived").Select(node => Derived(node, own))],
             [.. map.Maps("claims").Select(node => new Claim(node.Must("id"), node.Expression("when"), node.Expression("require")!, node.Must("reason"), node.At))],
@@ -26,16 +26,16 @@ public static class ComponentReader
             map["layers"],
             [.. map.Maps("words").Select(node => new PartWords(node.Must("part"), node.Text("note"), node.Text("purpose"), node.Text("without"), node.Expression("when"), node.At))],
             map.At);
-        Twice(component.Parameters.Select(item => (item.Key, item.At)).Concat(component.Derived.Select(item => (item.Key, item.At))), own);
-        Twice(component.Claims.Select(item => (item.Id, item.At)), own);
-        Twice(component.Slots.Select(item => (item.Key, item.At)), own);
+        Twice(component.Parameters.Select(item => new Named(item.Key, item.At)).Concat(component.Derived.Select(item => new Named(item.Key, item.At))), own);
+        Twice(component.Claims.Select(item => new Named(item.Id, item.At)), own);
+        Twice(component.Slots.Select(item => new Named(item.Key, item.At)), own);
         return own.Count == 0 ? Outcome.Good(component) : Outcome.Bad<Component>(own);
     }
 
     private static Parameter Parameter(MapNode node, List<Diagnostic> faults)
     {
         var key = node.Must("key");
-        var unit = Enum.Parse<Unit>(node.Must("unit"), ignoreCase: true);
+        var unit = UnitOf(node.Must("unit"));
         var options = node.Words("options");
         if (unit == Unit.Choice != options.Count > 0)
         {
@@ -66,11 +66,18 @@ public static class ComponentReader
         }
 
         var usual = Value(node, "default") ?? (options.Count > 0 ? Setting.Choice(options[0]) : null);
-        var cases = node.Maps("default-when").Select(item => (When: item.Expression("when")!, Value: Value(item, "value"))).ToList();
+        var cases = new List<DefaultCase>();
+        foreach (var item in node.Maps("default-when"))
+        {
+            if (Value(item, "value") is { } value)
+            {
+                cases.Add(new(item.Expression("when")!, value));
+            }
+        }
+
         return new(key, unit, domain, options, node.Text("stock"),
             [.. node.Entries("stock-by-material").Select(entry => new MaterialStock(entry.Key, ((ScalarNode)entry.Value).Text))], usual,
-            [.. cases.Where(item => item.Value is not null).Select(item => new DefaultCase(item.When, item.Value!.Value))],
-            node.Expression("when"), node.Must("meaning"), SourceShape.Read((MapNode)node["source"]!), node.At);
+            cases, node.Expression("when"), node.Must("meaning"), SourceShape.Read((MapNode)node["source"]!), node.At);
     }
 
     private static Domain? Domain(MapNode node, string key, Unit unit, List<Diagnostic> faults)
@@ -117,15 +124,34 @@ public static class ComponentReader
         return new(key, lone is null ? cases : [new(null, lone)], node.Text("meaning") ?? "", node.At);
     }
 
-    private static void Twice(IEnumerable<(string Key, Mark At)> all, List<Diagnostic> faults)
+    /// <summary>Null where it is none.</summary>
+    internal static ComponentKind? KindOf(string? word) => word switch
     {
-        var seen = new Dictionary<string, Mark>(StringComparer.Ordinal);
-        foreach (var (key, at) in all)
+        "wall" => ComponentKind.Wall,
+        "roof" => ComponentKind.Roof,
+        "junction" => ComponentKind.Junction,
+        _ => null,
+    };
+
+    private static Unit UnitOf(string word) => word switch
+    {
+        "length" => Unit.Length,
+        "ratio" => Unit.Ratio,
+        "count" => Unit.Count,
+        _ => Unit.Choice,
+    };
+
+    private static void Twice(IEnumerable<Named> all, List<Diagnostic> faults)
+    {
+        var seen = new Dictionary<string, Named>(StringComparer.Ordinal);
+        foreach (var item in all)
         {
-            if (!seen.TryAdd(key, at))
+            if (!seen.TryAdd(item.Key, item))
             {
-                faults.Add(Messages.DuplicateKey(at, key, seen[key]));
+                faults.Add(Messages.DuplicateKey(item.At, item.Key, seen[item.Key].At));
             }
         }
     }
+
+    private sealed record Named(string Key, Mark At);
 }

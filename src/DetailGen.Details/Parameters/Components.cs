@@ -5,7 +5,7 @@ namespace DetailGen.Details.Parameters;
 /// <summary>All walls, roofs and junctions. A file is read when somebody asks for its component; before that only its id and kind are known.</summary>
 public sealed class Components
 {
-    private readonly SortedDictionary<string, Entry> _entries = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Entry> _entries = new(StringComparer.Ordinal);
 
     private Components()
     {
@@ -15,7 +15,7 @@ public sealed class Components
     public static Components Load(Shelf shelf)
     {
         var components = new Components();
-        foreach (var file in shelf.Under("junctions/").Concat(shelf.Under("presets/constructions/")))
+        foreach (var file in Shelf.ShippedFirst(shelf.Under("junctions/").Concat(shelf.Under("presets/constructions/"))))
         {
             components.Add(file);
         }
@@ -39,21 +39,26 @@ public sealed class Components
     }
 
     /// <summary>Ids of one kind, in ordinal order.</summary>
-    public IReadOnlyList<string> Ids(ComponentKind kind) => [.. _entries.Where(entry => entry.Value.Kind == kind).Select(entry => entry.Key)];
+    public IReadOnlyList<string> Ids(ComponentKind kind) => [.. _entries.Keys.Where(id => _entries[id].Kind == kind).Order(StringComparer.Ordinal)];
 
     /// <summary>Null where there is no such component of that kind; the faults of its file where it cannot be read.</summary>
     public Outcome<Component>? Find(ComponentKind kind, string id) =>
-        _entries.TryGetValue(id, out var entry) && (entry.Kind is null || entry.Kind == kind) ? entry.Component.Value : null;
+        _entries.TryGetValue(id, out var entry) && (entry.Kind == kind) ? entry.Component.Value : null;
 
     /// <summary>Every component that can be read, by id in ordinal order. Reads all files.</summary>
-    public IReadOnlyList<Component> All => [.. _entries.Values.Select(entry => entry.Component.Value).Where(read => read.IsGood).Select(read => read.Value)];
+    public IReadOnlyList<Component> All => [.. Reads.Where(read => read.IsGood).Select(read => read.Value)];
 
     /// <summary>Faults of all files. Reads them all.</summary>
-    public IReadOnlyList<Diagnostic> Faults => [.. _entries.Values.SelectMany(entry => entry.Component.Value.Faults)];
+    public IReadOnlyList<Diagnostic> Faults => [.. Reads.SelectMany(read => read.Faults)];
+
+    /// <summary>Faults of a practice's files that could not be read at all; a name that is missing may stand in one of them.</summary>
+    public IReadOnlyList<Diagnostic> Unreadable => [.. _entries.Values.Where(entry => entry.Kind is null).SelectMany(entry => entry.Component.Value.Faults)];
+
+    private IEnumerable<Outcome<Component>> Reads => _entries.Keys.Order(StringComparer.Ordinal).Select(id => _entries[id].Component.Value);
 
     private void Add(ShelfFile file)
     {
-        if (file.Text() is { } text && Head(text, "id") is { } id && Enum.TryParse<ComponentKind>(Head(text, "kind"), ignoreCase: true, out var kind))
+        if (file.Text() is { } text && Head(text, "id") is { } id && ComponentReader.KindOf(Head(text, "kind")) is { } kind)
         {
             _entries[id] = new(kind, new(() => ComponentReader.Read(file.Read())));
             return;

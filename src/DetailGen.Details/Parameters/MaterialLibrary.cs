@@ -18,7 +18,7 @@ public sealed class MaterialLibrary
     public static MaterialLibrary Load() => Load(Shelf.Shipped);
 
     /// <summary>In ordinal order.</summary>
-    public IReadOnlyCollection<string> Ids => _index.Ids;
+    public IReadOnlyList<string> Ids => _index.Ids;
 
     /// <summary>Faults of a practice's own files; empty for those that ship.</summary>
     public IReadOnlyList<Diagnostic> Faults => _index.Faults;

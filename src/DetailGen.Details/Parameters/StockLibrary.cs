@@ -16,7 +16,7 @@ public sealed class StockLibrary
     public static StockLibrary Load() => Load(Shelf.Shipped);
 
     /// <summary>In ordinal order.</summary>
-    public IReadOnlyCollection<string> Ids => _index.Ids;
+    public IReadOnlyList<string> Ids => _index.Ids;
 
     /// <summary>Faults of a practice's own files; empty for those that ship.</summary>
     public IReadOnlyList<Diagnostic> Faults => _index.Faults;
@@ -49,12 +49,14 @@ public sealed class StockLibrary
 
     private static Outcome<Setting> Measure(ScalarNode node, Unit unit) => SettingReader.Read(node.Text, node.At, "sizes", unit, []);
 
-    private static IEnumerable<(string? Name, IReadOnlyList<ScalarNode> Measures)> Sizes(MapNode node) => node["sizes"] switch
+    private static IEnumerable<WrittenSize> Sizes(MapNode node) => node["sizes"] switch
     {
-        MapNode named => named.Entries.Select(entry => ((string?)entry.Key, Scalars(entry.Value))),
-        ListNode list => list.Items.Select(item => ((string?)null, Scalars(item))),
+        MapNode named => named.Entries.Select(entry => new WrittenSize(entry.Key, Scalars(entry.Value))),
+        ListNode list => list.Items.Select(item => new WrittenSize(null, Scalars(item))),
         _ => [],
     };
 
     private static IReadOnlyList<ScalarNode> Scalars(Node node) => node is ListNode list ? [.. list.Items.OfType<ScalarNode>()] : [(ScalarNode)node];
+
+    private sealed record WrittenSize(string? Name, IReadOnlyList<ScalarNode> Measures);
 }

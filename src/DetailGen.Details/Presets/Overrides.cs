@@ -15,7 +15,7 @@ internal static class Overrides
     public static ReadText Read(IReadOnlyList<string> overrides)
     {
         var faults = new List<Diagnostic>();
-        var groups = new List<(string Group, List<Entry> Entries)>();
+        var groups = new List<Group>();
         var alone = new List<Entry>();
         for (var i = 0; i < overrides.Count; i++)
         {
@@ -32,10 +32,10 @@ internal static class Overrides
             var value = text[(equals + 1)..];
             var node = new ScalarNode(at with { Column = equals + 2 + (value.Length - value.TrimStart().Length) }, value.Trim(), false);
             var (group, inner) = Place(key);
-            var entries = group is null ? alone : groups.FirstOrDefault(item => item.Group == group).Entries;
+            var entries = group is null ? alone : groups.FirstOrDefault(item => item.Name == group)?.Entries;
             if (entries is null)
             {
-                groups.Add((group!, entries = []));
+                groups.Add(new(group!, entries = []));
             }
 
             if (entries.FirstOrDefault(entry => entry.Key == inner) is { } first)
@@ -49,8 +49,10 @@ internal static class Overrides
         }
 
         var start = new Mark(File, 1, 1);
-        return new(new MapNode(start, [.. alone, .. groups.Select(item => new Entry(item.Group, start, new MapNode(start, item.Entries)))]), faults);
+        return new(new MapNode(start, [.. alone, .. groups.Select(item => new Entry(item.Name, start, new MapNode(start, item.Entries)))]), faults);
     }
+
+    private sealed record Group(string Name, List<Entry> Entries);
 
     private static (string? Group, string Key) Place(string key)
     {

@@ -15,6 +15,11 @@ public static class PresetReader
     public static Outcome<Preset> ReadText(string text, string path, IReadOnlyList<string> overrides, PresetContext context) =>
         Read(NodeReader.Bytes(System.Text.Encoding.UTF8.GetBytes(text), path, ReadingLimits.Usual), path, overrides, context);
 
+    /// <summary>Whether a file only serves others as their base: it can be read, and names no detail, junction, wall or roof. A look through a folder passes it over.</summary>
+    public static bool IsOnlyBase(string path) =>
+        NodeReader.File(path, ReadingLimits.Usual) is { Faults.Count: 0, Root: MapNode map }
+        && map["detail"] is null && map["junction"] is null && map["wall"] is null && map["roof"] is null;
+
     private static Outcome<Preset> Read(ReadText text, string path, IReadOnlyList<string> overrides, PresetContext context)
     {
         var layers = PresetLayers.Read(text, path, overrides);

@@ -61,6 +61,7 @@ internal sealed class PresetReading(PresetLayers layers, PresetContext context)
         if (context.Components.Find(kind, node.Text) is not { } found)
         {
             _faults.Add(Messages.UnknownComponent(node.At, key, node.Text, context.Components.Ids(kind)));
+            _faults.AddRange(context.Components.Unreadable);
             return null;
         }
 
@@ -102,8 +103,9 @@ internal sealed class PresetReading(PresetLayers layers, PresetContext context)
     private List<Target> Targets(MapNode map)
     {
         var all = new List<Target>();
-        foreach (var (key, kind, least, most, _) in PresetShape.Targets)
+        foreach (var target in PresetShape.Targets)
         {
+            var (key, kind, least, most) = (target.Key, target.Kind, target.Least, target.Most);
             if ((map["target"] as MapNode)?[key] is not ScalarNode node || !ShapeCheck.Holds(node, new QuantityShape(kind, BareToo: true)))
             {
                 continue;

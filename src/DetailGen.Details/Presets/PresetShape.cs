@@ -13,22 +13,22 @@ public static partial class PresetShape
     private static readonly TextShape Line = new(120);
 
     /// <summary>What switches rules; of each the first word is the default.</summary>
-    public static IReadOnlyList<(string Key, IReadOnlyList<string> Words)> Conditions { get; } =
+    public static IReadOnlyList<ConditionKey> Conditions { get; } =
     [
-        ("site.nation", ["england", "scotland", "wales", "northern-ireland", "ireland"]),
-        ("site.exposure", ["moderate", "sheltered", "severe", "very-severe"]),
-        ("building.use", ["dwelling", "school", "office", "retail", "sports", "pool", "other"]),
-        ("building.work", ["new", "extension", "recovering", "alteration"]),
-        ("building.roof-access", ["maintenance", "accessible"]),
+        new("site.nation", ["england", "scotland", "wales", "northern-ireland", "ireland"]),
+        new("site.exposure", ["moderate", "sheltered", "severe", "very-severe"]),
+        new("building.use", ["dwelling", "school", "office", "retail", "sports", "pool", "other"]),
+        new("building.work", ["new", "extension", "recovering", "alteration"]),
+        new("building.roof-access", ["maintenance", "accessible"]),
     ];
 
     /// <summary>Targets with the unit and range of their values.</summary>
-    public static IReadOnlyList<(string Key, QuantityKind Kind, decimal Least, decimal Most, string Meaning)> Targets { get; } =
+    public static IReadOnlyList<TargetKey> Targets { get; } =
     [
-        ("roof.u-value", QuantityKind.Transmittance, 0.03m, 6, "U-value of the roof, at most, W/m²K."),
-        ("wall.u-value", QuantityKind.Transmittance, 0.03m, 6, "U-value of the wall, at most, W/m²K."),
-        ("junction.frsi", QuantityKind.Bare, 0.01m, 0.999m, "Temperature factor, at least."),
-        ("junction.psi", QuantityKind.Conductivity, -2, 5, "Linear thermal transmittance with internal dimensions, at most, W/mK."),
+        new("roof.u-value", QuantityKind.Transmittance, 0.03m, 6, "U-value of the roof, at most, W/m²K."),
+        new("wall.u-value", QuantityKind.Transmittance, 0.03m, 6, "U-value of the wall, at most, W/m²K."),
+        new("junction.frsi", QuantityKind.Bare, 0.01m, 0.999m, "Temperature factor, at least."),
+        new("junction.psi", QuantityKind.Conductivity, -2, 5, "Linear thermal transmittance with internal dimensions, at most, W/mK."),
     ];
 
     public static IReadOnlyList<string> Levels { get; } =
@@ -59,7 +59,7 @@ public static partial class PresetShape
         new Field("materials", new TableShape(ComponentShape.Id, "slot", Slots(components)), "Swaps the material of a slot."),
         new Field("rules", new ListShape(new TextShape(60)), "Rule packs; uk where it is left out."),
         new Field("waive", new TableShape(Waiver, "rule id"), "Rules set aside, with a reason."),
-        new Field("levels", new MapShape([.. Levels.Select(level => new Field(level, new QuantityShape(QuantityKind.Length), "Height above the project's zero."))]), "Levels of the project."),
+        new Field("levels", new MapShape([.. Levels.Select(level => new Field(level, new QuantityShape(QuantityKind.Length, Shown: "m"), "Height above the project's zero."))]), "Levels of the project."),
         new Field("sheet", Sheet, "The sheet; leave out what the tool shall choose."),
         new Field("title-block", TitleBlock, "What stands in the title block."),
         new Field("revisions", new ListShape(Revision), "Revision table, first issue first."),
@@ -84,17 +84,17 @@ public static partial class PresetShape
         new Field("plot", new WordShape("black", "colour"), "Inks of the print."));
 
     private static MapShape TitleBlock => new(
-        new Field("owner", new TextShape(60), "Legal owner."),
-        new Field("address", new TextShape(90), "The owner's address."),
-        new Field("project", new TextShape(60), "Project."),
-        new Field("number", Name with { MaxLength = 40 }, "Number of the drawing; also the file name."),
-        new Field("revision", RevisionIndex, "P01, C01, or P02.03 for a working version."),
-        new Field("status", new TextShape(4, StatusPattern(), "S0 to S7, A1 and on, B1 and on, or CR"), "Status code."),
+        new Field("owner", new TextShape(60, Blank: true), "Legal owner."),
+        new Field("address", new TextShape(90, Blank: true), "The owner's address."),
+        new Field("project", new TextShape(60, Blank: true), "Project."),
+        new Field("number", Name with { MaxLength = 40, Blank = true }, "Number of the drawing; also the file name."),
+        new Field("revision", RevisionIndex with { Blank = true }, "P01, C01, or P02.03 for a working version."),
+        new Field("status", new TextShape(4, StatusPattern(), "S0 to S7, A1 and on, B1 and on, or CR", Blank: true), "Status code."),
         new Field("date", new DateShape(), "Date of issue."),
-        new Field("drawn", new TextShape(20), "Creator."),
-        new Field("checked", new TextShape(20), "Technical reference."),
-        new Field("approved", new TextShape(20), "Approval person."),
-        new Field("department", new TextShape(30), "Responsible department, for the file's own data."));
+        new Field("drawn", new TextShape(20, Blank: true), "Creator."),
+        new Field("checked", new TextShape(20, Blank: true), "Technical reference."),
+        new Field("approved", new TextShape(20, Blank: true), "Approval person."),
+        new Field("department", new TextShape(30, Blank: true), "Responsible department, for the file's own data."));
 
     private static TextShape RevisionIndex => new(6, RevisionPattern(), "P or C and two digits, with a point and two more for a working version");
 
@@ -131,3 +131,11 @@ public static partial class PresetShape
     [GeneratedRegex("^(S[0-7]|[AB][1-9][0-9]?|CR)\\z")]
     private static partial Regex StatusPattern();
 }
+
+/// <param name="Key">Such as <c>site.nation</c>.</param>
+/// <param name="Words">The first is the default.</param>
+public sealed record ConditionKey(string Key, IReadOnlyList<string> Words);
+
+/// <param name="Key">Such as <c>roof.u-value</c>.</param>
+/// <param name="Kind">Unit of the value.</param>
+public sealed record TargetKey(string Key, QuantityKind Kind, decimal Least, decimal Most, string Meaning);

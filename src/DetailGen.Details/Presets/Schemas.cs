@@ -1,5 +1,6 @@
 using DetailGen.Details.Parameters;
 using DetailGen.Details.Reading.Shapes;
+using DetailGen.Details.Rules;
 using DetailGen.Details.Sheets;
 
 namespace DetailGen.Details.Presets;
@@ -14,6 +15,8 @@ public static class Schemas
     public static string Materials { get; } = JsonSchema.Of("Materials", MaterialShape.Shape);
 
     public static string Stock { get; } = JsonSchema.Of("Stock sizes", StockShape.Shape);
+
+    public static string Rules { get; } = JsonSchema.Of("Rule pack", RuleShape.Shape);
 
     public static string Layers { get; } = JsonSchema.Of("Layers of the drawing", SheetShape.Layers);
 

@@ -21,9 +21,9 @@ public static class Starter
         foreach (var group in PresetShape.Conditions.GroupBy(item => item.Key[..item.Key.IndexOf('.')], StringComparer.Ordinal))
         {
             Line(text, $"{group.Key}:");
-            foreach (var (key, words) in group)
+            foreach (var item in group)
             {
-                Line(text, $"  {key[(group.Key.Length + 1)..]}: {words[0]}  # {string.Join(", ", words)}");
+                Line(text, $"  {item.Key[(group.Key.Length + 1)..]}: {item.Words[0]}  # {string.Join(", ", item.Words)}");
             }
         }
 

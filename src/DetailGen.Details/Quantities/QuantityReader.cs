@@ -7,14 +7,14 @@ namespace DetailGen.Details.Quantities;
 public static class QuantityReader
 {
     // spelling without blanks, brackets, dots and raised figures → kind, and the factor to its unit
-    private static readonly (string Spelling, QuantityKind Kind, decimal Factor)[] Units =
+    private static readonly Spelled[] Units =
     [
-        ("mm", QuantityKind.Length, 1), ("m", QuantityKind.Length, 1000), ("cm", QuantityKind.Length, 10),
-        ("µm", QuantityKind.Length, 0.001m), ("um", QuantityKind.Length, 0.001m),
-        ("°", QuantityKind.Angle, 1), ("deg", QuantityKind.Angle, 1), ("degrees", QuantityKind.Angle, 1),
-        ("W/m2K", QuantityKind.Transmittance, 1), ("W/mK", QuantityKind.Conductivity, 1), ("m2K/W", QuantityKind.Resistance, 1),
-        ("kg/m3", QuantityKind.Density, 1), ("kg/m2", QuantityKind.AreaMass, 1), ("MNs/g", QuantityKind.VapourResistance, 1),
-        ("kN/m2", QuantityKind.Pressure, 1), ("%", QuantityKind.Percent, 1),
+        new("mm", QuantityKind.Length, 1), new("m", QuantityKind.Length, 1000), new("cm", QuantityKind.Length, 10),
+        new("µm", QuantityKind.Length, 0.001m), new("um", QuantityKind.Length, 0.001m),
+        new("°", QuantityKind.Angle, 1), new("deg", QuantityKind.Angle, 1), new("degrees", QuantityKind.Angle, 1),
+        new("W/m2K", QuantityKind.Transmittance, 1), new("W/mK", QuantityKind.Conductivity, 1), new("m2K/W", QuantityKind.Resistance, 1),
+        new("kg/m3", QuantityKind.Density, 1), new("kg/m2", QuantityKind.AreaMass, 1), new("MNs/g", QuantityKind.VapourResistance, 1),
+        new("kN/m2", QuantityKind.Pressure, 1), new("%", QuantityKind.Percent, 1),
     ];
 
     /// <summary>Reads a text that is nothing but a quantity.</summary>
@@ -54,11 +54,11 @@ public static class QuantityReader
         }
 
         var unit = Plain(after);
-        foreach (var (spelling, kind, factor) in Units)
+        foreach (var known in Units)
         {
-            if (string.Equals(spelling, unit, StringComparison.Ordinal))
+            if (string.Equals(known.Unit, unit, StringComparison.Ordinal))
             {
-                return new(kind, number * factor);
+                return new(known.Kind, number * known.Factor);
             }
         }
 
@@ -113,6 +113,8 @@ public static class QuantityReader
         return text.Length <= 17 && decimal.TryParse(
             text.ToString().Replace('\u2212', '-'), NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number);
     }
+
+    private sealed record Spelled(string Unit, QuantityKind Kind, decimal Factor);
 
     private static string Plain(ReadOnlySpan<char> unit)
     {

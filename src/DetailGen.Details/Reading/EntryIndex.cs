@@ -5,13 +5,15 @@ namespace DetailGen.Details.Reading;
 /// </summary>
 internal sealed class EntryIndex
 {
-    private readonly SortedDictionary<string, Func<ReadText>> _entries = new(StringComparer.Ordinal);
+    private const string Begins = "- id: ";
+
+    private readonly Dictionary<string, Func<ReadText>> _entries = new(StringComparer.Ordinal);
     private readonly List<Diagnostic> _faults = [];
 
     /// <param name="check">Looks over a file of a practice at once, so that all its faults are told.</param>
     public EntryIndex(IEnumerable<ShelfFile> files, Func<Node, IReadOnlyList<Diagnostic>> check)
     {
-        foreach (var file in files)
+        foreach (var file in Shelf.ShippedFirst(files))
         {
             if (file.Shipped && file.Text() is { } text && Slice(text, file.Name))
             {
@@ -22,7 +24,8 @@ internal sealed class EntryIndex
         }
     }
 
-    public IReadOnlyCollection<string> Ids => _entries.Keys;
+    /// <summary>In ordinal order.</summary>
+    public IReadOnlyList<string> Ids => [.. _entries.Keys.Order(StringComparer.Ordinal)];
 
     public IReadOnlyList<Diagnostic> Faults => _faults;
 
@@ -31,8 +34,7 @@ internal sealed class EntryIndex
 
     private bool Slice(string text, string name)
     {
-        const string Start = "- id: ";
-        var starts = new List<(int Offset, int Line, string Id)>();
+        var starts = new List<Start>();
         var line = 0;
         var offset = 0;
         while (offset < text.Length)
@@ -40,9 +42,9 @@ internal sealed class EntryIndex
             var end = text.IndexOf('\n', offset);
             end = end < 0 ? text.Length : end;
             var row = text.AsSpan(offset, end - offset).TrimEnd();
-            if (row.StartsWith(Start, StringComparison.Ordinal))
+            if (row.StartsWith(Begins, StringComparison.Ordinal))
             {
-                starts.Add((offset, line, row[Start.Length..].ToString()));
+                starts.Add(new(offset, line, row[Begins.Length..].ToString()));
             }
             else if (row.Length > 0 && row[0] is not (' ' or '#'))
             {
@@ -80,4 +82,6 @@ internal sealed class EntryIndex
     }
 
     private static ReadText First(ReadText read) => read with { Root = (read.Root as ListNode)?.Items[0] };
+
+    private sealed record Start(int Offset, int Line, string Id);
 }

@@ -36,13 +36,17 @@ public static class NodeReader
                 return Fault(Messages.FileTooLong(start, info.Length, limits.Bytes));
             }
 
-            // a pipe or a device tells no length, so the reading itself stops at the limit too
+            // a pipe or a device tells no length, and a file may grow meanwhile, so the reading itself stops at the limit too
             using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
-            var buffer = new byte[limits.Bytes + 1];
+            var buffer = new byte[info.Length > 0 ? info.Length + 1 : limits.Bytes + 1];
             var count = stream.ReadAtLeast(buffer, buffer.Length, throwOnEndOfStream: false);
-            return count > limits.Bytes ? Fault(Messages.FileTooLong(start, count, limits.Bytes)) : Bytes(buffer.AsSpan(0, count), name, limits);
+            return count == buffer.Length ? Fault(Messages.FileTooLong(start, count, limits.Bytes)) : Bytes(buffer.AsSpan(0, count), name, limits);
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (ArgumentException)
+        {
+            return Fault(Messages.NoSuchFile(start)); // no file can have such a name
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or NotSupportedException)
         {
             return Fault(Messages.Unreadable(start));
         }
@@ -177,7 +181,7 @@ public static class NodeReader
         private MapNode Map(Parser events, Mark at, int depth)
         {
             var entries = new List<Entry>();
-            var seen = new Dictionary<string, Mark>(StringComparer.Ordinal);
+            var seen = new Dictionary<string, Node>(StringComparer.Ordinal);
             while (!events.TryConsume<MappingEnd>(out _))
             {
                 var key = Next(events, depth + 1);
@@ -186,9 +190,9 @@ public static class NodeReader
                 {
                     _faults.Add(Messages.NoPlainKey(key.At));
                 }
-                else if (!seen.TryAdd(word.Text, word.At))
+                else if (!seen.TryAdd(word.Text, word))
                 {
-                    _faults.Add(Messages.DuplicateKey(word.At, word.Text, seen[word.Text]));
+                    _faults.Add(Messages.DuplicateKey(word.At, word.Text, seen[word.Text].At));
                 }
                 else
                 {

@@ -9,10 +9,14 @@ namespace DetailGen.Details.Reading;
 /// </summary>
 public sealed class Shelf
 {
-    private readonly SortedDictionary<string, ShelfFile> _files = new(StringComparer.Ordinal);
+    private readonly IReadOnlyList<ShelfFile> _files;
 
-    private Shelf()
+    // plain lists of references: what is generic over a value type is compiled anew at every start
+    private Shelf(IEnumerable<ShelfFile> files)
     {
+        var sorted = files.ToList();
+        sorted.Sort((a, b) => string.CompareOrdinal(a.Name, b.Name));
+        _files = sorted;
     }
 
     /// <summary>Only what ships.</summary>
@@ -22,19 +26,14 @@ public sealed class Shelf
     /// <returns>A fault where the folder cannot be looked through.</returns>
     public Outcome<Shelf> With(string folder)
     {
-        var shelf = new Shelf();
-        foreach (var (name, file) in _files)
-        {
-            shelf._files[name] = file;
-        }
-
+        var own = new List<ShelfFile>();
         try
         {
             var options = new EnumerationOptions { RecurseSubdirectories = true, MaxRecursionDepth = 4, AttributesToSkip = FileAttributes.Hidden | FileAttributes.System };
             foreach (var path in Directory.EnumerateFiles(folder, "*.yaml", options).Order(StringComparer.Ordinal))
             {
                 var name = "presets/" + Path.GetRelativePath(folder, path).Replace('\\', '/');
-                shelf._files[name] = new(name, false, () => NodeReader.File(path, ReadingLimits.Usual), () => null);
+                own.Add(new(name, false, () => NodeReader.File(path, ReadingLimits.Usual), () => null));
             }
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException)
@@ -42,32 +41,36 @@ public sealed class Shelf
             return Outcome.Bad<Shelf>(Messages.NoFolder(new(folder, 1, 1)));
         }
 
-        return Outcome.Good(shelf);
+        var names = own.Select(file => file.Name).ToHashSet(StringComparer.Ordinal);
+        return Outcome.Good(new Shelf([.. _files.Where(file => !names.Contains(file.Name)), .. own]));
     }
 
     /// <summary>Files whose name begins so, in ordinal order of names; such as <c>presets/materials/</c>.</summary>
-    public IEnumerable<ShelfFile> Under(string start) => _files.Values.Where(file => file.Name.StartsWith(start, StringComparison.Ordinal));
+    public IEnumerable<ShelfFile> Under(string start) => _files.Where(file => file.Name.StartsWith(start, StringComparison.Ordinal));
 
     /// <summary>Null where there is none of that name.</summary>
-    public ShelfFile? Find(string name) => _files.GetValueOrDefault(name);
+    public ShelfFile? Find(string name) => _files.FirstOrDefault(file => string.Equals(file.Name, name, StringComparison.Ordinal));
 
     /// <summary>Names of the folders right under a folder, such as the rule packs under <c>presets/rules/</c>.</summary>
     public IReadOnlyList<string> Folders(string start) =>
         [.. Under(start).Select(file => file.Name[start.Length..]).Where(rest => rest.Contains('/')).Select(rest => rest[..rest.IndexOf('/')]).Distinct(StringComparer.Ordinal)];
 
+    /// <summary>The order in which files are taken in: what a practice writes goes before what ships.</summary>
+    internal static IEnumerable<ShelfFile> ShippedFirst(IEnumerable<ShelfFile> files) => files.Where(file => file.Shipped).Concat(files.Where(file => !file.Shipped));
+
     private static Shelf FromResources(Assembly assembly)
     {
-        var shelf = new Shelf();
+        var files = new List<ShelfFile>();
         foreach (var resource in assembly.GetManifestResourceNames())
         {
             var name = resource.Replace('\\', '/');
             if (name.EndsWith(".yaml", StringComparison.Ordinal))
             {
-                shelf._files[name] = new(name, true, () => Read(Text(assembly, resource), name), () => Text(assembly, resource));
+                files.Add(new(name, true, () => Read(Text(assembly, resource), name), () => Text(assembly, resource)));
             }
         }
 
-        return shelf;
+        return new(files);
     }
 
     // shipped files are as long as they need to be

@@ -7,15 +7,13 @@ namespace DetailGen.Details.Rules;
 /// <summary>Reads rule packs. All faults of all files are told at once.</summary>
 public static class RulePackReader
 {
-    private static readonly string[] Fields =
-        ["id", "aliases", "class", "when", "require", "confirm", "awaits", "text", "severity", "enforcement", "reason", "source", "hint", "safety"];
-
-    private static readonly string[] SourceFields = ["document", "clause", "confidence", "read-kind"];
-    private static readonly string[] Classes = ["enforced", "to-confirm", "dormant"];
-    private static readonly string[] Severities = ["must", "should", "advise"];
-    private static readonly string[] Enforcements = ["error", "warning", "info"];
-    private static readonly string[] Confidences = ["read", "memory", "common-practice"];
-    private static readonly string[] ReadKinds = ["primary", "secondary", "trade", "weak"];
+    private static readonly string[] Fields = RuleShape.Keys(RuleShape.Rule);
+    private static readonly string[] SourceFields = RuleShape.Keys(SourceShape.Shape);
+    private static readonly string[] Classes = RuleShape.Words(RuleShape.Rule, "class");
+    private static readonly string[] Severities = RuleShape.Words(RuleShape.Rule, "severity");
+    private static readonly string[] Enforcements = RuleShape.Words(RuleShape.Rule, "enforcement");
+    private static readonly string[] Confidences = RuleShape.Words(SourceShape.Shape, "confidence");
+    private static readonly string[] ReadKinds = RuleShape.Words(SourceShape.Shape, "read-kind");
 
     /// <param name="files">The trees of the pack's files, in ordinal order of their names.</param>
     public static Outcome<RulePack> Read(string pack, IReadOnlyList<Node> files, Vocabulary vocabulary)

@@ -41,12 +41,12 @@ public static class SheetDataReader
 
     private static void Twice(IReadOnlyList<MapNode> items, string key, List<Diagnostic> faults)
     {
-        var seen = new Dictionary<string, Mark>(StringComparer.Ordinal);
+        var seen = new Dictionary<string, Node>(StringComparer.Ordinal);
         foreach (var item in items)
         {
-            if (!seen.TryAdd(item.Must(key), item.At))
+            if (!seen.TryAdd(item.Must(key), item))
             {
-                faults.Add(Messages.DuplicateKey(item.At, item.Must(key), seen[item.Must(key)]));
+                faults.Add(Messages.DuplicateKey(item.At, item.Must(key), seen[item.Must(key)].At));
             }
         }
     }
@@ -73,6 +73,15 @@ public static class SheetDataReader
 
     private static double Number(MapNode node, string key) => (double)node.Number(key)!;
 
-    private static double[] Numbers(Node node) =>
-        [.. ((ListNode)node).Items.Cast<ScalarNode>().Select(item => (double)Quantities.QuantityReader.Read(item.Text, out _)!.Value.Number)];
+    private static double[] Numbers(Node node)
+    {
+        var items = ((ListNode)node).Items;
+        var numbers = new double[items.Count];
+        for (var i = 0; i < numbers.Length; i++)
+        {
+            numbers[i] = (double)Quantities.QuantityReader.Read(((ScalarNode)items[i]).Text, out _)!.Value.Number;
+        }
+
+        return numbers;
+    }
 }

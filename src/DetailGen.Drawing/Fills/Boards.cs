@@ -117,5 +117,5 @@ internal static class Boards
         return strip.At(u, lo + share * (hi - lo));
     }
 
-    private static PaperPoint[] Between(Strip strip, double share) => [On(strip, strip.Start + 1e-6, share), On(strip, strip.End - 1e-6, share)];
+    private static PaperPoint[] Between(Strip strip, double share) => [On(strip, strip.Start + 1e-6, share), .. strip.Turns.Select(u => On(strip, u, share)), On(strip, strip.End - 1e-6, share)];
 }

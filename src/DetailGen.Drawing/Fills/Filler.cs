@@ -50,7 +50,7 @@ public static class Filler
             angle ??= line.Angle;
             if (family.FromAxis)
             {
-                items.AddRange(HatchStrokes.Of(line, clear).Select(stroke => new Stroke(job.Row, [stroke.From, stroke.To]) { PartId = job.PartId }));
+                items.AddRange(Hatched(job, name, [line]).SelectMany(HatchStrokes.Of).Select(stroke => new Stroke(job.Row, [stroke.From, stroke.To]) { PartId = job.PartId }));
             }
             else
             {
@@ -60,7 +60,7 @@ public static class Filler
 
         if (hatched.Count > 0)
         {
-            items.AddRange(job.Clear.Pieces.Select(piece => new Hatch(job.Row, name, Ring(piece.Outline), [.. piece.Holes.Select(Ring)], hatched) { PartId = job.PartId }));
+            items.AddRange(Hatched(job, name, hatched));
         }
 
         foreach (var scatter in spec.Scatters)
@@ -90,6 +90,9 @@ public static class Filler
         var along = corners.Max(p => Planes.Dot(p, axis)) - corners.Min(p => Planes.Dot(p, axis));
         return Math.Min(across, Math.Min(along, region.Area / Math.Max(along, 1e-9)));
     }
+
+    private static IEnumerable<Hatch> Hatched(FillJob job, string name, IReadOnlyList<LineFamily> families) =>
+        job.Clear.Pieces.Select(piece => new Hatch(job.Row, name, Ring(piece.Outline), [.. piece.Holes.Select(Ring)], families) { PartId = job.PartId });
 
     // The size of the part decides, not what bands leave of it: a board does not change its sign along a lap.
     private static FillSpec? Chosen(FillJob job)
@@ -125,13 +128,13 @@ public static class Filler
         switch (motif)
         {
             case Motif.Loop:
-                return Strokes(Strips.Of(ground, job.Axis).Select(strip => Waves.Loop(strip, job.Variant)));
+                return Strokes(Strips.Of(ground, job.Axis).Select(strip => Waves.Loop(strip, job.Variant)), Waves.LeastRun);
             case Motif.Zigzag:
-                return Strokes(Strips.Of(ground, job.Axis).Select(strip => Waves.Zigzag(strip, job.Variant)));
+                return Strokes(Strips.Of(ground, job.Axis).Select(strip => Waves.Zigzag(strip, job.Variant)), Waves.LeastRun);
             case Motif.Veneers:
-                return Strokes(Strips.Of(ground, job.Axis).SelectMany(Boards.Veneers), 0.3);
+                return Strokes(Strips.Of(Area.Of(job.Outline), job.Axis).SelectMany(Boards.Veneers), 0.3);
             case Motif.CoreTicks:
-                return Strokes(Strips.Of(ground, job.Axis).SelectMany(Boards.CoreTicks), 0.3);
+                return Strokes(Strips.Of(Area.Of(job.Outline), job.Axis).SelectMany(Boards.CoreTicks), 0.3);
             case Motif.MidLine:
                 return Strokes(Strips.Of(ground, job.Axis).SelectMany(Boards.MidLine));
             case Motif.Grain:

@@ -14,6 +14,9 @@ public sealed class Strip
 
     public double End => _slabs[^1].U1;
 
+    /// <summary>Stations between the ends where a face may turn.</summary>
+    public IEnumerable<double> Turns => _slabs.Skip(1).Select(slab => slab.U0);
+
     public PaperPoint At(double u, double v) => u * _axis + v * Planes.Left(_axis);
 
     /// <summary>The faces at a station, right of the axis first, and how steeply each runs there.</summary>
@@ -86,6 +89,8 @@ public sealed class Strip
 /// <summary>Cuts a region into strips across an axis: where the faces jump, a strip ends.</summary>
 public static class Strips
 {
+    private const double Steep = 3;
+
     public static IReadOnlyList<Strip> Of(Area area, PaperPoint axis)
     {
         var left = Planes.Left(axis);
@@ -126,7 +131,26 @@ public static class Strips
         }
 
         done.AddRange(open);
-        return [.. done.Select(chain => new Strip(axis, chain))];
+        return [.. done.Select(Blunt).Where(chain => chain.Count > 0).Select(chain => new Strip(axis, chain))];
+    }
+
+    // An end cut a little out of square tapers to nothing within a hair: a strip ends where it has its width.
+    private static List<(double U0, double Lo0, double Hi0, double U1, double Lo1, double Hi1)> Blunt(List<(double U0, double Lo0, double Hi0, double U1, double Lo1, double Hi1)> chain)
+    {
+        static double Steepness((double U0, double Lo0, double Hi0, double U1, double Lo1, double Hi1) slab) =>
+            ((slab.Hi1 - slab.Lo1) - (slab.Hi0 - slab.Lo0)) / (slab.U1 - slab.U0);
+        var (first, last) = (0, chain.Count);
+        while (last - first > 1 && Steepness(chain[first]) > Steep)
+        {
+            first++;
+        }
+
+        while (last - first > 1 && Steepness(chain[last - 1]) < -Steep)
+        {
+            last--;
+        }
+
+        return chain[first..last];
     }
 
     // A nibble in a face, such as the end of a band, must not end a strip; a rebate or the end of a board must.

@@ -11,6 +11,9 @@ public static class Waves
     /// <summary>Where a part is thinner, the wave stops and the tip stays white, mm.</summary>
     public const double LeastWidth = 1.6;
 
+    /// <summary>What a tie or a fixing leaves of a wave is dropped where it is shorter, mm.</summary>
+    public const double LeastRun = 2.5;
+
     private const double Flatness = 0.02;
     private const int Stations = 240;
 

@@ -13,6 +13,7 @@ internal sealed class FontFile
     private readonly int _characterMap;
     private readonly int _advances;
     private readonly int _advanceCount;
+    // Widths as far as they were asked for, 0 where not yet; two threads that fill the same place write the same.
     private readonly ushort[] _common = new ushort[Common];
 
     private FontFile(byte[] bytes)
@@ -22,10 +23,6 @@ internal sealed class FontFile
         _advanceCount = UInt16(Table("hhea") + 34);
         _advances = Table("hmtx");
         _characterMap = UnicodeMap(Table("cmap"));
-        for (var letter = 0; letter < Common; letter++)
-        {
-            _common[letter] = (ushort)AdvanceOfGlyph(Glyph(letter));
-        }
     }
 
     public int UnitsPerEm { get; }
@@ -52,7 +49,8 @@ internal sealed class FontFile
             var letter = words[i];
             if (letter < Common)
             {
-                sum += _common[letter];
+                var width = _common[letter];
+                sum += width != 0 ? width : _common[letter] = (ushort)AdvanceOfGlyph(Glyph(letter));
             }
             else
             {
@@ -67,6 +65,9 @@ internal sealed class FontFile
 
     /// <summary>Whether the font has a picture of the letter.</summary>
     public bool Has(char letter) => Glyph(letter) != 0;
+
+    /// <summary>A copy with the outlines and widths of these letters only; every glyph keeps its number, so the other tables stay true.</summary>
+    public byte[] Subset(IEnumerable<char> letters) => FontSubset.Of(_bytes, letters.Select(letter => Glyph(letter)));
 
     private int AdvanceOfGlyph(int glyph) => UInt16(_advances + 4 * Math.Min(glyph, _advanceCount - 1));
 

@@ -34,6 +34,9 @@ public sealed record Page(int Number, string Paper, double Width, double Height,
 /// <param name="Identity">What the files say of themselves.</param>
 public sealed record Scene(IReadOnlyList<LayerRow> Layers, IReadOnlyList<View> Views, IReadOnlyList<Page> Pages, Identity Identity)
 {
+    /// <summary>The same with every ink black: what a print is unless colour is asked for, since grey screens break up on copies.</summary>
+    public Scene InBlack() => this with { Layers = [.. Layers.Select(layer => layer with { Ink = Ink.Black })] };
+
     public LayerRow Layer(string row) => Layers.FirstOrDefault(layer => layer.Row == row) ?? throw new KeyNotFoundException($"The layer map has no row {row}.");
 }
 

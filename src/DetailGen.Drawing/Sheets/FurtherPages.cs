@@ -1,12 +1,14 @@
+using DetailGen.Drawing.Annotation;
 using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Sheets;
 
 /// <summary>What found no room on the first sheet.</summary>
 internal sealed record LeftOver(
-    IReadOnlyList<ScheduleBlock> Stacks, IReadOnlyList<KeyEntry> Key, IReadOnlyList<CheckLine> Checks, IReadOnlyList<string> Notes, SheetText Text)
+    IReadOnlyList<ScheduleBlock> Stacks, IReadOnlyList<KeyEntry> Key, IReadOnlyList<CheckLine> Checks, IReadOnlyList<string> Notes,
+    IReadOnlyList<KeyedNote> Keyed, SheetText Text)
 {
-    internal bool IsEmpty => Stacks.Count == 0 && Key.Count == 0 && Checks.Count == 0 && Notes.Count == 0;
+    internal bool IsEmpty => Stacks.Count == 0 && Key.Count == 0 && Checks.Count == 0 && Notes.Count == 0 && Keyed.Count == 0;
 }
 
 /// <summary>Sheets that hold tables only, filled from the upper left, in columns beside and above the title block.</summary>
@@ -64,6 +66,13 @@ internal static class FurtherPages
             var (items, box) = Tables.Notes(rest.Notes, noteZone);
             page.Put(items, box);
             rest = rest with { Notes = [] };
+        }
+
+        if (rest.Keyed.Count > 0 && page.Room(page.Half, 30) is { } keyedZone)
+        {
+            var (items, laid, box) = Tables.Keyed(rest.Keyed, keyedZone);
+            page.Put(items, box);
+            rest = rest with { Keyed = [.. rest.Keyed.Skip(laid)] };
         }
 
         return rest;

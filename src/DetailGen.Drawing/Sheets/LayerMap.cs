@@ -10,9 +10,8 @@ public sealed record LayerLook(string Row, string Name, double Width, double Wid
 public sealed record LayerMap(IReadOnlyList<LayerLook> Looks)
 {
     /// <summary>The rows that these views and pages use, in the order of the map.</summary>
-    /// <param name="black">Every ink printed black, as a print usually is; colours serve the screen.</param>
     /// <exception cref="KeyNotFoundException">An item names a row that the map lacks.</exception>
-    internal IReadOnlyList<LayerRow> Used(IEnumerable<Item> items, string paper, bool black)
+    internal IReadOnlyList<LayerRow> Used(IEnumerable<Item> items, string paper)
     {
         var rows = new HashSet<string>(StringComparer.Ordinal);
         foreach (var item in items)
@@ -21,7 +20,7 @@ public sealed record LayerMap(IReadOnlyList<LayerLook> Looks)
         }
 
         var found = Looks.Where(look => rows.Remove(look.Row))
-            .Select(look => new LayerRow(look.Row, look.Name, paper == "A1" ? look.WidthOnA1 : look.Width, look.LineType, black ? Ink.Black : look.Ink, look.Plotted))
+            .Select(look => new LayerRow(look.Row, look.Name, paper == "A1" ? look.WidthOnA1 : look.Width, look.LineType, look.Ink, look.Plotted))
             .ToList();
         return rows.Count == 0 ? found : throw new KeyNotFoundException($"The layer map has no row {string.Join(", ", rows.Order(StringComparer.Ordinal))}.");
     }

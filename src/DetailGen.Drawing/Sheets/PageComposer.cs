@@ -1,4 +1,5 @@
 using System.Globalization;
+using DetailGen.Drawing.Annotation;
 using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Sheets;
@@ -11,7 +12,8 @@ internal static class PageComposer
     /// <param name="view">Where the view stands; its title is added here.</param>
     /// <param name="titleAt">Lower left corner of the view's title, page mm.</param>
     internal static IReadOnlyList<Page> Lay(
-        SheetFormat format, SheetText text, double scale, Placement view, PaperPoint titleAt, IReadOnlyList<KeyEntry> key)
+        SheetFormat format, SheetText text, double scale, Placement view, PaperPoint titleAt, IReadOnlyList<KeyEntry> key,
+        IReadOnlyList<KeyedNote> keyed)
     {
         var first = new List<Item>(ViewTitle.Of("1", text.ViewTitle, scale, titleAt));
         var stacks = text.Schedule.ToList();
@@ -25,7 +27,7 @@ internal static class PageComposer
         var notesDone = Notes(format, text, first, out var notesFoot);
         var checksDone = Checks(format, text, first, notesFoot, out var checksFoot);
         var keyDone = Signs(format, text, key, first, checksFoot);
-        var leftOver = new LeftOver(stacks, keyDone ? [] : key, checksDone ? [] : text.Checks, notesDone ? [] : text.Notes, text);
+        var leftOver = new LeftOver(stacks, keyDone ? [] : key, checksDone ? [] : text.Checks, notesDone ? [] : text.Notes, keyed, text);
         var further = FurtherPages.Lay(format, leftOver);
         var count = 1 + further.Count;
 

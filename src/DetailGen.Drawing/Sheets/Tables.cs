@@ -1,4 +1,5 @@
 using System.Globalization;
+using DetailGen.Drawing.Annotation;
 using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 
@@ -101,6 +102,15 @@ internal static class Tables
         }
 
         return (items, zone with { Bottom = y });
+    }
+
+    /// <summary>Notes that stand on the view as numbers only, as many as fit.</summary>
+    internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Keyed(IReadOnlyList<KeyedNote> notes, PaperBox zone)
+    {
+        Column[] columns = [new(10, ["No."]), new(zone.Width - 10, ["Note"])];
+        IReadOnlyList<Cell>[] rows = [.. notes.Select(note => (IReadOnlyList<Cell>)[new(note.Key, Bold: true), new(note.Words)])];
+        var table = Table.Lay("note.text", "Notes by number", columns, rows, new(zone.Left, zone.Top), zone.Bottom);
+        return (table.Items, table.RowsLaid, table.Box);
     }
 
     private static Column[] ScheduleColumns(double width)

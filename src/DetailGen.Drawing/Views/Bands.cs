@@ -18,8 +18,15 @@ internal static class Bands
             case SheetSign.Blocks:
                 return Blocks(sheet, clip);
             default:
-                return Solids(sheet.Body.Intersect(clip), Rows.Solid(part), part.Id);
+                return Solids(Within(sheet.Body, clip), Rows.Solid(part), part.Id);
         }
+    }
+
+    /// <summary>A region cut to the window; most need no cutting.</summary>
+    public static Region Within(Region region, Region clip)
+    {
+        var (own, box) = (region.Bounds, clip.Bounds);
+        return own.Left >= box.Left && own.Right <= box.Right && own.Bottom >= box.Bottom && own.Top <= box.Top ? region : region.Intersect(clip);
     }
 
     public static IEnumerable<Item> Solids(Region region, string row, string partId) =>
@@ -40,7 +47,7 @@ internal static class Bands
         for (var i = 0; i <= windows; i++)
         {
             var start = i * (block + Window);
-            foreach (var solid in Solids(SheetLayout.Ribbon(line.Between(start, start + block), width).Intersect(clip), Rows.Solid(sheet.Part), sheet.Part.Id))
+            foreach (var solid in Solids(Within(SheetLayout.Ribbon(line.Between(start, start + block), width), clip), Rows.Solid(sheet.Part), sheet.Part.Id))
             {
                 yield return solid;
             }

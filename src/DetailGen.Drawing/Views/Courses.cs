@@ -35,9 +35,9 @@ internal static class Courses
             return new(clear, [.. beds.SelectMany(bed => Ticks(area, bed + joint / 2, row, part))], []);
         }
 
-        var strips = beds.Select(bed => Region.Box(box.Left - 1, bed, box.Right + 1, bed + joint).Intersect(region)).Where(strip => !strip.IsEmpty && strip.Bounds.Height > 0.3 * joint).ToArray();
-        var edges = strips.SelectMany(strip => CutParts.EdgesOf(strip, row, Rows.JointWidth, part)).Where(edge => Math.Abs(edge.A.Y - edge.B.Y) < 0.001);
-        var mortar = Region.Union(strips);
+        var mortar = Region.Union(beds.Where(bed => bed + joint > box.Bottom && bed < box.Top).Select(bed => Region.Box(box.Left - 1, bed, box.Right + 1, bed + joint))).Intersect(region);
+        var edges = mortar.Pieces.Where(piece => piece.Outline.Max(corner => corner.Y) - piece.Outline.Min(corner => corner.Y) > 0.3 * joint)
+            .SelectMany(piece => CutParts.EdgesOf(piece, row, Rows.JointWidth, part)).Where(edge => Math.Abs(edge.A.Y - edge.B.Y) < 0.001);
         var grains = Strewn.Marks(FillTable.Named("mortar-bed").Scatters[0], Area.Of(clear.Intersect(mortar)), $"fill.MO.{(part.Element == Element.Wall ? "wall" : "roof")}", part.Id, "mortar-bed", seed, new(1, 0));
         return new(clear.Minus(mortar), [.. edges.Select(edge => edge with { PartId = part.Id + "/bed" })], [.. grains]);
     }

@@ -18,7 +18,7 @@ internal static class CutFills
 {
     public static FilledParts Fill(CutParts cut, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, OnPaper paper)
     {
-        var covers = laid.Select(sheet => sheet.Cover.Grow(SheetStyles.FillClear)).ToArray();
+        var covers = laid.Select(sheet => sheet.Cover).ToArray();
         var overs = locals.Select(local => local.Opening ? local.Region : local.Region.Grow(SheetStyles.FillClear)).ToArray();
         var fills = cut.Parts.ToDictionary(entry => entry.Part.Id, entry => entry.Part.Material.Fill, StringComparer.Ordinal);
         var (variants, same) = Variants.Colour(fills, Edges.Touching(cut.Edges));

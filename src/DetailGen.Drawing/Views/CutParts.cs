@@ -13,18 +13,17 @@ internal sealed class CutParts(IReadOnlyList<(Part Part, Region Region)> parts)
 
     public IReadOnlyList<Edge> Edges => _edges ??= [.. parts.SelectMany(entry => EdgesOf(entry.Region, Rows.Cut(entry.Part), Rows.Width(entry.Part), entry.Part))];
 
-    public static IEnumerable<Edge> EdgesOf(Region region, string row, double width, Part part)
+    public static IEnumerable<Edge> EdgesOf(Region region, string row, double width, Part part) => region.Pieces.SelectMany(piece => EdgesOf(piece, row, width, part));
+
+    public static IEnumerable<Edge> EdgesOf(Piece piece, string row, double width, Part part)
     {
-        foreach (var piece in region.Pieces)
+        foreach (var ring in piece.Holes.Prepend(piece.Outline))
         {
-            foreach (var ring in piece.Holes.Prepend(piece.Outline))
+            for (int i = 0, j = ring.Count - 1; i < ring.Count; j = i++)
             {
-                for (int i = 0, j = ring.Count - 1; i < ring.Count; j = i++)
+                if ((ring[i] - ring[j]).Length > 0.002)
                 {
-                    if ((ring[i] - ring[j]).Length > 0.002)
-                    {
-                        yield return new(new(ring[j].X, ring[j].Y), new(ring[i].X, ring[i].Y), row, width, part.BuildOrder, part.Id);
-                    }
+                    yield return new(new(ring[j].X, ring[j].Y), new(ring[i].X, ring[i].Y), row, width, part.BuildOrder, part.Id);
                 }
             }
         }

@@ -6,6 +6,9 @@ namespace DetailGen.Drawing.Views;
 /// <summary>A polyline with places along it, and lines laid beside it.</summary>
 internal sealed class FacePath
 {
+    // cos 25°: a sharper turn is a corner, in whose mitre a sheet may change its height.
+    private const double Bend = 0.906, Hair = 1e-7;
+
     private readonly double[] _starts;
 
     public FacePath(IEnumerable<PaperPoint> points)
@@ -55,44 +58,85 @@ internal sealed class FacePath
     /// <summary>A line on the left at the profile's height plus <paramref name="extra"/>, with mitred corners.</summary>
     public FacePath Beside(Profile profile, double extra) => new(Stations(profile, extra).Select(station => station.Beside));
 
-    /// <summary>The same line, each point with the place of the face it stands over.</summary>
-    public List<(PaperPoint Face, PaperPoint Beside)> Stations(Profile profile, double extra)
+    /// <summary>The same line, each point with the place over which it stands on a parallel at the height <paramref name="low"/>.</summary>
+    public List<(PaperPoint Low, PaperPoint Beside)> Stations(Profile profile, double extra, double low = 0)
     {
         var line = new List<(PaperPoint, PaperPoint)>();
-        var turns = profile.Turns(0, Length);
         var corners = new PaperPoint[Points.Count];
         for (var i = 0; i < Points.Count; i++)
         {
-            corners[i] = Corner(i, profile.At(_starts[i]) + extra);
+            corners[i] = Corner(i, profile.At(_starts[i] - (i == 0 ? 0 : Hair)) + extra, profile.At(_starts[i] + (i == Pieces ? 0 : Hair)) + extra);
         }
 
-        line.Add((Points[0], corners[0]));
+        line.Add((Corner(0, low, low), corners[0]));
         for (var piece = 0; piece < Pieces; piece++)
         {
             var along = Direction(piece);
-            var (low, high) = (Planes.Dot(corners[piece] - Points[piece], along), Planes.Dot(corners[piece + 1] - Points[piece], along));
-            foreach (var s in turns)
+            var (first, last) = (Planes.Dot(corners[piece] - Points[piece], along), Planes.Dot(corners[piece + 1] - Points[piece], along));
+            foreach (var s in profile.Turns(_starts[piece], _starts[piece + 1]))
             {
                 var at = s - _starts[piece];
-                if (s > _starts[piece] + 1e-6 && s < _starts[piece + 1] - 1e-6 && at > low + 1e-6 && at < high - 1e-6)
+                if (at > first + 1e-6 && at < last - 1e-6)
                 {
-                    line.Add((At(s), At(s) + (profile.At(s) + extra) * Planes.Left(along)));
+                    line.Add((At(s) + low * Planes.Left(along), At(s) + (profile.At(s) + extra) * Planes.Left(along)));
                 }
             }
 
-            line.Add((Points[piece + 1], corners[piece + 1]));
+            line.Add((Corner(piece + 1, low, low), corners[piece + 1]));
         }
 
         return line;
     }
 
-    // Limited like the lines themselves: a corner sharper than 30 degrees is cut short rather than sent far out.
-    private PaperPoint Corner(int i, double height)
+    /// <summary>The nearest corners around a stretch: what lies between bends only a little.</summary>
+    public (double From, double To) Smooth(double from, double to)
     {
-        var before = Direction(Math.Max(0, i - 1));
-        var after = Direction(Math.Min(i, Pieces - 1));
-        var middle = Planes.Left(before) + Planes.Left(after);
-        var reach = Planes.Dot(middle, middle) / 2;
-        return Points[i] + height / Math.Max(reach, 0.15) * middle;
+        var (low, high) = (0.0, Length);
+        for (var i = 1; i < Pieces; i++)
+        {
+            if (Planes.Dot(Direction(i - 1), Direction(i)) < Bend)
+            {
+                if (_starts[i] <= from + 0.01)
+                {
+                    low = Math.Max(low, _starts[i]);
+                }
+                else if (_starts[i] >= to - 0.01)
+                {
+                    high = Math.Min(high, _starts[i]);
+                }
+            }
+        }
+
+        return (low, high);
+    }
+
+    /// <summary>A lap cut at the corners within it.</summary>
+    public IEnumerable<Lap> BetweenCorners(Lap lap)
+    {
+        var from = lap.From;
+        for (var i = 1; i < Pieces; i++)
+        {
+            if (_starts[i] > from + 0.01 && _starts[i] < lap.To - 0.01 && Planes.Dot(Direction(i - 1), Direction(i)) < Bend)
+            {
+                yield return lap with { From = from, To = _starts[i] };
+                from = _starts[i];
+            }
+        }
+
+        yield return lap with { From = from };
+    }
+
+    // Where both lines beside the corner meet, each at its own height; nearly straight corners have one height only.
+    private PaperPoint Corner(int i, double before, double after)
+    {
+        var (a, b) = (Planes.Left(Direction(Math.Max(0, i - 1))), Planes.Left(Direction(Math.Min(i, Pieces - 1))));
+        var cross = Planes.Cross(a, b);
+        if (Planes.Dot(a, b) >= Bend || Math.Abs(cross) < 0.25)
+        {
+            var middle = a + b;
+            return Points[i] + Math.Max(before, after) / Math.Max(Planes.Dot(middle, middle) / 2, 0.15) * middle;
+        }
+
+        return Points[i] + 1 / cross * new PaperPoint(before * b.Y - after * a.Y, after * a.X - before * b.X);
     }
 }

@@ -11,7 +11,7 @@ internal static class Faults
     public static IReadOnlyList<DrawingFault> Of(IReadOnlyList<LaidSheet> laid, FilledParts filled, Region clip, double scale)
     {
         var faults = new List<DrawingFault>();
-        var bodies = laid.Select(sheet => (Sheet: sheet, Body: sheet.Body.Intersect(clip))).Where(entry => !entry.Body.IsEmpty).ToArray();
+        var bodies = laid.Select(sheet => (Sheet: sheet, Body: Bands.Within(sheet.Body, clip))).Where(entry => !entry.Body.IsEmpty).ToArray();
         for (var i = 0; i < bodies.Length; i++)
         {
             for (var j = i + 1; j < bodies.Length; j++)

@@ -21,7 +21,7 @@ internal static class LocalParts
     {
         if (part.IsAir || part.Material.LayerCode.Length == 0)
         {
-            return new(part, region, true, [.. Ring(region, Rows.Beyond(part), part.Id)]);
+            return new(part, region, true, []);
         }
 
         var metal = part.Material.LayerCode is "FX" or "ME" or "SE";

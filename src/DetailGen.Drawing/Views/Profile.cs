@@ -1,44 +1,58 @@
 namespace DetailGen.Drawing.Views;
 
-/// <summary>How high a sheet lies above its face along the face: plateaus, and slopes of one in one between them. Paper mm.</summary>
+/// <summary>
+/// How high a sheet lies above its face along the face: plateaus, and slopes of one in one between them. Paper mm. A plateau works between the
+/// corners of its face: round a corner a sheet takes its new height in the mitre and needs no ramp.
+/// </summary>
 internal sealed class Profile(double floor)
 {
-    private readonly List<(double From, double To, double Height)> _plateaus = [];
+    private readonly List<Plateau> _plateaus = [];
 
     public double Floor => floor;
 
-    public IReadOnlyList<(double From, double To, double Height)> Plateaus => _plateaus;
+    public IReadOnlyList<Plateau> Plateaus => _plateaus;
 
-    public void Add(double from, double to, double height)
+    /// <summary>Raises the sheet between two places; without effect outside the reach.</summary>
+    public void Add(double from, double to, double height, (double From, double To) reach)
     {
         if (height > floor + 1e-9)
         {
-            _plateaus.Add((from, to, height));
+            _plateaus.Add(new(from, to, height, reach.From, reach.To));
         }
     }
 
     public double At(double s)
     {
         var height = floor;
-        foreach (var (from, to, top) in _plateaus)
+        foreach (var plateau in _plateaus)
         {
-            height = Math.Max(height, top - Math.Max(0, Math.Max(from - s, s - to)));
+            if (s >= plateau.Lowest && s <= plateau.Highest)
+            {
+                height = Math.Max(height, plateau.Height - Math.Max(0, Math.Max(plateau.From - s, s - plateau.To)));
+            }
         }
 
         return height;
     }
 
-    /// <summary>Places where the slope changes, in order, between the ends.</summary>
+    /// <summary>Places where the slope changes, in order, between two places of one straight piece.</summary>
     public List<double> Turns(double start, double end)
     {
-        // Every piece is a straight line; where the upper hull turns is an end of a plateau or slope, or a crossing of two slopes.
         var turns = new List<double>();
-        foreach (var (from, to, height) in _plateaus)
+        if (_plateaus.Count == 0)
         {
-            turns.AddRange([from, to, from - (height - floor), to + (height - floor)]);
-            foreach (var (otherFrom, otherTo, other) in _plateaus)
+            return turns;
+        }
+
+        // Every piece is a straight line; where the upper hull turns is an end of a plateau or slope, or a crossing of two slopes.
+        foreach (var plateau in _plateaus)
+        {
+            turns.AddRange([plateau.From, plateau.To, plateau.From - (plateau.Height - floor), plateau.To + (plateau.Height - floor)]);
+            foreach (var other in _plateaus)
             {
-                turns.AddRange([from - (height - other), to + (height - other), ((to + height) + (otherFrom - other)) / 2]);
+                turns.AddRange([
+                    plateau.From - (plateau.Height - other.Height), plateau.To + (plateau.Height - other.Height),
+                    ((plateau.To + plateau.Height) + (other.From - other.Height)) / 2]);
             }
         }
 
@@ -55,9 +69,13 @@ internal sealed class Profile(double floor)
 
         return [.. kept.Where((s, i) =>
         {
-            var before = i == 0 ? start : kept[i - 1];
-            var after = i == kept.Count - 1 ? end : kept[i + 1];
+            var before = i == 0 ? start + 1e-7 : kept[i - 1];
+            var after = i == kept.Count - 1 ? end - 1e-7 : kept[i + 1];
             return Math.Abs((At(s) - At(before)) / (s - before) - (At(after) - At(s)) / (after - s)) > 1e-6;
         })];
     }
 }
+
+/// <param name="From">Along the face, mm.</param>
+/// <param name="Lowest">The corner before, where its influence ends; <paramref name="Highest"/> the corner after.</param>
+internal sealed record Plateau(double From, double To, double Height, double Lowest, double Highest);

@@ -13,7 +13,7 @@ public static class SectionView
         var clipBounds = BreakLines.Clip(section, options.Window);
         var clipBox = paper.At(clipBounds);
         var clip = Region.Box(clipBox);
-        var seen = section.Parts.Select(part => (Part: part, Region: Within(paper.At(part.Region), clip, clipBox))).Where(entry => !entry.Region.IsEmpty).ToArray();
+        var seen = section.Parts.Select(part => (Part: part, Region: Bands.Within(paper.At(part.Region), clip))).Where(entry => !entry.Region.IsEmpty).ToArray();
         var cut = new CutParts([.. seen.Where(entry => entry.Part is { Presence: Presence.Cut, IsAir: false, Sheet: null })]);
 
         var laid = SheetLayout.Lay(seen.Where(entry => entry.Part is { Sheet: not null, Presence: not Presence.Beyond }).Select(entry => entry.Part), paper, cut.OutlineHalf);
@@ -22,7 +22,7 @@ public static class SectionView
 
         var filled = CutFills.Fill(cut, laid, locals, paper);
         var outlines = Outlines(cut, filled, laid, locals, clipBox);
-        var beyond = Beyond(seen.Where(entry => entry.Part.Presence == Presence.Beyond), cut, laid, clipBox);
+        var beyond = Beyond(seen.Where(entry => entry.Part.Presence == Presence.Beyond), cut, laid, clipBox).Concat(OpeningSides(locals, laid));
         var breaks = BreakLines.Of(section, clipBounds, paper).ToArray();
 
         var items = new List<Item>();
@@ -38,25 +38,34 @@ public static class SectionView
         return new(options.Scale, options.Mirror, items, parts, breaks, Faults.Of(laid, filled, clip, options.Scale), ItemBounds.Of(items));
     }
 
-    private static Region Within(Region region, Region clip, Bounds box)
-    {
-        var own = region.Bounds;
-        return own.Left >= box.Left && own.Right <= box.Right && own.Bottom >= box.Bottom && own.Top <= box.Top ? region : region.Intersect(clip);
-    }
-
     private static IEnumerable<Stroke> Outlines(CutParts cut, FilledParts filled, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, Bounds clip)
     {
-        var masks = laid.Where(sheet => sheet.Style.Sign != SheetSign.Line).Select(sheet => Area.Of(sheet.Body)).Concat(locals.Where(local => local.Opening).Select(local => Area.Of(local.Region))).ToArray();
+        var masks = Masks(laid).Concat(locals.Where(local => local.Opening).Select(local => Area.Of(Between(local.Region)))).ToArray();
         var edges = cut.Edges.Where(edge => !filled.Solid.Contains(edge.PartId)).Concat(filled.Joints).Where(edge => !OnCut(edge, clip)).ToList();
         return Edges.Chain([.. Edges.Once(edges).SelectMany(edge => Edges.Outside(edge, masks))]);
     }
 
     private static IEnumerable<Stroke> Beyond(IEnumerable<(Part Part, Region Region)> parts, CutParts cut, IReadOnlyList<LaidSheet> laid, Bounds clip)
     {
-        var masks = cut.Parts.Select(entry => Area.Of(entry.Region)).Concat(laid.Where(sheet => sheet.Style.Sign != SheetSign.Line).Select(sheet => Area.Of(sheet.Body))).ToArray();
+        var masks = cut.Parts.Select(entry => Area.Of(entry.Region)).Concat(Masks(laid)).ToArray();
         var edges = parts.SelectMany(entry => CutParts.EdgesOf(entry.Region, Rows.Beyond(entry.Part), 0.18, entry.Part)).Where(edge => !OnCut(edge, clip));
         return Edges.Chain([.. Edges.Once([.. edges]).SelectMany(edge => Edges.Outside(edge, masks))]);
     }
+
+    // Head and foot of an open joint are drawn with bed and tray.
+    private static IEnumerable<Stroke> OpeningSides(IReadOnlyList<LocalPart> locals, IReadOnlyList<LaidSheet> laid)
+    {
+        var masks = Masks(laid);
+        return locals.Where(local => local.Opening).SelectMany(local => CutParts.EdgesOf(local.Region, Rows.Beyond(local.Part), 0.18, local.Part))
+            .Where(edge => Math.Abs(edge.A.Y - edge.B.Y) > Math.Abs(edge.A.X - edge.B.X)).SelectMany(edge => Edges.Outside(edge, masks))
+            .Select(edge => new Stroke(edge.Row, [edge.A, edge.B]) { PartId = edge.PartId });
+    }
+
+    private static Area[] Masks(IReadOnlyList<LaidSheet> laid) => [.. laid.Where(sheet => sheet.Style.Sign != SheetSign.Line).Select(sheet => Area.Of(sheet.Body))];
+
+    // An open joint hides the faces of its leaf but not the bed above it.
+    private static Region Between(Region opening) =>
+        opening.Bounds is var box && box.Height > 0.2 ? Region.Box(box.Left, box.Bottom + 0.1, box.Right, box.Top - 0.1) : opening;
 
     // Where the drawing breaks off there is no edge, only the break line.
     private static bool OnCut(Edge edge, Bounds clip)
@@ -70,7 +79,7 @@ public static class SectionView
     {
         if (laid.FirstOrDefault(sheet => sheet.Part.Id == part.Id) is { } own)
         {
-            return new(part.Id, part, own.Body.Intersect(clip), null, 0, own.Centre.Points);
+            return new(part.Id, part, Bands.Within(own.Body, clip), null, 0, own.Centre.Points);
         }
 
         var visible = part.Presence == Presence.Cut ? laid.Where(sheet => sheet.Style.Sign != SheetSign.Line).Aggregate(region, (rest, sheet) => rest.Minus(sheet.Body)) : region;

@@ -13,7 +13,7 @@ internal sealed record LaidSheet(Part Part, SheetStyle Style, FacePath Face, Pro
     /// <summary>The drawn body: a band, or the width of a line.</summary>
     public Region Body { get; init; } = Region.Empty;
 
-    /// <summary>The body and the white beneath it down to the face: fills of neighbours stay out.</summary>
+    /// <summary>The body and the white beneath it down to the face, and a margin: fills of neighbours stay out.</summary>
     public Region Cover { get; init; } = Region.Empty;
 
     /// <summary>Height of the outer edge where the sheet lies flat on its face.</summary>
@@ -56,31 +56,40 @@ internal static class SheetLayout
             var profile = new Profile(floor);
             foreach (var under in beneath)
             {
-                foreach (var (from, to, shift, clear) in Laps(face, under.Face))
+                foreach (var lap in Laps(face, under.Face).SelectMany(lap => face.BetweenCorners(lap)))
                 {
-                    var over = under.Profile;
-                    var rise = under.Style.Width + gap - clear; // a sheet that stands off already needs that much less
-                    profile.Add(from - SheetStyles.JoggleOutside, to + SheetStyles.JoggleOutside, over.Floor + rise);
-                    foreach (var (a, b, height) in over.Plateaus)
-                    {
-                        // A slope that reaches into the lap lifts the sheet above it as well.
-                        var reach = height - over.Floor;
-                        if (b + shift + reach > from && a + shift - reach < to)
-                        {
-                            var (low, high) = (Math.Max(a + shift, from - SheetStyles.JoggleOutside), Math.Min(b + shift, to + SheetStyles.JoggleOutside));
-                            var missed = Math.Max(0, low - high);
-                            profile.Add(Math.Min(low, high) - Mitre * Math.Max(0, rise), Math.Max(low, high) - missed + Mitre * Math.Max(0, rise), height - missed + rise);
-                        }
-                    }
+                    Raise(profile, face, under, lap, gap);
                 }
             }
 
             var centre = face.Beside(profile, style.Width / 2);
             var body = Ribbon(centre, style.Width);
-            laid.Add(new LaidSheet(part, style, face, profile, centre) { Body = body, Cover = Cover(face, profile, style, body) });
+            laid.Add(new LaidSheet(part, style, face, profile, centre) { Body = body, Cover = Cover(face, profile, style) });
         }
 
         return laid;
+    }
+
+    private static void Raise(Profile profile, FacePath face, LaidSheet under, Lap lap, double gap)
+    {
+        var rise = under.Style.Width + gap - lap.Clear; // a sheet that stands off already needs that much less
+        var mitre = Mitre * Math.Max(0, rise);
+        var reach = face.Smooth(lap.From, lap.To);
+        profile.Add(lap.From - SheetStyles.JoggleOutside, lap.To + SheetStyles.JoggleOutside, under.Profile.Floor + rise, reach);
+        foreach (var plateau in under.Profile.Plateaus)
+        {
+            // What works on the other side of a corner does not lift this stretch; a slope that reaches into it does.
+            var slope = plateau.Height - under.Profile.Floor;
+            var (a, b) = (Math.Max(plateau.From, plateau.Lowest) + lap.Shift, Math.Min(plateau.To, plateau.Highest) + lap.Shift);
+            if (Math.Min(b + slope, plateau.Highest + lap.Shift) <= lap.From + 1e-6 || Math.Max(a - slope, plateau.Lowest + lap.Shift) >= lap.To - 1e-6)
+            {
+                continue;
+            }
+
+            var (low, high) = (Math.Max(a, lap.From - SheetStyles.JoggleOutside), Math.Min(b, lap.To + SheetStyles.JoggleOutside));
+            var missed = Math.Max(0, low - high);
+            profile.Add(Math.Min(low, high) - mitre, Math.Max(low, high) - missed + mitre, plateau.Height - missed + rise, reach);
+        }
     }
 
     /// <summary>A band of even width along its centre line, ends square.</summary>
@@ -91,20 +100,25 @@ internal static class SheetLayout
         return Strip([.. left.Select(station => station.Beside)], [.. right.Select(station => station.Beside)]);
     }
 
-    private static Region Cover(FacePath face, Profile profile, SheetStyle style, Region body)
+    private static Region Cover(FacePath face, Profile profile, SheetStyle style)
     {
-        if (profile.Floor <= 0 && profile.Plateaus.Count == 0)
-        {
-            return body;
-        }
-
-        var stations = face.Stations(profile, style.Width);
-        return body.Union(Strip([.. stations.Select(station => station.Beside)], [.. stations.Select(station => station.Face)]));
+        const double Margin = SheetStyles.FillClear;
+        var stations = face.Stations(profile, style.Width + Margin, Math.Min(0, profile.Floor) - Margin);
+        var (first, last) = (Margin * face.Direction(0), Margin * face.Direction(face.Pieces - 1));
+        stations[0] = (stations[0].Low - first, stations[0].Beside - first);
+        stations[^1] = (stations[^1].Low + last, stations[^1].Beside + last);
+        return Strip([.. stations.Select(station => station.Beside)], [.. stations.Select(station => station.Low)]);
     }
 
-    // Piece by piece, because a fold may lay a band over itself and the outline of the whole would then cross.
+    // Piece by piece where a fold lays a band over itself, so that the outline of the whole would cross.
     private static Region Strip(PaperPoint[] left, PaperPoint[] right)
     {
+        Point[] whole = [.. right.Select(P), .. left.Reverse().Select(P)];
+        if (Simple.Is(whole))
+        {
+            return Region.Polygon(whole);
+        }
+
         var pieces = new List<Region>();
         for (var i = 0; i + 1 < left.Length; i++)
         {

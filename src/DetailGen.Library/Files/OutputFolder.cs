@@ -47,8 +47,11 @@ internal static class OutputFolder
         }
 
         fault = null;
-        return [.. files.Select(file => new FileReport(file.Name, file.Format, file.Bytes.LongLength, Convert.ToHexStringLower(SHA256.HashData(file.Bytes))))];
+        return [.. files.Select(Describe)];
     }
+
+    internal static FileReport Describe(OutputFile file) =>
+        new(file.Name, file.Format, file.Bytes.LongLength, Convert.ToHexStringLower(SHA256.HashData(file.Bytes)));
 
     private static void Remove(string temporary)
     {

@@ -10,7 +10,8 @@ public abstract record Shape;
 /// <param name="MaxLength">Signs, at most.</param>
 /// <param name="Pattern">The whole text matches it; null for any.</param>
 /// <param name="Asked">The pattern in words, such as "letters, digits, hyphen, dot and underscore"; null without pattern.</param>
-public sealed record TextShape(int MaxLength = 1000, Regex? Pattern = null, string? Asked = null) : Shape;
+/// <param name="Blank">It may be left empty.</param>
+public sealed record TextShape(int MaxLength = 1000, Regex? Pattern = null, string? Asked = null, bool Blank = false) : Shape;
 
 /// <summary>One word of a list.</summary>
 public sealed record WordShape(params IReadOnlyList<string> Words) : Shape;
@@ -25,7 +26,8 @@ public sealed record FlagShape : Shape;
 public sealed record DateShape : Shape;
 
 /// <summary>A number with the unit of the kind; where <paramref name="BareToo"/>, a bare number too.</summary>
-public sealed record QuantityShape(QuantityKind Kind, bool BareToo = false) : Shape;
+/// <param name="Shown">Unit that a message proposes; null for the usual one of the kind.</param>
+public sealed record QuantityShape(QuantityKind Kind, bool BareToo = false, string? Shown = null) : Shape;
 
 /// <summary>The value of a parameter of that unit; the domain is the parameter's affair.</summary>
 public sealed record SettingShape(Unit Unit, IReadOnlyList<string> Options, string? Meaning = null, string? Domain = null) : Shape;

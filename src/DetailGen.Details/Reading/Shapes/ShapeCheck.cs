@@ -36,6 +36,10 @@ public static class ShapeCheck
                 {
                     faults.Add(Messages.NotMap(node.At, key, node));
                 }
+                else if (required && shape is MapShape { Fields: var fields })
+                {
+                    faults.AddRange(fields.Where(field => field.Required).Select(field => Messages.MissingKey(node.At, field.Key, key)));
+                }
 
                 return;
             case ListShape list:
@@ -114,6 +118,7 @@ public static class ShapeCheck
         var (text, at) = (node.Text, node.At);
         return shape switch
         {
+            TextShape { Blank: true } when text.Length == 0 => null,
             _ when text.Length == 0 => Messages.NoValue(at, key),
             WordShape words => words.Words.Contains(text, StringComparer.Ordinal) ? null : Messages.UnknownChoice(at, key, text, words.Words),
             FlagShape => text is "true" or "false" ? null : Messages.NotFlag(at, key, text),
@@ -151,6 +156,6 @@ public static class ShapeCheck
             return Messages.BadQuantity(at, key, text, shape.Kind, fault);
         }
 
-        return quantity.Kind == shape.Kind || (shape.BareToo && quantity.Kind == QuantityKind.Bare) ? null : Messages.WrongKind(at, key, text, shape.Kind, quantity);
+        return quantity.Kind == shape.Kind || (shape.BareToo && quantity.Kind == QuantityKind.Bare) ? null : Messages.WrongKind(at, key, text, shape.Kind, quantity, shape.Shown);
     }
 }

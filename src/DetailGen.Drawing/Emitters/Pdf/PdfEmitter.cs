@@ -14,12 +14,23 @@ internal sealed class PdfEmitter : IEmitter
 
     public void Emit(Scene scene, Stream output)
     {
+        using var written = new MemoryStream();
+        Draw(scene, written);
+        var sizes = scene.Pages.Select(page => (page.Width * PointsPerMillimetre, page.Height * PointsPerMillimetre)).ToArray();
+        PdfFinish.Write(written.GetBuffer().AsSpan(0, (int)written.Length), sizes, scene.Identity.Date, output);
+    }
+
+    private static void Draw(Scene scene, Stream output)
+    {
         using var target = new SKManagedWStream(output);
+        using var faces = SkiaFaces.Only(UsedLetters.Of(scene)); // this build of the renderer embeds fonts whole
         using var document = SKDocument.CreatePdf(target, About(scene.Identity));
         foreach (var page in scene.Pages)
         {
-            var canvas = document.BeginPage((float)(page.Width * PointsPerMillimetre), (float)(page.Height * PointsPerMillimetre));
-            using var sink = new SkiaSink(canvas, page.Height, PointsPerMillimetre, leastWidth: 0);
+            // Whole points, with the sheet's lower left corner in theirs: the box is cut to the sheet afterwards.
+            var (width, height) = (Math.Ceiling(page.Width * PointsPerMillimetre), Math.Ceiling(page.Height * PointsPerMillimetre));
+            var canvas = document.BeginPage((float)width, (float)height);
+            using var sink = new SkiaSink(canvas, faces, height / PointsPerMillimetre, PointsPerMillimetre, leastWidth: 0);
             new Painter(scene, sink).Paint(page);
             document.EndPage();
         }

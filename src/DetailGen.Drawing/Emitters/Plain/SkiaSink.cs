@@ -8,12 +8,12 @@ namespace DetailGen.Drawing.Emitters.Plain;
 /// <param name="height">Of the page in mm; y turns over here.</param>
 /// <param name="scale">Canvas units in a millimetre.</param>
 /// <param name="leastWidth">Thinner lines are drawn this wide, in canvas units: 1 for pixels, 0 for none.</param>
-internal sealed class SkiaSink(SKCanvas canvas, double height, double scale, double leastWidth) : ISink, IDisposable
+internal sealed class SkiaSink(SKCanvas canvas, SkiaFaces faces, double height, double scale, double leastWidth) : ISink, IDisposable
 {
     private readonly SKPaint _line = new() { Style = SKPaintStyle.Stroke, StrokeJoin = SKStrokeJoin.Miter, StrokeMiter = 4, IsAntialias = true };
     private readonly SKPaint _area = new() { Style = SKPaintStyle.Fill, IsAntialias = true };
-    private readonly SKFont _regular = Font(Faces.Regular);
-    private readonly SKFont _bold = Font(Faces.Bold);
+    private readonly SKFont _regular = Font(faces.Regular);
+    private readonly SKFont _bold = Font(faces.Bold);
     private PaperPoint _origin;
 
     public void EnterView(Placement placement)
@@ -180,18 +180,4 @@ internal sealed class SkiaSink(SKCanvas canvas, double height, double scale, dou
 
     private SKPoint At(PaperPoint point) =>
         new((float)((_origin.X + point.X) * scale), (float)((height - _origin.Y - point.Y) * scale));
-
-    /// <summary>The embedded fonts as the renderer knows them, opened at first use.</summary>
-    private static class Faces
-    {
-        public static SKTypeface Regular { get; } = Open(Letters.Regular);
-
-        public static SKTypeface Bold { get; } = Open(Letters.Bold);
-
-        private static SKTypeface Open(FontFile font)
-        {
-            using var data = SKData.CreateCopy(font.Bytes.Span);
-            return SKTypeface.FromData(data) ?? throw new InvalidOperationException("The embedded font cannot be opened.");
-        }
-    }
 }

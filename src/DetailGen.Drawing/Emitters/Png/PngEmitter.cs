@@ -19,14 +19,15 @@ internal sealed class PngEmitter(Page page, EmitOptions options) : IEmitter
         using var bitmap = new SKBitmap(new SKImageInfo(width, height, grey ? SKColorType.Gray8 : SKColorType.Rgb888x, SKAlphaType.Opaque));
         using var canvas = new SKCanvas(bitmap);
         canvas.Clear(SKColors.White);
-        using (var sink = new SkiaSink(canvas, page.Height, dotsPerMillimetre, leastWidth: 1))
+        using (var sink = new SkiaSink(canvas, SkiaFaces.Whole, page.Height, dotsPerMillimetre, leastWidth: 1))
         {
             new Painter(scene, sink).Paint(page);
         }
 
         canvas.Flush();
         using var pixels = bitmap.PeekPixels();
-        using var encoded = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.Up, 6))
+        // Line drawings pack tighter without row filters (tried: 246 kB against 283 kB, in the same time).
+        using var encoded = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.None, 6))
             ?? throw new InvalidOperationException("The picture cannot be encoded.");
         PngResolution.Write(encoded.AsSpan(), dotsPerMillimetre * 1000, output);
     }

@@ -17,7 +17,7 @@ internal sealed class SvgEmitter(Page page) : IEmitter
         var writer = new SvgWriter();
         writer.Raw("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\""u8).Number(page.Width);
         writer.Raw("mm\" height=\""u8).Number(page.Height).Raw("mm\" viewBox=\"0 0 "u8).Point(page.Width, page.Height);
-        writer.Raw("\" fill=\"none\" stroke-linejoin=\"miter\" stroke-miterlimit=\"4\" font-kerning=\"none\" font-family=\"'"u8);
+        writer.Raw("\" fill=\"none\" stroke-linejoin=\"miter\" stroke-miterlimit=\"4\" style=\"font-kerning:none\" font-family=\"'"u8);
         writer.Escaped(Letters.Family).Raw("', Arial, Helvetica, sans-serif\">\n<title>"u8);
         writer.Escaped(Title(scene.Identity)).Raw("</title>\n<rect class=\"paper\" width=\""u8).Number(page.Width);
         writer.Raw("\" height=\""u8).Number(page.Height).Raw("\" fill=\"#ffffff\"/>\n"u8);

@@ -1,0 +1,64 @@
+using DetailGen.Drawing.Scenes;
+using DetailGen.Drawing.Views;
+using DetailGen.Sections;
+
+namespace DetailGen.Drawing.Annotation;
+
+/// <summary>How a part looks on paper, as far as notes must know.</summary>
+public enum Look
+{
+    /// <summary>An outline with a fill: leaders end in a dot inside, text keeps off.</summary>
+    Filled,
+
+    /// <summary>A thin or black part: leaders end with an arrow head on its near face.</summary>
+    Band,
+
+    /// <summary>Air: white, text may stand in it.</summary>
+    Open,
+
+    /// <summary>Seen beyond: an outline without fill.</summary>
+    Beyond,
+}
+
+/// <summary>A part as the view draws it.</summary>
+/// <param name="Visible">What of it can be seen, in paper mm of the view (mirrored where the view is).</param>
+/// <param name="FillAngles">Directions of the fill's straight lines, degrees; empty for loops, grains and white.</param>
+public sealed record NotedPart(string Id, Region Visible, IReadOnlyList<double> FillAngles, Look Look);
+
+/// <summary>The finished drawing that is to be annotated.</summary>
+/// <param name="Scale">s of 1:s.</param>
+/// <param name="Lines">Lines outside the parts that text must not touch: break lines.</param>
+/// <param name="Zone">Where annotation may stand, in paper mm of the view; the view's title is not in it.</param>
+/// <param name="LongestLeader">mm: 60 on A4 and A3, 90 on A2, 130 on A1.</param>
+/// <param name="NoteWidth">Widest a note may be, mm.</param>
+public sealed record AnnotatedView(
+    double Scale, bool Mirrored, IReadOnlyList<NotedPart> Parts, IReadOnlyList<Stroke> Lines, PaperBox Zone, double LongestLeader = 60, double NoteWidth = 62)
+{
+    // Drawn thinner than this a fixing is black, and a head touches it.
+    private const double Black = 2;
+
+    /// <summary>The view as drawn; sheets and black fixings are bands.</summary>
+    public static AnnotatedView Of(DrawnView view, PaperBox zone, double longestLeader = 60, double noteWidth = 62) => new(
+        view.Scale, view.Mirror,
+        [.. view.Parts.Select(part => new NotedPart(part.Id, part.Visible, part.FillAngle is { } angle ? [angle] : [], LookOf(part)))],
+        [.. view.Breaks.Select(BreakLines.Draw)], zone, longestLeader, noteWidth);
+
+    private static Look LookOf(DrawnPart drawn) =>
+        drawn.Part.IsAir ? Look.Open
+        : drawn.IsSheet ? Look.Band
+        : drawn.Part.Presence == Presence.Beyond ? Look.Beyond
+        : drawn.Part.Presence == Presence.Local && LocalParts.Slender(drawn.Visible) < Black ? Look.Band
+        : Look.Filled;
+}
+
+/// <summary>Where notes stood in an earlier issue, so that they move little.</summary>
+/// <param name="Column">Id of the column.</param>
+/// <param name="Y">Of the leader's bend, paper mm.</param>
+public sealed record EarlierPlace(string PartId, string Column, double Y);
+
+/// <summary>All that a layout starts from.</summary>
+/// <param name="References">Part id to W1, R5, P2; parts without one have notes without reference.</param>
+/// <param name="DatumAbove">Height of finished roof level over the building's datum in metres; null if none is given.</param>
+/// <param name="Earlier">Empty for a first issue.</param>
+public sealed record AnnotationRequest(
+    Section Section, AnnotatedView View, IReadOnlyDictionary<string, string> References, double? DatumAbove, IReadOnlyList<EarlierPlace> Earlier);

@@ -1,0 +1,110 @@
+using DetailGen.Drawing.Lettering;
+using DetailGen.Drawing.Scenes;
+using DetailGen.Sections;
+
+namespace DetailGen.Drawing.Annotation.Dimensions;
+
+/// <summary>Short sizes that stand beside what they measure, in white.</summary>
+internal static class CloseDimensions
+{
+    private static readonly double[] Offsets = [3.5, 5, 6.5, 8, 10, 12, 15, 18, 22, 27, 33, 40];
+
+    internal static void Place(Surface surface, IEnumerable<Figure> figures)
+    {
+        foreach (var figure in figures.OrderBy(figure => figure.Measure.Id, StringComparer.Ordinal))
+        {
+            if (Best(surface, figure) is { } place)
+            {
+                Draw(surface, figure, place);
+            }
+            else
+            {
+                surface.Unplaced.Add(new("dimension", figure.Measure.Id, "No white beside it is large enough."));
+            }
+        }
+    }
+
+    private sealed record Spot(double Line, PaperPoint FigureAt, PaperBox Box, double Cost);
+
+    private static Spot? Best(Surface surface, Figure figure)
+    {
+        Spot? best = null;
+        var (from, to) = (surface.At(figure.Measure.From), surface.At(figure.Measure.To));
+        var level = figure.Measure.Axis == Axis.Horizontal;
+        var (low, high) = level ? (Math.Min(from.X, to.X), Math.Max(from.X, to.X)) : (Math.Min(from.Y, to.Y), Math.Max(from.Y, to.Y));
+        var (near, far) = level ? (Math.Min(from.Y, to.Y), Math.Max(from.Y, to.Y)) : (Math.Min(from.X, to.X), Math.Max(from.X, to.X));
+        var width = Letters.Width(figure.Text, 2.5) * 1.02;
+        foreach (var offset in Offsets)
+        {
+            foreach (var line in (ReadOnlySpan<double>)[far + offset, near - offset])
+            {
+                foreach (var along in (ReadOnlySpan<double>)[(low + high) / 2, high + 1.5 + width / 2, low - 1.5 - width / 2])
+                {
+                    var outside = along < low || along > high;
+                    if (!outside && width + 1 > high - low)
+                    {
+                        continue;
+                    }
+
+                    var at = level ? surface.Turn(new PaperPoint(along, line)) + new PaperPoint(0, 0.6) : new PaperPoint((surface.Mirrored ? -line : line) - 0.6, along);
+                    var box = surface.Turn(Letters.Box(new Text("dim.chain", figure.Text, at, 2.5, Align.Centre, level ? 0 : 90)));
+                    var (a, b) = level ? (new PaperPoint(low, line), new PaperPoint(high, line)) : (new PaperPoint(line, low), new PaperPoint(line, high));
+                    var cost = offset + (outside ? 8 : 0) + Witnesses(surface, from, to, line, level);
+                    if (cost < 1000 && (best is null || cost < best.Cost - 1e-9) && surface.Free(box, 1, 1) && LineIsFree(surface, a, b))
+                    {
+                        best = new(line, at, box, cost);
+                    }
+                }
+            }
+        }
+
+        return best;
+    }
+
+    private static bool LineIsFree(Surface surface, PaperPoint a, PaperPoint b)
+    {
+        var box = Surface.Around(a, b).Grow(1);
+        return surface.Texts.TrueForAll(text => !Lines.Meets(text.Grow(1), a, b))
+            && surface.Hard.TrueForAll(line => !Lines.Meets(box, line.From, line.To))
+            && surface.Soft.TrueForAll(line => !Lines.Cross(a, b, line.From, line.To))
+            && surface.Shapes.All(shape => shape.Look == Look.Open || !shape.Meets(box));
+    }
+
+    private static double Witnesses(Surface surface, PaperPoint from, PaperPoint to, double line, bool level)
+    {
+        var cost = 0.0;
+        foreach (var point in (ReadOnlySpan<PaperPoint>)[from, to])
+        {
+            var end = level ? point with { Y = line } : point with { X = line };
+            foreach (var shape in surface.Shapes)
+            {
+                cost += shape.Look == Look.Open ? 0 : 4 * Math.Min(2, shape.Pass(point, end).Inside);
+            }
+
+            cost += surface.Texts.Exists(text => Lines.Meets(text.Grow(0.5), point, end)) || surface.Hard.Exists(hard => Lines.Cross(point, end, hard.From, hard.To)) ? 1000 : 0;
+        }
+
+        return cost;
+    }
+
+    private static void Draw(Surface surface, Figure figure, Spot place)
+    {
+        var (from, to) = (surface.At(figure.Measure.From), surface.At(figure.Measure.To));
+        var level = figure.Measure.Axis == Axis.Horizontal;
+        var span = level ? Math.Abs(to.X - from.X) : Math.Abs(to.Y - from.Y);
+        var end = span < 2.5 ? Terminator.Dot : Terminator.Stroke;
+        surface.Add(new Dimension(
+            "dim.chain", "dim.stroke", surface.Turn(from), surface.Turn(to), !level, level || !surface.Mirrored ? place.Line : -place.Line, figure.Text, place.FigureAt,
+            figure.Model, end, end)
+        {
+            MeasureId = figure.Measure.Id,
+        });
+        surface.Texts.Add(place.Box);
+        surface.Hard.Add(level ? (new(from.X, place.Line), new(to.X, place.Line)) : (new(place.Line, from.Y), new(place.Line, to.Y)));
+        foreach (var point in (ReadOnlySpan<PaperPoint>)[from, to])
+        {
+            var stop = level ? point with { Y = place.Line } : point with { X = place.Line };
+            surface.Soft.Add((point, stop));
+        }
+    }
+}

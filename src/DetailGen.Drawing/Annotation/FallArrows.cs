@@ -1,0 +1,77 @@
+using System.Globalization;
+using DetailGen.Drawing.Lettering;
+using DetailGen.Drawing.Scenes;
+using DetailGen.Sections;
+
+namespace DetailGen.Drawing.Annotation;
+
+/// <summary>Arrows down the slope over surfaces laid to falls, with the ratio above.</summary>
+internal static class FallArrows
+{
+    private const double Length = 15;
+    private const double Head = 2.5;
+
+    internal static void Place(Surface surface, IEnumerable<Fall> falls)
+    {
+        foreach (var fall in falls.OrderBy(fall => fall.Id, StringComparer.Ordinal))
+        {
+            if (!TryPlace(surface, fall))
+            {
+                surface.Unplaced.Add(new("fall", fall.Id, "No white above the surface is large enough."));
+            }
+        }
+    }
+
+    private static bool TryPlace(Surface surface, Fall fall)
+    {
+        var ratio = "1:" + fall.Ratio.ToString("0.##", CultureInfo.InvariantCulture);
+        foreach (var words in (string[])[ratio + " fall", ratio])
+        {
+            foreach (var rise in (ReadOnlySpan<double>)[2.5, 4, 6, 9])
+            {
+                for (var step = 0; step <= 24; step++)
+                {
+                    var along = (step + 1) / 2 * 5 * (step % 2 == 0 ? -1 : 1);
+                    if (TryPlace(surface, fall, words, along, rise))
+                    {
+                        return true;
+                    }
+                }
+            }
+        }
+
+        return false;
+    }
+
+    private static bool TryPlace(Surface surface, Fall fall, string words, double along, double rise)
+    {
+        var slope = -fall.DownX / fall.Ratio; // dy over dx
+        var surfaceAt = surface.At(fall.At) + new PaperPoint(along, along * slope);
+        var stretch = Math.Sqrt(1 + slope * slope);
+        var way = new PaperPoint(fall.DownX / stretch, fall.DownX * slope / stretch);
+        var middle = surfaceAt + new PaperPoint(0, rise);
+        var (tail, tip) = (middle - Length / 2 * way, middle + Length / 2 * way);
+        var width = Letters.Width(words, 2.5);
+        var baseLine = Math.Max(tail.Y, tip.Y) + 1.1;
+        var box = new PaperBox(middle.X - width / 2, baseLine - Letters.Hang(2.5), middle.X + width / 2, baseLine + Letters.Rise(2.5));
+        if (!OverSurface(surface, tail, rise) || !OverSurface(surface, tip, rise) || !surface.Free(box, 1, 1.5) || !surface.Free(Surface.Around(tail, tip), 0.9, 1.5))
+        {
+            return false;
+        }
+
+        var side = new PaperPoint(-way.Y, way.X);
+        var half = Head * Math.Tan(7.5 * Math.PI / 180);
+        surface.Group("dim.fall", "fall " + fall.Id, () =>
+        {
+            surface.Line("dim.fall", tail, tip - Head * way);
+            surface.Black("dim.fall", tip, tip - Head * way + half * side, tip - Head * way - half * side);
+            surface.Words("dim.fall", words, middle.X - width / 2, baseLine);
+        });
+        surface.Hard.Add((tail, tip));
+        return true;
+    }
+
+    /// <summary>Whether the surface lies under the place, not the air beside its end.</summary>
+    private static bool OverSurface(Surface surface, PaperPoint point, double rise) =>
+        surface.Shapes.Any(shape => shape.Look != Look.Open && shape.Meets(new(point.X - 0.1, point.Y - rise - 1.5, point.X + 0.1, point.Y - 0.5)));
+}

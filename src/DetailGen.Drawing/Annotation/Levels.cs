@@ -1,0 +1,122 @@
+using System.Globalization;
+using DetailGen.Drawing.Lettering;
+using DetailGen.Drawing.Scenes;
+using DetailGen.Sections;
+
+namespace DetailGen.Drawing.Annotation;
+
+/// <summary>Level marks of the roof side in one column: arrow head on the level, value over the line, name under it.</summary>
+internal static class Levels
+{
+    /// <summary>Least distance between two marks whose name stands under the line.</summary>
+    internal const double Spread = 8;
+
+    private const double Head = 2;
+    private const double Stem = 3.4;
+    private const double Same = 0.05;
+
+    /// <summary>Widest mark, mm.</summary>
+    internal static double Width(AnnotationRequest request) =>
+        Shown(request.Section).Select(level => Math.Max(Letters.Width(Value(level, request.DatumAbove), 2.5), Head + 1 + Letters.Width(level.Text, 2.5)) * 1.03 + 2).DefaultIfEmpty(0).Max();
+
+    /// <param name="column">x of the arrow heads.</param>
+    /// <param name="witnessed">Levels that a witness line of a dimension already reaches, with its end.</param>
+    internal static void Place(Surface surface, AnnotationRequest request, double column, IReadOnlyList<(double At, double End)> witnessed)
+    {
+        var last = double.MinValue;
+        foreach (var level in Shown(request.Section).OrderBy(level => level.Y).ThenBy(level => level.Name, StringComparer.Ordinal))
+        {
+            var y = level.Y / surface.Scale;
+            var at = Math.Max(y, last + Spread);
+            if (at + Stem + 4 > surface.Zone.Top)
+            {
+                surface.Unplaced.Add(new("level", level.Name, "The column of levels is full."));
+                continue;
+            }
+
+            last = at;
+            surface.Group("dim.level", "level " + level.Name, () => Draw(surface, request, level, new(column, at), Start(surface, level, witnessed)));
+        }
+    }
+
+    internal static string Value(Level level, double? datumAbove)
+    {
+        var metres = Math.Round(level.Y / 1000, 3, MidpointRounding.AwayFromZero);
+        var sign = metres == 0 ? '±' : metres > 0 ? '+' : '\u2212';
+        var value = sign + Math.Abs(metres).ToString("0.000", CultureInfo.InvariantCulture);
+        return datumAbove is { } datum ? string.Create(CultureInfo.InvariantCulture, $"{value} ({datum + metres:0.000} AOD)") : value;
+    }
+
+    private static IEnumerable<Level> Shown(Section section) =>
+        section.Levels.Where(level => level.Shown).GroupBy(level => Math.Round(level.Y, 1)).Select(same => same.OrderBy(level => level.Name == "finished-roof" ? 0 : 1).First());
+
+    /// <summary>Where the line to the mark begins: after the dimensions that have a witness line there, else off the drawing.</summary>
+    private static PaperPoint Start(Surface surface, Level level, IReadOnlyList<(double At, double End)> witnessed)
+    {
+        var y = level.Y / surface.Scale;
+        var ends = witnessed.Where(one => Math.Abs(one.At - y) < Same).Select(one => one.End).ToArray();
+        if (ends.Length > 0)
+        {
+            return new(ends.Max(), y);
+        }
+
+        var right = surface.At(level.At).X;
+        foreach (var shape in surface.Shapes.Where(shape => shape.Look != Look.Open))
+        {
+            foreach (var nudge in (ReadOnlySpan<double>)[-0.05, 0.05])
+            {
+                foreach (var (_, high) in shape.Spans(y + nudge, true))
+                {
+                    right = Math.Max(right, high);
+                }
+            }
+        }
+
+        return new(right + 1, y);
+    }
+
+    private static void Draw(Surface surface, AnnotationRequest request, Level level, PaperPoint tip, PaperPoint start)
+    {
+        const string Row = "dim.level";
+        var value = Value(level, request.DatumAbove);
+        var width = Math.Max(Letters.Width(value, 2.5), Head + 1 + Letters.Width(level.Text, 2.5)) * 1.03 + 1;
+        var lift = tip.Y - start.Y;
+        PaperPoint[] way = lift > 0.01
+            ? [start, new(tip.X - 3 - lift, start.Y), new(tip.X - 3, tip.Y), new(tip.X + Head, tip.Y)]
+            : [start, new(tip.X + Head, tip.Y)];
+        if (way.Length == 4 && way[1].X < start.X)
+        {
+            way = [start, new(tip.X - 3, tip.Y), new(tip.X + Head, tip.Y)];
+        }
+
+        surface.Line(Row, way);
+        PaperPoint left = tip + new PaperPoint(-Head, Head), right = tip + new PaperPoint(Head, Head);
+        var datum = level.Y is > -0.5 and < 0.5;
+        if (level.Finished || datum)
+        {
+            surface.Outline(Row, tip, left, right);
+        }
+        else
+        {
+            surface.Line(Row, left, tip, right);
+        }
+
+        if (datum)
+        {
+            surface.Black(Row, tip, surface.Mirrored ? left : right, tip + new PaperPoint(0, Head));
+        }
+
+        var top = tip + new PaperPoint(0, Stem);
+        surface.Line(Row, tip + new PaperPoint(0, Head), top, top + new PaperPoint(width, 0));
+        surface.Words(Row, value, tip.X + 0.5, top.Y + 0.6);
+        surface.Words(Row, level.Text, tip.X + Head + 0.6, tip.Y + 0.5);
+        for (var i = 0; i + 1 < way.Length; i++)
+        {
+            surface.Soft.Add((way[i], way[i + 1]));
+        }
+
+        surface.Hard.Add((tip, top));
+        surface.Hard.Add((top, top + new PaperPoint(width, 0)));
+        surface.Hard.Add((left, right));
+    }
+}

@@ -1,0 +1,72 @@
+using DetailGen.Drawing.Scenes;
+
+namespace DetailGen.Drawing.Annotation;
+
+/// <summary>Plane geometry of straight lines and upright boxes.</summary>
+internal static class Lines
+{
+    internal static double Distance(double x, double y, double ax, double ay, double bx, double by)
+    {
+        var (dx, dy) = (bx - ax, by - ay);
+        var square = dx * dx + dy * dy;
+        var along = square == 0 ? 0 : Math.Clamp(((x - ax) * dx + (y - ay) * dy) / square, 0, 1);
+        var (ex, ey) = (x - ax - along * dx, y - ay - along * dy);
+        return Math.Sqrt(ex * ex + ey * ey);
+    }
+
+    internal static double Distance(PaperPoint point, PaperPoint a, PaperPoint b) => Distance(point.X, point.Y, a.X, a.Y, b.X, b.Y);
+
+    internal static double Distance(PaperPoint a, PaperPoint b, PaperPoint c, PaperPoint d) =>
+        Cross(a, b, c, d) ? 0 : Math.Min(Math.Min(Distance(a, c, d), Distance(b, c, d)), Math.Min(Distance(c, a, b), Distance(d, a, b)));
+
+    internal static bool Cross(PaperPoint a, PaperPoint b, PaperPoint c, PaperPoint d)
+    {
+        var (p, q) = (Turn(a, b, c), Turn(a, b, d));
+        var (r, s) = (Turn(c, d, a), Turn(c, d, b));
+        return ((p > 0 && q < 0) || (p < 0 && q > 0)) && ((r > 0 && s < 0) || (r < 0 && s > 0));
+    }
+
+    /// <summary>Whether the line comes into the box; touching its edge counts.</summary>
+    internal static bool Meets(PaperBox box, PaperPoint a, PaperPoint b)
+    {
+        if (Math.Max(a.X, b.X) < box.Left || Math.Min(a.X, b.X) > box.Right || Math.Max(a.Y, b.Y) < box.Bottom || Math.Min(a.Y, b.Y) > box.Top)
+        {
+            return false;
+        }
+
+        // Clipping by the four sides in turn: what is left of the line's way.
+        var (low, high) = (0.0, 1.0);
+        return Clip(a.X, b.X - a.X, box.Left, box.Right, ref low, ref high) && Clip(a.Y, b.Y - a.Y, box.Bottom, box.Top, ref low, ref high);
+    }
+
+    /// <summary>Angle between two lines, 0 to 90 degrees.</summary>
+    internal static double Between(double first, double second)
+    {
+        var apart = Math.Abs(first - second) % 180;
+        return Math.Min(apart, 180 - apart);
+    }
+
+    internal static double Angle(PaperPoint a, PaperPoint b) => Math.Atan2(b.Y - a.Y, b.X - a.X) * 180 / Math.PI;
+
+    internal static double Gap(PaperBox a, PaperBox b)
+    {
+        var across = Math.Max(0, Math.Max(a.Left - b.Right, b.Left - a.Right));
+        var up = Math.Max(0, Math.Max(a.Bottom - b.Top, b.Bottom - a.Top));
+        return Math.Sqrt(across * across + up * up);
+    }
+
+    private static double Turn(PaperPoint a, PaperPoint b, PaperPoint c) => (b.X - a.X) * (c.Y - a.Y) - (b.Y - a.Y) * (c.X - a.X);
+
+    private static bool Clip(double start, double way, double least, double most, ref double low, ref double high)
+    {
+        if (way == 0)
+        {
+            return start >= least && start <= most;
+        }
+
+        var (a, b) = ((least - start) / way, (most - start) / way);
+        low = Math.Max(low, Math.Min(a, b));
+        high = Math.Min(high, Math.Max(a, b));
+        return low <= high;
+    }
+}

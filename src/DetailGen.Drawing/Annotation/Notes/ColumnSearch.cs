@@ -1,0 +1,379 @@
+using DetailGen.Drawing.Scenes;
+
+namespace DetailGen.Drawing.Annotation.Notes;
+
+/// <summary>A column's notes in their places: for each note of the order, from the top, the option taken.</summary>
+/// <param name="Bound">A cost that no choice in any order and angle can beat.</param>
+internal sealed record ColumnAnswer(int[] Order, Option[] Taken, double Cost, double Bound, int Main)
+{
+    internal bool HasFault => Cost >= Weights.Fault;
+}
+
+/// <summary>
+/// The best places of the notes of one column. For a pair of angles and an order of notes a dynamic programme from the bottom gives the least cost where only neighbours
+/// can disturb each other; a search from the top guided by it settles the rest. The order starts from the level at which each note would like to leave and is improved by
+/// exchanging neighbours. Work is counted in steps.
+/// </summary>
+internal sealed class ColumnSearch
+{
+    private const int MostDescents = 400;
+    private const int MostRounds = 6;
+
+    private readonly Option[][] _options;
+    private readonly double[] _above;
+    private readonly double[] _below;
+    private readonly string[] _groups;
+    private readonly int[] _ranks;
+    private readonly int[] _earlierOrder;
+    private readonly int _side;
+    private readonly bool[] _allowed = new bool[Angles.Degrees.Length];
+
+    private int _main;
+    private double _meanGap;
+    private int _descents;
+
+    /// <param name="options">For each note, cheapest first, none empty.</param>
+    /// <param name="earlierOrder">Rank of each note in the earlier issue's column, −1 where it was not there.</param>
+    internal ColumnSearch(Option[][] options, Block[] blocks, int side, int[] earlierOrder)
+    {
+        _options = options;
+        _above = [.. blocks.Select(_ => Block.Above)];
+        _below = [.. blocks.Select(block => block.Below)];
+        _groups = [.. blocks.Select(block => block.Note.Group)];
+        _ranks = [.. blocks.Select(block => block.Note.Rank)];
+        (_side, _earlierOrder) = (side, earlierOrder);
+    }
+
+    internal double Bound => _options.Sum(options => options[0].Cost);
+
+    internal ColumnAnswer Solve()
+    {
+        if (_options.Length == 0)
+        {
+            return new([], [], 0, 0, 0);
+        }
+
+        ColumnAnswer? best = null;
+        foreach (var (main, second, bound) in Pairs())
+        {
+            if (best is not null && bound >= best.Cost - 1e-9)
+            {
+                continue;
+            }
+
+            Allow(main, second);
+            var answer = Improve(best?.Cost ?? double.MaxValue);
+            best = best is null || answer.Cost < best.Cost - 1e-9 ? answer : best;
+        }
+
+        if (best is null || best.HasFault)
+        {
+            // More than two angles before a fault.
+            Array.Fill(_allowed, true);
+            _main = best?.Main ?? 0;
+            var answer = Improve(best?.Cost ?? double.MaxValue);
+            best = best is null || answer.Cost < best.Cost - 1e-9 ? answer : best;
+        }
+
+        return best;
+    }
+
+    /// <summary>The cost of a choice, with all that depends on several notes; <see cref="Weights.Fault"/> for each pair that disturbs each other.</summary>
+    internal double Judge(int[] order, Option[] taken, int main)
+    {
+        var cost = 0.0;
+        _main = main;
+        for (var i = 0; i < order.Length; i++)
+        {
+            cost += Own(taken[i]);
+            for (var j = 0; j < i; j++)
+            {
+                cost += i - j == 1 ? Faults(order[j], taken[j], order[i], taken[i]) : Apart(taken[j], taken[i]) ? 0 : Weights.Fault;
+                cost += Order(order[j], order[i]);
+            }
+        }
+
+        return cost + Uneven(order, taken, Mean(order, taken));
+    }
+
+    private void Allow(int main, int second)
+    {
+        Array.Fill(_allowed, false);
+        _allowed[main] = _allowed[second] = true;
+        _main = main;
+    }
+
+    /// <summary>Pairs of angles with the least that their options can cost, best first.</summary>
+    private List<(int Main, int Second, double Bound)> Pairs()
+    {
+        var pairs = new List<(int Main, int Second, double Bound)>();
+        for (var main = 0; main < _allowed.Length; main++)
+        {
+            for (var second = 0; second < _allowed.Length; second++)
+            {
+                Allow(main, second);
+                var bound = 0.0;
+                foreach (var options in _options)
+                {
+                    var least = double.MaxValue;
+                    foreach (var option in options)
+                    {
+                        least = _allowed[option.Angle] ? Math.Min(least, Own(option)) : least;
+                    }
+
+                    bound += least;
+                }
+
+                if (bound < double.MaxValue)
+                {
+                    pairs.Add((main, second, bound));
+                }
+            }
+        }
+
+        return [.. pairs.OrderBy(pair => pair.Bound).ThenBy(pair => pair.Main).ThenBy(pair => pair.Second)];
+    }
+
+    private double Own(in Option option) => option.Cost + (option.Angle == 0 || option.Angle == _main ? 0 : Weights.OtherAngle);
+
+    private ColumnAnswer Improve(double toBeat)
+    {
+        _descents = 0;
+        _meanGap = 6;
+        var order = FirstOrder();
+        var best = Place(order, toBeat);
+        for (var round = 0; round < MostRounds; round++)
+        {
+            var better = false;
+            for (var i = 0; i + 1 < order.Length; i++)
+            {
+                (order[i], order[i + 1]) = (order[i + 1], order[i]);
+                var tried = GroupsHold(order) ? Place(order, best.Cost) : null;
+                if (tried is not null && tried.Cost < best.Cost - 1e-9)
+                {
+                    (best, better) = (tried, true);
+                }
+                else
+                {
+                    (order[i], order[i + 1]) = (order[i + 1], order[i]);
+                }
+            }
+
+            if (!better)
+            {
+                break;
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>By the level of each note's cheapest option, groups kept together at their mean.</summary>
+    private int[] FirstOrder()
+    {
+        var wish = new double[_options.Length];
+        for (var i = 0; i < wish.Length; i++)
+        {
+            var least = double.MaxValue;
+            foreach (var option in _options[i])
+            {
+                if (_allowed[option.Angle] && Own(option) < least)
+                {
+                    (least, wish[i]) = (Own(option), option.Level);
+                }
+            }
+        }
+
+        return
+        [
+            .. Enumerable.Range(0, wish.Length)
+                .GroupBy(i => _groups[i], StringComparer.Ordinal)
+                .OrderByDescending(group => Math.Round(group.Average(i => wish[i]), 6)).ThenBy(group => group.Key, StringComparer.Ordinal)
+                .SelectMany(group => group.OrderByDescending(i => Math.Round(wish[i], 6)).ThenBy(i => i)),
+        ];
+    }
+
+    private bool GroupsHold(int[] order)
+    {
+        for (var i = 1; i < order.Length; i++)
+        {
+            if (_groups[order[i]] != _groups[order[i - 1]])
+            {
+                for (var j = 0; j < i; j++)
+                {
+                    if (_groups[order[j]] == _groups[order[i]])
+                    {
+                        return false;
+                    }
+                }
+            }
+        }
+
+        return true;
+    }
+
+    private ColumnAnswer Place(int[] order, double toBeat)
+    {
+        ColumnAnswer? best = null;
+        for (var round = 0; round < 3; round++)
+        {
+            var answer = PlaceForGap(order, toBeat);
+            best = best is null || answer.Cost < best.Cost - 1e-9 ? answer : best;
+            var mean = Mean(order, answer.Taken);
+            if (order.Length < 3 || Math.Abs(mean - _meanGap) < 0.5)
+            {
+                break;
+            }
+
+            _meanGap = mean;
+        }
+
+        return best!;
+    }
+
+    private ColumnAnswer PlaceForGap(int[] order, double toBeat)
+    {
+        var count = order.Length;
+        var usable = new Option[count][];
+        var toGo = new double[count][];
+        for (var i = count - 1; i >= 0; i--)
+        {
+            usable[i] = Array.FindAll(_options[order[i]], option => _allowed[option.Angle]);
+            toGo[i] = new double[usable[i].Length];
+            for (var o = 0; o < usable[i].Length; o++)
+            {
+                var next = i + 1 < count ? double.MaxValue : 0;
+                for (var p = 0; i + 1 < count && p < usable[i + 1].Length; p++)
+                {
+                    if (toGo[i + 1][p] < next)
+                    {
+                        next = Math.Min(next, toGo[i + 1][p] + Between(order[i], usable[i][o], order[i + 1], usable[i + 1][p]));
+                    }
+                }
+
+                toGo[i][o] = Own(usable[i][o]) + next;
+            }
+        }
+
+        var search = new Descent(this, order, usable, toGo, toBeat + Weights.Fault);
+        search.Go(0, 0);
+        var taken = search.Best ?? search.Greedy();
+        return new([.. order], taken, Judge(order, taken, _main), Bound, _main);
+    }
+
+    private double Between(int upper, in Option a, int lower, in Option b)
+    {
+        var gap = Gap(upper, a, lower, b) - _meanGap;
+        return Faults(upper, a, lower, b) + Math.Min(Weights.UnevenMost, Weights.Uneven * gap * gap) + Order(upper, lower);
+    }
+
+    private double Gap(int upper, in Option a, int lower, in Option b) => a.Level - _below[upper] - (b.Level + _above[lower]);
+
+    private double Faults(int upper, in Option a, int lower, in Option b)
+    {
+        var lack = Column.Gap - Gap(upper, a, lower, b);
+        return (lack > 1e-9 ? Weights.Fault + 20 * lack : 0) + (Apart(a, b) ? 0 : Weights.Fault);
+    }
+
+    private double Order(int upper, int lower) =>
+        (_groups[upper] == _groups[lower] && _ranks[upper] < _ranks[lower] && _groups[upper] != "coping" ? Weights.RankInversion : 0)
+        + (_earlierOrder[upper] >= 0 && _earlierOrder[lower] >= 0 && _earlierOrder[upper] > _earlierOrder[lower] ? Weights.Swapped : 0);
+
+    private double Mean(int[] order, Option[] taken)
+    {
+        var sum = 0.0;
+        for (var i = 0; i + 1 < order.Length; i++)
+        {
+            sum += Gap(order[i], taken[i], order[i + 1], taken[i + 1]);
+        }
+
+        return order.Length < 2 ? 0 : sum / (order.Length - 1);
+    }
+
+    private double Uneven(int[] order, Option[] taken, double mean)
+    {
+        var sum = 0.0;
+        for (var i = 0; i + 1 < order.Length; i++)
+        {
+            var gap = Gap(order[i], taken[i], order[i + 1], taken[i + 1]) - mean;
+            sum += Math.Min(Weights.UnevenMost, Weights.Uneven * gap * gap);
+        }
+
+        return sum;
+    }
+
+    /// <summary>Whether two leaders from one bend line, the first leaving above the second, keep off each other.</summary>
+    private bool Apart(in Option upper, in Option lower)
+    {
+        if (upper.Level <= lower.Level)
+        {
+            return false;
+        }
+
+        var (first, second) = (upper.Tip - lower.Tip, (upper.Tip.X - lower.Tip.X) * _side);
+        if (first.Length < Options.TipsApart)
+        {
+            return false;
+        }
+
+        // Both start on one upright line, so they cross exactly where the shorter one ends on the wrong side of the longer.
+        return second > 0
+            ? Over(upper.Tip, lower, 1)
+            : Over(lower.Tip, upper, -1);
+    }
+
+    private static bool Over(PaperPoint tip, in Option other, int sign)
+    {
+        var onOther = other.Tip.Y + (other.Slope * Math.Abs(tip.X - other.Tip.X));
+        return sign * (tip.Y - onOther) * Angles.Cosines[other.Angle] >= Options.TipGap;
+    }
+
+    /// <summary>From the top downwards, every leader against all above it, the promising first.</summary>
+    private sealed class Descent(ColumnSearch owner, int[] order, Option[][] usable, double[][] toGo, double limit)
+    {
+        private readonly Option[] _taken = new Option[order.Length];
+        private double _limit = limit;
+
+        internal Option[]? Best { get; private set; }
+
+        internal void Go(int at, double spent)
+        {
+            if (at == order.Length)
+            {
+                if (spent < _limit - 1e-9)
+                {
+                    (_limit, Best) = (spent, [.. _taken]);
+                }
+
+                return;
+            }
+
+            var count = usable[at].Length;
+            Span<int> next = count <= 128 ? stackalloc int[count] : new int[count];
+            Span<double> promise = count <= 128 ? stackalloc double[count] : new double[count];
+            for (var o = 0; o < count; o++)
+            {
+                next[o] = o;
+                promise[o] = spent + toGo[at][o] + (at == 0 ? 0 : owner.Between(order[at - 1], _taken[at - 1], order[at], usable[at][o]));
+            }
+
+            promise.Sort(next);
+            for (var n = 0; n < count && promise[n] < _limit - 1e-9 && owner._descents < (Best is null ? 20 * MostDescents : MostDescents); n++)
+            {
+                var option = usable[at][next[n]];
+                var more = at == 0 ? 0 : owner.Between(order[at - 1], _taken[at - 1], order[at], option);
+                for (var above = 0; above < at - 1; above++)
+                {
+                    more += (owner.Apart(_taken[above], option) ? 0 : Weights.Fault) + owner.Order(order[above], order[at]);
+                }
+
+                owner._descents++;
+                _taken[at] = option;
+                Go(at + 1, spent + more + owner.Own(option));
+            }
+        }
+
+        /// <summary>Where the limit cut everything off: each note's cheapest.</summary>
+        internal Option[] Greedy() => [.. usable.Select(options => options[0])];
+    }
+}

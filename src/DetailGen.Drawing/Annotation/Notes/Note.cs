@@ -1,0 +1,93 @@
+using DetailGen.Drawing.Lettering;
+using DetailGen.Sections;
+
+namespace DetailGen.Drawing.Annotation.Notes;
+
+/// <summary>A note to be placed: one text for one part, or for several that are alike.</summary>
+/// <param name="Id">Id of its first part; ties are broken by it.</param>
+/// <param name="Group">Notes of one group stand together.</param>
+internal sealed record Note(string Id, IReadOnlyList<string> PartIds, string Reference, string Words, string Group, int Rank)
+{
+    /// <summary>The notes of the section's visible parts, by id: one for each text, without those that a stack note tells.</summary>
+    internal static IReadOnlyList<Note> About(AnnotationRequest request, IReadOnlySet<string> told, IReadOnlyDictionary<string, Shape> visible) =>
+    [
+        .. request.Section.Parts
+            .Where(part => part.Words.Note.Length > 0 && visible.ContainsKey(part.Id))
+            .GroupBy(part => part.Words.Note, StringComparer.Ordinal)
+            .Where(same => !same.Any(part => told.Contains(part.Id)))
+            .Select(same =>
+            {
+                var parts = same.OrderBy(part => part.Id, StringComparer.Ordinal).ToArray();
+                var reference = parts.Select(part => request.References.GetValueOrDefault(part.Id, "")).FirstOrDefault(text => text.Length > 0) ?? "";
+                return new Note(parts[0].Id, [.. parts.Select(part => part.Id)], reference, same.Key, GroupOf(parts[0]), parts.Min(part => part.BuildOrder));
+            })
+            .OrderBy(note => note.Id, StringComparer.Ordinal),
+    ];
+
+    // The coping's notes stand together, and those of the roof's build-up; elsewhere every note is its own group.
+    private static string GroupOf(Part part) =>
+        part.Id.StartsWith("coping", StringComparison.Ordinal) ? "coping" : part.Id.StartsWith("roof.", StringComparison.Ordinal) ? "roof" : part.Id;
+}
+
+/// <summary>A note's text in lines; sizes on paper, no place yet.</summary>
+/// <param name="Lines">The first without the reference.</param>
+/// <param name="FirstWidth">mm, with the reference.</param>
+internal sealed record Block(Note Note, IReadOnlyList<string> Lines, double Width, double FirstWidth, double WrapCost)
+{
+    internal const double Height = 2.5;
+    internal const double Pitch = 4.25;
+
+    /// <summary>From the base line of the first line to the middle of its small letters, where the leader leaves.</summary>
+    internal const double Middle = 0.96;
+
+    private const double Slack = 1.02;
+
+    internal static double ReferenceGap => 1.4;
+
+    /// <summary>Over and under the leader's level.</summary>
+    internal static double Above => Letters.Rise(Height) - Middle;
+
+    internal double Below => Middle + (Lines.Count - 1) * Pitch + Letters.Hang(Height);
+
+    /// <summary>The fewest lines that the width allows, evened out; of equal ones without a widow.</summary>
+    internal static Block Wrap(Note note, double width)
+    {
+        var lead = note.Reference.Length == 0 ? 0 : Letters.Width(note.Reference, Height, true) + ReferenceGap;
+        var fewest = Lay(note, lead, width);
+        var best = fewest;
+        for (var narrower = width - 2; narrower >= width * 0.55; narrower -= 2)
+        {
+            var lines = Lay(note, lead, narrower);
+            if (lines.Count > fewest.Count)
+            {
+                break;
+            }
+
+            best = Widow(lines) && !Widow(best) ? best : lines;
+        }
+
+        var firstWidth = lead + Letters.Width(best[0], Height);
+        var widest = best.Skip(1).Select(line => Letters.Width(line, Height)).Append(firstWidth).Max();
+        return new(note, best, widest * Slack, firstWidth, (Widow(best) ? 10 : 0) + 5 * Math.Max(0, best.Count - 3));
+    }
+
+    private static List<string> Lay(Note note, double lead, double width)
+    {
+        if (note.Words.Length == 0)
+        {
+            return [""];
+        }
+
+        // The reference takes its room in the first line only, so that line is cut off first.
+        var first = Wrapping.Wrap(note.Words, Height, Math.Max(10, width - lead))[0];
+        var rest = note.Words[first.Length..].TrimStart();
+        if (!note.Words.StartsWith(first, StringComparison.Ordinal))
+        {
+            return [.. Wrapping.Wrap(note.Words, Height, Math.Max(10, width - lead))];
+        }
+
+        return [first, .. Wrapping.Wrap(rest, Height, width)];
+    }
+
+    internal static bool Widow(IReadOnlyList<string> lines) => lines.Count > 1 && lines[^1].Length < 5 && !lines[^1].Contains(' ', StringComparison.Ordinal);
+}

@@ -1,0 +1,53 @@
+using DetailGen.Drawing.Scenes;
+
+namespace DetailGen.Drawing.Annotation.Notes;
+
+/// <summary>How a leader ends.</summary>
+internal enum Ending
+{
+    Dot,
+    Arrow,
+}
+
+/// <summary>One way to lead a note to its part from a given column.</summary>
+/// <param name="Level">y of the bend.</param>
+/// <param name="Angle">Index into <see cref="Angles"/>.</param>
+/// <param name="Slope">Rise over a millimetre away from the tip, towards the column.</param>
+/// <param name="Run">Length from bend to tip, mm.</param>
+/// <param name="Cost">All of it that depends on this note alone; the column's main angle is not known yet.</param>
+internal readonly record struct Option(double Level, PaperPoint Tip, int Angle, double Slope, double Run, double Cost, Ending Ending, double DotSize, string PartId);
+
+/// <summary>The angles of leaders, degrees from level; positive where the tip lies lower than the bend.</summary>
+internal static class Angles
+{
+    internal static readonly double[] Degrees = [0, 30, -30, 45, -45, 60, -60, 75, -75];
+
+    internal static readonly double[] Slopes = [.. Degrees.Select(degrees => Math.Tan(degrees * Math.PI / 180))];
+
+    internal static readonly double[] Cosines = [.. Degrees.Select(degrees => Math.Cos(degrees * Math.PI / 180))];
+}
+
+/// <summary>Weights of a layout in millimetres of leader.</summary>
+internal static class Weights
+{
+    internal const double Bend = 6;
+    internal const double OtherAngle = 4;
+    internal const double ForeignPart = 2;
+    internal const double ForeignSheet = 25;
+    internal const double ManyParts = 30;
+    internal const double Clearance = 10;
+    internal const double OtherSide = 30;
+    internal const double Witness = 6;
+    internal const double Uneven = 0.1;
+
+    /// <summary>Most that one uneven gap may count: beyond it a column is loose anyway, and long leaders would be worse.</summary>
+    internal const double UnevenMost = 8;
+
+    internal const double Moved = 0.5;
+    internal const double OtherColumn = 60;
+    internal const double Swapped = 25;
+    internal const double RankInversion = 15;
+
+    /// <summary>A fault; far above any sum of the rest.</summary>
+    internal const double Fault = 10_000;
+}

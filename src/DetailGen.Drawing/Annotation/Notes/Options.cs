@@ -1,0 +1,222 @@
+using DetailGen.Drawing.Scenes;
+
+namespace DetailGen.Drawing.Annotation.Notes;
+
+/// <summary>All admissible ways to lead one note, from the finite sets of tips and angles.</summary>
+internal sealed class Options(Surface surface, double longest)
+{
+    internal const double LeaderGap = 0.7;
+    internal const double TipGap = 1;
+    internal const double TipsApart = 2;
+    private const double Parallel = 10;
+    private const double Least = 3;
+
+    private readonly SortedDictionary<string, List<TipPlace>> _tips = new(StringComparer.Ordinal);
+
+    /// <param name="strict">Angles to fills and edges and the number of parts crossed are kept; otherwise they only cost.</param>
+    internal Option[] Of(Note note, Block block, Column column, double width, bool strict, EarlierPlace? earlier)
+    {
+        var found = new List<Option>();
+        foreach (var id in note.PartIds)
+        {
+            var shape = surface.ById[id];
+            if (!_tips.TryGetValue(id, out var tips))
+            {
+                tips = Tips.Of(shape, Array.IndexOf(surface.Shapes, shape));
+                _tips.Add(id, tips);
+            }
+
+            foreach (var tip in tips)
+            {
+                for (var angle = 0; angle < Angles.Degrees.Length; angle++)
+                {
+                    if (Make(shape, tip, angle, block, column, width, strict, earlier) is { } option)
+                    {
+                        found.Add(option);
+                    }
+                }
+            }
+        }
+
+        return [.. found.OrderBy(option => option.Cost).ThenBy(option => option.Level).ThenBy(option => option.Tip.X)];
+    }
+
+    private Option? Make(Shape shape, TipPlace place, int angle, Block block, Column column, double width, bool strict, EarlierPlace? earlier)
+    {
+        var away = (column.Bend - place.At.X) * column.Side;
+        if (away < Least)
+        {
+            return null;
+        }
+
+        var level = place.At.Y + Angles.Slopes[angle] * away;
+        var run = away / Angles.Cosines[angle];
+        if (run + Column.Shoulder > longest || level + Block.Above > column.Room.Top || level - block.Below < column.Room.Bottom)
+        {
+            return null;
+        }
+
+        var bend = new PaperPoint(column.Bend, level);
+        var degrees = column.Side > 0 ? Angles.Degrees[angle] : 180 - Angles.Degrees[angle];
+        if (!AngleSuits(shape, degrees, strict))
+        {
+            return null;
+        }
+
+        var (tip, ending) = (place.At, Ending.Dot);
+        if (shape.Look == Look.Band)
+        {
+            // From the column the head touches the first face of the band that the leader meets.
+            var passage = shape.Pass(bend, tip);
+            if (passage.First > 1 || passage.Flattest < Parallel || (1 - passage.First) * run > place.Clearance + 2)
+            {
+                return null;
+            }
+
+            (tip, ending) = (bend + passage.First * (tip - bend), Ending.Arrow);
+            run = (tip - bend).Length;
+        }
+
+        if (!Clear(bend, tip, column, out var witnesses) || Foreign(shape, bend, tip, strict) is not { } foreign || !surface.Free(column.Box(block, level, width)))
+        {
+            return null;
+        }
+
+        var cost = run + Column.Shoulder + (angle == 0 ? 0 : Weights.Bend) + foreign + Weights.Witness * witnesses
+            + Weights.Clearance * (1 - Math.Min(1, place.Clearance / Math.Min(place.Best, 3))) + block.WrapCost;
+        if (earlier is not null)
+        {
+            cost += earlier.Column == column.Id ? Weights.Moved * Math.Abs(level - earlier.Y) : Weights.OtherColumn;
+        }
+
+        var size = place.Best >= 1.25 ? 1 : Math.Max(0.6, 1.2 * place.Best);
+        return new(level, tip, angle, Angles.Slopes[angle], run, cost, ending, size, shape.Id);
+    }
+
+    private static bool AngleSuits(Shape shape, double degrees, bool strict)
+    {
+        foreach (var fill in shape.FillAngles)
+        {
+            // A mirrored sheet keeps its fills: both ways are kept clear, so that its layout is the mirrored one.
+            if (Lines.Between(fill, degrees) < Parallel || Lines.Between(180 - fill, degrees) < Parallel)
+            {
+                return false;
+            }
+        }
+
+        // Into a level layer at 30° or steeper.
+        var layer = shape.Look != Look.Band && shape.Box.Width > 4 * shape.Box.Height && shape.Box.Height < 12;
+        return !layer || !strict || Lines.Between(degrees, 0) >= 29;
+    }
+
+    private bool Clear(PaperPoint bend, PaperPoint tip, Column column, out int witnesses)
+    {
+        witnesses = 0;
+        var shoulder = new PaperPoint(bend.X + column.Side * Column.Shoulder, bend.Y);
+        var around = Surface.Around(bend, tip).Grow(TipGap);
+        foreach (var text in surface.Texts)
+        {
+            if (around.Meets(text) && Lines.Meets(text.Grow(TipGap), bend, tip))
+            {
+                return false;
+            }
+        }
+
+        foreach (var (from, to) in surface.Hard)
+        {
+            if (Lines.Distance(bend, tip, from, to) < LeaderGap || Lines.Distance(bend, shoulder, from, to) < LeaderGap)
+            {
+                return false;
+            }
+        }
+
+        foreach (var other in surface.Tips)
+        {
+            if (Lines.Distance(other, bend, tip) < TipGap || (other - tip).Length < TipsApart)
+            {
+                return false;
+            }
+        }
+
+        foreach (var (from, to) in surface.Soft)
+        {
+            if (Lines.Cross(bend, tip, from, to))
+            {
+                if (Lines.Between(Lines.Angle(bend, tip), Lines.Angle(from, to)) < 29)
+                {
+                    return false;
+                }
+
+                witnesses++;
+            }
+            else if (Lines.Distance(bend, tip, from, to) < 0.35)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Cost of what the leader crosses on its way; null where it may not.</summary>
+    private double? Foreign(Shape own, PaperPoint bend, PaperPoint tip, bool strict)
+    {
+        var (parts, cost) = (0, 0.0);
+        foreach (var shape in surface.Shapes)
+        {
+            if (ReferenceEquals(shape, own))
+            {
+                var mine = shape.Look == Look.Open ? Passage.None : shape.Pass(bend, tip);
+                if (mine.Flattest < Parallel)
+                {
+                    if (strict)
+                    {
+                        return null;
+                    }
+
+                    cost += 8;
+                }
+
+                continue;
+            }
+
+            if (shape.Look is Look.Open or Look.Beyond)
+            {
+                continue;
+            }
+
+            var passage = shape.Pass(bend, tip);
+            if (passage.Inside < 0.05)
+            {
+                continue;
+            }
+
+            var parallel = passage.Flattest < Parallel || (passage.Inside > 5 && RunsAlongFill(shape, bend, tip));
+            if (shape.Look == Look.Band)
+            {
+                cost += Weights.ForeignSheet;
+                parallel |= passage.Inside > 3;
+            }
+            else
+            {
+                parts++;
+                cost += Weights.ForeignPart + (parts > 2 ? Weights.ManyParts : 0);
+            }
+
+            if (parallel && strict)
+            {
+                return null;
+            }
+
+            cost += parallel ? 8 : 0;
+        }
+
+        return cost;
+    }
+
+    private static bool RunsAlongFill(Shape shape, PaperPoint bend, PaperPoint tip)
+    {
+        var degrees = Lines.Angle(bend, tip);
+        return Array.Exists(shape.FillAngles, fill => Lines.Between(fill, degrees) < Parallel || Lines.Between(180 - fill, degrees) < Parallel);
+    }
+}

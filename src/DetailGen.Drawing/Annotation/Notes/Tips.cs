@@ -1,0 +1,76 @@
+using DetailGen.Drawing.Scenes;
+
+namespace DetailGen.Drawing.Annotation.Notes;
+
+/// <summary>A place where a leader may end.</summary>
+/// <param name="Clearance">Distance to the part's edge, mm.</param>
+/// <param name="Best">The best clearance that the part offers.</param>
+internal readonly record struct TipPlace(int Shape, PaperPoint At, double Clearance, double Best);
+
+/// <summary>Places on the middle of a part's visible pieces, well apart, at most a dozen.</summary>
+internal static class Tips
+{
+    internal const int Most = 12;
+    private const double Apart = 4;
+
+    internal static List<TipPlace> Of(Shape shape, int index)
+    {
+        var found = new List<(PaperPoint At, double Clearance)>();
+        Along(shape, shape.Box.Bottom, shape.Box.Height, true, found);
+        Along(shape, shape.Box.Left, shape.Box.Width, false, found);
+        if (found.Count == 0)
+        {
+            return [];
+        }
+
+        // The clearest first, then what stands farthest from those taken: spread over the part, the heart included.
+        var best = found.Max(place => place.Clearance);
+        var enough = Math.Min(1, 0.8 * best);
+        var rest = found.Where(place => place.Clearance >= enough - 1e-9)
+            .OrderByDescending(place => Math.Round(place.Clearance, 3)).ThenBy(place => Math.Round(place.At.Y, 3)).ThenBy(place => Math.Round(place.At.X, 3)).ToList();
+        var taken = new List<TipPlace>();
+        while (taken.Count < Most && rest.Count > 0)
+        {
+            var (next, distance) = (0, -1.0);
+            for (var i = 0; i < rest.Count && taken.Count > 0; i++)
+            {
+                var nearest = double.MaxValue;
+                foreach (var other in taken)
+                {
+                    nearest = Math.Min(nearest, (other.At - rest[i].At).Length);
+                }
+
+                (next, distance) = nearest > distance + 1e-6 ? (i, nearest) : (next, distance);
+            }
+
+            if (taken.Count > 0 && distance < Math.Min(Apart, 1.5 + best))
+            {
+                break;
+            }
+
+            taken.Add(new(index, rest[next].At, rest[next].Clearance, best));
+            rest.RemoveAt(next);
+        }
+
+        return taken;
+    }
+
+    private static void Along(Shape shape, double start, double extent, bool level, List<(PaperPoint At, double Clearance)> found)
+    {
+        var count = (int)Math.Clamp(Math.Ceiling(extent / 3), 3, 13);
+        for (var i = 0; i < count; i++)
+        {
+            var at = start + extent * (i + 0.5) / count;
+            foreach (var (from, to) in shape.Spans(at, level))
+            {
+                var middle = (from + to) / 2;
+                var point = level ? new PaperPoint(middle, at) : new PaperPoint(at, middle);
+                var clearance = shape.EdgeDistance(point.X, point.Y);
+                if (clearance > 0.02)
+                {
+                    found.Add((point, clearance));
+                }
+            }
+        }
+    }
+}

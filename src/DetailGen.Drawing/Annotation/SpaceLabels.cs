@@ -1,0 +1,46 @@
+using DetailGen.Drawing.Lettering;
+using DetailGen.Drawing.Scenes;
+using DetailGen.Sections;
+
+namespace DetailGen.Drawing.Annotation;
+
+/// <summary>Outside, Inside, Roof: in the free place nearest to where the section would have it.</summary>
+internal static class SpaceLabels
+{
+    private const double Height = 3.5;
+
+    internal static void Place(Surface surface, IEnumerable<Space> spaces)
+    {
+        foreach (var space in spaces.OrderBy(space => space.Name, StringComparer.Ordinal))
+        {
+            var (width, wish) = (Letters.Width(space.Text, Height) * 1.03, surface.At(space.At));
+            var found = Places(surface, wish).Cast<PaperPoint?>().FirstOrDefault(place => surface.Free(Box(place!.Value, width), 2, 3, 1.5));
+            if (found is { } at)
+            {
+                surface.Words("title.view", space.Text, at.X - width / 2, at.Y, Height);
+            }
+            else
+            {
+                surface.Unplaced.Add(new("label", space.Name, "No white beside the section is large enough."));
+            }
+        }
+    }
+
+    private static PaperBox Box(PaperPoint at, double width) => new(at.X - width / 2, at.Y - Letters.Hang(Height), at.X + width / 2, at.Y + Letters.Rise(Height));
+
+    /// <summary>Places on a grid of 4 within the same space (no part between it and the wish), nearest first.</summary>
+    private static IEnumerable<PaperPoint> Places(Surface surface, PaperPoint wish)
+    {
+        const int Most = 14;
+        var clamped = new PaperPoint(
+            Math.Clamp(wish.X, surface.Zone.Left + 12, Math.Max(surface.Zone.Left + 12, surface.Zone.Right - 12)),
+            Math.Clamp(wish.Y, surface.Zone.Bottom + 4, Math.Max(surface.Zone.Bottom + 4, surface.Zone.Top - 6)));
+        return from step in Enumerable.Range(0, (2 * Most + 1) * (2 * Most + 1))
+               let i = step % (2 * Most + 1) - Most
+               let j = step / (2 * Most + 1) - Most
+               orderby i * i + j * j, Math.Abs(i), i, j
+               let place = new PaperPoint(clamped.X + 4 * i, clamped.Y + 4 * j)
+               where surface.Shapes.All(shape => shape.Look == Look.Open || shape.Pass(clamped, place).Inside < 0.1)
+               select place;
+    }
+}

@@ -1,0 +1,242 @@
+using DetailGen.Drawing.Lettering;
+using DetailGen.Drawing.Scenes;
+using DetailGen.Sections;
+
+namespace DetailGen.Drawing.Annotation;
+
+/// <summary>One line of a stack note, with the place where the stem meets its layer.</summary>
+/// <param name="Near">Where the stem enters the layer, seen from outside or from the top.</param>
+internal sealed record StackLine(string PartId, string Reference, string Words, double Near, double Far)
+{
+    internal double Middle => (Near + Far) / 2;
+
+    internal double Thickness => Math.Abs(Far - Near);
+}
+
+/// <summary>One leader through all layers of a wall or a roof: a dot in each, a line of text for each, in one order.</summary>
+internal sealed class StackNotes(Surface surface, AnnotationRequest request)
+{
+    internal const double Pitch = 4.75;
+    private const string Row = "note.stack";
+    private const double Thin = 1.2;
+    private const double Clear = 4;
+    private const int Longest = 9;
+
+    /// <summary>Parts whose note is told in a stack.</summary>
+    internal SortedSet<string> Told { get; } = new(StringComparer.Ordinal);
+
+    /// <param name="bar">x of the upright line at which the reference lines of the wall's stack end.</param>
+    /// <param name="foot">Lowest drawn edge of the wall.</param>
+    internal void Wall(Buildup wall, double bar, double foot)
+    {
+        var from = Math.Max(foot, surface.Drawn.Bottom);
+        Best(wall, [.. Steps(8, 15).Concat(Steps(15.5, 40)).Select(away => from + away)], level: true, (lines, at) => TryWall(wall, lines, at, bar));
+    }
+
+    /// <param name="end">Right-hand edge of the roof as drawn.</param>
+    /// <param name="right">Text may run as far as this.</param>
+    internal void Roof(Buildup roof, double end, double right) =>
+        Best(roof, [.. Steps(8, 15).Concat(Steps(15.5, 30)).Select(away => end - away)], level: false, (lines, at) => TryRoof(roof, lines, at, right));
+
+    private static IEnumerable<double> Steps(double from, double to)
+    {
+        for (var step = from; step <= to; step += 0.5)
+        {
+            yield return step;
+        }
+    }
+
+    private void Best(Buildup buildup, IReadOnlyList<double> stations, bool level, Func<List<StackLine>, double, bool> place)
+    {
+        var most = 0;
+        var named = buildup.Layers.Select(layer => layer.PartId).Where(surface.ById.ContainsKey).Distinct(StringComparer.Ordinal).Count();
+        var told = "The view shows none of its layers.";
+        foreach (var station in stations)
+        {
+            var lines = Crossed(buildup, station, level);
+            most = Math.Max(most, lines.Count);
+            if (lines.Count > 0 && lines.Count == named && place(lines, station))
+            {
+                return;
+            }
+        }
+
+        if (most > 0)
+        {
+            told = "No place near the cut end holds its text.";
+        }
+
+        surface.Unplaced.Add(new("stack", buildup.Id, told));
+    }
+
+    /// <summary>The layers as the stem meets them; a part that several layers name counts once.</summary>
+    private List<StackLine> Crossed(Buildup buildup, double station, bool level)
+    {
+        var lines = new List<StackLine>();
+        foreach (var layer in buildup.Layers)
+        {
+            if (!surface.ById.TryGetValue(layer.PartId, out var shape) || lines.Exists(line => line.PartId == layer.PartId))
+            {
+                continue;
+            }
+
+            var spans = shape.Spans(station + 0.0137, level);
+            if (spans.Count == 0)
+            {
+                continue;
+            }
+
+            var span = spans.MaxBy(one => one.To - one.From);
+            var (near, far) = level ? span : (span.To, span.From);
+            lines.Add(new(layer.PartId, layer.Reference, Words(layer), near, far));
+        }
+
+        // Layers in the order in which the stem meets them, so that dots and lines agree whatever the table says.
+        return level ? [.. lines.OrderBy(line => line.Middle)] : [.. lines.OrderByDescending(line => line.Middle)];
+    }
+
+    private string Words(Layer layer)
+    {
+        var part = request.Section.Parts.FirstOrDefault(part => part.Id == layer.PartId);
+        return part is { Words.Note.Length: > 0 } ? part.Words.Note : layer.Element;
+    }
+
+    private bool TryWall(Buildup wall, List<StackLine> lines, double at, double bar)
+    {
+        if (lines.Count > Longest)
+        {
+            return false;
+        }
+
+        var width = lines.Max(Width) * 1.03;
+        foreach (var shift in Steps(0, 30).SelectMany(step => (double[])[step, -step]))
+        {
+            // A reference line and the stem fall together, or stand apart by more than a line's width.
+            var first = at + (lines.Count - 1) / 2 * Pitch + shift;
+            var top = first + 2.5 - 0.96 + 0.4;
+            var box = new PaperBox(bar - 2.5 - width, first - (lines.Count - 1) * Pitch - 2.2, bar - 2.5, top);
+            if (surface.Free(box) && surface.Free(Surface.Around(new(bar, first), new(bar, first - (lines.Count - 1) * Pitch)), 0.9) && StemIsFree(new(bar, at), new(lines[^1].Middle, at)))
+            {
+                DrawWall(wall, lines, at, bar, first, width);
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private void DrawWall(Buildup wall, List<StackLine> lines, double at, double bar, double first, double width)
+    {
+        var last = first - (lines.Count - 1) * Pitch;
+        surface.Group(Row, "stack " + wall.Id, () =>
+        {
+            for (var i = 0; i < lines.Count; i++)
+            {
+                var y = first - i * Pitch;
+                var left = surface.Mirrored ? bar - 2.5 - Width(lines[i]) : bar - 2.5 - width;
+                Write(lines[i], left, y - 0.96);
+                surface.Line(Row, new(surface.Mirrored ? bar - 1.5 : Math.Min(left + Width(lines[i]) + 1.5, bar - 1), y), new(bar, y));
+            }
+
+            surface.Line(Row, new(bar, Math.Max(first, at)), new(bar, Math.Min(last, at)));
+            surface.Line(Row, new(bar, at), new(lines[^1].Middle, at));
+            foreach (var line in lines)
+            {
+                Mark(line, new(line.Middle, at));
+            }
+        });
+        surface.Hard.Add((new(bar, Math.Max(first, at)), new(bar, Math.Min(last, at))));
+        surface.Hard.Add((new(bar, at), new(lines[^1].Middle, at)));
+    }
+
+    private bool TryRoof(Buildup roof, List<StackLine> lines, double at, double right)
+    {
+        if (lines.Count > Longest)
+        {
+            return false;
+        }
+
+        var width = lines.Max(Width) * 1.03;
+        var (top, bottom) = (lines[0].Middle, lines[^1].Far);
+        foreach (var below in (bool[])[true, false])
+        {
+            foreach (var step in Steps(Clear + 1, 40))
+            {
+                var first = below ? bottom - step : lines[0].Near + step + (lines.Count - 1) * Pitch;
+                var last = first - (lines.Count - 1) * Pitch;
+                foreach (var onRight in (bool[])[true, false])
+                {
+                    var left = onRight ? at + 3.5 : at - 3.5 - width;
+                    var box = new PaperBox(left, last - 2.2, left + width, first + 2.5);
+                    var stem = below ? (new PaperPoint(at, last), new PaperPoint(at, top)) : (new PaperPoint(at, first), new PaperPoint(at, lines[^1].Middle));
+                    if (box.Right <= right && surface.Free(box) && StemIsFree(stem.Item1, stem.Item2))
+                    {
+                        DrawRoof(roof, lines, at, first, left, onRight, stem, width);
+                        return true;
+                    }
+                }
+            }
+        }
+
+        return false;
+    }
+
+    private void DrawRoof(Buildup roof, List<StackLine> lines, double at, double first, double left, bool onRight, (PaperPoint From, PaperPoint To) stem, double width)
+    {
+        surface.Group(Row, "stack " + roof.Id, () =>
+        {
+            for (var i = 0; i < lines.Count; i++)
+            {
+                var y = first - i * Pitch;
+
+                // On paper's right of the stem the lines begin at it; on its left they begin at a common edge and the reference lines reach back to them.
+                var own = Width(lines[i]);
+                var against = onRight != surface.Mirrored;
+                var start = onRight ? left + (against ? 0 : width - own) : left + (against ? width - own : 0);
+                Write(lines[i], start, y - 0.96);
+                surface.Line(Row, new(at, y), new(onRight ? start - 1 : start + own + 1, y));
+            }
+
+            surface.Line(Row, stem.From, stem.To);
+            foreach (var line in lines)
+            {
+                Mark(line, new(at, line.Middle));
+            }
+        });
+        surface.Hard.Add(stem);
+    }
+
+    private bool StemIsFree(PaperPoint from, PaperPoint to) =>
+        surface.Texts.TrueForAll(text => !Lines.Meets(text.Grow(1), from, to)) && surface.Hard.TrueForAll(line => Lines.Distance(from, to, line.From, line.To) > 0.7);
+
+    private void Mark(StackLine line, PaperPoint at)
+    {
+        if (line.Thickness < Thin)
+        {
+            surface.Line(Row, at - new PaperPoint(0.707, 0.707), at + new PaperPoint(0.707, 0.707));
+        }
+        else
+        {
+            surface.Dot(Row, at, 1);
+        }
+
+        surface.Tips.Add(at);
+        Told.Add(line.PartId);
+    }
+
+    private static double Width(StackLine line) => Letters.Width(line.Reference, 2.5, true) + (line.Reference.Length == 0 ? 0 : 1.5) + Letters.Width(line.Words, 2.5);
+
+    private void Write(StackLine line, double left, double baseLine)
+    {
+        // On a mirrored sheet the reference still stands on the left as read.
+        var reference = Letters.Width(line.Reference, 2.5, true);
+        var words = Letters.Width(line.Words, 2.5);
+        var gap = line.Reference.Length == 0 ? 0 : 1.5;
+        if (line.Reference.Length > 0)
+        {
+            surface.Words(Row, line.Reference, surface.Mirrored ? left + words + gap : left, baseLine, bold: true);
+        }
+
+        surface.Words(Row, line.Words, surface.Mirrored ? left : left + reference + gap, baseLine);
+    }
+}

@@ -1,0 +1,152 @@
+using DetailGen.Drawing.Lettering;
+using DetailGen.Drawing.Scenes;
+
+namespace DetailGen.Drawing.Annotation;
+
+/// <summary>
+/// The paper while it fills: what is drawn, what is taken. All coordinates that go in have the outside on the left; a mirrored view turns them round on the way to the items,
+/// so that a mirrored sheet has the mirrored layout and text stays readable.
+/// </summary>
+internal sealed class Surface
+{
+    private readonly List<Item> _items = [];
+    private List<Item>? _group;
+
+    internal Surface(AnnotatedView view)
+    {
+        Mirrored = view.Mirrored;
+        Scale = view.Scale;
+        Zone = Turn(view.Zone);
+        Shapes = [.. view.Parts.Select(part => new Shape(part, view.Mirrored)).Where(shape => !shape.IsEmpty).OrderBy(shape => shape.Id, StringComparer.Ordinal)];
+        foreach (var shape in Shapes)
+        {
+            ById.Add(shape.Id, shape);
+        }
+
+        var solids = Shapes.Where(shape => shape.Look != Look.Open).ToArray();
+        Drawn = solids.Length == 0 ? new(0, 0, 0, 0) : solids.Select(shape => shape.Box).Aggregate((a, b) => a.With(b));
+        foreach (var line in view.Lines)
+        {
+            for (var i = 0; i + 1 < line.Points.Count; i++)
+            {
+                Hard.Add((Turn(line.Points[i]), Turn(line.Points[i + 1])));
+            }
+        }
+
+        DrawnWithBreaks = Hard.Select(line => Around(line.From, line.To)).Aggregate(Drawn, (a, b) => a.With(b));
+    }
+
+    internal bool Mirrored { get; }
+
+    internal double Scale { get; }
+
+    internal PaperBox Zone { get; }
+
+    internal Shape[] Shapes { get; }
+
+    internal SortedDictionary<string, Shape> ById { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>Around all that is drawn of the parts.</summary>
+    internal PaperBox Drawn { get; }
+
+    internal PaperBox DrawnWithBreaks { get; }
+
+    /// <summary>Boxes of text that stands.</summary>
+    internal List<PaperBox> Texts { get; } = [];
+
+    /// <summary>Lines that neither text nor leader may meet.</summary>
+    internal List<(PaperPoint From, PaperPoint To)> Hard { get; } = [];
+
+    /// <summary>Witness lines: text keeps off, a leader may cross at 30° or more.</summary>
+    internal List<(PaperPoint From, PaperPoint To)> Soft { get; } = [];
+
+    /// <summary>Ends of leaders and dots of stack notes.</summary>
+    internal List<PaperPoint> Tips { get; } = [];
+
+    internal IReadOnlyList<Item> Items => _items;
+
+    internal List<Unplaced> Unplaced { get; } = [];
+
+    internal PaperPoint Turn(PaperPoint point) => Mirrored ? new(-point.X, point.Y) : point;
+
+    internal PaperBox Turn(PaperBox box) => Mirrored ? new(-box.Right, box.Bottom, -box.Left, box.Top) : box;
+
+    /// <summary>Model mm to paper, the outside on the left.</summary>
+    internal PaperPoint At(Sections.Point model) => new(model.X / Scale, model.Y / Scale);
+
+    internal static PaperBox Around(PaperPoint a, PaperPoint b) =>
+        new(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Max(a.X, b.X), Math.Max(a.Y, b.Y));
+
+    /// <summary>What is added inside makes one group.</summary>
+    internal void Group(string row, string name, Action draw, string? partId = null)
+    {
+        _group = [];
+        draw();
+        var items = _group;
+        _group = null;
+        _items.Add(new Group(row, name, items) { PartId = partId });
+    }
+
+    internal void Add(Item item) => (_group ?? _items).Add(item);
+
+    internal void Line(string row, params IReadOnlyList<PaperPoint> points) => Add(new Stroke(row, [.. points.Select(Turn)]));
+
+    internal void Outline(string row, params IReadOnlyList<PaperPoint> points) => Add(new Stroke(row, [.. points.Select(Turn)], true));
+
+    internal void Black(string row, params IReadOnlyList<PaperPoint> points) => Add(new Solid(row, [.. points.Select(Turn)], []));
+
+    internal void Dot(string row, PaperPoint at, double diameter) => Add(new Dot(row, Turn(at), diameter));
+
+    /// <summary>One line of text whose box begins at <paramref name="left"/>.</summary>
+    internal void Words(string row, string words, double left, double baseLine, double height = 2.5, bool bold = false)
+    {
+        var width = Letters.Width(words, height, bold);
+        var text = new Text(row, words, new(Mirrored ? -left - width : left, baseLine), height, Align.Left, 0, bold);
+        Add(text);
+        Texts.Add(Turn(Letters.Box(text)));
+    }
+
+    /// <summary>Whether text in the box would stand clear of all that is there.</summary>
+    internal bool Free(PaperBox box, double gap = 1.5, double textGap = 2, double softGap = 1)
+    {
+        if (box.Left < Zone.Left || box.Right > Zone.Right || box.Bottom < Zone.Bottom || box.Top > Zone.Top)
+        {
+            return false;
+        }
+
+        var (grown, soft) = (box.Grow(gap), box.Grow(softGap));
+        foreach (var text in Texts)
+        {
+            if (Lines.Gap(box, text) < textGap - 1e-9)
+            {
+                return false;
+            }
+        }
+
+        foreach (var (from, to) in Hard)
+        {
+            if (Lines.Meets(grown, from, to))
+            {
+                return false;
+            }
+        }
+
+        foreach (var (from, to) in Soft)
+        {
+            if (Lines.Meets(soft, from, to))
+            {
+                return false;
+            }
+        }
+
+        foreach (var shape in Shapes)
+        {
+            if (shape.Look != Look.Open && shape.Meets(grown))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+}

@@ -1,0 +1,131 @@
+using System.Globalization;
+using System.Text;
+using DetailGen.Drawing.Sheets;
+using DetailGen.Library.Wording;
+using DetailGen.Library.Working;
+
+namespace DetailGen.Library.Reports;
+
+/// <summary>The report to read: every size with its reason, every rule with both sides and its source, schedule, quantities, cautions.</summary>
+internal static class MarkdownReport
+{
+    internal static string Write(Worked worked, DetailReport report, SheetText text)
+    {
+        var page = new StringBuilder();
+        var preset = worked.Preset;
+        page.Append(CultureInfo.InvariantCulture, $"# {preset.Title}\n\n");
+        page.Append(CultureInfo.InvariantCulture, $"Detail {preset.Detail}: {preset.Junction.Title.ToLowerInvariant()}, {preset.Wall.Title.ToLowerInvariant()}, {preset.Roof.Title.ToLowerInvariant()}. ");
+        page.Append(CultureInfo.InvariantCulture, $"Drawing {text.Title.Number}, revision {Or(text.Title.Revision)}, status {Or(text.Title.StatusText)}, date {Or(text.Title.Date)}.\n");
+        Cautions(page, text);
+        Warnings(page, report);
+        Parameters(page, worked, report);
+        Rules(page, report);
+        Checks(page, report);
+        Schedule(page, text);
+        Quantities(page, worked, report);
+        return page.ToString();
+    }
+
+    private static void Cautions(StringBuilder page, SheetText text)
+    {
+        page.Append("\n## Cautions\n\n");
+        foreach (var note in text.Notes.Skip(2))
+        {
+            page.Append(CultureInfo.InvariantCulture, $"- {note}\n");
+        }
+    }
+
+    private static void Warnings(StringBuilder page, DetailReport report)
+    {
+        if (report.Warnings.Count == 0)
+        {
+            return;
+        }
+
+        page.Append("\n## Warnings\n\n");
+        foreach (var warning in report.Warnings)
+        {
+            page.Append(CultureInfo.InvariantCulture, $"- {warning}\n");
+        }
+    }
+
+    private static void Parameters(StringBuilder page, Worked worked, DetailReport report)
+    {
+        Head(page, "Sizes and choices", "Key", "Value", "Meaning", "Why");
+        var meanings = worked.Solved.Values.ToDictionary(value => value.Key, value => value.Meaning, StringComparer.Ordinal);
+        foreach (var (key, value) in report.Parameters ?? [])
+        {
+            Row(page, key, value.Text, meanings.GetValueOrDefault(key, ""), value.Why.Text);
+        }
+    }
+
+    private static void Rules(StringBuilder page, DetailReport report)
+    {
+        Head(page, "Rules", "Verdict", "Rule", "Drawn", "Required", "What it asks", "Source", "Confidence");
+        foreach (var rule in (report.Rules ?? []).Where(rule => rule.Verdict != "not-applicable"))
+        {
+            Row(page, rule.Verdict, rule.Id, Side(rule.Left, rule.Unit), $"{rule.Op} {Side(rule.Right, rule.Unit)}".Trim(), rule.Text, rule.Source, rule.Confidence);
+        }
+
+        page.Append(CultureInfo.InvariantCulture, $"\n{Figures.Count((report.Rules ?? []).Count(rule => rule.Verdict == "not-applicable"))} further rules do not apply to this detail.\n");
+    }
+
+    private static void Checks(StringBuilder page, DetailReport report)
+    {
+        Head(page, "Checks on the section", "Verdict", "Check", "Line", "Finding");
+        foreach (var check in report.Checks ?? [])
+        {
+            Row(page, check.Verdict, check.Id, check.Line, check.Text);
+        }
+    }
+
+    private static void Schedule(StringBuilder page, SheetText text)
+    {
+        Head(page, "Layer schedule", "Ref", "Element", "Material", "Thickness mm", "λ W/(m·K)", "R m²K/W", "Function", "Source or remark");
+        foreach (var row in text.Schedule.SelectMany(stack => stack.Rows))
+        {
+            Row(page, row.Reference, row.Element, row.Material, row.Thickness, row.Conductivity, row.Resistance, row.Function, row.Remark);
+        }
+    }
+
+    private static void Quantities(StringBuilder page, Worked worked, DetailReport report)
+    {
+        Head(page, "Quantities per metre run", "Part", "Material", "Area in section m²", "Volume m³", "Mass kg", "Sheet length m");
+        foreach (var part in report.Quantities ?? [])
+        {
+            Row(page, worked.Section[part.Part].Name, part.Material, Number(part.Area), Number(part.Volume), Figures.Fixed(part.Mass, 1), part.SheetLength is { } length ? Figures.Fixed(length, 3) : "–");
+        }
+
+        page.Append("\nCounted within the modelled section, which runs on beyond the drawing.\n");
+    }
+
+    private static void Head(StringBuilder page, string title, params ReadOnlySpan<string> columns)
+    {
+        page.Append(CultureInfo.InvariantCulture, $"\n## {title}\n\n");
+        Row(page, columns);
+        page.Append('|');
+        foreach (var _ in columns)
+        {
+            page.Append(" --- |");
+        }
+
+        page.Append('\n');
+    }
+
+    private static void Row(StringBuilder page, params ReadOnlySpan<string> cells)
+    {
+        page.Append('|');
+        foreach (var cell in cells)
+        {
+            page.Append(CultureInfo.InvariantCulture, $" {cell.Replace("|", "\\|", StringComparison.Ordinal)} |");
+        }
+
+        page.Append('\n');
+    }
+
+    private static string Side(double? value, string? unit) => value is { } number ? $"{Figures.Short(number)} {unit}".Trim() : "–";
+
+    private static string Number(double value) => Figures.Fixed(value, 4);
+
+    private static string Or(string words) => words.Length == 0 ? "–" : words;
+}

@@ -1,0 +1,100 @@
+using DetailGen.Analysis.Heat;
+using DetailGen.Analysis.Quantities;
+using DetailGen.Details.Quantities;
+using DetailGen.Details.Reading;
+using DetailGen.Details.Rules;
+using DetailGen.Details.Solving;
+
+namespace DetailGen.Library.Reports;
+
+/// <summary>Turns what the lower projects know into the records that are printed.</summary>
+internal static class SolvedReport
+{
+    internal static SortedDictionary<string, ParameterReport> Parameters(Solution.Solved solved)
+    {
+        var all = new SortedDictionary<string, ParameterReport>(StringComparer.Ordinal);
+        foreach (var value in solved.Values)
+        {
+            all[value.Key] = new(Number(value.Value), Unit(value.Value), value.Text, new(Kind(value.Why.Kind), value.Why.Rule, value.Why.Text));
+        }
+
+        return all;
+    }
+
+    internal static IReadOnlyList<RuleReport> Rules(Solution.Solved solved) => [.. solved.Verdicts.Select(verdict => new RuleReport(
+        verdict.Rule.Id, verdict.Rule.Aliases, Word(verdict.Rule.Severity), Class(verdict.Rule.Class), Word(verdict.Judgement), (double?)verdict.Left?.Number, verdict.Op,
+        (double?)verdict.Right?.Number, verdict.Unit, verdict.Text, verdict.Rule.SourceText, verdict.Rule.Source.Confidence))];
+
+    internal static ConflictReport Conflict(Solution.Contradiction contradiction) => new(
+        [.. contradiction.Members.Select(member => new MemberReport(Word(member.Kind), member.Id, member.Text))],
+        [.. contradiction.Repairs.Select(repair => new RepairReport(new(repair.Set.ToDictionary(set => set.Key, set => set.Value), StringComparer.Ordinal), repair.Text))]);
+
+    internal static PhysicsReport Physics(IReadOnlyList<BuildupResistance> buildups) => new([.. buildups.Select(Buildup)]);
+
+    internal static IReadOnlyList<QuantityReport> Quantities(IReadOnlyList<PartQuantity> quantities) =>
+        [.. quantities.Select(part => new QuantityReport(part.PartId, part.Material, Six(part.Area), Six(part.Volume), Six(part.Mass), part.SheetLength is { } length ? Six(length) : null))];
+
+    internal static IReadOnlyList<ErrorReport> Errors(IReadOnlyList<Diagnostic> faults) =>
+        [.. faults.Select(fault => new ErrorReport(fault.Code, fault.At.File, fault.At.Line, fault.At.Column, fault.Key, fault.Value, fault.Reason, fault.Hint))];
+
+    internal static string Class(RuleClass rule) => rule switch { RuleClass.Enforced => "enforced", RuleClass.ToConfirm => "to-confirm", _ => "dormant" };
+
+    internal static string Word(Severity severity) => severity switch { Severity.Must => "must", Severity.Should => "should", _ => "advise" };
+
+    private static BuildupReport Buildup(BuildupResistance stack) => new(
+        stack.Buildup.Id, stack.Buildup.Title, Six(stack.Thickness), stack.Surfaces, Six(stack.Total), Six(stack.UValue),
+        "ISO 6946, homogeneous layers; bridging, gaps and fixings left out",
+        [
+            .. stack.Layers.Select(layer => new LayerReport(
+                layer.Layer.Reference, layer.Layer.PartId, layer.Layer.Element, layer.Layer.Material.Id, Six(layer.Layer.Thickness), layer.Layer.Material.Conductivity,
+                layer.Resistance is { } resistance ? Six(resistance) : null, layer.Layer.Function, layer.Layer.Material.Origin, layer.Layer.Remark)),
+        ]);
+
+    private static object Number(Setting value) => value.Unit switch
+    {
+        Details.Quantities.Unit.Length => value.Number / 1000.0,
+        Details.Quantities.Unit.Choice => value.Word!,
+        _ => value.Number,
+    };
+
+    private static string? Unit(Setting value) => value.Unit switch
+    {
+        Details.Quantities.Unit.Length => "mm",
+        Details.Quantities.Unit.Ratio => "1:n",
+        _ => null,
+    };
+
+    private static string Kind(WhyKind kind) => kind switch
+    {
+        WhyKind.Given => "given",
+        WhyKind.Preferred => "preferred",
+        WhyKind.Default => "default",
+        WhyKind.Stock => "stock",
+        WhyKind.Equation => "equation",
+        WhyKind.Rule => "rule",
+        _ => "target",
+    };
+
+    private static string Word(Judgement judgement) => judgement switch
+    {
+        Judgement.Pass => "pass",
+        Judgement.Fail => "fail",
+        Judgement.Warn => "warn",
+        Judgement.Waived => "waived",
+        Judgement.ToConfirm => "to-confirm",
+        _ => "not-applicable",
+    };
+
+    private static string Word(MemberKind kind) => kind switch
+    {
+        MemberKind.Given => "given",
+        MemberKind.Target => "target",
+        MemberKind.Rule => "rule",
+        MemberKind.Claim => "claim",
+        MemberKind.Domain => "domain",
+        _ => "stock",
+    };
+
+    // Six decimals hold a micrometre, a microgram and a millionth of a resistance; more is noise of the arithmetic.
+    private static double Six(double value) => Math.Round(value, 6, MidpointRounding.AwayFromZero);
+}

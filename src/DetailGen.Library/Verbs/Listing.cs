@@ -1,0 +1,100 @@
+using DetailGen.Details.Parameters;
+using DetailGen.Library.Reports;
+using DetailGen.Library.Working;
+
+namespace DetailGen.Library.Verbs;
+
+/// <summary>What there is, topic by topic.</summary>
+internal static class Listing
+{
+    private static readonly SortedDictionary<string, (string[] Columns, Func<Office, IEnumerable<Dictionary<string, object?>>> Rows)> All = new(StringComparer.Ordinal)
+    {
+        ["constructions"] = (["id", "kind", "title"], office => Components(office, ComponentKind.Wall).Concat(Components(office, ComponentKind.Roof))),
+        ["junctions"] = (["id", "title"], office => Components(office, ComponentKind.Junction)),
+        ["layers"] = (["row", "name", "width", "line_type", "ink"], Layers),
+        ["materials"] = (["id", "name", "kind", "lambda_w_mk", "origin", "fill"], Materials),
+        ["parameters"] = (["key", "unit", "from", "to", "default", "meaning"], Parameters),
+        ["roofs"] = (["id", "title"], office => Components(office, ComponentKind.Roof)),
+        ["rules"] = (["id", "class", "severity", "confidence", "text"], Rules),
+        ["stock"] = (["id", "force", "sizes", "meaning"], Stock),
+        ["walls"] = (["id", "title"], office => Components(office, ComponentKind.Wall)),
+    };
+
+    internal static IReadOnlyList<string> Topics { get; } = [.. All.Keys];
+
+    internal static ListReport Of(string topic, Office office) =>
+        All.TryGetValue(topic, out var list)
+            ? new(topic, list.Columns, [.. list.Rows(office)])
+            : new(topic, [], []) { Errors = [new("unknown-topic", "", 0, 0, null, topic, Messages.UnknownTopic(topic), Messages.OneOf(Topics))], Status = 2 };
+
+    private static IEnumerable<Dictionary<string, object?>> Components(Office office, ComponentKind kind) =>
+        office.Context.Components.All.Where(component => component.Kind == kind)
+            .Select(component => new Dictionary<string, object?> { ["id"] = component.Id, ["kind"] = kind.ToString().ToLowerInvariant(), ["title"] = component.Title });
+
+    private static IEnumerable<Dictionary<string, object?>> Layers(Office office) => office.Sheets.Layers.Select(layer => new Dictionary<string, object?>
+    {
+        ["row"] = layer.Row,
+        ["name"] = layer.Name,
+        ["width"] = layer.Width,
+        ["width_on_a1"] = layer.WidthOnA1,
+        ["line_type"] = layer.LineType,
+        ["ink"] = layer.Ink,
+        ["plotted"] = layer.Plotted,
+        ["holds"] = layer.Holds,
+    });
+
+    private static IEnumerable<Dictionary<string, object?>> Materials(Office office) => office.Materials.All.Select(material => new Dictionary<string, object?>
+    {
+        ["id"] = material.Id,
+        ["name"] = material.Material.Name,
+        ["kind"] = material.Material.Kind,
+        ["lambda_w_mk"] = material.Material.Conductivity,
+        ["density_kg_m3"] = material.Material.Density,
+        ["origin"] = material.Material.Origin,
+        ["fill"] = material.Material.Fill,
+        ["layer"] = material.Material.LayerCode,
+    });
+
+    private static IEnumerable<Dictionary<string, object?>> Parameters(Office office) =>
+        from component in office.Context.Components.All
+        from parameter in component.Parameters
+        select new Dictionary<string, object?>
+        {
+            ["key"] = parameter.Key,
+            ["component"] = component.Id,
+            ["unit"] = parameter.Unit.ToString().ToLowerInvariant(),
+            ["from"] = Size(parameter, parameter.Domain?.From),
+            ["to"] = Size(parameter, parameter.Domain?.To),
+            ["step"] = Size(parameter, parameter.Domain?.Step),
+            ["options"] = parameter.Options,
+            ["default"] = parameter.Default?.ToString(),
+            ["meaning"] = parameter.Meaning,
+        };
+
+    private static IEnumerable<Dictionary<string, object?>> Rules(Office office) =>
+        from pack in office.Catalogue.Packs
+        from rule in pack.Rules
+        select new Dictionary<string, object?>
+        {
+            ["id"] = rule.Id,
+            ["aliases"] = rule.Aliases,
+            ["pack"] = pack.Name,
+            ["class"] = SolvedReport.Class(rule.Class),
+            ["severity"] = SolvedReport.Word(rule.Severity),
+            ["confidence"] = rule.Source.Confidence,
+            ["source"] = rule.SourceText,
+            ["text"] = rule.Text,
+            ["reason"] = rule.Reason,
+        };
+
+    private static IEnumerable<Dictionary<string, object?>> Stock(Office office) => office.Stock.All.Select(stock => new Dictionary<string, object?>
+    {
+        ["id"] = stock.Id,
+        ["force"] = stock.Force.ToString().ToLowerInvariant(),
+        ["sizes"] = stock.Sizes.Select(size => string.Join(" × ", size.Measures.Select(measure => Details.Quantities.Setting.Numeric(stock.Unit, measure).ToString()))).ToList(),
+        ["meaning"] = stock.Meaning,
+        ["confidence"] = stock.Source.Confidence,
+    });
+
+    private static string? Size(Parameter parameter, long? number) => number is { } some ? Details.Quantities.Setting.Numeric(parameter.Unit, some).ToString() : null;
+}

@@ -1,0 +1,90 @@
+using System.Text;
+using DetailGen.Details.Presets;
+using DetailGen.Drawing.Emitters;
+using DetailGen.Drawing.Scenes;
+using DetailGen.Drawing.Sheets;
+using DetailGen.Library.Files;
+using DetailGen.Library.Reports;
+using DetailGen.Library.Schedules;
+using DetailGen.Library.Wording;
+using DetailGen.Library.Working;
+
+namespace DetailGen.Library.Verbs;
+
+/// <summary>The main job: each preset is read, worked through, drawn and written on its own; names are checked for all before anything is written.</summary>
+internal static class PresetDrawing
+{
+    internal static DetailsReport Run(DrawRequest request, Office office)
+    {
+        var read = request.Presets.Select(path => (Path: path, Preset: PresetFiles.Read(path, request.Overrides, office))).ToList();
+        var owners = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
+        var reports = new List<Func<DetailReport>>();
+        foreach (var (path, preset) in read)
+        {
+            if (!preset.IsGood)
+            {
+                reports.Add(() => DetailLibrary.Unread(path, SolvedReport.Errors(preset.Faults)));
+                continue;
+            }
+
+            var name = PresetFiles.FileName(preset.Value) + (request.ViewOnly ? "-view" : "");
+            if (!owners.TryAdd(name, path))
+            {
+                reports.Add(() => DetailLibrary.Unread(path, [new("same-name", path, 1, 1, "title-block.number", name, Messages.SameName(name, owners[name]), Messages.SameNameHint)]) with { Detail = preset.Value.Detail });
+                continue;
+            }
+
+            reports.Add(() => One(preset.Value, name, request, office));
+        }
+
+        return new(DetailLibrary.Tool, [.. reports.Select(report => report())]);
+    }
+
+    private static DetailReport One(Preset preset, string name, DrawRequest request, Office office)
+    {
+        var (worked, report) = DetailWork.Do(preset, office);
+        if (worked is null)
+        {
+            return report;
+        }
+
+        var text = SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks);
+        var sheet = SheetComposer.Compose(
+            worked.Section, text, new(preset.Sheet.Paper, preset.Sheet.Scale, preset.Mirror, request.ViewOnly), SheetSetup.Formats(office.Sheets), SheetSetup.Layers(office.Sheets),
+            Identity(preset, report));
+        report = report with
+        {
+            Layout = new(sheet.Paper, sheet.Scale, sheet.Scene.Pages.Count, new(StringComparer.Ordinal)),
+            Warnings = [.. report.Warnings, .. sheet.Warnings],
+        };
+
+        List<OutputFile> files = [.. request.Formats.Where(format => format != "json").Distinct(StringComparer.Ordinal).SelectMany(format => Files(format, name, worked, text, sheet, report, request.Dpi))];
+        var described = report with { Files = [.. files.Select(OutputFolder.Describe)] };
+        if (request.Formats.Contains("json", StringComparer.Ordinal))
+        {
+            files.Add(new($"{name}.json", "json", Encoding.UTF8.GetBytes(ReportJson.Write(new DetailsReport(DetailLibrary.Tool, [described])))));
+        }
+
+        OutputFolder.Write(request.Folder, files, out var fault);
+        return fault is null ? described : report with { Files = [], Errors = [new("cannot-write", request.Folder, 0, 0, null, null, fault, null)], Status = 3 };
+    }
+
+    private static IEnumerable<OutputFile> Files(string format, string name, Worked worked, SheetText text, ComposedSheet sheet, DetailReport report, int dpi) => format switch
+    {
+        "csv" => [new($"{name}.csv", format, CsvSchedule.Write(text.Schedule))],
+        "xlsx" => [new($"{name}.xlsx", format, SpreadsheetSchedule.Write(text.Schedule))],
+        "md" => [new($"{name}.md", format, Encoding.UTF8.GetBytes(MarkdownReport.Write(worked, report, text)))],
+        // A drawing file keeps its colours for the screen; a print is black unless the author asks for colour.
+        _ => SceneFiles.Emit(format == "dxf" || InColour(worked.Preset) ? sheet.Scene : sheet.Scene.InBlack(), [format], new(dpi)).Select(file => new OutputFile($"{name}{file.Suffix}.{file.Format}", format, file.Bytes)),
+    };
+
+    private static bool InColour(Preset preset) => preset.Sheet.Options.Any(option => option is { Key: "plot", Value: "colour" });
+
+    private static Identity Identity(Preset preset, DetailReport report)
+    {
+        var block = preset.TitleBlock;
+        return new(
+            block.Number ?? preset.Detail, block.Revision ?? "", preset.Title, block["drawn"] ?? "", block["project"] ?? "",
+            DateOnly.TryParseExact(block["date"], "yyyy-MM-dd", out var date) ? date : null, ParameterJson.Write(preset, report));
+    }
+}

@@ -1,0 +1,27 @@
+using DetailGen.Details.Presets;
+using DetailGen.Library.Reports;
+using DetailGen.Library.Working;
+
+namespace DetailGen.Library.Verbs;
+
+/// <summary>JSON schemas by kind of file.</summary>
+internal static class SchemaText
+{
+    private static readonly SortedDictionary<string, Func<Office, string>> All = new(StringComparer.Ordinal)
+    {
+        ["component"] = _ => Schemas.Component,
+        ["formats"] = _ => Schemas.Formats,
+        ["inks"] = _ => Schemas.Inks,
+        ["layers"] = _ => Schemas.Layers,
+        ["materials"] = _ => Schemas.Materials,
+        ["preset"] = office => Schemas.Preset(office.Context.Components),
+        ["stock"] = _ => Schemas.Stock,
+    };
+
+    internal static IReadOnlyList<string> Kinds { get; } = [.. All.Keys];
+
+    internal static TextReport Of(string kind, Office office) =>
+        All.TryGetValue(kind, out var schema)
+            ? new(DetailLibrary.Tool, schema(office).TrimEnd() + "\n", null)
+            : new(DetailLibrary.Tool, "", null) { Errors = [new("unknown-kind", "", 0, 0, null, kind, Messages.UnknownTopic(kind), Messages.OneOf(Kinds))], Status = 2 };
+}

@@ -1,0 +1,59 @@
+using DetailGen.Details;
+using DetailGen.Details.Parameters;
+using DetailGen.Details.Presets;
+using DetailGen.Details.Reading;
+using DetailGen.Details.Sheets;
+using DetailGen.Details.Solving;
+
+namespace DetailGen.Library.Working;
+
+/// <summary>All that a practice works from: components, materials, stock sizes, rule packs, sheet data. Read once for a process.</summary>
+internal sealed record Office(PresetContext Context, MaterialLibrary Materials, StockLibrary Stock, Catalogue Catalogue, SheetData Sheets)
+{
+    private static readonly Lazy<Outcome<Office>> ShippedOffice = new(() => Open(Shelf.Shipped));
+
+    /// <summary>What comes with the tool, with a practice's folder over it where one is named.</summary>
+    /// <returns>Every fault of the practice's files.</returns>
+    internal static Outcome<Office> Of(string? practice) => practice is null ? ShippedOffice.Value : Shelf.Shipped.With(practice).SelectMany(Open);
+
+    private static Outcome<Office> Open(Shelf shelf)
+    {
+        var context = PresetContext.Load(shelf);
+        var materials = context.Materials;
+        var stock = StockLibrary.Load(shelf);
+        IReadOnlyList<Diagnostic> faults = [.. context.Components.Faults, .. materials.Faults, .. stock.Faults];
+        return faults.Count > 0
+            ? Outcome.Bad<Office>(faults)
+            : from packs in Packs(shelf)
+              from catalogue in Catalogue.Of(context.Components.All, stock.All, materials.Ids, packs)
+              from sheets in SheetDataReader.Load(shelf)
+              select new Office(context with { RuleIds = RuleIds(catalogue) }, materials, stock, catalogue, sheets);
+    }
+
+    private static Outcome<IReadOnlyList<PackText>> Packs(Shelf shelf)
+    {
+        const string root = "presets/rules/";
+        var packs = new List<PackText>();
+        var faults = new List<Diagnostic>();
+        foreach (var name in shelf.Folders(root))
+        {
+            var files = new List<Node>();
+            foreach (var file in shelf.Under($"{root}{name}/"))
+            {
+                var read = file.Read().ToOutcome();
+                faults.AddRange(read.Faults);
+                if (read.IsGood)
+                {
+                    files.Add(read.Value);
+                }
+            }
+
+            packs.Add(new(name, files));
+        }
+
+        return faults.Count == 0 ? Outcome.Good<IReadOnlyList<PackText>>(packs) : Outcome.Bad<IReadOnlyList<PackText>>(faults);
+    }
+
+    private static HashSet<string> RuleIds(Catalogue catalogue) =>
+        [.. catalogue.Packs.SelectMany(pack => pack.Rules).SelectMany(rule => rule.Aliases.Prepend(rule.Id))];
+}

@@ -1,0 +1,37 @@
+using System.Globalization;
+using DetailGen.Details.Sheets;
+using DetailGen.Drawing.Scenes;
+using DetailGen.Drawing.Sheets;
+
+namespace DetailGen.Library.Working;
+
+/// <summary>The sheet data of a practice in the drawing's own terms.</summary>
+internal static class SheetSetup
+{
+    // On A4 only two sides are lettered; the sources disagree which (secondary text: top and left; from memory: top and right).
+    private static readonly string[] TwoSides = ["top", "right"];
+    private static readonly string[] FourSides = ["top", "right", "bottom", "left"];
+
+    internal static IReadOnlyList<SheetFormat> Formats(SheetData data) => [.. data.Formats.Select(Format)];
+
+    internal static LayerMap Layers(SheetData data)
+    {
+        var inks = data.Inks.ToDictionary(ink => ink.Ink, ink => Colour(ink.Colour), StringComparer.Ordinal);
+        return new([.. data.Layers.Select(layer => new LayerLook(layer.Row, layer.Name, layer.Width, layer.WidthOnA1, layer.LineType, inks[layer.Ink], layer.Plotted))]);
+    }
+
+    private static SheetFormat Format(FormatRow row)
+    {
+        PaperBox space = new(row.BorderLeft, row.BorderOthers, row.Width - row.BorderOthers, row.Height - row.BorderOthers);
+        var wide = row.Width > row.Height;
+        return new(
+            row.Paper, row.Width, row.Height, space, wide ? row.GridLong : row.GridShort, wide ? row.GridShort : row.GridLong, row.Paper == "A4" ? TwoSides : FourSides,
+            row.Zones.ToDictionary(zone => zone.Name, zone => new PaperBox(zone.Left, zone.Bottom, zone.Right, zone.Top).Shift(new(space.Left, space.Bottom)), StringComparer.Ordinal));
+    }
+
+    private static Ink Colour(string hex)
+    {
+        byte Pair(int start) => byte.Parse(hex.AsSpan(start, 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture);
+        return new(Pair(1), Pair(3), Pair(5));
+    }
+}
