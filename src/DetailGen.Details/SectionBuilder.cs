@@ -3,6 +3,8 @@ using DetailGen.Details.Junctions;
 using DetailGen.Details.Junctions.Parapet;
 using DetailGen.Details.Parameters;
 using DetailGen.Details.Reading;
+using DetailGen.Details.Rules.Language;
+using DetailGen.Details.Solving;
 using DetailGen.Details.Parts;
 using DetailGen.Sections;
 
@@ -11,19 +13,31 @@ namespace DetailGen.Details;
 /// <summary>Sizes to parts in place: a junction sets the stacks of a wall and a roof together and adds its own parts.</summary>
 public static class SectionBuilder
 {
-    /// <summary>Ids of the junctions that can be built, in the order of the alphabet.</summary>
-    public static IReadOnlyList<string> Junctions { get; } = ["parapet"];
+    private static readonly SortedDictionary<string, IJunction> Builders = new(StringComparer.Ordinal)
+    {
+        ["parapet"] = new Parapet(),
+    };
 
+    /// <summary>Ids of the junctions that can be built, in ordinal order.</summary>
+    public static IReadOnlyList<string> Junctions { get; } = [.. Builders.Keys];
+
+    /// <summary>The section of a solved detail.</summary>
+    /// <exception cref="ArgumentException">No builder knows the junction.</exception>
+    public static Section Build(Solution.Solved solved, Catalogue catalogue)
+    {
+        var situation = new Situation(solved.Preset, catalogue);
+        return Build(solved.Sizes, solved.Preset.Junction, solved.Preset.Wall, solved.Preset.Roof, when => catalogue.Tree(when).In(situation).Holds);
+    }
+
+    /// <summary>The section of given sizes.</summary>
     /// <param name="sizes">All sizes that the three descriptions name, solved.</param>
     /// <param name="holds">Whether a condition over choices holds, as written in a description.</param>
     /// <exception cref="ArgumentException">No builder knows the junction.</exception>
     public static Section Build(Sizes sizes, Component junction, Component wall, Component roof, Func<Written, bool> holds)
     {
-        IJunction builder = junction.Id switch
-        {
-            "parapet" => new Parapet(),
-            _ => throw new ArgumentException($"No builder knows the junction {junction.Id}.", nameof(junction)),
-        };
+        var builder = Builders.TryGetValue(junction.Id, out var known)
+            ? known
+            : throw new ArgumentException($"No builder knows the junction {junction.Id}.", nameof(junction));
         var site = new Site(sizes);
         var stack = PlacedWall.Place(site, LayerReader.Wall(wall), builder.Turned);
         var plan = builder.Build(site, stack, LayerReader.Roof(roof));

@@ -33,7 +33,8 @@ internal static class Buildups
         {
             var layer = placed.Layer;
             var reference = $"R{layers.Count + 1}";
-            var material = site.Sizes.Material(layer.Slot);
+            var paved = layer.As == RoofBehaviour.Finish && site.Sizes.Is("roof.finish", "paving");
+            var material = site.Sizes.Material(paved ? "roof.paving" : layer.Slot);
             switch (layer.As)
             {
                 case RoofBehaviour.Insulation:
@@ -56,7 +57,7 @@ internal static class Buildups
                         Repeated(site, "joists and firrings", "roof.joist-width", "roof.joist-centres")));
                     break;
                 default:
-                    layers.Add(new(reference, layer.Slot, layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, Remark(layer)));
+                    layers.Add(new(reference, layer.Slot, paved ? "roof.paving" : layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, Remark(layer)));
                     break;
             }
         }

@@ -20,6 +20,9 @@ public sealed record RoofEnds(double Wall, double Bearing, double Field, double 
 /// <summary>Interprets the layers of a roof: their levels, and what blanks they are between the ends a junction gives.</summary>
 public sealed class PlacedRoof
 {
+    /// <summary>First joint of the lower boards from the wall, and their length; mm, common practice, no source.</summary>
+    private const double FirstJoint = 400, BoardLength = 1200;
+
     private readonly RoofPlane _plane;
 
     private PlacedRoof(IReadOnlyList<PlacedRoofLayer> layers, RoofPlane plane)
@@ -133,7 +136,7 @@ public sealed class PlacedRoof
         {
             var bottom = placed.Bottom + ((layer - 1) * depth);
             var left = ends.Wall;
-            var right = ends.Wall + (layer == 1 ? 400 : 600);
+            var right = ends.Wall + FirstJoint + (layer == 1 ? 0 : site.Length("roof.board-stagger"));
             for (var board = 1; left < ends.End; board++)
             {
                 var region = _plane.Band(left, Math.Min(right, ends.End), bottom, bottom + depth);
@@ -145,7 +148,7 @@ public sealed class PlacedRoof
                     Axis = Along(left),
                     Parameters = [placed.Layer.Thickness, "roof.insulation-layers"],
                 });
-                (left, right) = (right, right + 1200);
+                (left, right) = (right, right + BoardLength);
             }
         }
     }
@@ -156,7 +159,10 @@ public sealed class PlacedRoof
         site.Add(Blank(placed, _plane.Band(ends.Wall + gap, ends.End, placed.Bottom, placed.Top), Precedence.Board, Stage.Deck) with { Axis = Along(ends.Wall) });
         site.Add(Blank(placed, _plane.Band(ends.Wall, ends.Wall + gap, placed.Bottom, placed.Top), Precedence.Fill, Stage.Deck) with
         {
-            Id = "roof.deck-packing", Name = "Packing at the edge of the deck", Slot = "roof.edge-packing", Roles = Roles.Insulation,
+            Id = "roof.deck-packing",
+            Name = "Packing at the edge of the deck",
+            Slot = "roof.edge-packing",
+            Roles = Roles.Insulation,
             Parameters = ["roof.deck-gap"],
         });
     }

@@ -146,7 +146,9 @@ public sealed class PlacedWall
             site.Add(Blank(placed, layer.Slot, Box(placed, ends.Foot, bed), Precedence.Masonry, Stage.WallBelow) with { Coursing = new(bed, layer.Course, 10) });
             site.Add(Blank(placed, slot, Box(placed, bed, ends.LeafTop), Precedence.Masonry, Stage.WallAbove) with
             {
-                Coursing = new(bed, layer.HeadCourse, 10), Name = layer.Name + " above the tray", Slot = slot,
+                Coursing = new(bed, layer.HeadCourse, 10),
+                Name = layer.Name + " above the tray",
+                Slot = slot,
             });
             return;
         }
@@ -183,7 +185,8 @@ public sealed class PlacedWall
             "wall.cavity-clear", "Clear cavity above the tray", "wall.cavity", Element.Wall, tray.Above(left, right, ends.CavityTop),
             Roles.Air | Roles.Drainage, Precedence.Air, Stage.Left)
         {
-            Parameters = ["wall.cavity"], Axis = new(0, 1),
+            Parameters = ["wall.cavity"],
+            Axis = new(0, 1),
         });
     }
 
@@ -195,7 +198,8 @@ public sealed class PlacedWall
         site.Add(Blank(placed, layer.Slot, Box(placed, ends.Foot, top), Precedence.Fill, Stage.Lining) with { Repeat = repeat });
         site.Add(Blank(placed, layer.Slot + "-ribbon", Box(placed, top, ends.LiningTop), Precedence.Fill, Stage.Lining) with
         {
-            Name = "Continuous ribbon", Roles = layer.Roles | Roles.AirBarrier,
+            Name = "Continuous ribbon",
+            Roles = layer.Roles | Roles.AirBarrier,
         });
     }
 

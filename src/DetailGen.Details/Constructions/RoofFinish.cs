@@ -27,21 +27,36 @@ internal static class RoofFinish
 
         var slab = placed.Top - site.Length("roof.paving");
         var start = ends.Finish + Margin;
-        site.Add(PlacedRoof.Blank(placed, plane.Band(start, ends.End, slab, placed.Top), Precedence.Board, Stage.Finish));
+        site.Add(PlacedRoof.Blank(placed, plane.Band(start, ends.End, slab, placed.Top), Precedence.Board, Stage.Finish) with
+        {
+            Id = "roof.paving",
+            Name = "Paving",
+            Slot = "roof.paving",
+            Parameters = ["roof.paving"],
+        });
         site.Add(PlacedRoof.Blank(placed, plane.Band(ends.Wall, start, placed.Bottom, placed.Top), Precedence.Fill, Stage.Finish) with
         {
-            Id = "roof.finish-margin", Name = "Gravel margin", Slot = "roof.finish-margin",
+            Id = "roof.finish-margin",
+            Name = "Gravel margin",
+            Slot = "roof.finish",
         });
         for (var (left, number) = (start, 1); left < ends.End; left += 400, number++)
         {
             site.Add(PlacedRoof.Blank(placed, plane.Band(left, Math.Min(left + 60, ends.End), placed.Bottom, slab), Precedence.Board, Stage.Finish) with
             {
-                Id = $"roof.finish-support.{number}", Name = "Paving support", Slot = "roof.finish-support", Roles = Roles.Support, Again = number > 1,
+                Id = $"roof.paving-support.{number}",
+                Name = "Paving support",
+                Slot = "roof.paving-support",
+                Roles = Roles.Support,
+                Again = number > 1,
                 Repeat = new(400, 60),
             });
             site.Add(PlacedRoof.Blank(placed, plane.Band(left, Math.Min(left + 400, ends.End), placed.Bottom, slab), Precedence.Air, Stage.Left) with
             {
-                Id = $"roof.finish-void.{number}", Name = "Drained space under the paving", Roles = Roles.Air | Roles.Drainage, Again = number > 1,
+                Id = $"roof.paving-void.{number}",
+                Name = "Drained space under the paving",
+                Roles = Roles.Air | Roles.Drainage,
+                Again = number > 1,
             });
         }
     }

@@ -25,12 +25,16 @@ internal static class TimberStructure
         var joist = Region.Box(ends.Bearing, joists.Bottom, ends.End, joists.Top);
         site.Add(PlacedRoof.Blank(joists, joist, Precedence.Member, Stage.RoofStructure) with
         {
-            Id = joists.Layer.Slot + ".1", Repeat = repeat, Parameters = [joists.Layer.Thickness, "roof.joist-width", "roof.joist-centres", "roof.joist-bearing"],
+            Id = joists.Layer.Slot + ".1",
+            Repeat = repeat,
+            Parameters = [joists.Layer.Thickness, "roof.joist-width", "roof.joist-centres", "roof.joist-bearing"],
         });
         var gap = site.Length("roof.deck-gap");
         site.Add(PlacedRoof.Blank(firring, roof.Plane.Above(ends.Wall + gap, ends.End, firring.Bottom, firring.Top), Precedence.Member, Stage.RoofStructure) with
         {
-            Id = firring.Layer.Slot + ".1", Repeat = repeat, Parameters = PlacedRoof.Taper(firring),
+            Id = firring.Layer.Slot + ".1",
+            Repeat = repeat,
+            Parameters = PlacedRoof.Taper(firring),
         });
         site.Add(Packing(site, roof.Plane.Above(ends.Wall, ends.Wall + gap, firring.Bottom, firring.Top)));
     }
@@ -47,12 +51,16 @@ internal static class TimberStructure
             var right = Math.Min(left + width, ends.End);
             site.Add(PlacedRoof.Blank(joists, Region.Box(left, joists.Bottom, right, joists.Top), Precedence.Member, Stage.RoofStructure) with
             {
-                Id = $"{joists.Layer.Slot}.{number}", Again = number > 1, Parameters = [joists.Layer.Thickness, "roof.joist-width", "roof.joist-centres"],
+                Id = $"{joists.Layer.Slot}.{number}",
+                Again = number > 1,
+                Parameters = [joists.Layer.Thickness, "roof.joist-width", "roof.joist-centres"],
                 Axis = new(0, 1),
             });
             site.Add(PlacedRoof.Blank(firring, roof.Plane.Above(left, right, firring.Bottom, firring.Top), Precedence.Member, Stage.RoofStructure) with
             {
-                Id = $"{firring.Layer.Slot}.{number}", Again = number > 1, Parameters = PlacedRoof.Taper(firring),
+                Id = $"{firring.Layer.Slot}.{number}",
+                Again = number > 1,
+                Parameters = PlacedRoof.Taper(firring),
             });
             var next = Math.Min(left + centres, ends.End);
             site.Add(new(

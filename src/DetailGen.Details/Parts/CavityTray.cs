@@ -18,12 +18,12 @@ internal sealed record CavityTray(IReadOnlyList<Point> Line, (double Left, doubl
             Line, site.Length("tray.thickness"), ["flashing"], Seat.Between, "tray.step", "tray.thickness");
         var foot = Outlet + site.Sizes.LengthOrZero("flashing.thickness") + site.Length("tray.thickness");
         site.Add(new(
-            "weep", "Weep hole", "weep", Element.Wall, Region.Box(Draining.Left, foot, Draining.Right, Outlet + 75),
+            "weep", "Weep hole", "weep", Element.Wall, Region.Box(Draining.Left, foot, Draining.Right, Outlet + site.Length("weep.height")),
             Roles.Drainage, Precedence.Air, Stage.WallAbove)
         {
             Presence = Presence.Local,
             Repeat = new(site.Length("weep.spacing"), 10),
-            Parameters = ["weep.spacing"],
+            Parameters = ["weep.spacing", "weep.height"],
             Axis = new(1, 0),
         });
     }

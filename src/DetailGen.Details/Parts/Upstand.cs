@@ -29,8 +29,8 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
         var plane = roof.Plane;
         var outer = Outer(site);
         var inner = outer - site.Length("upstand.backing");
-        site.Add(Board("upstand.insulation", "Upstand insulation", Wall, inner, Roles.Insulation, plane, roof.Base));
-        site.Add(Board("upstand.backing", "Backing board", inner, outer, Roles.Support, plane, roof.Base));
+        AddBoard(site, "upstand.insulation", "Upstand insulation", Wall, inner, Roles.Insulation, roof);
+        AddBoard(site, "upstand.backing", "Backing board", inner, outer, Roles.Support, roof);
         var leg = site.Length("upstand.fillet");
         double Floor(double x) => plane.At(x) + roof.Base;
         var toe = new Point(outer + leg, Floor(outer + leg));
@@ -64,13 +64,18 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
             placed.Thickness, [], Seat.Between, placed.Layer.Thickness);
     }
 
-    private Blank Board(string id, string name, double left, double right, Roles roles, RoofPlane plane, double foot) =>
-        new(id, name, id, Element.Roof,
-            Region.Polygon([.. plane.Line(left, right, foot), new(right, Head(right)), new(left, Head(left))]), roles, Precedence.Board, Stage.Upstand)
+    private void AddBoard(Site site, string id, string name, double left, double right, Roles roles, PlacedRoof roof)
+    {
+        if (site.Length(id) > 0)
         {
-            Parameters = [id, "upstand.height"],
-            Axis = new(0, 1),
-        };
+            var outline = Region.Polygon([.. roof.Plane.Line(left, right, roof.Base), new(right, Head(right)), new(left, Head(left))]);
+            site.Add(new(id, name, id, Element.Roof, outline, roles, Precedence.Board, Stage.Upstand)
+            {
+                Parameters = [id, "upstand.height"],
+                Axis = new(0, 1),
+            });
+        }
+    }
 
     private static void BuildRestraint(Site site, PlacedRoof roof, double toe)
     {

@@ -5,19 +5,21 @@ namespace DetailGen.Details.Parts;
 /// <summary>Ties between the leaves at bed joints, and the strap that holds the wall to the roof.</summary>
 internal static class WallFixings
 {
-    /// <summary>Ties at the given bed joints (underside, mm); each goes 60 into both leaves.</summary>
+    /// <summary>Ties at the given bed joints (underside, mm); centred on the cavity.</summary>
     public static void BuildTies(Site site, IEnumerable<double> beds)
     {
         var (left, right) = (site.Face(Faces.CavityLeft), site.Face(Faces.CavityRight));
+        var middle = (left + right) / 2;
+        var half = site.Length("tie.length") / 2;
         var number = 1;
         foreach (var bed in beds)
         {
-            var middle = (left + right) / 2;
-            var tie = Region.Box(left - 60, bed + 3, right + 60, bed + 7).Union(Region.Box(middle - 3, bed - 4, middle + 3, bed + 7));
+            var tie = Region.Box(middle - half, bed + 3, middle + half, bed + 7).Union(Region.Box(middle - 3, bed - 4, middle + 3, bed + 7));
             site.Add(new($"tie.{number}", "Wall tie", "tie", Element.Wall, tie, Roles.Fixing, Precedence.Sheet, Stage.WallBelow)
             {
                 Presence = Presence.Local,
-                Repeat = new(900),
+                Parameters = ["tie.length", "tie.horizontal-spacing", "tie.vertical-spacing"],
+                Repeat = new(site.Length("tie.horizontal-spacing")),
                 Again = number > 1,
             });
             number++;
@@ -41,7 +43,8 @@ internal static class WallFixings
         site.Add(new("strap", "Restraint strap", "strap", Element.Wall, strap, Roles.Fixing, Precedence.Sheet, Stage.RoofStructure)
         {
             Presence = Presence.Local,
-            Repeat = new(2000, 30),
+            Parameters = ["strap.spacing"],
+            Repeat = new(site.Length("strap.spacing"), 30),
         });
     }
 }

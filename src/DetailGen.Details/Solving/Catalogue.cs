@@ -104,6 +104,14 @@ public sealed class Catalogue
             }
         }
 
+        foreach (var words in component.Words)
+        {
+            if (words.When is { } when)
+            {
+                yield return (when, false);
+            }
+        }
+
         foreach (var derived in component.Derived)
         {
             foreach (var (when, value) in derived.Cases)

@@ -12,9 +12,6 @@ internal sealed record CopingSeat(double Head, double RoofFace, IReadOnlyList<st
 /// <summary>The coping: caps wall and upstand, oversails both faces and drips clear of them.</summary>
 internal static class Coping
 {
-    /// <summary>Width and depth of a drip groove; mm, common practice, no source.</summary>
-    public const double GrooveWidth = 10, GrooveDepth = 8;
-
     /// <summary>The sloping board under a metal coping, mm, and how far its membrane turns down; common practice, no source.</summary>
     private const double Board = 18, TurnDown = 40;
 
@@ -52,18 +49,20 @@ internal static class Coping
         var top = Top(site, left, right);
         var under = site.Level(Levels.CopingTop) - site.Length("coping.rise") - site.Length("coping.thickness");
         var clear = site.Length("coping.drip-clearance");
+        var beyond = site.Length("coping.dpc-projection");
+        var (wide, deep) = (site.Length("coping.drip-width"), site.Length("coping.drip-depth"));
         var (weather, roof) = (site.Face(Faces.Weather), site.Face(Faces.HeadRoofSide));
         site.Lay(
             "coping.dpc", "Damp-proof course", "coping.dpc", Element.Wall, Roles.WaterBarrier, Stage.Head,
-            [new(weather - 5, seat.Head), new(roof + 5, seat.Head)], site.Length("coping.dpc-thickness"), seat.Beneath, Seat.Between, "coping.dpc-thickness");
+            [new(weather - beyond, seat.Head), new(roof + beyond, seat.Head)], site.Length("coping.dpc-thickness"), seat.Beneath, Seat.Between, "coping.dpc-thickness");
         site.Add(new(
             "coping.bed", "Mortar bed", "coping.bed", Element.Wall, Region.Box(weather, seat.Head, roof, under), Roles.Support, Precedence.Fill, Stage.Head)
         {
             Parameters = ["coping.bed"],
         });
         var stone = Region.Polygon([new(left, under), new(right, under), .. top.Reverse()])
-            .Minus(Region.Box(weather - clear - GrooveWidth, under, weather - clear, under + GrooveDepth))
-            .Minus(Region.Box(roof + clear, under, roof + clear + GrooveWidth, under + GrooveDepth));
+            .Minus(Region.Box(weather - clear - wide, under, weather - clear, under + deep))
+            .Minus(Region.Box(roof + clear, under, roof + clear + wide, under + deep));
         site.Add(new("coping", "Coping", "coping", Element.Wall, stone, Roles.WaterBarrier | Roles.Finish, Precedence.Board, Stage.Head)
         {
             Parameters = ["coping.width", "coping.thickness", "coping.fall", "coping.overhang", "coping.overhang-inside", "coping.drip-clearance"],

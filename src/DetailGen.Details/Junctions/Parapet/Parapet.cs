@@ -30,7 +30,7 @@ internal sealed class Parapet : IJunction
         var reach = Math.Max(1000, 3 * Math.Max(wall.Thickness, -ceiling));
         var ends = new RoofEnds(face, face - site.Sizes.LengthOrZero("roof.bearing"), outer + site.Length("upstand.fillet"), outer, upstandFace + reach);
         var foot = ceiling - reach;
-        var lifted = wall.Layers.Any(placed => placed.Layer.As == WallBehaviour.Cladding);
+        var lifted = sizes.HasMaterial("wall.head-membrane");
 
         TrayLine? line = null;
         if (cavity)
@@ -65,7 +65,7 @@ internal sealed class Parapet : IJunction
             new CavityTray(line.Line, (drains.Left, drains.Right), site.Length("tray.outlet")).Build(site);
         }
 
-        BuildHead(site, wall, cavity, toCoping, lifted, wallHead, head);
+        BuildHead(site, wall, cavity, wallHead, head);
         IReadOnlyList<string> beneath = [.. lifted ? ["wall.head-membrane"] : Array.Empty<string>(), .. toCoping ? [Upstand.MembraneId] : Array.Empty<string>()];
         Coping.Build(site, new(head, toCoping ? outer : face, beneath));
         roof.BuildFinish(site, ends);
@@ -91,7 +91,7 @@ internal sealed class Parapet : IJunction
             : new([new(left - site.Length("tray.embedment"), high), new(left, high), new(right, low), new(face + CavityTray.Projection, low)], true);
     }
 
-    private static void BuildHead(Site site, PlacedWall wall, bool cavity, bool toCoping, bool lifted, double wallHead, double head)
+    private static void BuildHead(Site site, PlacedWall wall, bool cavity, double wallHead, double head)
     {
         if (cavity)
         {
@@ -105,7 +105,7 @@ internal sealed class Parapet : IJunction
             });
         }
 
-        if (lifted && toCoping)
+        if (site.Sizes.HasLength("parapet.head-insulation"))
         {
             site.Add(new(
                 "parapet.head-insulation", "Insulation over the wall head", "parapet.head-insulation", Element.Wall,
@@ -123,28 +123,25 @@ internal sealed class Parapet : IJunction
                 number == 1 ? "coping.bed-lower" : $"coping.bed-lower.{number}", "Mortar bed", "coping.bed", Element.Wall,
                 Region.Box(leaf.Left, wallHead, leaf.Right, head), Roles.Support, Precedence.Fill, Stage.Head)
             {
-                Again = true, Parameters = ["coping.bed"],
+                Again = true,
+                Parameters = ["coping.bed"],
             });
             number++;
         }
     }
 
-    // One row within 225 of the head where the tray leaves room, the others below the tray at every second block course, so that they meet beds of both leaves.
+    // The top row where the tray leaves room, the others below the tray at block courses, so that they meet beds of both leaves.
     private static IEnumerable<double> TieBeds(Site site, TrayLine tray, double foot)
     {
-        var head = site.Level(Levels.WallHead);
         var (left, right) = (site.Face(Faces.CavityLeft), site.Face(Faces.CavityRight));
-        var high = Math.Max(tray.At(left), tray.At(right));
-        for (var courses = 3; courses >= 1; courses--)
+        var top = site.Level(Levels.WallHead) - site.Length("tie.top-distance");
+        if (top > Math.Max(tray.At(left), tray.At(right)) + 20)
         {
-            if (head - (75 * courses) > high + 20)
-            {
-                yield return head - (75 * courses);
-                break;
-            }
+            yield return top;
         }
 
-        for (var bed = tray.At(right) - 225; bed > foot + 20; bed -= 450)
+        var rows = Math.Max(1, Math.Round(site.Length("tie.vertical-spacing") / 225)) * 225;
+        for (var bed = Math.Min(tray.At(left), tray.At(right)) - 225; bed > foot + 20; bed -= rows)
         {
             yield return bed;
         }

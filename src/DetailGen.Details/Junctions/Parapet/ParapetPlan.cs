@@ -83,7 +83,7 @@ internal static class ParapetPlan
         if (!metal)
         {
             yield return new("coping.drip-clearance-inside", new(roof, drip), new(roof + clear, drip), Axis.Horizontal, Chains.Close);
-            yield return new("coping.dpc-projection", new(weather - 5, head), new(weather, head), Axis.Horizontal);
+            yield return new("coping.dpc-projection", new(weather - site.Length("coping.dpc-projection"), head), new(weather, head), Axis.Horizontal);
         }
     }
 
