@@ -24,7 +24,7 @@ internal sealed class Parapet : IJunction
         var head = site.Length("parapet.head");
         site.SetFace(Faces.HeadRoofSide, toCoping ? upstandFace : face);
         site.SetLevel(Levels.WallHead, wallHead);
-        site.SetLevel(Levels.UpstandTop, site.Length("upstand.height"));
+        site.SetLevel(Levels.UpstandTop, toCoping ? head : site.Length("upstand.height"));
         site.SetLevel(Levels.CopingTop, site.Length("parapet.height"));
 
         var reach = Math.Max(1000, 3 * Math.Max(wall.Thickness, -ceiling));
@@ -135,13 +135,14 @@ internal sealed class Parapet : IJunction
     {
         var (left, right) = (site.Face(Faces.CavityLeft), site.Face(Faces.CavityRight));
         var top = site.Level(Levels.WallHead) - site.Length("tie.top-distance");
-        if (top > Math.Max(tray.At(left), tray.At(right)) + 20)
+        var below = Math.Min(tray.At(left), tray.At(right)) - 225;
+        if (top > below + 1)
         {
             yield return top;
         }
 
         var rows = Math.Max(1, Math.Round(site.Length("tie.vertical-spacing") / 225)) * 225;
-        for (var bed = Math.Min(tray.At(left), tray.At(right)) - 225; bed > foot + 20; bed -= rows)
+        for (var bed = below; bed > foot + 20; bed -= rows)
         {
             yield return bed;
         }

@@ -89,7 +89,7 @@ internal static class ParapetPlan
 
     private static IEnumerable<Measure> HeightsOf(Site site, double datum, double inner, double under, double top, bool toCoping)
     {
-        var upstand = site.Length("upstand.height");
+        var upstand = site.Level(Levels.UpstandTop);
         yield return new("upstand.height", new(datum, 0), new(datum, upstand), Axis.Vertical, Chains.Heights);
         var from = upstand;
         if (!toCoping)
