@@ -1,5 +1,6 @@
 using DetailGen.Details.Constructions;
 using DetailGen.Details.Junctions;
+using DetailGen.Details.Junctions.Abutment;
 using DetailGen.Details.Junctions.Parapet;
 using DetailGen.Details.Parameters;
 using DetailGen.Details.Reading;
@@ -15,6 +16,7 @@ public static class SectionBuilder
 {
     private static readonly SortedDictionary<string, IJunction> Builders = new(StringComparer.Ordinal)
     {
+        ["abutment"] = new Abutment(),
         ["parapet"] = new Parapet(),
     };
 

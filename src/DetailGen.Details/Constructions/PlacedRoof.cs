@@ -10,12 +10,16 @@ public sealed record PlacedRoofLayer(RoofLayer Layer, double Bottom, double Top)
 }
 
 /// <summary>Where the roof begins, as the junction wants it; x in mm.</summary>
-/// <param name="Wall">Face against which the layers end.</param>
+/// <param name="Wall">Face against which the insulation ends.</param>
 /// <param name="Bearing">End of what bears on the wall.</param>
 /// <param name="Field">Where the field membrane begins.</param>
 /// <param name="Finish">Where ballast or paving begins: the face of the upstand.</param>
 /// <param name="End">Where the model ends.</param>
-public sealed record RoofEnds(double Wall, double Bearing, double Field, double Finish, double End);
+public sealed record RoofEnds(double Wall, double Bearing, double Field, double Finish, double End)
+{
+    /// <summary>Where structure, deck and ceiling end: the wall face, left of <see cref="Wall"/> where a kerb stands free; mm.</summary>
+    public double Edge { get; init; } = Wall;
+}
 
 /// <summary>Interprets the layers of a roof: their levels, and what blanks they are between the ends a junction gives.</summary>
 public sealed class PlacedRoof
@@ -83,7 +87,7 @@ public sealed class PlacedRoof
                     BuildDeck(site, placed, ends);
                     break;
                 case RoofBehaviour.Screed:
-                    site.Add(Blank(placed, _plane.Above(ends.Wall, ends.End, placed.Bottom, placed.Top), Precedence.Fill, Stage.Deck) with { Parameters = Taper(placed) });
+                    site.Add(Blank(placed, _plane.Above(ends.Edge, ends.End, placed.Bottom, placed.Top), Precedence.Fill, Stage.Deck) with { Parameters = Taper(placed) });
                     break;
                 case RoofBehaviour.Joists:
                     TimberStructure.Build(site, this, placed, ends);
@@ -92,7 +96,7 @@ public sealed class PlacedRoof
                     site.Add(Blank(placed, Region.Box(ends.Bearing, placed.Bottom, ends.End, placed.Top), Precedence.Member, Stage.RoofStructure));
                     break;
                 case RoofBehaviour.Ceiling:
-                    site.Add(Blank(placed, Region.Box(ends.Wall, placed.Bottom, ends.End, placed.Top), Precedence.Board, Stage.Lining));
+                    site.Add(Blank(placed, Region.Box(ends.Edge, placed.Bottom, ends.End, placed.Top), Precedence.Board, Stage.Lining));
                     break;
                 default: // firrings come with the joists, the vapour control layer with the upstand that it turns up, the finish last
                     break;
@@ -156,8 +160,8 @@ public sealed class PlacedRoof
     private void BuildDeck(Site site, PlacedRoofLayer placed, RoofEnds ends)
     {
         var gap = site.Length("roof.deck-gap");
-        site.Add(Blank(placed, _plane.Band(ends.Wall + gap, ends.End, placed.Bottom, placed.Top), Precedence.Board, Stage.Deck) with { Axis = Along(ends.Wall) });
-        site.Add(Blank(placed, _plane.Band(ends.Wall, ends.Wall + gap, placed.Bottom, placed.Top), Precedence.Fill, Stage.Deck) with
+        site.Add(Blank(placed, _plane.Band(ends.Edge + gap, ends.End, placed.Bottom, placed.Top), Precedence.Board, Stage.Deck) with { Axis = Along(ends.Wall) });
+        site.Add(Blank(placed, _plane.Band(ends.Edge, ends.Edge + gap, placed.Bottom, placed.Top), Precedence.Fill, Stage.Deck) with
         {
             Id = "roof.deck-packing",
             Name = "Packing at the edge of the deck",

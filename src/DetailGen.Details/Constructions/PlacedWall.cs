@@ -16,9 +16,10 @@ public sealed record PlacedLayer(WallLayer Layer, double Left, double Right)
 /// <param name="CladdingFoot">Underside of render and outside insulation.</param>
 /// <param name="CladdingTop">Their top.</param>
 /// <param name="LiningTop">Top of the lining.</param>
-/// <param name="Bed">Underside of a bed joint, from which the courses of the outermost leaf count.</param>
+/// <param name="Bed">Underside of a bed joint, from which courses count.</param>
+/// <param name="Ribbon">Whether the lining ends there, and is sealed by a ribbon; otherwise it goes on.</param>
 public sealed record WallEnds(
-    double Foot, double LeafTop, double CavityTop, double CladdingFoot, double CladdingTop, double LiningTop, double Bed);
+    double Foot, double LeafTop, double CavityTop, double CladdingFoot, double CladdingTop, double LiningTop, double Bed, bool Ribbon);
 
 /// <summary>A tray as the cavity sees it: all below the line is under it; left to right, mm.</summary>
 /// <param name="Line">Upper face of what carries the tray, over the whole width of the wall.</param>
@@ -194,7 +195,7 @@ public sealed class PlacedWall
     {
         var layer = placed.Layer;
         var repeat = layer.Repeat is { } keys ? new Repeat(site.Length(keys.Centres), site.Length(keys.Width)) : null;
-        var top = ends.LiningTop - (repeat is null ? 0 : layer.Ribbon);
+        var top = ends.LiningTop - (repeat is null || !ends.Ribbon ? 0 : layer.Ribbon);
         site.Add(Blank(placed, layer.Slot, Box(placed, ends.Foot, top), Precedence.Fill, Stage.Lining) with { Repeat = repeat });
         site.Add(Blank(placed, layer.Slot + "-ribbon", Box(placed, top, ends.LiningTop), Precedence.Fill, Stage.Lining) with
         {

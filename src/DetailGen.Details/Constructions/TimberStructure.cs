@@ -30,13 +30,13 @@ internal static class TimberStructure
             Parameters = [joists.Layer.Thickness, "roof.joist-width", "roof.joist-centres", "roof.joist-bearing"],
         });
         var gap = site.Length("roof.deck-gap");
-        site.Add(PlacedRoof.Blank(firring, roof.Plane.Above(ends.Wall + gap, ends.End, firring.Bottom, firring.Top), Precedence.Member, Stage.RoofStructure) with
+        site.Add(PlacedRoof.Blank(firring, roof.Plane.Above(ends.Edge + gap, ends.End, firring.Bottom, firring.Top), Precedence.Member, Stage.RoofStructure) with
         {
             Id = firring.Layer.Slot + ".1",
             Repeat = repeat,
             Parameters = PlacedRoof.Taper(firring),
         });
-        site.Add(Packing(site, roof.Plane.Above(ends.Wall, ends.Wall + gap, firring.Bottom, firring.Top)));
+        site.Add(Packing(site, roof.Plane.Above(ends.Edge, ends.Edge + gap, firring.Bottom, firring.Top)));
     }
 
     private static void BuildAlong(Site site, PlacedRoof roof, PlacedRoofLayer joists, PlacedRoofLayer firring, RoofEnds ends)
@@ -44,8 +44,8 @@ internal static class TimberStructure
         var gap = site.Length("roof.joist-wall-gap");
         var width = site.Length("roof.joist-width");
         var centres = site.Length("roof.joist-centres");
-        site.Add(Packing(site, roof.Plane.Above(ends.Wall, ends.Wall + gap, joists.Bottom, firring.Top)));
-        var left = ends.Wall + gap;
+        site.Add(Packing(site, roof.Plane.Above(ends.Edge, ends.Edge + gap, joists.Bottom, firring.Top)));
+        var left = ends.Edge + gap;
         for (var number = 1; left < ends.End; number++)
         {
             var right = Math.Min(left + width, ends.End);

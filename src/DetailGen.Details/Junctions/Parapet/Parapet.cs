@@ -39,7 +39,7 @@ internal sealed class Parapet : IJunction
             site.SetLevel(Levels.TrayOutlet, site.Length("tray.outlet"));
         }
 
-        wall.Build(site, new(foot, wallHead, head, foot, head, ceiling, wallHead), line);
+        wall.Build(site, new(foot, wallHead, head, foot, head, ceiling, wallHead, Ribbon: true), line);
         roof.Build(site, ends);
         if (lifted)
         {
@@ -55,7 +55,7 @@ internal sealed class Parapet : IJunction
         var bed = toCoping ? double.NaN : site.Length("flashing.bed");
         if (!toCoping)
         {
-            new CoverFlashing(bed).Build(site, upstand);
+            new CoverFlashing(bed, face).Build(site, upstand);
             CoverFlashing.BuildTermination(site, face, site.Length("upstand.height"));
         }
 

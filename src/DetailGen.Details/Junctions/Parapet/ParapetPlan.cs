@@ -33,7 +33,8 @@ internal static class ParapetPlan
                 .. Dimensions.DownRoof(roof, least, (int)site.Sizes.Number("roof.insulation-layers")),
                 .. HeadOf(site, left, inner, top, under, metal, head),
                 .. HeightsOf(site, datum, inner, under, top, toCoping),
-                .. CloseOf(site, roof, upstand, face, outer, toe, tray, toCoping),
+                .. UpstandMeasures.Close(site, roof, upstand, face),
+                .. TrayMeasures(site, roof, face, tray, toCoping),
             ],
             [
                 new("outside", "Outside", new(left - 300, Math.Min(0, shownFoot + 300))),
@@ -113,26 +114,8 @@ internal static class ParapetPlan
             string.Create(CultureInfo.InvariantCulture, $"= {courses} courses"));
     }
 
-    private static IEnumerable<Measure> CloseOf(
-        Site site, PlacedRoof roof, Upstand upstand, double face, double outer, double toe, TrayLine? tray, bool toCoping)
+    private static IEnumerable<Measure> TrayMeasures(Site site, PlacedRoof roof, double face, TrayLine? tray, bool toCoping)
     {
-        var floor = roof.Plane.At(toe) + roof.Base;
-        if (toe - outer >= 5)
-        {
-            yield return new("upstand.fillet", new(outer, floor), new(toe, floor), Axis.Horizontal, Chains.Close);
-        }
-
-        yield return new("membrane.lap", new(toe, floor), new(toe + site.Length("membrane.lap"), floor), Axis.Horizontal, Chains.Close);
-        yield return new("upstand.insulation", new(face, 0), new(face + site.Length("upstand.insulation"), 0), Axis.Horizontal);
-        if (!toCoping)
-        {
-            var front = roof.Plane.Datum + site.Length("flashing.clearance");
-            var corner = upstand.Head(outer);
-            yield return new("flashing.lap", new(front, corner - site.Length("flashing.lap")), new(front, corner), Axis.Vertical, Chains.Close);
-            var bed = site.Length("flashing.bed");
-            yield return new("flashing.chase", new(face - site.Length("flashing.chase"), bed), new(face, bed), Axis.Horizontal, Chains.Close);
-        }
-
         if (tray is not null)
         {
             var (a, b) = (site.Face(Faces.CavityLeft), site.Face(Faces.CavityRight));
