@@ -18,7 +18,7 @@ internal static class RoofFinish
         var foot = ends.Finish + site.Sizes.LengthOrZero("upstand.fillet");
         site.Lay(
             "roof.fleece", "Separating fleece", "roof.fleece", Element.Roof, Roles.Separation, Stage.Finish,
-            [new(foot, plane.At(foot) + placed.Bottom), .. face.Skip(1)], fleece, ["upstand.membrane"], Seat.Between, "roof.fleece");
+            [new(foot, plane.At(foot) + placed.Bottom), .. face.Skip(1)], fleece, ["upstand.membrane"], Seat.Between, runsOn: true, "roof.fleece");
         if (site.Sizes.Is("roof.finish", "ballast"))
         {
             site.Add(PlacedRoof.Blank(placed, plane.Band(ends.Wall, ends.End, placed.Bottom, placed.Top), Precedence.Fill, Stage.Finish));

@@ -16,7 +16,7 @@ internal sealed record CoverFlashing(double Bed, double Face)
         site.Lay(
             "flashing", "Cover flashing", "flashing", Element.Wall, Roles.WaterBarrier, Stage.WallAbove,
             [new(Face - tuck, Bed), new(Face, Bed), new(Face, upstand.Head(Face)), new(front, upstand.Head(front)), new(front, foot)],
-            site.Length("flashing.thickness"), [Upstand.MembraneId], Seat.Face, "flashing.lap", "flashing.chase");
+            site.Length("flashing.thickness"), [Upstand.MembraneId], Seat.Face, runsOn: false, "flashing.lap", "flashing.chase");
         site.Add(new(
             "flashing.gap", "Clearance behind the flashing", "flashing", Element.Wall,
             Region.Polygon(new(outer, foot), new(front, foot), new(front, upstand.Head(front)), new(outer, upstand.Head(outer))),

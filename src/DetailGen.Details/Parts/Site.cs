@@ -75,13 +75,22 @@ public sealed class Site(Sizes sizes)
         }
     }
 
-    /// <summary>Lays a sheet on the left of a face, over the sheets named where they lie on the same face.</summary>
+    /// <summary>
+    /// Lays a sheet on the left of a face, over the sheets named where they lie on the same face. One that runs on to the end of the model
+    /// (<paramref name="runsOn"/>) is cut off upright there.
+    /// </summary>
     public void Lay(
         string id, string name, string slot, Element element, Roles roles, Stage stage, IReadOnlyList<Point> face, double thickness,
-        IReadOnlyList<string> over, Seat seat, params IReadOnlyList<string> parameters)
+        IReadOnlyList<string> over, Seat seat, bool runsOn, params IReadOnlyList<string> parameters)
     {
         var under = _blanks.Where(blank => over.Contains(blank.Id, StringComparer.Ordinal)).ToArray();
-        var region = Bands.Lay(face, thickness, [.. under.Select(blank => blank.Region)], under.Sum(blank => blank.Sheet!.Thickness));
+        var longer = runsOn ? [.. face, face[^1] + (thickness * (face[^1] - face[^2]).Unit)] : face;
+        var region = Bands.Lay(longer, thickness, [.. under.Select(blank => blank.Region)], under.Sum(blank => blank.Sheet!.Thickness));
+        if (runsOn)
+        {
+            region = region.Intersect(Region.Box(region.Bounds with { Right = face[^1].X }));
+        }
+
         Add(new(id, name, slot, element, region, roles, Precedence.Sheet, stage)
         {
             Sheet = new(face, thickness, over, seat),

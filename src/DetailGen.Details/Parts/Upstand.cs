@@ -49,7 +49,7 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
         site.Lay(
             MembraneId, "Upstand membrane", MembraneId, Element.Roof, Roles.WaterBarrier, Stage.Waterproofing,
             [.. MembraneEnd, new(Wall, HeadAtWall), new(outer, Head(outer)), throat, toe, .. plane.Line(toe.X, end, roof.Base).Skip(1)],
-            site.Length("roof.membrane"), ["roof.membrane", "wall.head-membrane"], Seat.Face, "upstand.height", "membrane.lap", "roof.membrane");
+            site.Length("roof.membrane"), ["roof.membrane", "wall.head-membrane"], Seat.Face, runsOn: false, "upstand.height", "membrane.lap", "roof.membrane");
         BuildRestraint(site, roof, toe.X);
     }
 
@@ -61,7 +61,7 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
         site.Lay(
             placed.Layer.Slot, placed.Layer.Name, placed.Layer.Slot, Element.Roof, placed.Layer.Roles, Stage.VapourControl,
             [new(outer, Head(outer)), new(Wall, HeadAtWall), .. roof.Plane.Line(Wall, roofEnd, placed.Bottom)],
-            placed.Thickness, [], Seat.Between, placed.Layer.Thickness);
+            placed.Thickness, [], Seat.Between, runsOn: true, placed.Layer.Thickness);
     }
 
     private void AddBoard(Site site, string id, string name, double left, double right, Roles roles, PlacedRoof roof)

@@ -32,12 +32,12 @@ internal sealed class Abutment : IJunction
         var bed = site.Length("flashing.bed");
         var cavity = wall.Cavity is not null;
         var tray = cavity ? Tray(site) : null;
-        var clad = site.Sizes.HasLength("wall.insulation-underside");
+        var clad = site.Sizes.HasLength("wall.insulation-base");
         var high = Math.Max(bed, tray is null ? 0 : tray.Line[0].Y + TrayLeg);
         var reach = Math.Max(1000, 3 * Math.Max(wall.Thickness, -ceiling));
         var top = high + 225 + reach;
         var foot = ceiling - reach;
-        var underside = clad ? site.Length("wall.insulation-underside") : foot;
+        var underside = clad ? site.Length("wall.insulation-base") : foot;
         wall.Build(site, new(foot, top, top, underside, top, top, bed, Ribbon: false), tray);
         var ends = new RoofEnds(stands, face - site.Length("roof.bearing"), outer + site.Length("upstand.fillet"), outer, upstandFace + reach) { Edge = face };
         roof.Build(site, ends);

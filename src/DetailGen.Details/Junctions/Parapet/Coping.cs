@@ -54,7 +54,7 @@ internal static class Coping
         var (weather, roof) = (site.Face(Faces.Weather), site.Face(Faces.HeadRoofSide));
         site.Lay(
             "coping.dpc", "Damp-proof course", "coping.dpc", Element.Wall, Roles.WaterBarrier, Stage.Head,
-            [new(weather - beyond, seat.Head), new(roof + beyond, seat.Head)], site.Length("coping.dpc-thickness"), seat.Beneath, Seat.Between, "coping.dpc-thickness");
+            [new(weather - beyond, seat.Head), new(roof + beyond, seat.Head)], site.Length("coping.dpc-thickness"), seat.Beneath, Seat.Between, runsOn: false, "coping.dpc-thickness");
         site.Add(new(
             "coping.bed", "Mortar bed", "coping.bed", Element.Wall, Region.Box(weather, seat.Head, roof, under), Roles.Support, Precedence.Fill, Stage.Head)
         {
@@ -91,10 +91,10 @@ internal static class Coping
         var board = Line(weather, roof, bare + (membrane * slant));
         site.Lay(
             "coping.dpc", "Membrane under the coping", "coping.dpc", Element.Wall, Roles.WaterBarrier, Stage.Head,
-            [new(weather, seat.Head - TurnDown), .. board, new(roof, seat.Head - TurnDown)], membrane, seat.Beneath, Seat.Between, "coping.dpc-thickness");
+            [new(weather, seat.Head - TurnDown), .. board, new(roof, seat.Head - TurnDown)], membrane, seat.Beneath, Seat.Between, runsOn: false, "coping.dpc-thickness");
         site.Lay(
             "coping", "Coping", "coping", Element.Wall, Roles.WaterBarrier | Roles.Finish, Stage.Head,
-            [new(left + sheet, legs), .. Line(left + sheet, right - sheet, bare), new(right - sheet, legs)], sheet, [], Seat.Face,
+            [new(left + sheet, legs), .. Line(left + sheet, right - sheet, bare), new(right - sheet, legs)], sheet, [], Seat.Face, runsOn: false,
             "coping.width", "coping.thickness", "coping.fall", "coping.overhang", "coping.overhang-inside", "coping.leg");
         var under = Line(weather, roof, bare + ((membrane + Board) * slant));
         site.Add(new(

@@ -45,7 +45,7 @@ internal sealed class Parapet : IJunction
         {
             site.Lay(
                 "wall.head-membrane", "Secondary membrane", "wall.head-membrane", Element.Wall, Roles.WaterBarrier, Stage.Head,
-                [new(0, head), new(face, head)], site.Length("roof.membrane"), [], Seat.Between, "roof.membrane");
+                [new(0, head), new(face, head)], site.Length("roof.membrane"), [], Seat.Between, runsOn: false, "roof.membrane");
         }
 
         var upstand = toCoping
