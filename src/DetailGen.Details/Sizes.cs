@@ -27,6 +27,8 @@ public sealed class Sizes(
 
     public bool HasLength(string key) => lengths.ContainsKey(key);
 
+    public bool HasChoice(string key) => choices.ContainsKey(key);
+
     public bool HasMaterial(string slot) => materials.ContainsKey(slot);
 
     public bool Has(string key) => lengths.ContainsKey(key) || numbers.ContainsKey(key) || choices.ContainsKey(key);

@@ -18,6 +18,9 @@ public readonly record struct Point(double X, double Y)
     /// <summary>Turned a quarter anticlockwise: the left-hand side of a direction.</summary>
     public Point Left => new(-Y, X);
 
+    // The one that comes with a record would print Unit and Left too, which are points again, without end.
+    public override string ToString() => FormattableString.Invariant($"({X}, {Y})");
+
     public static double Dot(Point a, Point b) => a.X * b.X + a.Y * b.Y;
 
     /// <summary>Twice the signed area of the triangle origin, a, b; positive where b lies left of a.</summary>

@@ -9,13 +9,13 @@ internal static class CheckVerb
 {
     internal static Command Command(Screen screen)
     {
-        var paths = new Argument<string[]>("PRESET") { Description = "Preset files, or a folder whose presets are all checked.", Arity = ArgumentArity.OneOrMore };
+        var paths = Arguments.Presets("Preset files, or a folder whose presets are all checked.");
         var set = Arguments.Set();
         var verb = Arguments.Verb("check", "Solve presets and judge every rule and check, without drawing.", "detailgen check presets/details");
         verb.Arguments.Add(paths);
         verb.Options.Add(set);
         verb.SetAction(parsed => Answers.Tell(
-            screen, DetailLibrary.Check(new(parsed.GetValue(paths)!, parsed.GetValue(set)!)), parsed.GetValue(CommandLine.Json), DetailsText.Checked));
+            screen, DetailLibrary.Check(new(parsed.GetValue(paths)!, parsed.GetValue(set)!, parsed.GetValue(Arguments.Practice))), parsed.GetValue(CommandLine.Json), DetailsText.Checked));
         return verb;
     }
 }

@@ -56,6 +56,7 @@ public static class CommandLine
         root.Subcommands.Add(SchemaVerb.Command(screen));
         foreach (var verb in root.Subcommands)
         {
+            verb.Options.Add(Arguments.Practice);
             verb.Options.Add(Json);
         }
 

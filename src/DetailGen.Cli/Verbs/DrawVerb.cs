@@ -47,7 +47,8 @@ internal static class DrawVerb
             }
 
             var report = DetailLibrary.Draw(new(
-                parsed.GetValue(presets)!, parsed.GetValue(set)!, parsed.GetValue(folder)!, asked, parsed.GetValue(viewOnly), parsed.GetValue(dpi)));
+                parsed.GetValue(presets)!, parsed.GetValue(set)!, parsed.GetValue(folder)!, asked, parsed.GetValue(viewOnly), parsed.GetValue(dpi),
+                parsed.GetValue(Arguments.Practice)));
             return Answers.Tell(screen, report, parsed.GetValue(CommandLine.Json), DetailsText.Drawn);
         });
         return verb;

@@ -17,7 +17,7 @@ internal static class ExplainVerb
         verb.Arguments.Add(subject);
         verb.Options.Add(set);
         verb.SetAction(parsed => Answers.Tell(
-            screen, DetailLibrary.Explain(new(parsed.GetValue(preset)!, parsed.GetValue(set)!, parsed.GetValue(subject))), parsed.GetValue(CommandLine.Json)));
+            screen, DetailLibrary.Explain(new(parsed.GetValue(preset)!, parsed.GetValue(set)!, parsed.GetValue(subject), parsed.GetValue(Arguments.Practice))), parsed.GetValue(CommandLine.Json)));
         return verb;
     }
 }

@@ -12,7 +12,7 @@ internal static class ListVerb
         var topic = new Argument<string>("TOPIC") { Description = $"One of {string.Join(", ", DetailLibrary.Topics)}." };
         var verb = Arguments.Verb("list", "List what there is.", "detailgen list materials");
         verb.Arguments.Add(topic);
-        verb.SetAction(parsed => Answers.Tell(screen, DetailLibrary.List(parsed.GetValue(topic)!), parsed.GetValue(CommandLine.Json)));
+        verb.SetAction(parsed => Answers.Tell(screen, DetailLibrary.List(parsed.GetValue(topic)!, parsed.GetValue(Arguments.Practice)), parsed.GetValue(CommandLine.Json)));
         return verb;
     }
 }

@@ -19,7 +19,7 @@ internal static class NewVerb
         verb.Arguments.Add(roof);
         verb.Options.Add(file);
         verb.SetAction(parsed => Answers.Tell(
-            screen, DetailLibrary.New(new(parsed.GetValue(junction)!, parsed.GetValue(wall)!, parsed.GetValue(roof)!, parsed.GetValue(file))), parsed.GetValue(CommandLine.Json)));
+            screen, DetailLibrary.New(new(parsed.GetValue(junction)!, parsed.GetValue(wall)!, parsed.GetValue(roof)!, parsed.GetValue(file), parsed.GetValue(Arguments.Practice))), parsed.GetValue(CommandLine.Json)));
         return verb;
     }
 }

@@ -12,6 +12,9 @@ internal sealed record Plan(
 /// <summary>A way in which a wall and a roof meet.</summary>
 internal interface IJunction
 {
+    /// <summary>As in presets.</summary>
+    string Id { get; }
+
     /// <summary>The wall's weather face looks at the roof.</summary>
     bool Turned { get; }
 

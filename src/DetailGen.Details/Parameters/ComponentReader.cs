@@ -28,7 +28,7 @@ public static class ComponentReader
             map.At);
         Twice(component.Parameters.Select(item => new Named(item.Key, item.At)).Concat(component.Derived.Select(item => new Named(item.Key, item.At))), own);
         Twice(component.Claims.Select(item => new Named(item.Id, item.At)), own);
-        Twice(component.Slots.Select(item => new Named(item.Key, item.At)), own);
+        Twice(component.Slots.Select(item => new Named(item.When is { } when ? $"{item.Key} when {when}" : item.Key, item.At)), own);
         return own.Count == 0 ? Outcome.Good(component) : Outcome.Bad<Component>(own);
     }
 

@@ -9,16 +9,23 @@ internal sealed class SlotFilling(MaterialLibrary materials, DetailKeys keys, Li
 {
     public IReadOnlyList<FilledSlot> Fill(MapNode map)
     {
-        var swapped = new Dictionary<string, FilledSlot>(StringComparer.Ordinal);
+        var swapped = new Dictionary<string, (DesignMaterial Filling, Mark At)>(StringComparer.Ordinal);
         foreach (var entry in map.Entries("materials"))
         {
             if (keys.Slot(entry, faults) is { } slot && entry.Value is ScalarNode node && ShapeCheck.Holds(node, ComponentShape.Id) && Material(node, slot) is { } filling)
             {
-                swapped[slot.Key] = new(slot, filling, node.At);
+                swapped[slot.Key] = (filling, node.At);
             }
         }
 
-        return [.. keys.Own.SelectMany(component => component.Slots).Select(slot => swapped.GetValueOrDefault(slot.Key) ?? Usual(slot)).OfType<FilledSlot>()];
+        // A slot may stand there several times, each under its own condition; the author's material goes into those that take its kind.
+        return
+        [
+            .. keys.Own.SelectMany(component => component.Slots).Select(slot =>
+                swapped.TryGetValue(slot.Key, out var own) && slot.Kinds.Contains(own.Filling.Material.Kind, StringComparer.Ordinal)
+                    ? new(slot, own.Filling, own.At)
+                    : Usual(slot)).OfType<FilledSlot>(),
+        ];
     }
 
     private DesignMaterial? Material(ScalarNode node, Slot slot)
@@ -29,7 +36,7 @@ internal sealed class SlotFilling(MaterialLibrary materials, DetailKeys keys, Li
             return null;
         }
 
-        if (!slot.Kinds.Contains(material.Material.Kind, StringComparer.Ordinal))
+        if (!keys.Own.SelectMany(component => component.Slots).Any(other => other.Key == slot.Key && other.Kinds.Contains(material.Material.Kind, StringComparer.Ordinal)))
         {
             faults.Add(Messages.WrongMaterialKind(node.At, slot, material.Material));
             return null;

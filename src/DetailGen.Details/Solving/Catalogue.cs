@@ -104,14 +104,6 @@ public sealed class Catalogue
             }
         }
 
-        foreach (var words in component.Words)
-        {
-            if (words.When is { } when)
-            {
-                yield return (when, false);
-            }
-        }
-
         foreach (var derived in component.Derived)
         {
             foreach (var (when, value) in derived.Cases)
@@ -135,7 +127,7 @@ public sealed class Catalogue
             yield return (claim.Require, false);
         }
 
-        foreach (var when in component.Slots.Select(slot => slot.When).OfType<Written>())
+        foreach (var when in component.Slots.Select(slot => slot.When).Concat(component.Words.Select(words => words.When)).OfType<Written>())
         {
             yield return (when, false);
         }

@@ -1,5 +1,6 @@
 using DetailGen.Details.Presets;
 using DetailGen.Details.Rules;
+using DetailGen.Details.Rules.Language;
 using DetailGen.Sections;
 using DetailGen.Solver;
 
@@ -50,7 +51,8 @@ public static class DetailSolver
         values.Sort(static (a, b) => string.CompareOrdinal(a.Key, b.Key));
         List<Verdict> verdicts = [.. problem.Rules.Select(rule => Judge.On(rule, situation, facts))];
         List<ElementHeat> heat = [.. Heat(facts)];
-        return new Solution.Solved(situation.Preset, facts.Sizes(), values, verdicts, heat, [.. Warnings(problem, verdicts, heat)]);
+        return new Solution.Solved(situation.Preset, facts.Sizes(), values, verdicts, heat, [.. Warnings(problem, verdicts, heat)],
+            written => situation.Catalogue.Tree(written).In(facts).Holds);
     }
 
     private static IEnumerable<ElementHeat> Heat(SolvedFacts facts)

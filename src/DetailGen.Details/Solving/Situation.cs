@@ -30,9 +30,10 @@ internal sealed class Situation : IFacts
             words[condition.Key] = condition.Word;
         }
 
+        // Before the choices are made, the first of several fillings stands for a slot.
         foreach (var slot in preset.Slots)
         {
-            slots[slot.Slot.Key] = slot;
+            slots.TryAdd(slot.Slot.Key, slot);
         }
 
         foreach (var given in preset.Set.Where(given => given.Value.Unit != Unit.Choice))
@@ -41,12 +42,13 @@ internal sealed class Situation : IFacts
         }
 
         var parameters = preset.Components.SelectMany(component => component.Parameters).ToList();
-        Choices = Choose([.. parameters.Where(parameter => parameter.Unit == Unit.Choice)], instead);
-        foreach (var slot in preset.Slots.Where(slot => slot.Slot.When is { } when && catalogue.Tree(when).In(Deciding).Fails))
+        // What is there in any case comes first: choices and conditions ask for it.
+        foreach (var parameter in parameters.Where(parameter => parameter.Unit != Unit.Choice && parameter.When is null))
         {
-            slots.Remove(slot.Slot.Key);
+            sizes.TryAdd(parameter.Key, parameter);
         }
 
+        Choices = Choose([.. parameters.Where(parameter => parameter.Unit == Unit.Choice)], instead);
         foreach (var parameter in parameters.Where(parameter => parameter.Unit != Unit.Choice))
         {
             // an existence that hangs on an unsolved size counts as existing: the size is then there to be solved
@@ -54,6 +56,13 @@ internal sealed class Situation : IFacts
             {
                 sizes.TryAdd(parameter.Key, parameter);
             }
+        }
+
+        FilledSlot[] there = [.. preset.Slots.Where(slot => slot.Slot.When is not { } when || !catalogue.Tree(when).In(Deciding).Fails)];
+        slots.Clear();
+        foreach (var slot in there)
+        {
+            slots.TryAdd(slot.Slot.Key, slot);
         }
 
         foreach (var one in preset.Components.SelectMany(component => component.Derived).Where(one => CaseOf(one) is not null || Undecided(one)))

@@ -1,5 +1,6 @@
 using DetailGen.Details.Presets;
 using DetailGen.Details.Quantities;
+using DetailGen.Details.Reading;
 using DetailGen.Details.Rules;
 
 namespace DetailGen.Details.Solving;
@@ -9,9 +10,11 @@ public abstract record Solution(Preset Preset)
 {
     /// <summary>Every size, and why it is what it is.</summary>
     /// <param name="Values">In ordinal order of key: parameters, choices and derived lengths.</param>
+    /// <param name="Holds">Whether a condition of some component, such as one beside its words, holds for these sizes.</param>
     /// <param name="Verdicts">Every rule of the packs, in their order.</param>
     public sealed record Solved(
-        Preset Preset, Sizes Sizes, IReadOnlyList<SolvedValue> Values, IReadOnlyList<Verdict> Verdicts, IReadOnlyList<ElementHeat> Heat, IReadOnlyList<string> Warnings)
+        Preset Preset, Sizes Sizes, IReadOnlyList<SolvedValue> Values, IReadOnlyList<Verdict> Verdicts, IReadOnlyList<ElementHeat> Heat, IReadOnlyList<string> Warnings,
+        Func<Written, bool> Holds)
         : Solution(Preset)
     {
         /// <summary>The value of that key; null where the detail lacks it.</summary>

@@ -99,7 +99,12 @@ public static class Filler
     {
         var spec = FillTable.Named(job.Fill);
         var thick = Thickness(job.Outline, job.Axis);
-        return thick >= spec.Keep - 1e-9 && (job.Outline.Area >= FillTable.SmallArea || spec.Keep == 0) ? spec : spec.Narrow;
+        if (spec.Motifs.Any(motif => motif is Motif.Loop or Motif.Zigzag))
+        {
+            thick = Math.Min(thick, Thickness(job.Ground, job.Axis)); // a wave needs the width that sheets leave it
+        }
+
+        return thick >= 0.97 * spec.Keep && (job.Outline.Area >= FillTable.SmallArea || spec.Keep == 0) ? spec : spec.Narrow;
     }
 
     private static LineFamily Settled(Family family, FillJob job, ref string name)
@@ -128,9 +133,9 @@ public static class Filler
         switch (motif)
         {
             case Motif.Loop:
-                return Strokes(Strips.Of(ground, job.Axis).Select(strip => Waves.Loop(strip, job.Variant)), Waves.LeastRun);
+                return Strips.Of(ground, job.Axis).SelectMany(strip => Strokes([Waves.Loop(strip, job.Variant)], Waves.LeastRun(strip)));
             case Motif.Zigzag:
-                return Strokes(Strips.Of(ground, job.Axis).Select(strip => Waves.Zigzag(strip, job.Variant)), Waves.LeastRun);
+                return Strips.Of(ground, job.Axis).SelectMany(strip => Strokes([Waves.Zigzag(strip, job.Variant)], Waves.LeastRun(strip)));
             case Motif.Veneers:
                 return Strokes(Strips.Of(Area.Of(job.Outline), job.Axis).SelectMany(Boards.Veneers), 0.3);
             case Motif.CoreTicks:

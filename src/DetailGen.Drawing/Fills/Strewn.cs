@@ -18,6 +18,7 @@ public static class Strewn
         }
 
         var side = Math.Sqrt(scatter.Cell);
+        var clear = Math.Min(Clear, 0.15 * Math.Min(area.Box.Width, area.Box.Height)); // a thin bed would keep next to nothing
         var name = Mixing.Of($"{partId}/{fill}/{scatter.Mark}/{(int)Math.Round(scatter.Cell * 100)}");
         var (i0, i1) = ((int)Math.Floor((area.Box.Left - seed.X) / side), (int)Math.Ceiling((area.Box.Right - seed.X) / side));
         var (j0, j1) = ((int)Math.Floor((area.Box.Bottom - seed.Y) / side), (int)Math.Ceiling((area.Box.Top - seed.Y) / side));
@@ -38,20 +39,20 @@ public static class Strewn
 
                 switch (scatter.Mark)
                 {
-                    case Mark.Grain when area.EdgeDistance(centre) >= Clear + size / 2:
+                    case Mark.Grain when area.EdgeDistance(centre) >= clear + size / 2:
                         grains.Add(centre);
                         break;
-                    case Mark.Bubble when area.EdgeDistance(centre) >= Clear + size / 2:
+                    case Mark.Bubble when area.EdgeDistance(centre) >= clear + size / 2:
                         yield return new Ring(row, centre, size) { PartId = partId };
                         break;
-                    case Mark.Triangle when area.EdgeDistance(centre) >= Clear + size / Math.Sqrt(3):
+                    case Mark.Triangle when area.EdgeDistance(centre) >= clear + size / Math.Sqrt(3):
                         var turn = 360 * Mixing.Draw(ref state);
                         yield return new Stroke(row, [.. Enumerable.Range(0, 3).Select(k => centre + size / Math.Sqrt(3) * Planes.Along(turn + 120 * k))], true) { PartId = partId };
                         break;
                     case Mark.Strand:
                         var along = Planes.Along(Planes.Angle(axis) + 30 * Mixing.Draw(ref state) - 15);
                         var (a, b) = (centre - size / 2 * along, centre + size / 2 * along);
-                        if (area.Contains(a) && area.Contains(b) && area.EdgeDistance(a) >= Clear && area.EdgeDistance(b) >= Clear && area.Inside(a, b) is [var whole] && whole.To - whole.From > 0.999)
+                        if (area.Contains(a) && area.Contains(b) && area.EdgeDistance(a) >= clear && area.EdgeDistance(b) >= clear && area.Inside(a, b) is [var whole] && whole.To - whole.From > 0.999)
                         {
                             yield return new Stroke(row, [a, b]) { PartId = partId };
                         }

@@ -11,8 +11,8 @@ public static class Waves
     /// <summary>Where a part is thinner, the wave stops and the tip stays white, mm.</summary>
     public const double LeastWidth = 1.6;
 
-    /// <summary>What a tie or a fixing leaves of a wave is dropped where it is shorter, mm.</summary>
-    public const double LeastRun = 2.5;
+    /// <summary>What a tie or a fixing leaves of a wave is dropped where it is shorter, mm: a crumb between two cuts reads as dirt.</summary>
+    public static double LeastRun(Strip strip) => Math.Max(1.2, 0.4 * strip.Width((strip.Start + strip.End) / 2));
 
     private const double Flatness = 0.02;
     private const int Stations = 240;
@@ -29,7 +29,7 @@ public static class Waves
         for (var i = 0; i + 1 < extremes.Count; i++)
         {
             var (a, b) = (extremes[i], extremes[i + 1]);
-            Flatten(line, a.At, a.At + a.Handle * a.Tangent, b.At - b.Handle * b.Tangent, b.At);
+            Flatten(line, a.At, a.At + a.Ahead * a.Tangent, b.At - b.Back * b.Tangent, b.At);
         }
 
         return line;
@@ -39,7 +39,7 @@ public static class Waves
     public static IReadOnlyList<PaperPoint> Zigzag(Strip strip, int variant) =>
         Extremes(strip, variant, w => Math.Clamp(0.8 * w, 3, 12), endInset: 0) is { Count: > 1 } extremes ? [.. extremes.Select(extreme => extreme.At)] : [];
 
-    private static List<(PaperPoint At, PaperPoint Tangent, double Handle)>? Extremes(Strip strip, int variant, Func<double, double> pitchOf, double endInset)
+    private static List<(PaperPoint At, PaperPoint Tangent, double Ahead, double Back)>? Extremes(Strip strip, int variant, Func<double, double> pitchOf, double endInset)
     {
         if (strip.Wide(LeastWidth) is not { } wide || wide.To - wide.From < 2 * endInset + 0.8)
         {
@@ -58,7 +58,7 @@ public static class Waves
         var waves = pitches.Sum(pitch => step / pitch);
         var halves = Math.Max(2, (int)Math.Round(2 * waves) + (variant >= 2 ? 1 : 0));
         var sign = variant % 2 == 0 ? 1 : -1;
-        var extremes = new List<(PaperPoint, PaperPoint, double)>();
+        var extremes = new List<(PaperPoint, PaperPoint, double, double)>();
         double phase = 0;
         var station = 0;
         for (var k = 0; k <= halves; k++)
@@ -77,10 +77,29 @@ public static class Waves
             var v = upper ? hi - Inset * stretch : lo + Inset * stretch;
             var pitch = pitches[Math.Min(station, Stations - 1)];
             var tangent = Planes.Unit(strip.At(1, slope));
-            extremes.Add((strip.At(u, v), tangent, Math.Min(0.75 * pitch, 0.6 * (hi - lo))));
+            var handle = Math.Min(0.75 * pitch, 0.6 * (hi - lo));
+            extremes.Add((strip.At(u, v), tangent, Within(strip, u, v, slope, handle), Within(strip, u, v, slope, -handle)));
         }
 
         return extremes;
+    }
+
+    // Where a face bends away behind an extreme, a full handle would throw the loop through it.
+    private static double Within(Strip strip, double u, double v, double slope, double handle)
+    {
+        var step = 1 / Math.Sqrt(1 + slope * slope);
+        for (var share = 1.0; share > 0.2; share -= 0.1)
+        {
+            var at = u + share * handle * step;
+            var (lo, hi, _, _) = strip.Faces(at);
+            var there = v + share * handle * step * slope;
+            if (there >= lo + Inset - 0.05 && there <= hi - Inset + 0.05)
+            {
+                return share * Math.Abs(handle);
+            }
+        }
+
+        return 0.2 * Math.Abs(handle);
     }
 
     private static void Flatten(List<PaperPoint> line, PaperPoint a, PaperPoint b, PaperPoint c, PaperPoint d)

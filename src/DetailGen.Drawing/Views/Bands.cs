@@ -14,7 +14,8 @@ internal static class Bands
         switch (sheet.Style.Sign)
         {
             case SheetSign.Line:
-                return Lines(sheet.Centre, Rows.Sheet(part), part.Id, clip);
+                // Corner by corner, so that dashes meet at the corners.
+                return sheet.Centre.Straights().SelectMany(piece => Lines(piece, Rows.Sheet(part), part.Id, clip));
             case SheetSign.Blocks:
                 return Blocks(sheet, clip);
             default:

@@ -28,7 +28,8 @@ internal static class BreakLines
         return clip;
     }
 
-    public static IEnumerable<BreakLine> Of(Section section, Bounds clip, OnPaper paper)
+    /// <param name="seen">What the lines cut: a zigzag keeps clear of its edges, or it could not be told from them.</param>
+    public static IEnumerable<BreakLine> Of(Section section, Bounds clip, OnPaper paper, IReadOnlyList<Region> seen)
     {
         foreach (var run in section.Runs)
         {
@@ -46,18 +47,18 @@ internal static class BreakLines
 
             var vertical = run.Heading == Heading.Along;
             var past = vertical ? new PaperPoint(0, Past) : new PaperPoint(Past, 0);
-            yield return new(run.Id, from - past, to + past, vertical);
+            yield return new(run.Id, from - past, to + past, vertical, Zigzags(from - past, to + past, seen));
         }
     }
 
-    /// <summary>A straight line with one zigzag in the middle, two where it is long; the middle stroke is the steepest.</summary>
+    /// <summary>A straight line with one zigzag near the middle, two where it is long; the middle stroke is the steepest.</summary>
     public static Stroke Draw(BreakLine line)
     {
         var length = (line.To - line.From).Length;
         var along = 1 / length * (line.To - line.From);
         var across = new PaperPoint(-along.Y, along.X);
         var points = new List<PaperPoint> { line.From };
-        foreach (var middle in length > TwoAbove ? new[] { length / 3, 2 * length / 3 } : [length / 2])
+        foreach (var middle in line.Zigzags)
         {
             var at = line.From + middle * along;
             points.AddRange([at - Half * along, at - Inner * along + Deep * across, at + Inner * along - Deep * across, at + Half * along]);
@@ -65,5 +66,32 @@ internal static class BreakLines
 
         points.Add(line.To);
         return new(Rows.Break, points);
+    }
+
+    private static IReadOnlyList<double> Zigzags(PaperPoint from, PaperPoint to, IReadOnlyList<Region> seen)
+    {
+        var length = (to - from).Length;
+        var crossings = seen.SelectMany(region => region.Cut(new(from.X, from.Y), new(to.X, to.Y))).SelectMany(piece => new[] { piece.From, piece.To })
+            .Select(point => Math.Abs(point.X - from.X) + Math.Abs(point.Y - from.Y)).ToArray();
+        double[] middles = length > TwoAbove ? [length / 3, 2 * length / 3] : [length / 2];
+        return [.. middles.Select(middle => Clearest(middle, length / 6, crossings))];
+    }
+
+    private static double Clearest(double middle, double reach, double[] crossings)
+    {
+        const int Steps = 20;
+        var best = (Worth: double.MinValue, At: middle);
+        for (var step = 0; step <= 2 * Steps; step++)
+        {
+            // Outwards from the middle: 0, +1, −1, +2 …
+            var at = middle + (step % 2 == 0 ? -1 : 1) * ((step + 1) / 2) * reach / Steps;
+            var worth = Math.Min(Half + 1, crossings.Select(crossing => Math.Abs(crossing - at)).DefaultIfEmpty(Half + 1).Min()) - 0.05 * Math.Abs(at - middle);
+            if (worth > best.Worth + 1e-9)
+            {
+                best = (worth, at);
+            }
+        }
+
+        return best.At;
     }
 }

@@ -35,23 +35,40 @@ internal static class Courses
             return new(clear, [.. beds.SelectMany(bed => Ticks(area, bed + joint / 2, row, part))], []);
         }
 
-        var mortar = Region.Union(beds.Where(bed => bed + joint > box.Bottom && bed < box.Top).Select(bed => Region.Box(box.Left - 1, bed, box.Right + 1, bed + joint))).Intersect(region);
-        var edges = mortar.Pieces.Where(piece => piece.Outline.Max(corner => corner.Y) - piece.Outline.Min(corner => corner.Y) > 0.3 * joint)
-            .SelectMany(piece => CutParts.EdgesOf(piece, row, Rows.JointWidth, part)).Where(edge => Math.Abs(edge.A.Y - edge.B.Y) < 0.001);
-        var grains = Strewn.Marks(FillTable.Named("mortar-bed").Scatters[0], Area.Of(clear.Intersect(mortar)), $"fill.MO.{(part.Element == Element.Wall ? "wall" : "roof")}", part.Id, "mortar-bed", seed, new(1, 0));
-        return new(clear.Minus(mortar), [.. edges.Select(edge => edge with { PartId = part.Id + "/bed" })], [.. grains]);
+        var levels = beds.Where(bed => bed + joint > box.Bottom + 0.3 * joint && bed < box.Top - 0.3 * joint).ToArray();
+        var (whole, open) = (Area.Of(region), Area.Of(clear));
+        var edges = levels.SelectMany(bed => new[] { bed, bed + joint }).SelectMany(y => Spans(whole, y).Select(span =>
+            new Edge(new(span.From, y), new(span.To, y), row, Rows.JointWidth, part.BuildOrder, part.Id + "/bed")));
+        var grains = levels.SelectMany(bed => Mortar(open, bed, joint)).SelectMany(patch => Strewn.Marks(
+            FillTable.Named("mortar-bed").Scatters[0], patch, Rows.Mortar(part), part.Id, "mortar-bed", seed, new(1, 0)));
+        return new(clear.Minus(Region.Union(levels.Select(bed => Region.Box(box.Left - 1, bed, box.Right + 1, bed + joint)))), [.. edges], [.. grains]);
+    }
+
+    // Where a joint is clear over its whole height: beside a tie or a sheet in it the mortar stays white.
+    private static IEnumerable<Area> Mortar(Area clear, double bed, double joint)
+    {
+        IEnumerable<(double From, double To)> spans = Spans(clear, bed + joint / 2);
+        foreach (var y in new[] { bed + 0.02, bed + joint - 0.02 })
+        {
+            spans = spans.SelectMany(span => Spans(clear, y).Select(other => (From: Math.Max(span.From, other.From), To: Math.Min(span.To, other.To)))).Where(span => span.To > span.From).ToArray();
+        }
+
+        return spans.Select(span => Area.Of([new(span.From, bed), new(span.To, bed), new(span.To, bed + joint), new(span.From, bed + joint)], []));
+    }
+
+    private static IEnumerable<(double From, double To)> Spans(Area area, double y)
+    {
+        var (left, right) = (area.Box.Left - 1, area.Box.Right + 1);
+        return area.Inside(new(left, y), new(right, y)).Select(span => (left + span.From * (right - left), left + span.To * (right - left)));
     }
 
     private static IEnumerable<Edge> Ticks(Area area, double y, string row, Part part)
     {
-        var (left, right) = (new PaperPoint(area.Box.Left - 1, y), new PaperPoint(area.Box.Right + 1, y));
-        var span = right - left;
-        foreach (var (from, to) in area.Inside(left, right))
+        foreach (var (from, to) in Spans(area, y))
         {
-            var (a, b) = (left + from * span, left + to * span);
-            var tick = new PaperPoint(Math.Min(Tick, (b - a).Length / 2), 0);
-            yield return new(a, a + tick, row, Rows.JointWidth, part.BuildOrder, part.Id + "/bed");
-            yield return new(b - tick, b, row, Rows.JointWidth, part.BuildOrder, part.Id + "/bed");
+            var tick = Math.Min(Tick, (to - from) / 2);
+            yield return new(new(from, y), new(from + tick, y), row, Rows.JointWidth, part.BuildOrder, part.Id + "/bed");
+            yield return new(new(to - tick, y), new(to, y), row, Rows.JointWidth, part.BuildOrder, part.Id + "/bed");
         }
     }
 }

@@ -62,7 +62,9 @@ internal sealed class CutParts(IReadOnlyList<(Part Part, Region Region)> parts)
             {
                 var (a, b) = (sheet.Face.Points[piece], sheet.Face.Points[piece + 1]);
                 var by = thick * Planes.Left(sheet.Face.Direction(piece));
-                var slot = Region.Polygon(P(a), P(b), P(b + by), P(a + by));
+                // A hair more than the sheet, so that no sliver of the grid stays open between what is added and the part.
+                var over = (1 + 0.01 / thick) * by;
+                var slot = Region.Polygon(P(a), P(b), P(b + over), P(a + over));
                 for (var i = 0; i < joined.Length; i++)
                 {
                     if (joined[i].Part.BuildOrder > sheet.Part.BuildOrder && joined[i].Region.Bounds.Meets(slot.Bounds, 0.002))

@@ -35,7 +35,8 @@ public sealed record DrawnPart(string Id, Part Part, Region Visible, double? Fil
 /// <summary>Where a construction is broken off.</summary>
 /// <param name="RunId">Of the run that it ends.</param>
 /// <param name="Vertical">Upright line across a roof.</param>
-public sealed record BreakLine(string RunId, PaperPoint From, PaperPoint To, bool Vertical);
+/// <param name="Zigzags">Middles of its zigzags, mm from <paramref name="From"/>.</param>
+public sealed record BreakLine(string RunId, PaperPoint From, PaperPoint To, bool Vertical, IReadOnlyList<double> Zigzags);
 
 /// <param name="Rule">Id in the reviewer's list, such as <c>sheet-merge</c>.</param>
 /// <param name="Parts">Ids.</param>

@@ -16,10 +16,18 @@ internal sealed class FacePath
         var kept = new List<PaperPoint>();
         foreach (var point in points)
         {
-            if (kept.Count == 0 || (point - kept[^1]).Length > 0.002)
+            if (kept.Count > 0 && (point - kept[^1]).Length <= 0.002)
             {
-                kept.Add(point);
+                continue;
             }
+
+            // A point on a straight would only come near the turns of a joggle.
+            if (kept.Count > 1 && Planes.Unit(kept[^1] - kept[^2]) is var along && Math.Abs(Planes.Cross(along, Planes.Unit(point - kept[^1]))) < 1e-4 && Planes.Dot(along, point - kept[^1]) > 0)
+            {
+                kept.RemoveAt(kept.Count - 1);
+            }
+
+            kept.Add(point);
         }
 
         Points = kept;
@@ -108,6 +116,22 @@ internal sealed class FacePath
         }
 
         return (low, high);
+    }
+
+    /// <summary>The stretches between corners.</summary>
+    public IEnumerable<FacePath> Straights()
+    {
+        double from = 0;
+        for (var i = 1; i < Pieces; i++)
+        {
+            if (Planes.Dot(Direction(i - 1), Direction(i)) < Bend)
+            {
+                yield return Between(from, _starts[i]);
+                from = _starts[i];
+            }
+        }
+
+        yield return Between(from, Length);
     }
 
     /// <summary>A lap cut at the corners within it.</summary>

@@ -6,6 +6,8 @@ namespace DetailGen.Drawing.Views;
 /// </summary>
 internal sealed class Profile(double floor)
 {
+    private const double Room = 0.5, Nearest = 0.02;
+
     private readonly List<Plateau> _plateaus = [];
 
     public double Floor => floor;
@@ -17,6 +19,9 @@ internal sealed class Profile(double floor)
     {
         if (height > floor + 1e-9)
         {
+            // Without room for its whole slope before a corner, a sheet keeps its height up to the corner.
+            from = from - (height - floor) < reach.From + Room ? Math.Min(from, reach.From) : from;
+            to = to + (height - floor) > reach.To - Room ? Math.Max(to, reach.To) : to;
             _plateaus.Add(new(from, to, height, reach.From, reach.To));
         }
     }
@@ -56,7 +61,7 @@ internal sealed class Profile(double floor)
             }
         }
 
-        turns.RemoveAll(s => s <= start + 1e-6 || s >= end - 1e-6);
+        turns.RemoveAll(s => s <= start + Nearest || s >= end - Nearest); // two turns within a hair of each other cannot both be mitred
         turns.Sort();
         var kept = new List<double>();
         foreach (var s in turns)

@@ -20,6 +20,8 @@ internal static class Rows
     /// <summary>Bed joints: thinner than the leaf's own faces, so they lie with the mortars.</summary>
     public static string Joint(Part part) => $"cut.MO.{Of(part.Element)}";
 
+    public static string Mortar(Part part) => $"fill.MO.{Of(part.Element)}";
+
     public const string Break = "break";
 
     /// <summary>Width class of a cut outline for sheets up to A2, mm; it decides which of two coinciding edges is drawn.</summary>

@@ -22,13 +22,14 @@ public static class SectionView
 
         var filled = CutFills.Fill(cut, laid, locals, paper);
         var outlines = Outlines(cut, filled, laid, locals, clipBox);
-        var beyond = Beyond(seen.Where(entry => entry.Part.Presence == Presence.Beyond), cut, laid, clipBox).Concat(OpeningSides(locals, laid));
-        var breaks = BreakLines.Of(section, clipBounds, paper).ToArray();
+        var beyond = Beyond(seen.Where(entry => entry.Part.Presence == Presence.Beyond), cut, laid, clipBox);
+        var breaks = BreakLines.Of(section, clipBounds, paper, [.. seen.Where(entry => entry.Part.Presence == Presence.Cut).Select(entry => entry.Region)]).ToArray();
 
         var items = new List<Item>();
         items.AddRange(filled.Items);
         items.AddRange(beyond);
         items.AddRange(outlines);
+        items.AddRange(Openings(locals, cut, laid));
         items.AddRange(filled.Solids);
         items.AddRange(laid.OrderBy(sheet => sheet.Part.BuildOrder).SelectMany(sheet => Bands.Draw(sheet, clip)));
         items.AddRange(locals.SelectMany(local => local.Items));
@@ -52,13 +53,24 @@ public static class SectionView
         return Edges.Chain([.. Edges.Once([.. edges]).SelectMany(edge => Edges.Outside(edge, masks))]);
     }
 
-    // Head and foot of an open joint are drawn with bed and tray.
-    private static IEnumerable<Stroke> OpeningSides(IReadOnlyList<LocalPart> locals, IReadOnlyList<LaidSheet> laid)
+    // The sides of an open joint are arrises beyond; its head is a bed of the leaf, its foot the tray or sheet it stands on.
+    private static IEnumerable<Stroke> Openings(IReadOnlyList<LocalPart> locals, CutParts cut, IReadOnlyList<LaidSheet> laid)
     {
         var masks = Masks(laid);
-        return locals.Where(local => local.Opening).SelectMany(local => CutParts.EdgesOf(local.Region, Rows.Beyond(local.Part), 0.18, local.Part))
-            .Where(edge => Math.Abs(edge.A.Y - edge.B.Y) > Math.Abs(edge.A.X - edge.B.X)).SelectMany(edge => Edges.Outside(edge, masks))
-            .Select(edge => new Stroke(edge.Row, [edge.A, edge.B]) { PartId = edge.PartId });
+        foreach (var local in locals.Where(local => local.Opening))
+        {
+            var head = local.Region.Bounds.Top;
+            foreach (var edge in CutParts.EdgesOf(local.Region, Rows.Beyond(local.Part), 0.18, local.Part).SelectMany(edge => Edges.Outside(edge, masks)))
+            {
+                var level = Math.Abs(edge.A.Y - edge.B.Y) < 0.01;
+                var above = 0.5 * (edge.A + edge.B) + new PaperPoint(0, 0.1);
+                var leaf = level && edge.A.Y > head - 0.01 ? cut.Parts.FirstOrDefault(entry => entry.Region.Contains(new(above.X, above.Y))).Part : null;
+                if (!level || leaf is not null)
+                {
+                    yield return new Stroke(leaf is null ? edge.Row : Rows.Cut(leaf), [edge.A, edge.B]) { PartId = edge.PartId };
+                }
+            }
+        }
     }
 
     private static Area[] Masks(IReadOnlyList<LaidSheet> laid) => [.. laid.Where(sheet => sheet.Style.Sign != SheetSign.Line).Select(sheet => Area.Of(sheet.Body))];

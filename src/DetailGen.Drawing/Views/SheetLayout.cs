@@ -38,7 +38,49 @@ internal static class SheetLayout
         var order = sheets.OrderBy(part => part.BuildOrder).ToArray();
         var loose = Lay(order, paper, outlineHalf, SheetStyles.Gap);
         var strays = loose.Any(sheet => sheet.Profile.Plateaus.Any(plateau => plateau.Height + sheet.Style.Width - sheet.Part.Sheet!.Thickness / paper.Scale > SheetStyles.Budget));
-        return strays ? Lay(order, paper, outlineHalf, SheetStyles.TightGap) : loose;
+        return Trimmed(strays ? Lay(order, paper, outlineHalf, SheetStyles.TightGap) : loose);
+    }
+
+    // A free end that butts against another sheet in the model stops short of it on paper, by no more than an end may stray.
+    private static List<LaidSheet> Trimmed(List<LaidSheet> laid)
+    {
+        for (var i = 0; i < laid.Count; i++)
+        {
+            foreach (var other in laid.Where((_, j) => j != i).Select(sheet => sheet.Body).ToArray())
+            {
+                var line = laid[i].Centre;
+                var (start, end) = (Short(line, laid[i].Style.Width, other, fromStart: true), Short(line, laid[i].Style.Width, other, fromStart: false));
+                if (start + end > 0 && line.Length - start - end > 1)
+                {
+                    var centre = line.Between(start, line.Length - end);
+                    laid[i] = laid[i] with { Centre = centre, Body = Ribbon(centre, laid[i].Style.Width) };
+                }
+            }
+        }
+
+        return laid;
+    }
+
+    private static double Short(FacePath line, double width, Region other, bool fromStart)
+    {
+        // The middle of the end asks for the margin alone: beside it sheets may lie in a stack.
+        var wanted = Faults.LeastGap + 0.01;
+        Point End(double by) => P(fromStart ? line.At(by) : line.At(line.Length - by));
+        if (!other.Bounds.Grow(wanted + width).Contains(End(0)) || other.Distance(End(0)) >= wanted)
+        {
+            return 0;
+        }
+
+        const double Step = 0.05, Most = 0.6;
+        for (var by = Step; by <= Most + 1e-9 && by < line.Length; by += Step)
+        {
+            if (other.Distance(End(by)) >= wanted)
+            {
+                return by;
+            }
+        }
+
+        return 0;
     }
 
     private static List<LaidSheet> Lay(Part[] order, OnPaper paper, Func<FacePath, double> outlineHalf, double gap)
@@ -81,7 +123,7 @@ internal static class SheetLayout
             // What works on the other side of a corner does not lift this stretch; a slope that reaches into it does.
             var slope = plateau.Height - under.Profile.Floor;
             var (a, b) = (Math.Max(plateau.From, plateau.Lowest) + lap.Shift, Math.Min(plateau.To, plateau.Highest) + lap.Shift);
-            if (Math.Min(b + slope, plateau.Highest + lap.Shift) <= lap.From + 1e-6 || Math.Max(a - slope, plateau.Lowest + lap.Shift) >= lap.To - 1e-6)
+            if (Math.Min(b + slope + mitre, plateau.Highest + lap.Shift) <= lap.From + 1e-6 || Math.Max(a - slope - mitre, plateau.Lowest + lap.Shift) >= lap.To - 1e-6)
             {
                 continue;
             }
@@ -161,7 +203,7 @@ internal static class SheetLayout
             var length = face.Start(i + 1) - face.Start(i);
             for (var j = 0; j < under.Pieces; j++)
             {
-                var clear = Planes.Cross(along, face.Points[i] - under.Points[j]);
+                var clear = Math.Min(Planes.Cross(along, face.Points[i] - under.Points[j]), Planes.Cross(under.Direction(j), face.Points[i + 1] - under.Points[j + 1]));
                 if (Planes.Dot(along, under.Direction(j)) < 0.999 || clear < -0.05 || clear > SheetStyles.Budget)
                 {
                     continue;

@@ -35,7 +35,7 @@ internal static class SheetWords
     internal static IReadOnlyList<string> EmptyFields(Preset preset) =>
         preset.TitleBlock.Status is null or "S0" ? [] : [.. Obligatory.Where(field => string.IsNullOrEmpty(preset.TitleBlock[field.Key])).Select(field => field.Name)];
 
-    private static TitleBlock Title(Preset preset)
+    private static Drawing.Sheets.TitleBlock Title(Preset preset)
     {
         string Field(string key) => preset.TitleBlock[key] ?? "";
         var parts = preset.Title.Split(',', 2, StringSplitOptions.TrimEntries);

@@ -1,6 +1,6 @@
 using DetailGen.Analysis.Heat;
 using DetailGen.Analysis.Quantities;
-using DetailGen.Details.Constructions;
+using DetailGen.Details;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Solving;
 using DetailGen.Library.Reports;
@@ -19,7 +19,7 @@ internal static class DetailWork
             return (null, Refused(preset, solution));
         }
 
-        var section = SectionBuilder.Build(solved.Sizes, preset.Junction, preset.Wall, preset.Roof);
+        var section = SectionBuilder.Build(solved);
         IReadOnlyList<BuildupResistance> buildups = [.. section.Buildups.Select(BuildupResistance.Of)];
         var checks = SectionChecks.Of(section);
         var worked = new Worked(solved, section, buildups, PartQuantity.Of(section), checks);

@@ -26,13 +26,13 @@ public class AnySizesTests
                     Interlocked.Increment(ref solved);
                     try
                     {
-                        Laws.Hold(SectionBuilder.Build(sizes, Shipped.Catalogue));
+                        Laws.Hold(SectionBuilder.Build(sizes));
                     }
                     catch (Exception fault)
                     {
                         if (Environment.GetEnvironmentVariable("SECTION_PICTURES") is { } folder)
                         {
-                            Picture.Write(SectionBuilder.Build(sizes, Shipped.Catalogue), Path.Combine(folder, "failed.json"));
+                            Picture.Write(SectionBuilder.Build(sizes), Path.Combine(folder, "failed.json"));
                         }
 
                         throw new InvalidOperationException(fault.Message + "\n" + string.Join("; ", sizes.Values.Select(value => $"{value.Key} {value.Text}")), fault);

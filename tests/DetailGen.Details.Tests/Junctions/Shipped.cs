@@ -55,7 +55,7 @@ internal static class Shipped
 
     public static Section Build(Preset preset, Catalogue? catalogue = null) => Solve(preset, catalogue) switch
     {
-        Solution.Solved solved => SectionBuilder.Build(solved, catalogue ?? Catalogue),
+        Solution.Solved solved => SectionBuilder.Build(solved),
         Solution.Contradiction no => throw new InvalidOperationException(string.Join("\n", no.Members.Select(member => member.Text))),
         _ => throw new InvalidOperationException("Not proven."),
     };

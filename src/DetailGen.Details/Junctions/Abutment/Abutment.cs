@@ -11,6 +11,8 @@ internal sealed class Abutment : IJunction
     /// <summary>Height of the tray's leg on the inner leaf; mm, common practice, no source.</summary>
     private const double TrayLeg = 50;
 
+    public string Id => "abutment";
+
     public bool Turned => true;
 
     public Plan Build(Site site, PlacedWall wall, IReadOnlyList<RoofLayer> roofLayers)

@@ -7,6 +7,8 @@ namespace DetailGen.Details.Junctions.Parapet;
 /// <summary>A wall that rises above the roof at its edge: roof, insulated upstand, tray and flashing or membrane to the head, coping.</summary>
 internal sealed class Parapet : IJunction
 {
+    public string Id => "parapet";
+
     public bool Turned => false;
 
     public Plan Build(Site site, PlacedWall wall, IReadOnlyList<RoofLayer> roofLayers)

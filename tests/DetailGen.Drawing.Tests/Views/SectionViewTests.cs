@@ -1,0 +1,200 @@
+using DetailGen.Drawing.Fills;
+using DetailGen.Drawing.Scenes;
+using DetailGen.Drawing.Tests.Fills;
+using DetailGen.Drawing.Views;
+using DetailGen.Sections;
+using DetailGen.Testing;
+
+namespace DetailGen.Drawing.Tests.Views;
+
+public class SectionViewTests
+{
+    private static readonly Section Parapet = SampleParapet.Section();
+    private static readonly Bounds Window = new(-200, -735, 900, 800);
+
+    public static TheoryData<double, bool> Drawings => new() { { 5, false }, { 5, true }, { 10, false }, { 10, true }, { 20, false } };
+
+    [Theory]
+    [MemberData(nameof(Drawings))]
+    public void No_fill_leaves_its_part(double scale, bool mirror)
+    {
+        foreach (var item in Draw(scale, mirror).Items.Where(item => item.Row.StartsWith("fill.", StringComparison.Ordinal)))
+        {
+            var region = OnPaper(Parapet[item.PartId!].Region, scale, mirror);
+            Assert.All(FillerTests.Points(item), point => Assert.True(region.Distance(new Point(point.X, point.Y)) <= 0.05, $"{item.PartId} at {point}"));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Drawings))]
+    public void No_fill_runs_into_a_band(double scale, bool mirror)
+    {
+        var view = Draw(scale, mirror);
+        var bands = view.Parts.Where(part => part.IsSheet && part.Part.Material.LayerCode is "WP" or "DP" or "ME").Select(part => part.Visible).ToArray();
+        foreach (var item in view.Items.Where(item => item.Row.StartsWith("fill.", StringComparison.Ordinal)))
+        {
+            Assert.All(FillerTests.Points(item), point => Assert.All(bands, band => Assert.True(band.Distance(new Point(point.X, point.Y)) > 0.1, $"{item.PartId} at {point}")));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Drawings))]
+    public void A_shared_edge_is_drawn_once(double scale, bool mirror)
+    {
+        var edges = Draw(scale, mirror).Items.OfType<Stroke>().Where(stroke => stroke.Row.StartsWith("cut.", StringComparison.Ordinal)).SelectMany(Pieces).ToArray();
+        Assert.True(edges.Length > 50);
+        for (var i = 0; i < edges.Length; i++)
+        {
+            for (var j = i + 1; j < edges.Length; j++)
+            {
+                Assert.True(Together(edges[i], edges[j]) <= 1.0, $"{edges[i]} and {edges[j]}");
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Drawings))]
+    public void Sheets_keep_white_between_them(double scale, bool mirror) =>
+        Assert.DoesNotContain(Draw(scale, mirror).Faults, fault => fault.Rule == "sheet-merge");
+
+    [Theory]
+    [MemberData(nameof(Drawings))]
+    public void A_sheet_is_never_thinner_than_its_least_width(double scale, bool mirror)
+    {
+        foreach (var sheet in Draw(scale, mirror).Parts.Where(part => part.IsSheet))
+        {
+            // A band's area over its length is its width; mitred corners leave that as it is.
+            var width = SheetStyles.Of(sheet.Part, scale).Width;
+            var drawn = sheet.Visible.Area / Length(sheet, scale, mirror);
+            Assert.InRange(drawn, width * 0.98, width * 1.02);
+        }
+    }
+
+    [Theory]
+    [InlineData(5)]
+    [InlineData(10)]
+    public void Bed_joints_stand_at_the_courses_of_the_model(double scale)
+    {
+        var leaf = Parapet["wall.outer-leaf"];
+        var levels = Draw(scale, false).Items.OfType<Stroke>().Where(stroke => stroke.Row == "cut.MO.wall").SelectMany(Pieces)
+            .Where(edge => Math.Abs(edge.A.Y - edge.B.Y) < 0.001 && edge.A.X < 102.5 / scale && edge.A.X > -0.1 && edge.B.X < 102.6 / scale && edge.A.Y < 495 / scale)
+            .Select(edge => edge.A.Y * scale).ToArray();
+        Assert.True(levels.Length > 20);
+        Assert.All(levels, level =>
+        {
+            var course = (level - leaf.Coursing!.Datum) / leaf.Coursing.Height;
+            var off = (course - Math.Floor(course + 0.01)) * leaf.Coursing.Height;
+            Assert.True(Math.Min(Math.Abs(off), Math.Abs(off - leaf.Coursing.Joint)) <= 0.1 * scale, $"{level}");
+        });
+    }
+
+    [Fact]
+    public void Neighbours_of_one_fill_take_different_variants()
+    {
+        var view = Draw(10, false);
+        Assert.NotEqual(view.Part("roof.insulation.1")!.Variant, view.Part("roof.insulation.1b")!.Variant);
+        Assert.NotEqual(view.Part("roof.insulation.1")!.Variant, view.Part("roof.insulation.2")!.Variant);
+        Assert.DoesNotContain(view.Faults, fault => fault.Rule == "fill-same");
+    }
+
+    [Fact]
+    public void Fill_angles_stay_when_the_view_is_mirrored() =>
+        Assert.Equal(Draw(10, false).Part("wall.outer-leaf")!.FillAngle, Draw(10, true).Part("wall.outer-leaf")!.FillAngle);
+
+    [Fact]
+    public void Outlines_and_bands_of_a_mirrored_view_are_the_mirrored_ones()
+    {
+        var (plain, mirrored) = (Draw(10, false), Draw(10, true));
+        foreach (var part in plain.Parts)
+        {
+            var other = mirrored.Part(part.Id)!.Visible.Mirror();
+            Assert.True(part.Visible.Minus(other).Area + other.Minus(part.Visible).Area < 0.02, part.Id);
+        }
+    }
+
+    [Theory]
+    [InlineData(5)]
+    [InlineData(10)]
+    [InlineData(20)]
+    public void A_mirrored_view_has_the_same_lines_in_every_row(double scale)
+    {
+        Dictionary<string, double> Lengths(bool mirror) => Draw(scale, mirror).Items.OfType<Stroke>().Where(stroke => !stroke.Row.StartsWith("fill.", StringComparison.Ordinal))
+            .GroupBy(stroke => stroke.Row).ToDictionary(row => row.Key, row => row.SelectMany(Pieces).Sum(piece => (piece.B - piece.A).Length));
+        var (plain, mirrored) = (Lengths(false), Lengths(true));
+        Assert.Equal(plain.Keys.Order(StringComparer.Ordinal), mirrored.Keys.Order(StringComparer.Ordinal));
+        Assert.All(plain, row => Assert.Equal(row.Value, mirrored[row.Key], 0.1));
+    }
+
+    [Fact]
+    public void The_same_section_is_drawn_alike_every_time() =>
+        Assert.Equal(Draw(5, true).Items.SelectMany(FillerTests.Points), Draw(5, true).Items.SelectMany(FillerTests.Points));
+
+    [Fact]
+    public void Every_run_ends_in_a_break_line_across_its_layers()
+    {
+        var view = Draw(10, false);
+        Assert.Equal(["wall", "roof"], view.Breaks.Select(line => line.RunId));
+        Assert.Equal(new PaperPoint(-3, -73.5), view.Breaks[0].From);
+        Assert.Equal(new PaperPoint(45, -73.5), view.Breaks[0].To);
+        Assert.All(view.Items.SelectMany(FillerTests.Points), point => Assert.True(point.Y >= -73.5 - 3.01 && point.X <= 90 + 3.01));
+    }
+
+    [Fact]
+    public void Fills_come_first_and_break_lines_last()
+    {
+        var items = Draw(10, false).Items;
+        int First(string row) => items.Select((item, at) => (item, at)).First(entry => entry.item.Row.StartsWith(row, StringComparison.Ordinal)).at;
+        int Last(string row) => items.Select((item, at) => (item, at)).Last(entry => entry.item.Row.StartsWith(row, StringComparison.Ordinal)).at;
+        Assert.True(Last("fill.") < First("cut."));
+        Assert.True(Last("cut.") < First("solid."));
+        Assert.True(Last("solid.") < First("break"));
+    }
+
+    [Fact]
+    public void A_window_that_fits_shows_at_least_what_must_be_seen()
+    {
+        var proposal = WindowProposal.For(Parapet, 10, 150, 200);
+        Assert.True(proposal.Fits);
+        Assert.All(Parapet.Runs, run => Assert.True(run.Heading == Heading.Down ? proposal.Window.Bottom <= run.Least : proposal.Window.Right >= run.Least));
+        Assert.InRange(proposal.Window.Width / 10 + 2 * WindowProposal.Around, 0, 150);
+        Assert.InRange(proposal.Window.Height / 10 + 2 * WindowProposal.Around, 0, 200);
+        Assert.False(WindowProposal.For(Parapet, 5, 150, 200).Fits);
+    }
+
+    private static DrawnView Draw(double scale, bool mirror) => SectionView.Draw(Parapet, new(scale, Window, mirror));
+
+    private static Region OnPaper(Region region, double scale, bool mirror) => (mirror ? region.Mirror() : region).Scale(1 / scale);
+
+    private static double Length(DrawnPart sheet, double scale, bool mirror)
+    {
+        var edge = (mirror ? 90000.0 : Window.Right) / scale;
+        var line = Area.Of(Region.Box(-1000, -1000, mirror ? 1000 : edge, 1000).Intersect(Region.Box(mirror ? -Window.Right / scale : -1000, -1000, 1000, 1000)));
+        return line.Clip(sheet.Line, 0).Sum(Planes.Length);
+    }
+
+    private static IEnumerable<(PaperPoint A, PaperPoint B)> Pieces(Stroke stroke)
+    {
+        for (var i = 1; i < stroke.Points.Count; i++)
+        {
+            yield return (stroke.Points[i - 1], stroke.Points[i]);
+        }
+
+        if (stroke.Closed)
+        {
+            yield return (stroke.Points[^1], stroke.Points[0]);
+        }
+    }
+
+    // Length over which two straight pieces run side by side nearer than 0.3 mm.
+    private static double Together((PaperPoint A, PaperPoint B) one, (PaperPoint A, PaperPoint B) other)
+    {
+        var d = Planes.Unit(one.B - one.A);
+        var (a, b) = (other.A - one.A, other.B - one.A);
+        if (Math.Abs(Planes.Cross(d, Planes.Unit(other.B - other.A))) > 0.02 || Math.Max(Math.Abs(Planes.Cross(d, a)), Math.Abs(Planes.Cross(d, b))) > 0.3)
+        {
+            return 0;
+        }
+
+        return Math.Min((one.B - one.A).Length, Math.Max(Planes.Dot(a, d), Planes.Dot(b, d))) - Math.Max(0, Math.Min(Planes.Dot(a, d), Planes.Dot(b, d)));
+    }
+}

@@ -1,0 +1,107 @@
+using CsCheck;
+using DetailGen.Drawing.Scenes;
+using DetailGen.Drawing.Views;
+using DetailGen.Sections;
+
+namespace DetailGen.Drawing.Tests.Views;
+
+public class SheetLayoutTests
+{
+    /// <summary>A face with legs of 100 to 250 mm that turn by 45 or 90 degrees either way, never back on themselves.</summary>
+    private static readonly Gen<Point[]> Faces = Gen.Select(Gen.Double[100, 250], Gen.Int[-2, 2]).Array[2, 5].Select(legs =>
+    {
+        var points = new List<Point> { new(0, 0) };
+        var turn = 0;
+        foreach (var (length, by) in legs)
+        {
+            turn = Math.Clamp(turn + by, -2, 2);
+            points.Add(points[^1] + length * new Point(Math.Cos(turn * Math.PI / 4), Math.Sin(turn * Math.PI / 4)));
+        }
+
+        return points.ToArray();
+    });
+
+    // Ends keep off corners, as they do on a roof: just before an inner corner there is no room for a stack.
+    [Fact]
+    public void Sheets_over_each_other_never_merge_wherever_their_laps_begin() =>
+        Gen.Select(Faces, Gen.Select(Gen.Int[0, 4], Gen.Double[0.3, 0.7]).Array[6]).Sample((face, places) =>
+        {
+            var at = places.Select(place => Length(face[..(place.Item1 % (face.Length - 1) + 1)]) + place.Item2 * (face[place.Item1 % (face.Length - 1) + 1] - face[place.Item1 % (face.Length - 1)]).Length).ToArray();
+            Part? Laid(string id, int order, string code, double a, double b, string[] over) => Math.Abs(a - b) < 20 ? null : Sheet(id, order, code, Cut(face, Math.Min(a, b), Math.Max(a, b)), over);
+            var sheets = new[] { Laid("a", 1, "WP", at[0], at[1], []), Laid("b", 2, "ME", at[2], at[3], ["a"]), Laid("c", 3, "DP", at[4], at[5], ["a", "b"]) }.OfType<Part>();
+            var laid = SheetLayout.Lay(sheets, new OnPaper(5, false), _ => 0);
+            for (var i = 0; i < laid.Count; i++)
+            {
+                for (var j = i + 1; j < laid.Count; j++)
+                {
+                    var gap = laid[i].Body.Distance(laid[j].Body);
+                    Assert.True(gap >= 0.345, $"{laid[i].Part.Id} and {laid[j].Part.Id} are {gap} apart.");
+                }
+            }
+        }, iter: 200);
+
+    [Fact]
+    public void A_band_keeps_its_width_through_corners_and_joggles() =>
+        Gen.Select(Faces, Gen.Double[0.2, 0.4]).Sample((face, start) =>
+        {
+            var length = Length(face);
+            var laid = SheetLayout.Lay([Sheet("a", 1, "WP", Cut(face, start * length, 0.7 * length), []), Sheet("b", 2, "WP", face, ["a"])], new OnPaper(5, false), _ => 0);
+            Assert.All(laid, sheet => Assert.Equal(0.7, sheet.Body.Area / sheet.Centre.Length, 0.01));
+        }, iter: 200);
+
+    [Fact]
+    public void A_face_sheet_never_enters_its_substrate() =>
+        Gen.Select(Faces, Gen.Double[0.2, 0.4]).Sample((face, start) =>
+        {
+            var length = Length(face);
+            var laid = SheetLayout.Lay([Sheet("a", 1, "WP", Cut(face, start * length, 0.7 * length), []), Sheet("b", 2, "ME", face, ["a"])], new OnPaper(5, false), _ => 0);
+            var substrate = SheetLayout.Ribbon(new FacePath(new FacePath(face.Select(point => new PaperPoint(point.X / 5, point.Y / 5))).Beside(new Profile(0), -1).Points), 1.9);
+            Assert.All(laid, sheet => Assert.True(sheet.Body.Intersect(substrate).Area < 0.05 * sheet.Centre.Length * 0.1 + 1e-6));
+        }, iter: 100);
+
+    [Fact]
+    public void A_joggle_begins_two_millimetres_outside_the_lap_and_rises_at_half_a_right_angle()
+    {
+        Point[] face = [new(0, 0), new(300, 0)];
+        var laid = SheetLayout.Lay([Sheet("a", 1, "WP", [new(100, 0), new(200, 0)], []), Sheet("b", 2, "WP", face, ["a"])], new OnPaper(5, false), _ => 0);
+        // 0.7 band and 0.7 white: the upper one rises by 1.4 and is up 2.0 before the lap at 20.
+        Assert.Equal(
+            [new(0, 0.35), new(16.6, 0.35), new(18, 1.75), new(42, 1.75), new(43.4, 0.35), new(60, 0.35)],
+            laid[1].Centre.Points.Select(point => new PaperPoint(Math.Round(point.X, 6), Math.Round(point.Y, 6))));
+    }
+
+    [Fact]
+    public void A_short_lap_is_drawn_three_millimetres_long()
+    {
+        var laid = SheetLayout.Lay([Sheet("a", 1, "WP", [new(100, 0), new(400, 0)], []), Sheet("b", 2, "WP", [new(0, 0), new(110, 0)], ["a"])], new OnPaper(10, false), _ => 0);
+        Assert.Equal(13, laid[1].Centre.Points[^1].X, 0.001);
+    }
+
+    [Fact]
+    public void A_dashed_sheet_stands_clear_of_the_outline_beside_it()
+    {
+        var laid = SheetLayout.Lay([Sheet("a", 1, "VC", [new(0, 0), new(400, 0)], [])], new OnPaper(10, false), _ => 0.25);
+        Assert.All(laid[0].Centre.Points, point => Assert.Equal(0.25 + 0.35 + 0.175, point.Y, 0.001));
+    }
+
+    [Fact]
+    public void A_sheet_between_solids_is_centred_on_its_interface()
+    {
+        var part = Sheet("a", 1, "DP", [new(0, 0), new(400, 0)], []);
+        var laid = SheetLayout.Lay([part with { Sheet = part.Sheet! with { Seat = Seat.Between, Thickness = 1 } }], new OnPaper(10, false), _ => 0);
+        Assert.All(laid[0].Centre.Points, point => Assert.Equal(0.05, point.Y, 0.001));
+    }
+
+    private static Part Sheet(string id, int order, string code, Point[] face, string[] over) =>
+        new(id, id, new(id, id, "membrane", "membrane", code, 0.2, 1000, "assumed"), Element.Roof, Region.Empty, Presence.Cut, Roles.WaterBarrier, order)
+        {
+            Slot = id,
+            Words = new("", "", ""),
+            Sheet = new(face, 1.5, over),
+        };
+
+    private static double Length(Point[] face) => face.Zip(face.Skip(1), (a, b) => (b - a).Length).Sum();
+
+    private static Point[] Cut(Point[] face, double from, double to) =>
+        [.. new FacePath(face.Select(point => new PaperPoint(point.X, point.Y))).Between(from, to).Points.Select(point => new Point(point.X, point.Y))];
+}
