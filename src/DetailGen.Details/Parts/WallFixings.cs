@@ -27,7 +27,8 @@ internal static class WallFixings
     }
 
     /// <summary>A strap over three joists, turned down behind the leaf that the roof bears on; none for a slab.</summary>
-    public static void BuildStrap(Site site)
+    /// <param name="end">Where the model ends, mm.</param>
+    public static void BuildStrap(Site site, double end)
     {
         if (!site.Sizes.Has("roof.joists"))
         {
@@ -39,6 +40,7 @@ internal static class WallFixings
         var reach = site.Face(Faces.RoofSide) + (site.Sizes.Is("roof.joists", "across")
             ? 1000
             : site.Length("roof.joist-wall-gap") + (2 * site.Length("roof.joist-centres")) + site.Length("roof.joist-width"));
+        reach = Math.Min(reach, end);
         var strap = Region.Box(back - 5, top - 5, reach, top).Union(Region.Box(back - 5, top - 100, back, top));
         site.Add(new("strap", "Restraint strap", "strap", Element.Wall, strap, Roles.Fixing, Precedence.Sheet, Stage.RoofStructure)
         {

@@ -23,13 +23,15 @@ internal static class Laws
     {
         foreach (var run in section.Runs)
         {
-            var (near, far) = run.Heading switch
+            double Past(Region region) => run.Heading switch
             {
-                Heading.Down => (section.Parts.Min(part => part.Region.Bounds.Bottom), run.End),
-                Heading.Up => (-section.Parts.Max(part => part.Region.Bounds.Top), -run.End),
-                _ => (-section.Parts.Max(part => part.Region.Bounds.Right), -run.End),
+                Heading.Down => run.End - region.Bounds.Bottom,
+                Heading.Up => region.Bounds.Top - run.End,
+                _ => region.Bounds.Right - run.End,
             };
-            Assert.True(near >= far - 0.01, $"{run.Id}: a part goes past the end of the model.");
+            var past = section.Parts.Where(part => Past(part.Region) > 0.01).Select(part => $"{part.Id} by {Past(part.Region):0.000}");
+            Assert.True(!past.Any(), $"Past the end of {run.Id}: {string.Join(", ", past)}");
+            Assert.True(run.Heading == Heading.Down ? run.End < run.Least : run.End > run.Least, $"{run.Id} ends before the drawing may break off.");
         }
     }
 

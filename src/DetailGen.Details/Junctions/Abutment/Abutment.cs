@@ -68,7 +68,7 @@ internal sealed class Abutment : IJunction
         roof.BuildFinish(site, ends);
         if (!free)
         {
-            WallFixings.BuildStrap(site);
+            WallFixings.BuildStrap(site, ends.End);
         }
 
         return AbutmentPlan.Make(site, wall, roof, upstand, ends, foot, top, high, tray);

@@ -22,7 +22,8 @@ internal static class CladdingBase
             Parameters = ["wall.insulation-base"],
         });
         var front = upstand.Outer(site) + site.Length("roof.membrane") + site.Length("flashing.clearance");
-        var end = Math.Min(front, weather - Metal);
+        // A flashing that comes down just behind the drip would leave a slit there: the strip then goes on to the edge.
+        var end = front + site.Length("flashing.thickness") + 3 > weather - Metal ? weather : front;
         site.Add(new(
             "wall.base-seal", "Compressible strip", "wall.base-seal", Element.Wall,
             Region.Polygon(new(face, upstand.Head(face)), new(end, upstand.Head(end)), new(end, foot), new(face, foot)),

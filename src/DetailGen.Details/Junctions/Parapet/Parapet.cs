@@ -76,7 +76,7 @@ internal sealed class Parapet : IJunction
             WallFixings.BuildTies(site, TieBeds(site, line!, foot));
         }
 
-        WallFixings.BuildStrap(site);
+        WallFixings.BuildStrap(site, ends.End);
         return ParapetPlan.Make(site, wall, roof, upstand, ends, foot, head, line, toCoping);
     }
 

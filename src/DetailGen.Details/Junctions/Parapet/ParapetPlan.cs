@@ -102,7 +102,11 @@ internal static class ParapetPlan
             from = bed;
         }
 
-        yield return new("coping.underside-rise", new(datum, from), new(inner, under), Axis.Vertical, Chains.Heights);
+        if (under - from > 0.01) // a metal coping begins where an upstand to the head ends
+        {
+            yield return new("coping.underside-rise", new(datum, from), new(inner, under), Axis.Vertical, Chains.Heights);
+        }
+
         yield return new("coping.depth", new(inner, under), new(inner, top), Axis.Vertical, Chains.Heights);
         yield return new("parapet.height", new(datum, 0), new(inner, top), Axis.Vertical, Chains.Heights, 2);
         var thin = site.Sizes.Is("coping.fall-to", "outside") ? -site.Length("coping.overhang") : inner;
