@@ -45,14 +45,15 @@ internal static class AbutmentPlan
 
     private static IReadOnlyList<Level> LevelsOf(Site site, PlacedRoof roof, double outer, double face, double end, TrayLine? tray)
     {
+        var slab = roof.Find(RoofBehaviour.Slab) is not null;
         var levels = new List<Level>
         {
             new(Levels.UpstandTop, "top of upstand", new(outer, site.Level(Levels.UpstandTop)), true),
             new(Levels.FinishedRoof, "finished roof level", new(roof.Plane.Datum, 0), true),
             new(Levels.DeckTop, "top of deck at the upstand", new(roof.Plane.Datum, site.Level(Levels.DeckTop)), false, Shown: false),
-            new("deck-at-break", "deck at the break", new(end, site.Level(Levels.DeckTop) + roof.Plane.At(end)), false),
-            new(Levels.StructureTop, "top of structure", new(end, site.Level(Levels.StructureTop)), false, Shown: false),
-            new(Levels.Ceiling, "ceiling", new(end, site.Level(Levels.Ceiling)), true),
+            new("deck-at-break", "deck at the break", new(end, site.Level(Levels.DeckTop) + roof.Plane.At(end)), false, Shown: !slab),
+            new(Levels.StructureTop, slab ? "top of slab" : "top of joists", new(end, site.Level(Levels.StructureTop)), false, Shown: slab),
+            new(Levels.Ceiling, slab ? "soffit" : "ceiling", new(end, site.Level(Levels.Ceiling)), true),
         };
         if (tray is not null)
         {
