@@ -236,7 +236,7 @@ internal static class Trial
             [.. Rules.Language.Vocabulary.Circumstances.Skip(1).Select(key => new Condition(key.Name, key.Options[0], null))],
             [.. set.Select(text => Given(text, junction, wall, roof))], [], [],
             [.. new[] { wall, roof, junction }.SelectMany(component => component.Slots).Select(slot => new FilledSlot(slot, Materials.Find(slot.Default)!, null))],
-            [new NamedPack("uk", At), new NamedPack("own", At)], [], [], new SheetWishes(null, null, []), new TitleBlock([]), [], "mould", false);
+            [new NamedPack("uk", At), new NamedPack("own", At)], [], [], new SheetWishes(null, null, []), new TitleBlock([]), [], "mould", false, []);
 
     public static Preset Where(this Preset preset, string key, string word) => preset with
     {
@@ -266,7 +266,7 @@ internal static class Trial
     {
         var (key, value) = (text.Split('=')[0], text.Split('=')[1]);
         var parameter = components.SelectMany(component => component.Parameters).First(one => one.Key == key);
-        return new Given(key, SettingReader.Read(value, At, key, parameter.Unit, parameter.Options).Value, value, At);
+        return new Given(key, SettingReader.Read(value, At, key, parameter.Unit, parameter.Options).Value, value, At, false);
     }
 
     private static Component Component(string id, string kind, string table, string choices, string derived, string claims, string slots, string layers)
