@@ -1,4 +1,5 @@
 using DetailGen.Details.Presets;
+using DetailGen.Details.Reading;
 using DetailGen.Details.Rules;
 using DetailGen.Details.Rules.Language;
 using DetailGen.Sections;
@@ -9,12 +10,17 @@ namespace DetailGen.Details.Solving;
 /// <summary>Preset → every size with its reason and every rule with its verdict, or the contradiction.</summary>
 public static class DetailSolver
 {
+    /// <summary>The preset again, or its faults that show only when its choices are settled and its rules are known; asked before solving.</summary>
+    public static Outcome<Preset> Check(Preset preset, Catalogue catalogue)
+    {
+        List<Diagnostic> faults = [.. PresetCheck.Faults(new Situation(preset, catalogue), RulesOf(preset, catalogue))];
+        return faults.Count == 0 ? Outcome.Good(preset) : Outcome.Bad<Preset>(faults);
+    }
+
     /// <exception cref="KeyNotFoundException">The preset's components are not those of the catalogue.</exception>
     public static Solution Solve(Preset preset, Catalogue catalogue)
     {
-        var rules = RulesOf(preset, catalogue);
-        var situation = new Situation(preset, catalogue);
-        var problem = new DetailProblem(situation, rules);
+        var problem = new DetailProblem(new Situation(preset, catalogue), RulesOf(preset, catalogue));
         return problem.Model.Solve() switch
         {
             Answer.Best best => Told(problem, best),
