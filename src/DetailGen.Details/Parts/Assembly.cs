@@ -44,9 +44,11 @@ internal static class Assembly
         var regions = blanks.Select(blank => blank.Region).ToArray();
         var cut = Enumerable.Range(0, blanks.Count).Where(i => blanks[i].Presence == Presence.Cut)
             .OrderBy(i => blanks[i].Precedence).ThenBy(i => i).ToArray();
+        // bounds as claimed: what is cut away later only makes a blank smaller
+        var bounds = regions.Select(region => region.Bounds).ToArray();
         for (var k = 1; k < cut.Length; k++)
         {
-            var before = cut[..k].Where(j => regions[j].Bounds.Meets(regions[cut[k]].Bounds)).Select(j => regions[j]).ToArray();
+            var before = cut[..k].Where(j => Overlap(bounds[j], bounds[cut[k]])).Select(j => regions[j]).ToArray();
             foreach (var other in before)
             {
                 regions[cut[k]] = regions[cut[k]].Minus(other);
@@ -55,4 +57,7 @@ internal static class Assembly
 
         return regions;
     }
+
+    // Two that only touch need no knife.
+    private static bool Overlap(Bounds a, Bounds b) => a.Left < b.Right - 1e-6 && b.Left < a.Right - 1e-6 && a.Bottom < b.Top - 1e-6 && b.Bottom < a.Top - 1e-6;
 }

@@ -53,15 +53,17 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
         BuildRestraint(site, roof, toe.X);
     }
 
-    // From the head of the upstand down the face behind it and out over the deck; over the head it lies under the line that carries the membrane.
+    // From the face of the backing over the head of the upstand, down the face behind it and out over the deck; over the head it lies under the line that carries the membrane.
     private void BuildVapourControl(Site site, PlacedRoof roof, double roofEnd)
     {
         var placed = roof.Find(RoofBehaviour.VapourControl)!;
         var outer = Outer(site);
+        var returned = site.Length("vcl.return") - Depth(site);
+        IReadOnlyList<Point> edge = returned > 0 ? [new(outer, Head(outer) - returned)] : [];
         site.Lay(
             placed.Layer.Slot, placed.Layer.Name, placed.Layer.Slot, Element.Roof, placed.Layer.Roles, Stage.VapourControl,
-            [new(outer, Head(outer)), new(Wall, HeadAtWall), .. roof.Plane.Line(Wall, roofEnd, placed.Bottom)],
-            placed.Thickness, [], Seat.Between, runsOn: true, placed.Layer.Thickness);
+            [.. edge, new(outer, Head(outer)), new(Wall, HeadAtWall), .. roof.Plane.Line(Wall, roofEnd, placed.Bottom)],
+            placed.Thickness, [], Seat.Between, runsOn: true, placed.Layer.Thickness, "vcl.return");
     }
 
     private void AddBoard(Site site, string id, string name, double left, double right, Roles roles, PlacedRoof roof)

@@ -41,7 +41,8 @@ internal static class WallFixings
             ? 1000
             : site.Length("roof.joist-wall-gap") + (2 * site.Length("roof.joist-centres")) + site.Length("roof.joist-width"));
         reach = Math.Min(reach, end);
-        var strap = Region.Box(back - 5, top - 5, reach, top).Union(Region.Box(back - 5, top - 100, back, top));
+        var hook = site.HasFace(Faces.CavityLeft) ? back - 5 : back; // without a cavity it turns down in a chase of the leaf
+        var strap = Region.Box(hook, top - 5, reach, top).Union(Region.Box(hook, top - 100, hook + 5, top));
         site.Add(new("strap", "Restraint strap", "strap", Element.Wall, strap, Roles.Fixing, Precedence.Sheet, Stage.RoofStructure)
         {
             Presence = Presence.Local,

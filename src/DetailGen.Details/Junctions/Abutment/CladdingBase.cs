@@ -14,16 +14,13 @@ internal static class CladdingBase
     public static void Build(Site site, Upstand upstand, double face, double foot)
     {
         var weather = site.Face(Faces.Weather);
-        site.Add(new(
-            "wall.base-profile", "Drip profile", "wall.base-profile", Element.Wall,
-            Region.Box(face, foot - Metal, weather, foot).Union(Region.Box(weather - Metal, foot - Drip, weather, foot)),
-            Roles.Drainage | Roles.Fixing, Precedence.Sheet, Stage.Cladding)
-        {
-            Parameters = ["wall.insulation-base"],
-        });
+        site.Lay(
+            "wall.base-profile", "Drip profile", "wall.base-profile", Element.Wall, Roles.Drainage | Roles.Fixing, Stage.Cladding,
+            [new(face, foot - Metal), new(weather, foot - Metal), new(weather, foot - Metal - Drip)], Metal, [], Seat.Between, runsOn: false,
+            "wall.insulation-base");
         var front = upstand.Outer(site) + site.Length("roof.membrane") + site.Length("flashing.clearance");
         // A flashing that comes down just behind the drip would leave a slit there: the strip then goes on to the edge.
-        var end = front + site.Length("flashing.thickness") + 3 > weather - Metal ? weather : front;
+        var end = front + site.Length("flashing.thickness") + 3 > weather ? weather : front;
         site.Add(new(
             "wall.base-seal", "Compressible strip", "wall.base-seal", Element.Wall,
             Region.Polygon(new(face, upstand.Head(face)), new(end, upstand.Head(end)), new(end, foot), new(face, foot)),
