@@ -3,19 +3,32 @@ namespace DetailGen.Sections;
 /// <summary>True bands of sheet materials: a strip on the left of a face, raised where it runs over sheets laid before.</summary>
 public static class Bands
 {
-    /// <summary>The strip of constant thickness on the left of an open polyline, mitred at its corners and cut square at its ends; mm.</summary>
-    /// <exception cref="ArgumentException">Fewer than two points, or a leg too short for its mitres.</exception>
+    /// <summary>A sheet closes gaps up to this width between itself and what lies under it; mm.</summary>
+    private const double Slit = 2.2;
+
+    /// <summary>
+    /// The strip of constant thickness on the left of an open polyline, mitred at outer corners and cut square at its ends; mm. Legs may be
+    /// shorter than the strip is thick: it is the union of what stands on each.
+    /// </summary>
+    /// <exception cref="ArgumentException">Fewer than two points.</exception>
     public static Region Strip(IReadOnlyList<Point> face, double thickness)
     {
         var points = Clean(face);
-        var outline = new List<Point>(points.Count * 2);
-        outline.AddRange(points);
-        for (var i = points.Count - 1; i >= 0; i--)
+        var legs = new List<Region>();
+        for (var i = 1; i < points.Count; i++)
         {
-            outline.Add(points[i] + thickness * Mitre(points, i));
+            var (a, b) = (points[i - 1], points[i]);
+            var out1 = thickness * (b - a).Unit.Left;
+            legs.Add(Region.Polygon(a, b, b + out1, a + out1));
+            if (i + 1 < points.Count && Point.Cross((b - a).Unit, (points[i + 1] - b).Unit) < -1e-6)
+            {
+                var out2 = thickness * (points[i + 1] - b).Unit.Left;
+                var sum = out1 + out2;
+                legs.Add(Region.Polygon(b, b + out2, b + (2 * thickness * thickness / Point.Dot(sum, sum) * sum), b + out1));
+            }
         }
 
-        return Region.Polygon([.. outline]);
+        return Region.Union(legs);
     }
 
     /// <summary>
@@ -32,8 +45,12 @@ public static class Bands
         }
 
         var beneath = Region.Union(under);
-        var raised = beneath.Grow(thickness).Intersect(Strip(face, thickness + lift));
-        return strip.Union(raised).Minus(beneath);
+        var reach = Strip(face, thickness + lift);
+        var raised = beneath.Grow(thickness).Intersect(reach);
+        // Where a thick sheet ends close to a corner, what climbs over it would leave a slit that no hand could make.
+        var laid = strip.Union(raised).Union(beneath);
+        var slits = laid.Grow(Slit / 2).Grow(-Slit / 2).Intersect(reach).Minus(laid);
+        return (slits.Area > 0.1 ? laid.Union(slits) : laid).Minus(beneath);
     }
 
     /// <summary>The same line without repeated points and without corners on a straight.</summary>
@@ -56,14 +73,5 @@ public static class Bands
         }
 
         return kept.Count >= 2 ? kept : throw new ArgumentException("A face needs two points that differ.", nameof(line));
-    }
-
-    // The step from a corner to the corner of a parallel at distance one: both neighbours' normals project to one.
-    private static Point Mitre(IReadOnlyList<Point> points, int at)
-    {
-        var before = at > 0 ? (points[at] - points[at - 1]).Unit.Left : (points[1] - points[0]).Unit.Left;
-        var after = at < points.Count - 1 ? (points[at + 1] - points[at]).Unit.Left : before;
-        var sum = before + after;
-        return 2 / Point.Dot(sum, sum) * sum;
     }
 }

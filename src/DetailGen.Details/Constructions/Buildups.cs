@@ -10,7 +10,7 @@ internal static class Buildups
     private static readonly Material Air = new("air", "Air", "air", "", "", null, 0, "tabulated");
 
     /// <param name="y">Level of a line that crosses all layers, mm.</param>
-    public static Buildup Wall(Site site, WallLayout wall, string title, double y)
+    public static Buildup Wall(Site site, PlacedWall wall, string title, double y)
     {
         var layers = new List<Layer>();
         foreach (var placed in wall.Layers.Where(placed => placed.Width >= 0.001))
@@ -25,7 +25,7 @@ internal static class Buildups
     }
 
     /// <param name="x">Station of a line that crosses all layers, mm.</param>
-    public static Buildup Roof(Site site, RoofLayout roof, string title, double x)
+    public static Buildup Roof(Site site, PlacedRoof roof, string title, double x)
     {
         var layers = new List<Layer>();
         var firring = roof.Find(RoofBehaviour.Firring);
@@ -33,17 +33,17 @@ internal static class Buildups
         {
             var layer = placed.Layer;
             var reference = $"R{layers.Count + 1}";
-            var material = site.Sizes.Material(layer.Slot);
+            var paved = layer.As == RoofBehaviour.Finish && site.Sizes.Is("roof.finish", "paving");
+            var material = site.Sizes.Material(paved ? "roof.paving" : layer.Slot);
             switch (layer.As)
             {
                 case RoofBehaviour.Insulation:
-                    var boards = RoofLayout.Boards(site);
-                    var count = boards.Count;
+                    var count = (int)site.Sizes.Number("roof.insulation-layers");
                     for (var number = count; number >= 1; number--)
                     {
                         var name = count == 1 ? layer.Name : layer.Name + (number == 1 ? ", lower layer" : ", upper layer");
                         layers.Add(new(
-                            $"R{layers.Count + 1}", layer.Slot, $"{layer.Slot}.{number}", name, material, boards[number - 1], LayerKind.Solid,
+                            $"R{layers.Count + 1}", layer.Slot, $"{layer.Slot}.{number}", name, material, placed.Thickness / count, LayerKind.Solid,
                             layer.Function, count == 1 ? layer.Remark : "joints staggered"));
                     }
 
@@ -57,7 +57,7 @@ internal static class Buildups
                         Repeated(site, "joists and firrings", "roof.joist-width", "roof.joist-centres")));
                     break;
                 default:
-                    layers.Add(new(reference, layer.Slot, layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, Remark(layer)));
+                    layers.Add(new(reference, layer.Slot, paved ? "roof.paving" : layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, Remark(layer)));
                     break;
             }
         }

@@ -20,7 +20,7 @@ public enum RoofBehaviour
     /// <summary>Boards laid to falls, clear of the wall.</summary>
     Deck,
 
-    /// <summary>Tapered pieces on the joists that make the fall.</summary>
+    /// <summary>Tapered blanks on the joists that make the fall.</summary>
     Firring,
 
     /// <summary>Poured to falls on a flat structure.</summary>

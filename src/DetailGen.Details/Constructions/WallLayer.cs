@@ -39,7 +39,7 @@ public sealed record WallLayer(string Slot, WallBehaviour As, string Thickness, 
 
     public LayerKind Kind { get; init; } = LayerKind.Solid;
 
-    /// <summary>Keys of centres and width where the layer is made of pieces, such as dabs; null for a continuous one.</summary>
+    /// <summary>Keys of centres and width where the layer is made of blanks, such as dabs; null for a continuous one.</summary>
     public (string Centres, string Width)? Repeat { get; init; }
 
     /// <summary>Height in mm of a continuous ribbon of the same stuff at its upper end that keeps room air out; 0 for none.</summary>

@@ -9,7 +9,7 @@ internal static class Dimensions
     private const double Least = 5;
 
     /// <summary>Layers of the wall along a level, and their sum.</summary>
-    public static IEnumerable<Measure> AcrossWall(WallLayout wall, Buildup buildup, double y, string chain)
+    public static IEnumerable<Measure> AcrossWall(PlacedWall wall, Buildup buildup, double y, string chain)
     {
         var turned = wall.Layers[0].Right <= 0.0005;
         var at = 0.0;
@@ -30,7 +30,7 @@ internal static class Dimensions
     }
 
     /// <summary>Layers of the roof at a station, from the ceiling to the finished surface, and their sum.</summary>
-    public static IEnumerable<Measure> DownRoof(RoofLayout roof, double x, IReadOnlyList<double> boards)
+    public static IEnumerable<Measure> DownRoof(PlacedRoof roof, double x, int insulationLayers)
     {
         var sum = 0.0;
         foreach (var placed in roof.Layers.Reverse())
@@ -44,12 +44,13 @@ internal static class Dimensions
             var flat = placed.Layer.As is RoofBehaviour.Joists or RoofBehaviour.Slab or RoofBehaviour.Ceiling;
             var bottom = placed.Bottom + (tapered || flat ? 0 : roof.Plane.At(x));
             var top = placed.Top + (flat ? 0 : roof.Plane.At(x));
-            IReadOnlyList<double> depths = placed.Layer.As == RoofBehaviour.Insulation ? boards : [top - bottom];
-            for (var i = 0; i < depths.Count; i++)
+            var count = placed.Layer.As == RoofBehaviour.Insulation ? insulationLayers : 1;
+            for (var i = 0; i < count; i++)
             {
-                var id = depths.Count == 1 ? placed.Layer.Slot : $"{placed.Layer.Slot}.{i + 1}";
-                var low = bottom + depths.Take(i).Sum();
-                yield return new(id, new(x, low), new(x, low + depths[i]), Axis.Vertical, Chains.RoofEnd);
+                var low = bottom + ((top - bottom) * i / count);
+                var high = bottom + ((top - bottom) * (i + 1) / count);
+                var id = count == 1 ? placed.Layer.Slot : $"{placed.Layer.Slot}.{i + 1}";
+                yield return new(id, new(x, low), new(x, high), Axis.Vertical, Chains.RoofEnd);
             }
 
             sum += top - bottom;

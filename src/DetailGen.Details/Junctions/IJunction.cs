@@ -4,7 +4,7 @@ using DetailGen.Sections;
 
 namespace DetailGen.Details.Junctions;
 
-/// <summary>What a junction tells of itself besides its pieces.</summary>
+/// <summary>What a junction tells of itself besides its blanks.</summary>
 internal sealed record Plan(
     IReadOnlyList<Level> Levels, IReadOnlyList<Buildup> Buildups, IReadOnlyList<Measure> Measures, IReadOnlyList<Space> Spaces, IReadOnlyList<Run> Runs,
     IReadOnlyList<Fall> Falls);
@@ -12,11 +12,12 @@ internal sealed record Plan(
 /// <summary>A way in which a wall and a roof meet.</summary>
 internal interface IJunction
 {
+    /// <summary>As in presets.</summary>
     string Id { get; }
 
     /// <summary>The wall's weather face looks at the roof.</summary>
     bool Turned { get; }
 
-    /// <summary>Brings all pieces to the site.</summary>
-    Plan Build(Site site, WallLayout wall, IReadOnlyList<RoofLayer> roof);
+    /// <summary>Brings all blanks to the site.</summary>
+    Plan Build(Site site, PlacedWall wall, IReadOnlyList<RoofLayer> roof);
 }

@@ -2,7 +2,7 @@ using DetailGen.Sections;
 
 namespace DetailGen.Details.Parts;
 
-/// <summary>Makes parts of pieces: cuts each around those that go before it, numbers the work, gives words and materials.</summary>
+/// <summary>Makes parts of blanks: cuts each around those that go before it, numbers the work, gives words and materials.</summary>
 internal static class Assembly
 {
     private static readonly Material Air = new("air", "Air", "air", "", "", null, 0, "tabulated");
@@ -10,10 +10,10 @@ internal static class Assembly
     /// <returns>In build order.</returns>
     public static IReadOnlyList<Part> Join(Site site, Wording wording)
     {
-        var pieces = site.Pieces;
-        var regions = Carve(pieces);
-        var order = Enumerable.Range(0, pieces.Count).OrderBy(i => pieces[i].Stage).ThenBy(i => i).ToArray();
-        var parts = new List<Part>(pieces.Count);
+        var blanks = site.Blanks;
+        var regions = Carve(blanks);
+        var order = Enumerable.Range(0, blanks.Count).OrderBy(i => blanks[i].Stage).ThenBy(i => i).ToArray();
+        var parts = new List<Part>(blanks.Count);
         foreach (var i in order)
         {
             if (regions[i].IsEmpty)
@@ -21,32 +21,34 @@ internal static class Assembly
                 continue;
             }
 
-            var piece = pieces[i];
-            var material = piece.Roles.HasFlag(Roles.Air) ? Air : site.Sizes.Material(piece.Slot);
-            parts.Add(new(piece.Id, piece.Name, material, piece.Element, regions[i], piece.Presence, piece.Roles, parts.Count + 1)
+            var blank = blanks[i];
+            var material = blank.Roles.HasFlag(Roles.Air) ? Air : site.Sizes.Material(blank.Slot);
+            parts.Add(new(blank.Id, blank.Name, material, blank.Element, regions[i], blank.Presence, blank.Roles, parts.Count + 1)
             {
-                Slot = piece.Slot,
-                Parameters = piece.Parameters,
-                Words = wording.For(piece, material),
-                Sheet = piece.Sheet,
-                Coursing = piece.Coursing,
-                Repeat = piece.Repeat,
-                Axis = piece.Axis,
-                Seed = piece.Seed,
+                Slot = blank.Slot,
+                Parameters = blank.Parameters,
+                Words = wording.For(blank, material),
+                Sheet = blank.Sheet,
+                Coursing = blank.Coursing,
+                Repeat = blank.Repeat,
+                Axis = blank.Axis,
+                Seed = blank.Seed,
             });
         }
 
         return parts;
     }
 
-    private static Region[] Carve(IReadOnlyList<Piece> pieces)
+    private static Region[] Carve(IReadOnlyList<Blank> blanks)
     {
-        var regions = pieces.Select(piece => piece.Region).ToArray();
-        var cut = Enumerable.Range(0, pieces.Count).Where(i => pieces[i].Presence == Presence.Cut)
-            .OrderBy(i => pieces[i].Claim).ThenBy(i => i).ToArray();
+        var regions = blanks.Select(blank => blank.Region).ToArray();
+        var cut = Enumerable.Range(0, blanks.Count).Where(i => blanks[i].Presence == Presence.Cut)
+            .OrderBy(i => blanks[i].Precedence).ThenBy(i => i).ToArray();
+        // bounds as claimed: what is cut away later only makes a blank smaller
+        var bounds = regions.Select(region => region.Bounds).ToArray();
         for (var k = 1; k < cut.Length; k++)
         {
-            var before = cut[..k].Where(j => regions[j].Bounds.Meets(regions[cut[k]].Bounds)).Select(j => regions[j]).ToArray();
+            var before = cut[..k].Where(j => Overlap(bounds[j], bounds[cut[k]])).Select(j => regions[j]).ToArray();
             foreach (var other in before)
             {
                 regions[cut[k]] = regions[cut[k]].Minus(other);
@@ -55,4 +57,7 @@ internal static class Assembly
 
         return regions;
     }
+
+    // Two that only touch need no knife.
+    private static bool Overlap(Bounds a, Bounds b) => a.Left < b.Right - 1e-6 && b.Left < a.Right - 1e-6 && a.Bottom < b.Top - 1e-6 && b.Bottom < a.Top - 1e-6;
 }

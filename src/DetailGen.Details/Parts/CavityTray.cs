@@ -15,15 +15,15 @@ internal sealed record CavityTray(IReadOnlyList<Point> Line, (double Left, doubl
     {
         site.Lay(
             "tray", "Cavity tray", "tray", Element.Wall, Roles.WaterBarrier | Roles.Drainage, Stage.WallAbove,
-            Line, site.Length("tray.thickness"), ["flashing"], Seat.Between, "tray.step", "tray.thickness");
+            Line, site.Length("tray.thickness"), ["flashing"], Seat.Between, runsOn: false, "tray.step", "tray.thickness");
         var foot = Outlet + site.Sizes.LengthOrZero("flashing.thickness") + site.Length("tray.thickness");
         site.Add(new(
-            "weep", "Weep hole", "weep", Element.Wall, Region.Box(Draining.Left, foot, Draining.Right, Outlet + 75),
-            Roles.Drainage, Claim.Air, Stage.WallAbove)
+            "weep", "Weep hole", "weep", Element.Wall, Region.Box(Draining.Left, foot, Draining.Right, Outlet + site.Length("weep.height")),
+            Roles.Drainage, Precedence.Air, Stage.WallAbove)
         {
             Presence = Presence.Local,
             Repeat = new(site.Length("weep.spacing"), 10),
-            Parameters = ["weep.spacing"],
+            Parameters = ["weep.spacing", "weep.height"],
             Axis = new(1, 0),
         });
     }

@@ -4,23 +4,23 @@ namespace DetailGen.Details.Parts;
 
 /// <summary>The cover flashing: tucked into a bed joint or chase of the wall, down its face, over the head of the upstand and down in front of it.</summary>
 /// <param name="Bed">Underside of the joint or chase, mm.</param>
-internal sealed record CoverFlashing(double Bed)
+/// <param name="Face">Wall face in which it is, mm; left of the upstand where that stands free.</param>
+internal sealed record CoverFlashing(double Bed, double Face)
 {
     public void Build(Site site, Upstand upstand)
     {
         var tuck = site.Length("flashing.chase");
-        var face = upstand.Wall;
         var outer = upstand.Outer(site);
         var front = outer + site.Length("roof.membrane") + site.Length("flashing.clearance");
         var foot = upstand.Head(outer) - site.Length("flashing.lap");
         site.Lay(
             "flashing", "Cover flashing", "flashing", Element.Wall, Roles.WaterBarrier, Stage.WallAbove,
-            [new(face - tuck, Bed), new(face, Bed), new(face, upstand.HeadAtWall), new(front, upstand.Head(front)), new(front, foot)],
-            site.Length("flashing.thickness"), [Upstand.MembraneId], Seat.Face, "flashing.lap", "flashing.chase");
+            [new(Face - tuck, Bed), new(Face, Bed), new(Face, upstand.Head(Face)), new(front, upstand.Head(front)), new(front, foot)],
+            site.Length("flashing.thickness"), [Upstand.MembraneId], Seat.Face, runsOn: false, "flashing.lap", "flashing.chase");
         site.Add(new(
             "flashing.gap", "Clearance behind the flashing", "flashing", Element.Wall,
             Region.Polygon(new(outer, foot), new(front, foot), new(front, upstand.Head(front)), new(outer, upstand.Head(outer))),
-            Roles.Air, Claim.Air, Stage.Left)
+            Roles.Air, Precedence.Air, Stage.Left)
         {
             Parameters = ["flashing.clearance"],
         });
@@ -32,7 +32,7 @@ internal sealed record CoverFlashing(double Bed)
         var on = face + site.Length("roof.membrane");
         site.Add(new(
             "upstand.termination", "Termination bar", "upstand.termination", Element.Roof,
-            Region.Box(on, top - 25, on + 3, top - 5), Roles.Fixing, Claim.Sheet, Stage.Waterproofing)
+            Region.Box(on, top - 25, on + 3, top - 5), Roles.Fixing, Precedence.Sheet, Stage.Waterproofing)
         {
             Presence = Presence.Local,
             Repeat = new(250),

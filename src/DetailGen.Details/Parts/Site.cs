@@ -38,16 +38,16 @@ public static class Levels
     public const string CopingTop = "coping-top";
 }
 
-/// <summary>Where builders work: sizes to read, faces and levels to meet at, and the pieces brought so far. Short-lived; one for each section.</summary>
+/// <summary>Where builders work: sizes to read, faces and levels to meet at, and the blanks brought so far. Short-lived; one for each section.</summary>
 public sealed class Site(Sizes sizes)
 {
     private readonly Dictionary<string, double> _faces = new(StringComparer.Ordinal);
     private readonly Dictionary<string, double> _levels = new(StringComparer.Ordinal);
-    private readonly List<Piece> _pieces = [];
+    private readonly List<Blank> _blanks = [];
 
     public Sizes Sizes => sizes;
 
-    public IReadOnlyList<Piece> Pieces => _pieces;
+    public IReadOnlyList<Blank> Blanks => _blanks;
 
     /// <summary>mm.</summary>
     public double Length(string key) => sizes.Length(key);
@@ -66,23 +66,32 @@ public sealed class Site(Sizes sizes)
 
     public void SetLevel(string name, double y) => _levels[name] = y;
 
-    /// <summary>Brings a piece; one without area is passed over.</summary>
-    public void Add(Piece piece)
+    /// <summary>Brings a blank; one without area is passed over.</summary>
+    public void Add(Blank blank)
     {
-        if (!piece.Region.IsEmpty)
+        if (!blank.Region.IsEmpty)
         {
-            _pieces.Add(piece);
+            _blanks.Add(blank);
         }
     }
 
-    /// <summary>Lays a sheet on the left of a face, over the sheets named where they lie on the same face.</summary>
+    /// <summary>
+    /// Lays a sheet on the left of a face, over the sheets named where they lie on the same face. One that runs on to the end of the model
+    /// (<paramref name="runsOn"/>) is cut off upright there.
+    /// </summary>
     public void Lay(
         string id, string name, string slot, Element element, Roles roles, Stage stage, IReadOnlyList<Point> face, double thickness,
-        IReadOnlyList<string> over, Seat seat, params IReadOnlyList<string> parameters)
+        IReadOnlyList<string> over, Seat seat, bool runsOn, params IReadOnlyList<string> parameters)
     {
-        var under = _pieces.Where(piece => over.Contains(piece.Id, StringComparer.Ordinal)).ToArray();
-        var region = Bands.Lay(face, thickness, [.. under.Select(piece => piece.Region)], under.Sum(piece => piece.Sheet!.Thickness));
-        Add(new(id, name, slot, element, region, roles, Claim.Sheet, stage)
+        var under = _blanks.Where(blank => over.Contains(blank.Id, StringComparer.Ordinal)).ToArray();
+        var longer = runsOn ? [.. face, face[^1] + (thickness * (face[^1] - face[^2]).Unit)] : face;
+        var region = Bands.Lay(longer, thickness, [.. under.Select(blank => blank.Region)], under.Sum(blank => blank.Sheet!.Thickness));
+        if (runsOn)
+        {
+            region = region.Intersect(Region.Box(region.Bounds with { Right = face[^1].X }));
+        }
+
+        Add(new(id, name, slot, element, region, roles, Precedence.Sheet, stage)
         {
             Sheet = new(face, thickness, over, seat),
             Parameters = parameters,

@@ -23,14 +23,14 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
 
     public double Outer(Site site) => Wall + Depth(site);
 
-    public void Build(Site site, RoofLayout roof, double roofEnd)
+    public void Build(Site site, PlacedRoof roof, double roofEnd)
     {
         BuildVapourControl(site, roof, roofEnd);
         var plane = roof.Plane;
         var outer = Outer(site);
         var inner = outer - site.Length("upstand.backing");
-        site.Add(Board("upstand.insulation", "Upstand insulation", Wall, inner, Roles.Insulation, plane, roof.Base));
-        site.Add(Board("upstand.backing", "Backing board", inner, outer, Roles.Support, plane, roof.Base));
+        AddBoard(site, "upstand.insulation", "Upstand insulation", Wall, inner, Roles.Insulation, roof);
+        AddBoard(site, "upstand.backing", "Backing board", inner, outer, Roles.Support, roof);
         var leg = site.Length("upstand.fillet");
         double Floor(double x) => plane.At(x) + roof.Base;
         var toe = new Point(outer + leg, Floor(outer + leg));
@@ -39,7 +39,7 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
         {
             site.Add(new(
                 "upstand.fillet", "Fillet", "upstand.fillet", Element.Roof, Region.Polygon(new(outer, Floor(outer)), toe, throat),
-                Roles.Support, Claim.Board, Stage.Upstand)
+                Roles.Support, Precedence.Board, Stage.Upstand)
             {
                 Parameters = ["upstand.fillet"],
             });
@@ -49,37 +49,44 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
         site.Lay(
             MembraneId, "Upstand membrane", MembraneId, Element.Roof, Roles.WaterBarrier, Stage.Waterproofing,
             [.. MembraneEnd, new(Wall, HeadAtWall), new(outer, Head(outer)), throat, toe, .. plane.Line(toe.X, end, roof.Base).Skip(1)],
-            site.Length("roof.membrane"), ["roof.membrane", "wall.head-membrane"], Seat.Face, "upstand.height", "membrane.lap", "roof.membrane");
+            site.Length("roof.membrane"), ["roof.membrane", "wall.head-membrane"], Seat.Face, runsOn: false, "upstand.height", "membrane.lap", "roof.membrane");
         BuildRestraint(site, roof, toe.X);
     }
 
-    // From the head of the upstand down the face behind it and out over the deck; over the head it lies under the line that carries the membrane.
-    private void BuildVapourControl(Site site, RoofLayout roof, double roofEnd)
+    // From the face of the backing over the head of the upstand, down the face behind it and out over the deck; over the head it lies under the line that carries the membrane.
+    private void BuildVapourControl(Site site, PlacedRoof roof, double roofEnd)
     {
         var placed = roof.Find(RoofBehaviour.VapourControl)!;
         var outer = Outer(site);
+        var returned = site.Length("vcl.return") - Depth(site);
+        IReadOnlyList<Point> edge = returned > 0 ? [new(outer, Head(outer) - returned)] : [];
         site.Lay(
             placed.Layer.Slot, placed.Layer.Name, placed.Layer.Slot, Element.Roof, placed.Layer.Roles, Stage.VapourControl,
-            [new(outer, Head(outer)), new(Wall, HeadAtWall), .. roof.Plane.Line(Wall, roofEnd, placed.Bottom)],
-            placed.Thickness, [], Seat.Between, placed.Layer.Thickness);
+            [.. edge, new(outer, Head(outer)), new(Wall, HeadAtWall), .. roof.Plane.Line(Wall, roofEnd, placed.Bottom)],
+            placed.Thickness, [], Seat.Between, runsOn: true, placed.Layer.Thickness, "vcl.return");
     }
 
-    private Piece Board(string id, string name, double left, double right, Roles roles, RoofPlane plane, double foot) =>
-        new(id, name, id, Element.Roof,
-            Region.Polygon([.. plane.Line(left, right, foot), new(right, Head(right)), new(left, Head(left))]), roles, Claim.Board, Stage.Upstand)
+    private void AddBoard(Site site, string id, string name, double left, double right, Roles roles, PlacedRoof roof)
+    {
+        if (site.Length(id) > 0)
         {
-            Parameters = [id, "upstand.height"],
-            Axis = new(0, 1),
-        };
+            var outline = Region.Polygon([.. roof.Plane.Line(left, right, roof.Base), new(right, Head(right)), new(left, Head(left))]);
+            site.Add(new(id, name, id, Element.Roof, outline, roles, Precedence.Board, Stage.Upstand)
+            {
+                Parameters = [id, "upstand.height"],
+                Axis = new(0, 1),
+            });
+        }
+    }
 
-    private static void BuildRestraint(Site site, RoofLayout roof, double toe)
+    private static void BuildRestraint(Site site, PlacedRoof roof, double toe)
     {
         var top = roof.Find(RoofBehaviour.Membrane)!.Top;
         var (left, right) = (toe + 20, toe + 50);
         var floor = roof.Plane.At((left + right) / 2) + top;
         var deck = roof.Plane.At(left) + site.Level(Levels.DeckTop);
         var bar = Region.Box(left, floor, right, floor + 3).Union(Region.Box(toe + 32.5, deck - 15, toe + 37.5, floor + 3));
-        site.Add(new("upstand.restraint", "Restraint bar", "upstand.restraint", Element.Roof, bar, Roles.Fixing, Claim.Sheet, Stage.Waterproofing)
+        site.Add(new("upstand.restraint", "Restraint bar", "upstand.restraint", Element.Roof, bar, Roles.Fixing, Precedence.Sheet, Stage.Waterproofing)
         {
             Presence = Presence.Local,
             Repeat = new(250),

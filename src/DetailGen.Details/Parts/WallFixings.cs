@@ -5,21 +5,21 @@ namespace DetailGen.Details.Parts;
 /// <summary>Ties between the leaves at bed joints, and the strap that holds the wall to the roof.</summary>
 internal static class WallFixings
 {
-    /// <summary>Ties at the given bed joints (underside, mm), as far into one leaf as into the other.</summary>
+    /// <summary>Ties at the given bed joints (underside, mm); centred on the cavity.</summary>
     public static void BuildTies(Site site, IEnumerable<double> beds)
     {
         var (left, right) = (site.Face(Faces.CavityLeft), site.Face(Faces.CavityRight));
+        var middle = (left + right) / 2;
+        var half = site.Length("tie.length") / 2;
         var number = 1;
         foreach (var bed in beds)
         {
-            var middle = (left + right) / 2;
-            var half = site.Length("tie.length") / 2;
             var tie = Region.Box(middle - half, bed + 3, middle + half, bed + 7).Union(Region.Box(middle - 3, bed - 4, middle + 3, bed + 7));
-            site.Add(new($"tie.{number}", "Wall tie", "tie", Element.Wall, tie, Roles.Fixing, Claim.Sheet, Stage.WallBelow)
+            site.Add(new($"tie.{number}", "Wall tie", "tie", Element.Wall, tie, Roles.Fixing, Precedence.Sheet, Stage.WallBelow)
             {
                 Presence = Presence.Local,
-                Repeat = new(site.Length("tie.horizontal-spacing")),
                 Parameters = ["tie.length", "tie.horizontal-spacing", "tie.vertical-spacing"],
+                Repeat = new(site.Length("tie.horizontal-spacing")),
                 Again = number > 1,
             });
             number++;
@@ -27,7 +27,8 @@ internal static class WallFixings
     }
 
     /// <summary>A strap over three joists, turned down behind the leaf that the roof bears on; none for a slab.</summary>
-    public static void BuildStrap(Site site)
+    /// <param name="end">Where the model ends, mm.</param>
+    public static void BuildStrap(Site site, double end)
     {
         if (!site.Sizes.Has("roof.joists"))
         {
@@ -39,12 +40,14 @@ internal static class WallFixings
         var reach = site.Face(Faces.RoofSide) + (site.Sizes.Is("roof.joists", "across")
             ? 1000
             : site.Length("roof.joist-wall-gap") + (2 * site.Length("roof.joist-centres")) + site.Length("roof.joist-width"));
-        var strap = Region.Box(back - 5, top - 5, reach, top).Union(Region.Box(back - 5, top - 100, back, top));
-        site.Add(new("strap", "Restraint strap", "strap", Element.Wall, strap, Roles.Fixing, Claim.Sheet, Stage.RoofStructure)
+        reach = Math.Min(reach, end);
+        var hook = site.HasFace(Faces.CavityLeft) ? back - 5 : back; // without a cavity it turns down in a chase of the leaf
+        var strap = Region.Box(hook, top - 5, reach, top).Union(Region.Box(hook, top - 100, hook + 5, top));
+        site.Add(new("strap", "Restraint strap", "strap", Element.Wall, strap, Roles.Fixing, Precedence.Sheet, Stage.RoofStructure)
         {
             Presence = Presence.Local,
-            Repeat = new(site.Length("strap.spacing"), 30),
             Parameters = ["strap.spacing"],
+            Repeat = new(site.Length("strap.spacing"), 30),
         });
     }
 }

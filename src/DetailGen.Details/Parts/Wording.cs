@@ -1,7 +1,7 @@
-using DetailGen.Details.Reading;
 using System.Globalization;
 using System.Text;
 using DetailGen.Details.Parameters;
+using DetailGen.Details.Reading;
 using DetailGen.Sections;
 
 namespace DetailGen.Details.Parts;
@@ -13,12 +13,12 @@ internal sealed class Wording(Sizes sizes, IEnumerable<Component> components, Fu
     private readonly Parameters.PartWords[] _words = [.. components.SelectMany(component => component.Words)];
 
     /// <summary>Note, purpose and consequence; each from the first entry that speaks of the part and has it. A further part of a kind has no note.</summary>
-    public Sections.PartWords For(Piece piece, Material material)
+    public Sections.PartWords For(Blank blank, Material material)
     {
-        var said = _words.Where(words => Speaks(words.Part, piece.Id) && (words.When is null || holds(words.When))).ToArray();
+        var said = _words.Where(words => Speaks(words.Part, blank.Id) && (words.When is null || holds(words.When))).ToArray();
         string Say(Func<Parameters.PartWords, string?> what) =>
             Fill(said.Select(what).FirstOrDefault(text => text is not null) ?? "", material);
-        return new(piece.Again ? "" : Say(words => words.Note), Say(words => words.Purpose), Say(words => words.Without));
+        return new(blank.Again ? "" : Say(words => words.Note), Say(words => words.Purpose), Say(words => words.Without));
     }
 
     private static bool Speaks(string pattern, string id) =>
@@ -49,7 +49,6 @@ internal sealed class Wording(Sizes sizes, IEnumerable<Component> components, Fu
     {
         "material" => Plain(material.Name),
         _ when sizes.HasLength(key) => Length(sizes.Length(key)),
-        _ when sizes.HasChoice(key) => sizes.Choice(key).Replace('-', ' '),
         _ when key.EndsWith("fall", StringComparison.Ordinal) => string.Create(CultureInfo.InvariantCulture, $"1:{sizes.Number(key)}"),
         _ => sizes.Number(key).ToString(CultureInfo.InvariantCulture),
     };

@@ -48,21 +48,22 @@ internal static class Coping
         var (left, right) = Edges(site);
         var top = Top(site, left, right);
         var under = site.Level(Levels.CopingTop) - site.Length("coping.rise") - site.Length("coping.thickness");
-        var (clear, groove, depth) = (site.Length("coping.drip-clearance"), site.Length("coping.drip-width"), site.Length("coping.drip-depth"));
-        var projection = site.Length("coping.dpc-projection");
+        var clear = site.Length("coping.drip-clearance");
+        var beyond = site.Length("coping.dpc-projection");
+        var (wide, deep) = (site.Length("coping.drip-width"), site.Length("coping.drip-depth"));
         var (weather, roof) = (site.Face(Faces.Weather), site.Face(Faces.HeadRoofSide));
         site.Lay(
             "coping.dpc", "Damp-proof course", "coping.dpc", Element.Wall, Roles.WaterBarrier, Stage.Head,
-            [new(weather - projection, seat.Head), new(roof + projection, seat.Head)], site.Length("coping.dpc-thickness"), seat.Beneath, Seat.Between, "coping.dpc-thickness");
+            [new(weather - beyond, seat.Head), new(roof + beyond, seat.Head)], site.Length("coping.dpc-thickness"), seat.Beneath, Seat.Between, runsOn: false, "coping.dpc-thickness");
         site.Add(new(
-            "coping.bed", "Mortar bed", "coping.bed", Element.Wall, Region.Box(weather, seat.Head, roof, under), Roles.Support, Claim.Fill, Stage.Head)
+            "coping.bed", "Mortar bed", "coping.bed", Element.Wall, Region.Box(weather, seat.Head, roof, under), Roles.Support, Precedence.Fill, Stage.Head)
         {
             Parameters = ["coping.bed"],
         });
         var stone = Region.Polygon([new(left, under), new(right, under), .. top.Reverse()])
-            .Minus(Region.Box(weather - clear - groove, under, weather - clear, under + depth))
-            .Minus(Region.Box(roof + clear, under, roof + clear + groove, under + depth));
-        site.Add(new("coping", "Coping", "coping", Element.Wall, stone, Roles.WaterBarrier | Roles.Finish, Claim.Board, Stage.Head)
+            .Minus(Region.Box(weather - clear - wide, under, weather - clear, under + deep))
+            .Minus(Region.Box(roof + clear, under, roof + clear + wide, under + deep));
+        site.Add(new("coping", "Coping", "coping", Element.Wall, stone, Roles.WaterBarrier | Roles.Finish, Precedence.Board, Stage.Head)
         {
             Parameters = ["coping.width", "coping.thickness", "coping.fall", "coping.overhang", "coping.overhang-inside", "coping.drip-clearance"],
         });
@@ -90,19 +91,19 @@ internal static class Coping
         var board = Line(weather, roof, bare + (membrane * slant));
         site.Lay(
             "coping.dpc", "Membrane under the coping", "coping.dpc", Element.Wall, Roles.WaterBarrier, Stage.Head,
-            [new(weather, seat.Head - TurnDown), .. board, new(roof, seat.Head - TurnDown)], membrane, seat.Beneath, Seat.Between, "coping.dpc-thickness");
+            [new(weather, seat.Head - TurnDown), .. board, new(roof, seat.Head - TurnDown)], membrane, seat.Beneath, Seat.Between, runsOn: false, "coping.dpc-thickness");
         site.Lay(
             "coping", "Coping", "coping", Element.Wall, Roles.WaterBarrier | Roles.Finish, Stage.Head,
-            [new(left + sheet, legs), .. Line(left + sheet, right - sheet, bare), new(right - sheet, legs)], sheet, [], Seat.Face,
+            [new(left + sheet, legs), .. Line(left + sheet, right - sheet, bare), new(right - sheet, legs)], sheet, [], Seat.Face, runsOn: false,
             "coping.width", "coping.thickness", "coping.fall", "coping.overhang", "coping.overhang-inside", "coping.leg");
         var under = Line(weather, roof, bare + ((membrane + Board) * slant));
         site.Add(new(
-            "coping.board", "Sloping board", "coping.board", Element.Wall, Region.Polygon([.. under, .. board.Reverse()]), Roles.Support, Claim.Board, Stage.Head)
+            "coping.board", "Sloping board", "coping.board", Element.Wall, Region.Polygon([.. under, .. board.Reverse()]), Roles.Support, Precedence.Board, Stage.Head)
         {
             Axis = (under[1] - under[0]).Unit,
         });
         var packing = Region.Polygon([new(weather, seat.Head), new(roof, seat.Head), .. under.Reverse()]);
-        site.Add(new("coping.packing", "Tapered packing", "coping.packing", Element.Wall, packing, Roles.Support, Claim.Fill, Stage.Head));
+        site.Add(new("coping.packing", "Tapered packing", "coping.packing", Element.Wall, packing, Roles.Support, Precedence.Fill, Stage.Head));
     }
 
     private static double At(IReadOnlyList<Point> line, double x)

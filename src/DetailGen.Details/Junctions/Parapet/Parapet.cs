@@ -11,7 +11,7 @@ internal sealed class Parapet : IJunction
 
     public bool Turned => false;
 
-    public Plan Build(Site site, WallLayout wall, IReadOnlyList<RoofLayer> roofLayers)
+    public Plan Build(Site site, PlacedWall wall, IReadOnlyList<RoofLayer> roofLayers)
     {
         var sizes = site.Sizes;
         var toCoping = sizes.Is("upstand.top", "coping");
@@ -20,19 +20,19 @@ internal sealed class Parapet : IJunction
         var depth = Upstand.Depth(site);
         var outer = face + depth;
         var upstandFace = outer + site.Length("roof.membrane");
-        var roof = RoofLayout.Place(site, roofLayers, upstandFace);
+        var roof = PlacedRoof.Place(site, roofLayers, upstandFace);
         var ceiling = site.Level(Levels.Ceiling);
         var wallHead = site.Length("parapet.wall-head");
         var head = site.Length("parapet.head");
         site.SetFace(Faces.HeadRoofSide, toCoping ? upstandFace : face);
         site.SetLevel(Levels.WallHead, wallHead);
-        site.SetLevel(Levels.UpstandTop, site.Length("upstand.height"));
+        site.SetLevel(Levels.UpstandTop, toCoping ? head : site.Length("upstand.height"));
         site.SetLevel(Levels.CopingTop, site.Length("parapet.height"));
 
         var reach = Math.Max(1000, 3 * Math.Max(wall.Thickness, -ceiling));
         var ends = new RoofEnds(face, face - site.Sizes.LengthOrZero("roof.bearing"), outer + site.Length("upstand.fillet"), outer, upstandFace + reach);
         var foot = ceiling - reach;
-        var lifted = wall.Layers.Any(placed => placed.Layer.As == WallBehaviour.Cladding);
+        var lifted = sizes.HasMaterial("wall.head-membrane");
 
         TrayLine? line = null;
         if (cavity)
@@ -41,13 +41,13 @@ internal sealed class Parapet : IJunction
             site.SetLevel(Levels.TrayOutlet, site.Length("tray.outlet"));
         }
 
-        wall.Build(site, new(foot, wallHead, head, foot, head, ceiling, wallHead), line);
+        wall.Build(site, new(foot, wallHead, head, foot, head, ceiling, wallHead, Ribbon: true), line);
         roof.Build(site, ends);
         if (lifted)
         {
             site.Lay(
                 "wall.head-membrane", "Secondary membrane", "wall.head-membrane", Element.Wall, Roles.WaterBarrier, Stage.Head,
-                [new(0, head), new(face, head)], site.Length("roof.membrane"), [], Seat.Between, "roof.membrane");
+                [new(0, head), new(face, head)], site.Length("roof.membrane"), [], Seat.Between, runsOn: false, "roof.membrane");
         }
 
         var upstand = toCoping
@@ -57,7 +57,7 @@ internal sealed class Parapet : IJunction
         var bed = toCoping ? double.NaN : site.Length("flashing.bed");
         if (!toCoping)
         {
-            new CoverFlashing(bed).Build(site, upstand);
+            new CoverFlashing(bed, face).Build(site, upstand);
             CoverFlashing.BuildTermination(site, face, site.Length("upstand.height"));
         }
 
@@ -67,7 +67,7 @@ internal sealed class Parapet : IJunction
             new CavityTray(line.Line, (drains.Left, drains.Right), site.Length("tray.outlet")).Build(site);
         }
 
-        BuildHead(site, wall, cavity, toCoping, lifted, wallHead, head);
+        BuildHead(site, wall, cavity, wallHead, head);
         IReadOnlyList<string> beneath = [.. lifted ? ["wall.head-membrane"] : Array.Empty<string>(), .. toCoping ? [Upstand.MembraneId] : Array.Empty<string>()];
         Coping.Build(site, new(head, toCoping ? outer : face, beneath));
         roof.BuildFinish(site, ends);
@@ -76,7 +76,7 @@ internal sealed class Parapet : IJunction
             WallFixings.BuildTies(site, TieBeds(site, line!, foot));
         }
 
-        WallFixings.BuildStrap(site);
+        WallFixings.BuildStrap(site, ends.End);
         return ParapetPlan.Make(site, wall, roof, upstand, ends, foot, head, line, toCoping);
     }
 
@@ -93,7 +93,7 @@ internal sealed class Parapet : IJunction
             : new([new(left - site.Length("tray.embedment"), high), new(left, high), new(right, low), new(face + CavityTray.Projection, low)], true);
     }
 
-    private static void BuildHead(Site site, WallLayout wall, bool cavity, bool toCoping, bool lifted, double wallHead, double head)
+    private static void BuildHead(Site site, PlacedWall wall, bool cavity, double wallHead, double head)
     {
         if (cavity)
         {
@@ -101,17 +101,17 @@ internal sealed class Parapet : IJunction
             site.Add(new(
                 "coping.plate", "Support plate", "coping.plate", Element.Wall,
                 Region.Box(site.Face(Faces.CavityLeft) - bearing, head - site.Length("coping.plate"), site.Face(Faces.CavityRight) + bearing, head),
-                Roles.Support, Claim.Member, Stage.Head)
+                Roles.Support, Precedence.Member, Stage.Head)
             {
                 Parameters = ["coping.plate", "coping.plate-bearing"],
             });
         }
 
-        if (lifted && toCoping)
+        if (site.Sizes.HasLength("parapet.head-insulation"))
         {
             site.Add(new(
                 "parapet.head-insulation", "Insulation over the wall head", "parapet.head-insulation", Element.Wall,
-                Region.Box(site.Face(Faces.BearingEnd), wallHead, site.Face(Faces.RoofSide), head), Roles.Insulation | Roles.Support, Claim.Board, Stage.Head)
+                Region.Box(site.Face(Faces.BearingEnd), wallHead, site.Face(Faces.RoofSide), head), Roles.Insulation | Roles.Support, Precedence.Board, Stage.Head)
             {
                 Parameters = ["parapet.head-insulation"],
             });
@@ -123,7 +123,7 @@ internal sealed class Parapet : IJunction
         {
             site.Add(new(
                 number == 1 ? "coping.bed-lower" : $"coping.bed-lower.{number}", "Mortar bed", "coping.bed", Element.Wall,
-                Region.Box(leaf.Left, wallHead, leaf.Right, head), Roles.Support, Claim.Fill, Stage.Head)
+                Region.Box(leaf.Left, wallHead, leaf.Right, head), Roles.Support, Precedence.Fill, Stage.Head)
             {
                 Again = true,
                 Parameters = ["coping.bed"],
@@ -132,20 +132,19 @@ internal sealed class Parapet : IJunction
         }
     }
 
-    // One row near the head where the tray leaves room, the others below the tray, starting at a bed that both leaves have.
+    // The top row where the tray leaves room, the others below the tray at block courses, so that they meet beds of both leaves.
     private static IEnumerable<double> TieBeds(Site site, TrayLine tray, double foot)
     {
-        var head = site.Level(Levels.WallHead);
         var (left, right) = (site.Face(Faces.CavityLeft), site.Face(Faces.CavityRight));
-        var high = Math.Max(tray.At(left), tray.At(right));
-        var top = head - site.Length("tie.top-distance");
-        if (top > high + 20)
+        var top = site.Level(Levels.WallHead) - site.Length("tie.top-distance");
+        var below = Math.Min(tray.At(left), tray.At(right)) - 225;
+        if (top > below + 1)
         {
             yield return top;
         }
 
-        var low = Math.Min(tray.At(left), tray.At(right));
-        for (var bed = low - 225; bed > foot + 20; bed -= site.Length("tie.vertical-spacing"))
+        var rows = Math.Max(1, Math.Round(site.Length("tie.vertical-spacing") / 225)) * 225;
+        for (var bed = below; bed > foot + 20; bed -= rows)
         {
             yield return bed;
         }

@@ -9,7 +9,7 @@ namespace DetailGen.Details.Junctions.Parapet;
 internal static class ParapetPlan
 {
     public static Plan Make(
-        Site site, WallLayout wall, RoofLayout roof, Upstand upstand, RoofEnds ends, double foot, double head, TrayLine? tray, bool toCoping)
+        Site site, PlacedWall wall, PlacedRoof roof, Upstand upstand, RoofEnds ends, double foot, double head, TrayLine? tray, bool toCoping)
     {
         var face = site.Face(Faces.RoofSide);
         var outer = upstand.Outer(site);
@@ -30,10 +30,11 @@ internal static class ParapetPlan
             [stem, Buildups.Roof(site, roof, "Roof", least - 60)],
             [
                 .. Dimensions.AcrossWall(wall, stem, shownFoot, Chains.WallFoot),
-                .. Dimensions.DownRoof(roof, least, RoofLayout.Boards(site)),
+                .. Dimensions.DownRoof(roof, least, (int)site.Sizes.Number("roof.insulation-layers")),
                 .. HeadOf(site, left, inner, top, under, metal, head),
                 .. HeightsOf(site, datum, inner, under, top, toCoping),
-                .. CloseOf(site, roof, upstand, face, outer, toe, tray, toCoping),
+                .. UpstandMeasures.Close(site, roof, upstand, face),
+                .. TrayMeasures(site, roof, face, tray, toCoping),
             ],
             [
                 new("outside", "Outside", new(left - 300, Math.Min(0, shownFoot + 300))),
@@ -48,8 +49,9 @@ internal static class ParapetPlan
     }
 
     private static IReadOnlyList<Level> LevelsOf(
-        Site site, RoofLayout roof, double inner, double outer, double under, double top, double end, bool metal, TrayLine? tray)
+        Site site, PlacedRoof roof, double inner, double outer, double under, double top, double end, bool metal, TrayLine? tray)
     {
+        var slab = roof.Find(RoofBehaviour.Slab) is not null;
         var levels = new List<Level>
         {
             new(Levels.CopingTop, "top of coping", new(inner, top), true),
@@ -58,9 +60,9 @@ internal static class ParapetPlan
             new(Levels.UpstandTop, "top of upstand", new(outer, site.Level(Levels.UpstandTop)), true),
             new(Levels.FinishedRoof, "finished roof level", new(roof.Plane.Datum, 0), true),
             new(Levels.DeckTop, "top of deck at the upstand", new(roof.Plane.Datum, site.Level(Levels.DeckTop)), false, Shown: false),
-            new("deck-at-break", "deck at the break", new(end, site.Level(Levels.DeckTop) + roof.Plane.At(end)), false),
-            new(Levels.StructureTop, "top of structure", new(end, site.Level(Levels.StructureTop)), false, Shown: false),
-            new(Levels.Ceiling, "ceiling", new(end, site.Level(Levels.Ceiling)), true),
+            new("deck-at-break", "deck at the break", new(end, site.Level(Levels.DeckTop) + roof.Plane.At(end)), false, Shown: !slab),
+            new(Levels.StructureTop, slab ? "top of slab" : "top of joists", new(end, site.Level(Levels.StructureTop)), false, Shown: slab),
+            new(Levels.Ceiling, slab ? "soffit" : "ceiling", new(end, site.Level(Levels.Ceiling)), true),
         };
         if (tray is not null)
         {
@@ -89,7 +91,7 @@ internal static class ParapetPlan
 
     private static IEnumerable<Measure> HeightsOf(Site site, double datum, double inner, double under, double top, bool toCoping)
     {
-        var upstand = site.Length("upstand.height");
+        var upstand = site.Level(Levels.UpstandTop);
         yield return new("upstand.height", new(datum, 0), new(datum, upstand), Axis.Vertical, Chains.Heights);
         var from = upstand;
         if (!toCoping)
@@ -101,7 +103,11 @@ internal static class ParapetPlan
             from = bed;
         }
 
-        yield return new("coping.underside-rise", new(datum, from), new(inner, under), Axis.Vertical, Chains.Heights);
+        if (under - from > 0.01) // a metal coping begins where an upstand to the head ends
+        {
+            yield return new("coping.underside-rise", new(datum, from), new(inner, under), Axis.Vertical, Chains.Heights);
+        }
+
         yield return new("coping.depth", new(inner, under), new(inner, top), Axis.Vertical, Chains.Heights);
         yield return new("parapet.height", new(datum, 0), new(inner, top), Axis.Vertical, Chains.Heights, 2);
         var thin = site.Sizes.Is("coping.fall-to", "outside") ? -site.Length("coping.overhang") : inner;
@@ -113,26 +119,8 @@ internal static class ParapetPlan
             string.Create(CultureInfo.InvariantCulture, $"= {courses} courses"));
     }
 
-    private static IEnumerable<Measure> CloseOf(
-        Site site, RoofLayout roof, Upstand upstand, double face, double outer, double toe, TrayLine? tray, bool toCoping)
+    private static IEnumerable<Measure> TrayMeasures(Site site, PlacedRoof roof, double face, TrayLine? tray, bool toCoping)
     {
-        var floor = roof.Plane.At(toe) + roof.Base;
-        if (toe - outer >= 5)
-        {
-            yield return new("upstand.fillet", new(outer, floor), new(toe, floor), Axis.Horizontal, Chains.Close);
-        }
-
-        yield return new("membrane.lap", new(toe, floor), new(toe + site.Length("membrane.lap"), floor), Axis.Horizontal, Chains.Close);
-        yield return new("upstand.insulation", new(face, 0), new(face + site.Length("upstand.insulation"), 0), Axis.Horizontal);
-        if (!toCoping)
-        {
-            var front = roof.Plane.Datum + site.Length("flashing.clearance");
-            var corner = upstand.Head(outer);
-            yield return new("flashing.lap", new(front, corner - site.Length("flashing.lap")), new(front, corner), Axis.Vertical, Chains.Close);
-            var bed = site.Length("flashing.bed");
-            yield return new("flashing.chase", new(face - site.Length("flashing.chase"), bed), new(face, bed), Axis.Horizontal, Chains.Close);
-        }
-
         if (tray is not null)
         {
             var (a, b) = (site.Face(Faces.CavityLeft), site.Face(Faces.CavityRight));
@@ -141,7 +129,7 @@ internal static class ParapetPlan
         }
     }
 
-    private static IEnumerable<Fall> FallsOf(Site site, RoofLayout roof, double left, double inner, double top, double feature)
+    private static IEnumerable<Fall> FallsOf(Site site, PlacedRoof roof, double left, double inner, double top, double feature)
     {
         yield return new("roof.fall", new(feature + 40, roof.Plane.At(feature + 40)), roof.Plane.Ratio, -roof.Plane.Rises);
         var ratio = site.Sizes.Number("coping.fall");

@@ -2,8 +2,8 @@ using DetailGen.Sections;
 
 namespace DetailGen.Details.Parts;
 
-/// <summary>Who keeps its place where two pieces claim the same: the earlier one; the later one is cut around it.</summary>
-public enum Claim
+/// <summary>Who keeps its place where two blanks claim the same: the earlier one; the later one is cut around it.</summary>
+public enum Precedence
 {
     /// <summary>A sheet: everything is built up to it.</summary>
     Sheet,
@@ -20,7 +20,7 @@ public enum Claim
     Air,
 }
 
-/// <summary>The order of work on site, roughly; within one stage pieces follow each other as they were added.</summary>
+/// <summary>The order of work on site, roughly; within one stage blanks follow each other as they were added.</summary>
 public enum Stage
 {
     WallBelow,
@@ -41,7 +41,7 @@ public enum Stage
 /// <summary>A part in the making: it may still claim more than it will get.</summary>
 /// <param name="Slot">Place for the material.</param>
 /// <param name="Region">All it would fill if it were alone, mm.</param>
-public sealed record Piece(string Id, string Name, string Slot, Element Element, Region Region, Roles Roles, Claim Claim, Stage Stage)
+public sealed record Blank(string Id, string Name, string Slot, Element Element, Region Region, Roles Roles, Precedence Precedence, Stage Stage)
 {
     public Presence Presence { get; init; } = Presence.Cut;
 

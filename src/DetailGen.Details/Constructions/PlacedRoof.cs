@@ -1,6 +1,5 @@
 using DetailGen.Details.Parts;
 using DetailGen.Sections;
-using Piece = DetailGen.Details.Parts.Piece;
 
 namespace DetailGen.Details.Constructions;
 
@@ -11,22 +10,26 @@ public sealed record PlacedRoofLayer(RoofLayer Layer, double Bottom, double Top)
 }
 
 /// <summary>Where the roof begins, as the junction wants it; x in mm.</summary>
-/// <param name="Wall">Face against which the layers end.</param>
+/// <param name="Wall">Face against which the insulation ends.</param>
 /// <param name="Bearing">End of what bears on the wall.</param>
 /// <param name="Field">Where the field membrane begins.</param>
 /// <param name="Finish">Where ballast or paving begins: the face of the upstand.</param>
 /// <param name="End">Where the model ends.</param>
-public sealed record RoofEnds(double Wall, double Bearing, double Field, double Finish, double End);
-
-/// <summary>Interprets the layers of a roof: their levels, and what pieces they are between the ends a junction gives.</summary>
-public sealed class RoofLayout
+public sealed record RoofEnds(double Wall, double Bearing, double Field, double Finish, double End)
 {
-    /// <summary>From the wall to the first joint of the lower boards, clear of the foot of the upstand; mm, common practice, no source.</summary>
-    private const double FirstJoint = 400;
+    /// <summary>Where structure, deck and ceiling end: the wall face, left of <see cref="Wall"/> where a kerb stands free; mm.</summary>
+    public double Edge { get; init; } = Wall;
+}
+
+/// <summary>Interprets the layers of a roof: their levels, and what blanks they are between the ends a junction gives.</summary>
+public sealed class PlacedRoof
+{
+    /// <summary>First joint of the lower boards from the wall, and their length; mm, common practice, no source.</summary>
+    private const double FirstJoint = 400, BoardLength = 1200;
 
     private readonly RoofPlane _plane;
 
-    private RoofLayout(IReadOnlyList<PlacedRoofLayer> layers, RoofPlane plane)
+    private PlacedRoof(IReadOnlyList<PlacedRoofLayer> layers, RoofPlane plane)
     {
         Layers = layers;
         _plane = plane;
@@ -36,10 +39,6 @@ public sealed class RoofLayout
     public IReadOnlyList<PlacedRoofLayer> Layers { get; }
 
     public RoofPlane Plane => _plane;
-
-    /// <summary>Thicknesses of the insulation boards, lower layer first; mm.</summary>
-    public static IReadOnlyList<double> Boards(Site site) =>
-        site.Length("roof.board-upper") > 0 ? [site.Length("roof.board-lower"), site.Length("roof.board-upper")] : [site.Length("roof.board-lower")];
 
     /// <summary>Level at the datum of the top of the boards under the membrane; mm.</summary>
     public double Base => Find(RoofBehaviour.Membrane)!.Bottom;
@@ -51,7 +50,7 @@ public sealed class RoofLayout
 
     /// <summary>Stacks the layers from finished roof level downwards and names the levels.</summary>
     /// <param name="datum">x of the face of the upstand, mm.</param>
-    public static RoofLayout Place(Site site, IReadOnlyList<RoofLayer> layers, double datum)
+    public static PlacedRoof Place(Site site, IReadOnlyList<RoofLayer> layers, double datum)
     {
         var placed = new List<PlacedRoofLayer>();
         var at = 0.0;
@@ -63,7 +62,7 @@ public sealed class RoofLayout
         }
 
         var plane = new RoofPlane(datum, site.Sizes.Number("roof.fall"), site.Sizes.Is("roof.fall-towards", "wall") ? 1 : -1, site.Length("roof.fall-run"));
-        var stack = new RoofLayout(placed, plane);
+        var stack = new PlacedRoof(placed, plane);
         site.SetLevel(Levels.FinishedRoof, 0);
         site.SetLevel(Levels.DeckTop, stack.Find(RoofBehaviour.VapourControl)!.Bottom);
         site.SetLevel(Levels.StructureTop, (stack.Find(RoofBehaviour.Joists) ?? stack.Find(RoofBehaviour.Slab))!.Top);
@@ -88,16 +87,16 @@ public sealed class RoofLayout
                     BuildDeck(site, placed, ends);
                     break;
                 case RoofBehaviour.Screed:
-                    site.Add(Piece(placed, _plane.Above(ends.Wall, ends.End, placed.Bottom, placed.Top), Claim.Fill, Stage.Deck) with { Parameters = Taper(placed) });
+                    site.Add(Blank(placed, _plane.Above(ends.Edge, ends.End, placed.Bottom, placed.Top), Precedence.Fill, Stage.Deck) with { Parameters = Taper(placed) });
                     break;
                 case RoofBehaviour.Joists:
                     TimberStructure.Build(site, this, placed, ends);
                     break;
                 case RoofBehaviour.Slab:
-                    site.Add(Piece(placed, Region.Box(ends.Bearing, placed.Bottom, ends.End, placed.Top), Claim.Member, Stage.RoofStructure));
+                    site.Add(Blank(placed, Region.Box(ends.Bearing, placed.Bottom, ends.End, placed.Top), Precedence.Member, Stage.RoofStructure));
                     break;
                 case RoofBehaviour.Ceiling:
-                    site.Add(Piece(placed, Region.Box(ends.Wall, placed.Bottom, ends.End, placed.Top), Claim.Board, Stage.Lining));
+                    site.Add(Blank(placed, Region.Box(ends.Edge, placed.Bottom, ends.End, placed.Top), Precedence.Board, Stage.Lining));
                     break;
                 default: // firrings come with the joists, the vapour control layer with the upstand that it turns up, the finish last
                     break;
@@ -114,8 +113,8 @@ public sealed class RoofLayout
         }
     }
 
-    internal static Piece Piece(PlacedRoofLayer placed, Region region, Claim claim, Stage stage) =>
-        new(placed.Layer.Slot, placed.Layer.Name, placed.Layer.Slot, Element.Roof, region, placed.Layer.Roles, claim, stage)
+    internal static Blank Blank(PlacedRoofLayer placed, Region region, Precedence precedence, Stage stage) =>
+        new(placed.Layer.Slot, placed.Layer.Name, placed.Layer.Slot, Element.Roof, region, placed.Layer.Roles, precedence, stage)
         {
             Parameters = [placed.Layer.Thickness],
         };
@@ -125,7 +124,7 @@ public sealed class RoofLayout
     private void BuildMembrane(Site site, PlacedRoofLayer placed, RoofEnds ends)
     {
         var face = _plane.Line(ends.Field, ends.End, placed.Bottom);
-        site.Add(Piece(placed, _plane.Band(ends.Field, ends.End, placed.Bottom, placed.Top), Claim.Sheet, Stage.Waterproofing) with
+        site.Add(Blank(placed, _plane.Band(ends.Field, ends.End, placed.Bottom, placed.Top), Precedence.Sheet, Stage.Waterproofing) with
         {
             Sheet = new(face, placed.Thickness, [], Find(RoofBehaviour.Finish) is null ? Seat.Face : Seat.Between),
             Axis = (face[1] - face[0]).Unit,
@@ -135,27 +134,25 @@ public sealed class RoofLayout
     // Lower boards first. Joints of the upper layer stand clear of those below; the first joint keeps off the foot of the upstand.
     private void BuildBoards(Site site, PlacedRoofLayer placed, RoofEnds ends)
     {
-        var boards = Boards(site);
-        var count = boards.Count;
-        var at = placed.Bottom;
+        var count = (int)site.Sizes.Number("roof.insulation-layers");
+        var depth = placed.Thickness / count;
         for (var layer = 1; layer <= count; layer++)
         {
-            var (bottom, depth) = (at, boards[layer - 1]);
-            at += depth;
+            var bottom = placed.Bottom + ((layer - 1) * depth);
             var left = ends.Wall;
             var right = ends.Wall + FirstJoint + (layer == 1 ? 0 : site.Length("roof.board-stagger"));
             for (var board = 1; left < ends.End; board++)
             {
                 var region = _plane.Band(left, Math.Min(right, ends.End), bottom, bottom + depth);
-                site.Add(Piece(placed, region, Claim.Board, Stage.RoofInsulation) with
+                site.Add(Blank(placed, region, Precedence.Board, Stage.RoofInsulation) with
                 {
                     Id = $"{placed.Layer.Slot}.{layer}" + (board == 1 ? "" : $".{board}"),
                     Name = count == 1 ? placed.Layer.Name : placed.Layer.Name + (layer == 1 ? ", lower layer" : ", upper layer"),
                     Again = board > 1,
                     Axis = Along(left),
-                    Parameters = [placed.Layer.Thickness, "roof.insulation-layers", layer == 1 ? "roof.board-lower" : "roof.board-upper"],
+                    Parameters = [placed.Layer.Thickness, "roof.insulation-layers"],
                 });
-                (left, right) = (right, right + 1200);
+                (left, right) = (right, right + BoardLength);
             }
         }
     }
@@ -163,8 +160,8 @@ public sealed class RoofLayout
     private void BuildDeck(Site site, PlacedRoofLayer placed, RoofEnds ends)
     {
         var gap = site.Length("roof.deck-gap");
-        site.Add(Piece(placed, _plane.Band(ends.Wall + gap, ends.End, placed.Bottom, placed.Top), Claim.Board, Stage.Deck) with { Axis = Along(ends.Wall) });
-        site.Add(Piece(placed, _plane.Band(ends.Wall, ends.Wall + gap, placed.Bottom, placed.Top), Claim.Fill, Stage.Deck) with
+        site.Add(Blank(placed, _plane.Band(ends.Edge + gap, ends.End, placed.Bottom, placed.Top), Precedence.Board, Stage.Deck) with { Axis = Along(ends.Wall) });
+        site.Add(Blank(placed, _plane.Band(ends.Edge, ends.Edge + gap, placed.Bottom, placed.Top), Precedence.Fill, Stage.Deck) with
         {
             Id = "roof.deck-packing",
             Name = "Packing at the edge of the deck",

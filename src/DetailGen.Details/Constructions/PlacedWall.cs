@@ -1,6 +1,5 @@
 using DetailGen.Details.Parts;
 using DetailGen.Sections;
-using Piece = DetailGen.Details.Parts.Piece;
 
 namespace DetailGen.Details.Constructions;
 
@@ -17,9 +16,10 @@ public sealed record PlacedLayer(WallLayer Layer, double Left, double Right)
 /// <param name="CladdingFoot">Underside of render and outside insulation.</param>
 /// <param name="CladdingTop">Their top.</param>
 /// <param name="LiningTop">Top of the lining.</param>
-/// <param name="Bed">Underside of a bed joint, from which the courses of the outermost leaf count.</param>
+/// <param name="Bed">Underside of a bed joint, from which courses count.</param>
+/// <param name="Ribbon">Whether the lining ends there, and is sealed by a ribbon; otherwise it goes on.</param>
 public sealed record WallEnds(
-    double Foot, double LeafTop, double CavityTop, double CladdingFoot, double CladdingTop, double LiningTop, double Bed);
+    double Foot, double LeafTop, double CavityTop, double CladdingFoot, double CladdingTop, double LiningTop, double Bed, bool Ribbon);
 
 /// <summary>A tray as the cavity sees it: all below the line is under it; left to right, mm.</summary>
 /// <param name="Line">Upper face of what carries the tray, over the whole width of the wall.</param>
@@ -58,12 +58,12 @@ public sealed record TrayLine(IReadOnlyList<Point> Line, bool DryAbove)
     }
 }
 
-/// <summary>Interprets the layers of a wall: where they stand, and what pieces they are between the ends a junction gives.</summary>
-public sealed class WallLayout
+/// <summary>Interprets the layers of a wall: where they stand, and what blanks they are between the ends a junction gives.</summary>
+public sealed class PlacedWall
 {
     private readonly bool _turned;
 
-    private WallLayout(IReadOnlyList<PlacedLayer> layers, bool turned)
+    private PlacedWall(IReadOnlyList<PlacedLayer> layers, bool turned)
     {
         Layers = layers;
         _turned = turned;
@@ -86,7 +86,7 @@ public sealed class WallLayout
 
     /// <summary>Stands the layers side by side from x = 0 and names the faces.</summary>
     /// <param name="turned">The weather face looks at the roof, so that the layers follow each other towards lesser x.</param>
-    public static WallLayout Place(Site site, IReadOnlyList<WallLayer> layers, bool turned)
+    public static PlacedWall Place(Site site, IReadOnlyList<WallLayer> layers, bool turned)
     {
         var placed = new List<PlacedLayer>();
         var at = 0.0;
@@ -97,7 +97,7 @@ public sealed class WallLayout
             at += width;
         }
 
-        var stack = new WallLayout(placed, turned);
+        var stack = new PlacedWall(placed, turned);
         site.SetFace(Faces.Weather, 0);
         site.SetFace(Faces.Room, turned ? -at : at);
         site.SetFace(Faces.RoofSide, stack.Bearing.Right);
@@ -124,7 +124,7 @@ public sealed class WallLayout
                     BuildCavity(site, placed, ends, tray);
                     break;
                 case WallBehaviour.Cladding:
-                    site.Add(Piece(placed, placed.Layer.Slot, Box(placed, ends.CladdingFoot, ends.CladdingTop), Claim.Fill, Stage.Cladding));
+                    site.Add(Blank(placed, placed.Layer.Slot, Box(placed, ends.CladdingFoot, ends.CladdingTop), Precedence.Fill, Stage.Cladding));
                     break;
                 default:
                     BuildLining(site, placed, ends);
@@ -144,8 +144,8 @@ public sealed class WallLayout
         var bed = tray?.At((placed.Left + placed.Right) / 2) ?? ends.Bed;
         if (layer.HeadSlot is { } slot && tray is { DryAbove: true })
         {
-            site.Add(Piece(placed, layer.Slot, Box(placed, ends.Foot, bed), Claim.Masonry, Stage.WallBelow) with { Coursing = new(bed, layer.Course, 10) });
-            site.Add(Piece(placed, slot, Box(placed, bed, ends.LeafTop), Claim.Masonry, Stage.WallAbove) with
+            site.Add(Blank(placed, layer.Slot, Box(placed, ends.Foot, bed), Precedence.Masonry, Stage.WallBelow) with { Coursing = new(bed, layer.Course, 10) });
+            site.Add(Blank(placed, slot, Box(placed, bed, ends.LeafTop), Precedence.Masonry, Stage.WallAbove) with
             {
                 Coursing = new(bed, layer.HeadCourse, 10),
                 Name = layer.Name + " above the tray",
@@ -154,7 +154,7 @@ public sealed class WallLayout
             return;
         }
 
-        site.Add(Piece(placed, layer.Slot, Box(placed, ends.Foot, ends.LeafTop), Claim.Masonry, Stage.WallBelow) with
+        site.Add(Blank(placed, layer.Slot, Box(placed, ends.Foot, ends.LeafTop), Precedence.Masonry, Stage.WallBelow) with
         {
             Coursing = new(ends.Bed, layer.Course, 10),
         });
@@ -170,12 +170,12 @@ public sealed class WallLayout
 
         var air = placed.Layer.As == WallBehaviour.Cavity;
         var stage = air ? Stage.Left : Stage.WallBelow;
-        var claim = air ? Claim.Air : Claim.Fill;
+        var precedence = air ? Precedence.Air : Precedence.Fill;
         var below = tray?.Below(placed.Left, placed.Right, ends.Foot) ?? Box(placed, ends.Foot, ends.CavityTop);
-        site.Add(Piece(placed, placed.Layer.Slot, below, claim, stage));
+        site.Add(Blank(placed, placed.Layer.Slot, below, precedence, stage));
         if (tray is { DryAbove: false })
         {
-            site.Add(Piece(placed, placed.Layer.Slot + ".above", tray.Above(placed.Left, placed.Right, ends.CavityTop), claim, stage) with { Again = true });
+            site.Add(Blank(placed, placed.Layer.Slot + ".above", tray.Above(placed.Left, placed.Right, ends.CavityTop), precedence, stage) with { Again = true });
         }
     }
 
@@ -184,7 +184,7 @@ public sealed class WallLayout
         var (left, right) = Cavity!.Value;
         site.Add(new(
             "wall.cavity-clear", "Clear cavity above the tray", "wall.cavity", Element.Wall, tray.Above(left, right, ends.CavityTop),
-            Roles.Air | Roles.Drainage, Claim.Air, Stage.Left)
+            Roles.Air | Roles.Drainage, Precedence.Air, Stage.Left)
         {
             Parameters = ["wall.cavity"],
             Axis = new(0, 1),
@@ -195,9 +195,9 @@ public sealed class WallLayout
     {
         var layer = placed.Layer;
         var repeat = layer.Repeat is { } keys ? new Repeat(site.Length(keys.Centres), site.Length(keys.Width)) : null;
-        var top = ends.LiningTop - (repeat is null ? 0 : layer.Ribbon);
-        site.Add(Piece(placed, layer.Slot, Box(placed, ends.Foot, top), Claim.Fill, Stage.Lining) with { Repeat = repeat });
-        site.Add(Piece(placed, layer.Slot + "-ribbon", Box(placed, top, ends.LiningTop), Claim.Fill, Stage.Lining) with
+        var top = ends.LiningTop - (repeat is null || !ends.Ribbon ? 0 : layer.Ribbon);
+        site.Add(Blank(placed, layer.Slot, Box(placed, ends.Foot, top), Precedence.Fill, Stage.Lining) with { Repeat = repeat });
+        site.Add(Blank(placed, layer.Slot + "-ribbon", Box(placed, top, ends.LiningTop), Precedence.Fill, Stage.Lining) with
         {
             Name = "Continuous ribbon",
             Roles = layer.Roles | Roles.AirBarrier,
@@ -206,8 +206,8 @@ public sealed class WallLayout
 
     private static Region Box(PlacedLayer placed, double foot, double top) => Region.Box(placed.Left, foot, placed.Right, top);
 
-    private static Piece Piece(PlacedLayer placed, string id, Region region, Claim claim, Stage stage) =>
-        new(id, placed.Layer.Name, placed.Layer.Slot, Element.Wall, region, placed.Layer.Roles, claim, stage)
+    private static Blank Blank(PlacedLayer placed, string id, Region region, Precedence precedence, Stage stage) =>
+        new(id, placed.Layer.Name, placed.Layer.Slot, Element.Wall, region, placed.Layer.Roles, precedence, stage)
         {
             Parameters = [placed.Layer.Thickness],
             Axis = new(0, 1),

@@ -1,0 +1,98 @@
+using DetailGen.Details.Constructions;
+using DetailGen.Details.Parts;
+using DetailGen.Sections;
+
+namespace DetailGen.Details.Junctions.Abutment;
+
+/// <summary>Levels, dimensions, labels and ends of an abutment.</summary>
+internal static class AbutmentPlan
+{
+    public static Plan Make(
+        Site site, PlacedWall wall, PlacedRoof roof, Upstand upstand, RoofEnds ends, double foot, double top, double high, TrayLine? tray)
+    {
+        var outer = upstand.Outer(site);
+        var ceiling = site.Level(Levels.Ceiling);
+        var toe = outer + site.Length("upstand.fillet");
+        var feature = toe + Math.Max(site.Length("membrane.lap"), site.Sizes.Is("roof.finish", "paving") ? 400 : 0);
+        var least = feature + Math.Max(300, -ceiling);
+        var shownFoot = ceiling - 225;
+        var shownTop = high + 225;
+        var across = Buildups.Wall(site, wall, "Wall", shownTop - 100);
+        var room = site.Face(Faces.Room);
+        var face = site.Face(Faces.RoofSide);
+        return new(
+            LevelsOf(site, roof, outer, face, least, tray),
+            [across, Buildups.Roof(site, roof, "Roof", least - 60)],
+            [
+                .. Dimensions.AcrossWall(wall, across, shownTop, Chains.Head),
+                .. Dimensions.DownRoof(roof, least, (int)site.Sizes.Number("roof.insulation-layers")),
+                .. Heights(site, roof, face),
+                .. UpstandMeasures.Close(site, roof, upstand, face),
+                .. TrayMeasures(site, roof, face, tray),
+            ],
+            [
+                new("higher-room", "Higher room", new(room - 300, (shownTop + shownFoot) / 2)),
+                new("lower-room", "Lower room", new(feature, ceiling - 140)),
+                new("outside", "Outside", new(feature + 60, 180)),
+            ],
+            [
+                new("wall-foot", Heading.Down, shownFoot, foot, (room, Math.Max(face, site.Face(Faces.BearingEnd)))),
+                new("wall-head", Heading.Up, shownTop, top, (room, site.Face(Faces.Weather))),
+                new("roof-end", Heading.Along, least, ends.End, (ceiling, roof.Plane.At(least))),
+            ],
+            [new("roof.fall", new(feature + 40, roof.Plane.At(feature + 40)), roof.Plane.Ratio, -roof.Plane.Rises)]);
+    }
+
+    private static IReadOnlyList<Level> LevelsOf(Site site, PlacedRoof roof, double outer, double face, double end, TrayLine? tray)
+    {
+        var slab = roof.Find(RoofBehaviour.Slab) is not null;
+        var levels = new List<Level>
+        {
+            new(Levels.UpstandTop, "top of upstand", new(outer, site.Level(Levels.UpstandTop)), true),
+            new(Levels.FinishedRoof, "finished roof level", new(roof.Plane.Datum, 0), true),
+            new(Levels.DeckTop, "top of deck at the upstand", new(roof.Plane.Datum, site.Level(Levels.DeckTop)), false, Shown: false),
+            new("deck-at-break", "deck at the break", new(end, site.Level(Levels.DeckTop) + roof.Plane.At(end)), false, Shown: !slab),
+            new(Levels.StructureTop, slab ? "top of slab" : "top of joists", new(end, site.Level(Levels.StructureTop)), false, Shown: slab),
+            new(Levels.Ceiling, slab ? "soffit" : "ceiling", new(end, site.Level(Levels.Ceiling)), true),
+        };
+        if (tray is not null)
+        {
+            levels.Add(new(Levels.TrayOutlet, "tray outlet, weep", new(face, site.Level(Levels.TrayOutlet)), false));
+        }
+
+        if (site.Sizes.HasLength("wall.insulation-base"))
+        {
+            levels.Add(new("insulation-base", "drip profile", new(site.Face(Faces.Weather), site.Length("wall.insulation-base")), true));
+        }
+
+        return [.. levels.OrderByDescending(level => level.Y).ThenBy(level => level.Name, StringComparer.Ordinal)];
+    }
+
+    private static IEnumerable<Measure> Heights(Site site, PlacedRoof roof, double face)
+    {
+        var datum = roof.Plane.Datum;
+        var upstand = site.Length("upstand.height");
+        var bed = site.Length("flashing.bed");
+        yield return new("upstand.height", new(datum, 0), new(datum, upstand), Axis.Vertical, Chains.Heights);
+        yield return new("flashing.rise", new(face, upstand), new(face, bed), Axis.Vertical, Chains.Heights);
+        yield return new("flashing.bed", new(datum, 0), new(face, bed), Axis.Vertical, Chains.Heights, 1);
+        if (site.Sizes.HasLength("wall.insulation-base"))
+        {
+            var foot = site.Length("wall.insulation-base");
+            var weather = site.Face(Faces.Weather);
+            yield return new("wall.insulation-base", new(datum, 0), new(weather, foot), Axis.Vertical, Chains.Heights, 2);
+        }
+    }
+
+    private static IEnumerable<Measure> TrayMeasures(Site site, PlacedRoof roof, double face, TrayLine? tray)
+    {
+        if (tray is null)
+        {
+            yield break;
+        }
+
+        var (a, b) = (site.Face(Faces.CavityLeft), site.Face(Faces.CavityRight));
+        yield return new("tray.step", new(a, tray.At(a)), new(b, tray.At(b)), Axis.Vertical, Chains.Close);
+        yield return new("tray.outlet", new(roof.Plane.Datum, 0), new(face, site.Level(Levels.TrayOutlet)), Axis.Vertical);
+    }
+}

@@ -1,0 +1,45 @@
+using DetailGen.Details.Constructions;
+using DetailGen.Details.Parts;
+using DetailGen.Sections;
+
+namespace DetailGen.Details.Junctions.Abutment;
+
+/// <summary>A free-standing kerb on the deck, for a roof that may move against the wall: nothing but the flashing crosses the gap.</summary>
+/// <param name="Back">Its face towards the wall, mm.</param>
+internal sealed record Kerb(double Back, double Thickness)
+{
+    /// <summary>How far the membrane turns down behind the kerb; mm, common practice, no source.</summary>
+    private const double TurnDown = 30;
+
+    /// <summary>Its face towards the roof, mm.</summary>
+    public double Face => Back + Thickness;
+
+    /// <summary>The upstand against this kerb; the membrane runs over its head and down behind it.</summary>
+    public Upstand Upstand(Site site)
+    {
+        var ratio = (double)site.Sizes.Number("upstand.head-fall");
+        var back = site.Length("upstand.height") - site.Length("roof.membrane");
+        return new(Face, back - (Thickness / ratio), ratio, [new(Back, back - TurnDown), new(Back, back)]);
+    }
+
+    public void Build(Site site, PlacedRoof roof, Upstand upstand, double wall)
+    {
+        var deck = site.Level(Levels.DeckTop);
+        var floor = roof.Plane.Line(Back, Face, deck);
+        site.Add(new(
+            "upstand.kerb", "Free-standing kerb", "upstand.kerb", Element.Roof,
+            Region.Polygon([.. floor, new(Face, upstand.Head(Face)), new(Back, upstand.Head(Back))]), Roles.Support, Precedence.Member, Stage.Deck)
+        {
+            Parameters = ["upstand.kerb", "upstand.height"],
+            Axis = new(0, 1),
+        });
+        site.Add(new(
+            "upstand.gap-packing", "Packing in the movement gap", "roof.edge-packing", Element.Roof,
+            Region.Polygon([.. roof.Plane.Line(wall, Back, deck), new(Back, upstand.Head(Back)), new(wall, upstand.Head(wall))]),
+            Roles.Insulation, Precedence.Fill, Stage.Upstand)
+        {
+            Parameters = ["roof.deck-gap"],
+            Axis = new(0, 1),
+        });
+    }
+}
