@@ -12,7 +12,7 @@ public static class RuleShape
         new Field("class", new WordShape("enforced", "to-confirm", "dormant"), "enforced where it is left out."),
         new Field("when", new ExpressionShape(), "The rule applies only then."),
         new Field("require", new ExpressionShape(), "What must hold; of an enforced rule."),
-        new Field("confirm", new TextShape(), "Who confirms what; of a rule to confirm."),
+        new Field("confirm", new TextShape(), "What a person must check; of a rule to confirm."),
         new Field("awaits", new TextShape(), "What it waits for; of a dormant rule."),
         new Field("text", new TextShape(), "The rule in one sentence.", Required: true),
         new Field("severity", new WordShape("must", "should", "advise"), "How much it weighs.", Required: true),
@@ -20,7 +20,7 @@ public static class RuleShape
         new Field("reason", new TextShape(), "Why, in plain words.", Required: true),
         new Field("source", SourceShape.Shape, "Where it comes from.", Required: true),
         new Field("hint", new TextShape(), "What to do about a breach."),
-        new Field("safety", new TextShape(), "What it guards, where life depends on it."));
+        new Field("safety", new TextShape(), "Whom to ask, where lives hang on it."));
 
     public static ListShape Shape { get; } = new(Rule);
 

@@ -1,4 +1,5 @@
 using DetailGen.Details.Presets;
+using DetailGen.Details.Reading;
 using DetailGen.Details.Rules;
 using DetailGen.Details.Rules.Language;
 using DetailGen.Sections;
@@ -9,16 +10,22 @@ namespace DetailGen.Details.Solving;
 /// <summary>Preset → every size with its reason and every rule with its verdict, or the contradiction.</summary>
 public static class DetailSolver
 {
+    /// <summary>The preset again, or its faults that show only when its choices are settled and its rules are known; asked before solving.</summary>
+    public static Outcome<Preset> Check(Preset preset, Catalogue catalogue)
+    {
+        List<Diagnostic> faults = [.. PresetCheck.Faults(new Situation(preset, catalogue), RulesOf(preset, catalogue))];
+        return faults.Count == 0 ? Outcome.Good(preset) : Outcome.Bad<Preset>(faults);
+    }
+
     /// <exception cref="KeyNotFoundException">The preset's components are not those of the catalogue.</exception>
     public static Solution Solve(Preset preset, Catalogue catalogue)
     {
-        var rules = RulesOf(preset, catalogue);
-        var situation = new Situation(preset, catalogue);
-        var problem = new DetailProblem(situation, rules);
+        var problem = new DetailProblem(new Situation(preset, catalogue), RulesOf(preset, catalogue));
         return problem.Model.Solve() switch
         {
             Answer.Best best => Told(problem, best),
             Answer.Conflict conflict => new Contradictions(problem).Told(conflict.Tags),
+            Answer.NotProven({ } feasible) => Told(problem, new Answer.Best(feasible, []), SolvingWords.NotTheBest),
             _ => new Solution.NotProven(preset),
         };
     }
@@ -31,7 +38,7 @@ public static class DetailSolver
     internal static IReadOnlyList<Rule> RulesOf(Preset preset, Catalogue catalogue) =>
         [.. preset.Rules.SelectMany(named => catalogue.Packs.Where(pack => pack.Name == named.Name)).SelectMany(pack => pack.Rules)];
 
-    private static Solution.Solved Told(DetailProblem problem, Answer.Best best)
+    private static Solution.Solved Told(DetailProblem problem, Answer.Best best, string? caution = null)
     {
         var situation = problem.Situation;
         var numbers = new SortedDictionary<string, long>(StringComparer.Ordinal);
@@ -51,7 +58,7 @@ public static class DetailSolver
         values.Sort(static (a, b) => string.CompareOrdinal(a.Key, b.Key));
         List<Verdict> verdicts = [.. problem.Rules.Select(rule => Judge.On(rule, situation, facts))];
         List<ElementHeat> heat = [.. Heat(facts)];
-        return new Solution.Solved(situation.Preset, facts.Sizes(), values, verdicts, heat, [.. Warnings(problem, verdicts, heat)],
+        return new Solution.Solved(situation.Preset, facts.Sizes(), values, verdicts, heat, caution is null ? [.. Warnings(problem, verdicts, heat)] : [caution, .. Warnings(problem, verdicts, heat)],
             written => situation.Catalogue.Tree(written).In(facts).Holds);
     }
 

@@ -1,5 +1,7 @@
 using DetailGen.Details.Parameters;
 using DetailGen.Details.Quantities;
+using DetailGen.Details.Rules;
+using DetailGen.Details.Rules.Language;
 using DetailGen.Solver;
 
 namespace DetailGen.Details.Solving;
@@ -45,13 +47,20 @@ internal sealed class Reasons(DetailProblem problem, Answer.Best best)
         }
 
         var tags = best.Binding(unknown);
-        return Bound(tags, "rule:") is { } id && problem.Rules.FirstOrDefault(rule => rule.Id == id) is { } rule
-            ? new Why(WhyKind.Rule, id, SolvingWords.BoundBy(rule))
+        return BindingRule(tags, parameter.Key) is { } rule
+            ? new Why(WhyKind.Rule, rule.Id, SolvingWords.BoundBy(rule))
             : Bound(tags, "target:") is { } key
                 ? new Why(WhyKind.Target, null, SolvingWords.Target(situation.Preset.Targets.First(target => target.Key == key)))
                 : Bound(tags, "claim:") is { } claim
                     ? new Why(WhyKind.Equation, null, SolvingWords.Claim(Claims.First(one => one.Id == claim)))
                     : Unbound(parameter, unknown, value, wished);
+    }
+
+    // of several rules that bind together, the one that speaks of this very size says most
+    private Rule? BindingRule(IReadOnlyList<string> tags, string key)
+    {
+        List<Rule> rules = [.. problem.Rules.Where(rule => tags.Contains("rule:" + rule.Id, StringComparer.Ordinal))];
+        return rules.Find(rule => rule.Require!.Keys().Contains(key, StringComparer.Ordinal)) ?? rules.FirstOrDefault();
     }
 
     private IEnumerable<Parameters.Claim> Claims => situation.Preset.Components.SelectMany(component => component.Claims);

@@ -59,6 +59,8 @@ internal static class SolvingWords
 
     public static string Unproven(string target) => $"{target} needs the heat through the junction and is still to be confirmed.";
 
+    public static string NotTheBest => "These sizes keep every hard rule, but the search ended before it was proven that none are nearer to the usual ones.";
+
     public static string Bridged(string element, IEnumerable<string> slots) =>
         $"{element}.u-value counts what lies between in {string.Join(", ", slots)}; the bridging is not in it.";
 

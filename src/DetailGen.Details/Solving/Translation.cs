@@ -9,6 +9,7 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
     // a rise is at most 10 m either way
     private const long Reach = 10_000_000;
     private readonly Dictionary<string, Sum> known = new(StringComparer.Ordinal);
+    private readonly Bounds bounds = new(situation, unknowns);
     private Resistances? resistances;
 
     /// <summary>The claim that the expression holds.</summary>
@@ -236,15 +237,15 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
         return Once(quotient.ToString(), () => Rise(quotient, divisor));
     }
 
-    // the whole micrometre at or above length / n, one claim for each n that there may be
+    // the whole micrometre at or above length / n
     private Sum Rise(Arithmetic quotient, Value divisor)
     {
         var (length, scale) = (Sum(quotient.Left).Value, Sum(quotient.Left).Scale);
-        var rise = model.Add(quotient.ToString(), Domain.Range(-Reach, Reach));
         if (divisor.IsKnown)
         {
-            model.Require(null, Is((long)divisor.Number));
-            return new Sum(rise, 1);
+            var fixedRise = model.Add(quotient.ToString(), Domain.Range(-Reach, Reach));
+            model.Require(null, DetailGen.Solver.Claim.All(NotBelow(fixedRise, (long)divisor.Number), NotAbove(fixedRise, (long)divisor.Number)));
+            return new Sum(fixedRise, 1);
         }
 
         if (quotient.Right is not Key key || !unknowns.TryGetValue(key.Name, out var n))
@@ -252,18 +253,29 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
             throw new NotSupportedException($"{quotient} divides by what is no slope.");
         }
 
+        var (least, most) = bounds.Of(quotient.Left);
+        var falling = least >= 0 && most <= Reach;
+        var rise = falling
+            ? model.Add(quotient.ToString(), Domain.Range((long)Math.Ceiling(least / n.Domain.High), (long)Math.Ceiling(most / n.Domain.Low)))
+            : model.Add(quotient.ToString(), Domain.Range(-Reach, Reach));
         for (var place = 0L; place < n.Domain.Count; place++)
         {
-            model.Require(null, DetailGen.Solver.Claim.When(n.Is(n.Domain.At(place)), Is(n.Domain.At(place))));
+            var ratio = n.Domain.At(place);
+            model.Require(null, DetailGen.Solver.Claim.When(n.Is(ratio), DetailGen.Solver.Claim.All(NotBelow(rise, ratio), NotAbove(rise, ratio))));
+        }
+
+        if (falling)
+        {
+            // said again for all n at once: the search then sees what cannot be before it settles on an n (a claim for every n was tried, and cost far more)
+            model.Require(null, NotBelow(rise, n.Domain.High));
+            model.Require(null, NotAbove(rise, n.Domain.Low));
         }
 
         return new Sum(rise, 1);
 
-        DetailGen.Solver.Claim Is(long ratio)
-        {
-            var whole = checked(ratio * scale);
-            return DetailGen.Solver.Claim.All(rise * whole >= length, rise * whole <= length + (whole - 1));
-        }
+        DetailGen.Solver.Claim NotBelow(Variable at, long ratio) => at * checked(ratio * scale) >= length;
+
+        DetailGen.Solver.Claim NotAbove(Variable at, long ratio) => at * checked(ratio * scale) <= length + (checked(ratio * scale) - 1);
     }
 
     private Sum Greatest(Extreme extreme)

@@ -19,8 +19,9 @@ public static class Annotator
         var ground = Ground.Of(surface);
         var columns = Dimension(surface, request, ground, out var right, out var outer);
         FallArrows.Place(surface, request.Section.Falls.Where(fall => ground.IsSeen(surface, fall)));
-        var told = Stacks(surface, request, ground, right, outer);
-        var notes = Note.About(request, told, surface.ById);
+        var stacks = Stacks(surface, request, ground, right, outer);
+        columns = [.. columns.Select(column => stacks.Cramp(column)).Where(column => column is { Widest: >= 12, Room.Height: >= 5 })];
+        var notes = Note.About(request, stacks.Told, surface.ById);
         var placement = new NotePlacement(surface, request, columns);
         placement.Place(notes);
         SpaceLabels.Place(surface, request.Section.Spaces);
@@ -49,18 +50,13 @@ public static class Annotator
         // The roof's dimensions and levels stand beyond the notes that stand above the roof.
         var roofside = Of(Chains.RoofEnd, Chains.Heights);
         var aboveBend = ground.WallRight + BendOff;
-        var depth = (roofside.Length == 0 ? 0 : DimensionRows.Assign(roofside, surface.Scale).Max(one => one.Row) * SideDimensions.Next + 4) + LevelsOff + Levels.Width(request);
+        var depth = (roofside.Length == 0 ? 0 : DimensionRows.Assign(roofside, surface.Scale).Max(one => one.Row) * SideDimensions.Next + 8) + LevelsOff + Levels.Width(request);
         var wanted = aboveBend + Column.Shoulder + request.View.NoteWidth + 6;
         var first = Math.Max(surface.DrawnWithBreaks.Right + SideDimensions.First, Math.Min(wanted, zone.Right - depth));
         var roof = new SideDimensions(surface, Side.Roof);
         roof.Place(roofside, surface.DrawnWithBreaks.Right, first);
         var marks = Math.Max(roof.Reach, first - SideDimensions.First) + LevelsOff;
-        Levels.Place(surface, request, marks, roof.Witnessed);
-        if (marks - LevelsOff + depth > zone.Right + 60)
-        {
-            surface.Unplaced.Add(new("dimension", Chains.RoofEnd, "The zone is too narrow beside the roof."));
-        }
-
+        Levels.Place(surface, request, marks, roof.Reach + 1, roof.Witnessed);
         CloseDimensions.Place(surface, Of(Chains.Close).Select(one => one.Figure));
 
         outerBend = Math.Min(surface.DrawnWithBreaks.Left, weather.Reach) - BendOff;
@@ -68,13 +64,17 @@ public static class Annotator
         var columns = new List<Column> { new("outer", -1, outerBend, new(Math.Min(zone.Left, outerBend), zone.Bottom, outerBend, zone.Top)) };
         columns.Add(new("above", 1, aboveBend, new(aboveBend, ground.RoofTop + 2, right, zone.Top)));
         columns.Add(new("below", 1, ground.RoomLeft + BendOff, new(ground.RoomLeft + BendOff, zone.Bottom, right, ground.Ceiling - 2)));
-        columns.RemoveAll(column => column.Widest < 12 || column.Room.Height < 5);
+        if (Ground.Void(surface) is { } hollow)
+        {
+            columns.Add(new("void", 1, hollow.Left + 5, hollow with { Left = hollow.Left + 5, Right = Math.Min(hollow.Right, surface.Drawn.Right) - 1 }));
+        }
+
         return columns;
 
         (string Chain, Figure Figure)[] Of(params string[] chains) => [.. figures.Where(one => chains.Contains(one.Chain))];
     }
 
-    private static SortedSet<string> Stacks(Surface surface, AnnotationRequest request, Ground ground, double right, double bar)
+    private static StackNotes Stacks(Surface surface, AnnotationRequest request, Ground ground, double right, double bar)
     {
         var stacks = new StackNotes(surface, request);
         foreach (var buildup in request.Section.Buildups)
@@ -89,6 +89,6 @@ public static class Annotator
             }
         }
 
-        return stacks.Told;
+        return stacks;
     }
 }

@@ -1,4 +1,5 @@
 using DetailGen.Drawing.Annotation.Dimensions;
+using DetailGen.Drawing.Scenes;
 using DetailGen.Sections;
 
 namespace DetailGen.Drawing.Annotation;
@@ -53,6 +54,41 @@ internal sealed record Ground(double WallRight, double RoofTop, double RoomLeft,
 
     /// <summary>Whether the surface laid to a fall is drawn.</summary>
     internal bool IsSeen(Surface surface, Fall fall) => surface.At(fall.At) is var at && at.X > surface.Drawn.Left && at.X < RoofEnd;
+
+    /// <summary>The white of the roof's void, where it is large enough for words; null otherwise.</summary>
+    internal static PaperBox? Void(Surface surface)
+    {
+        const double Least = 10;
+        PaperBox? best = null;
+        foreach (var shape in surface.Shapes)
+        {
+            if (shape.Look != Look.Open || !shape.Id.StartsWith("roof.void", StringComparison.Ordinal))
+            {
+                continue;
+            }
+
+            // Stretches of like height along the void, between what stands in it.
+            var (from, high, low) = (double.NaN, 0.0, 0.0);
+            for (var x = shape.Box.Left + 0.25; x <= shape.Box.Right + 0.5; x += 0.5)
+            {
+                var spans = x < shape.Box.Right ? shape.Spans(x, false) : [];
+                var (bottom, top) = spans.Count == 0 ? (0, 0) : spans.MaxBy(span => span.To - span.From);
+                if (!double.IsNaN(from) && (top - bottom < Least || Math.Min(top, high) - Math.Max(bottom, low) < 0.7 * (high - low)))
+                {
+                    var box = new PaperBox(from, low + 1, x - 0.5, high - 1);
+                    best = best is null || box.Width * box.Height > best.Value.Width * best.Value.Height ? box : best;
+                    from = double.NaN;
+                }
+
+                if (top - bottom >= Least)
+                {
+                    (from, high, low) = double.IsNaN(from) ? (x, top, bottom) : (from, Math.Min(high, top), Math.Max(low, bottom));
+                }
+            }
+        }
+
+        return best;
+    }
 
     private static (double Top, double Bottom) Skyline(Surface surface, double x)
     {

@@ -14,7 +14,7 @@ public sealed record LayoutFault(string Check, string Subject, string Text, doub
 public static class LayoutCheck
 {
     private const double LeaderGap = 0.65;
-    private const double TextGap = 0.95;
+    private const double TextGap = 0.9;
     private const double Touch = 0.02;
 
     public static IReadOnlyList<LayoutFault> Faults(IReadOnlyList<Item> items, AnnotationRequest request)
@@ -131,7 +131,8 @@ public static class LayoutCheck
                 }
             }
 
-            if (leader.Length > view.LongestLeader + 40)
+            // A shoulder from a ragged line end does not count.
+            if ((leader.Points[^1] - leader.Points[^2]).Length > view.LongestLeader)
             {
                 yield return new("lead-long", leader.Owner, "The leader is too long.", leader.Length);
             }
@@ -159,15 +160,14 @@ public static class LayoutCheck
     /// <summary>Blocks of a column begin at one edge.</summary>
     private static IEnumerable<LayoutFault> Alignment(Marks marks)
     {
-        var edges = marks.Texts.Where(text => text.Owner.StartsWith("note ", StringComparison.Ordinal))
-            .GroupBy(text => text.Owner, StringComparer.Ordinal).Select(texts => (texts.Key, Left: texts.Min(text => text.Box.Left))).OrderBy(edge => edge.Left).ToArray();
-        for (var i = 1; i < edges.Length; i++)
-        {
-            if (edges[i].Left - edges[i - 1].Left is > 0.1 and < 4)
-            {
-                yield return new("note-align", edges[i].Key, "The block is out of line with its column.", edges[i].Left - edges[i - 1].Left);
-            }
-        }
+        var lefts = marks.Texts.GroupBy(text => text.Owner, StringComparer.Ordinal).ToDictionary(texts => texts.Key, texts => texts.Min(text => text.Box.Left), StringComparer.Ordinal);
+        return from leader in marks.Leaders
+               where leader.Points.Count == 3
+               group leader by Math.Round(leader.Points[1].X, 1) into column
+               let first = column.Min(leader => lefts[leader.Owner])
+               from leader in column
+               where lefts[leader.Owner] - first > 0.1
+               select new LayoutFault("note-align", leader.Owner, "The block is out of line with its column.", lefts[leader.Owner] - first);
     }
 
     private static IEnumerable<LayoutFault> Dimensions(Marks marks)

@@ -12,7 +12,7 @@ internal static class Levels
     internal const double Spread = 8;
 
     private const double Head = 2;
-    private const double Stem = 3.4;
+    private const double Stem = 3.1;
     private const double Same = 0.05;
 
     /// <summary>Widest mark, mm.</summary>
@@ -20,8 +20,9 @@ internal static class Levels
         Shown(request.Section).Select(level => Math.Max(Letters.Width(Value(level, request.DatumAbove), 2.5), Head + 1 + Letters.Width(level.Text, 2.5)) * 1.03 + 2).DefaultIfEmpty(0).Max();
 
     /// <param name="column">x of the arrow heads.</param>
+    /// <param name="dimensions">How far the dimensions of the side reach.</param>
     /// <param name="witnessed">Levels that a witness line of a dimension already reaches, with its end.</param>
-    internal static void Place(Surface surface, AnnotationRequest request, double column, IReadOnlyList<(double At, double End)> witnessed)
+    internal static void Place(Surface surface, AnnotationRequest request, double column, double dimensions, IReadOnlyList<(double At, double End)> witnessed)
     {
         var last = double.MinValue;
         foreach (var level in Shown(request.Section).OrderBy(level => level.Y).ThenBy(level => level.Name, StringComparer.Ordinal))
@@ -35,7 +36,7 @@ internal static class Levels
             }
 
             last = at;
-            surface.Group("dim.level", "level " + level.Name, () => Draw(surface, request, level, new(column, at), Start(surface, level, witnessed)));
+            surface.Group("dim.level", "level " + level.Name, () => Draw(surface, request, level, new(column, at), Start(surface, level, dimensions, witnessed)));
         }
     }
 
@@ -51,15 +52,10 @@ internal static class Levels
         section.Levels.Where(level => level.Shown).GroupBy(level => Math.Round(level.Y, 1)).Select(same => same.OrderBy(level => level.Name == "finished-roof" ? 0 : 1).First());
 
     /// <summary>Where the line to the mark begins: after the dimensions that have a witness line there, else off the drawing.</summary>
-    private static PaperPoint Start(Surface surface, Level level, IReadOnlyList<(double At, double End)> witnessed)
+    private static PaperPoint Start(Surface surface, Level level, double dimensions, IReadOnlyList<(double At, double End)> witnessed)
     {
         var y = level.Y / surface.Scale;
         var ends = witnessed.Where(one => Math.Abs(one.At - y) < Same).Select(one => one.End).ToArray();
-        if (ends.Length > 0)
-        {
-            return new(ends.Max(), y);
-        }
-
         var right = surface.At(level.At).X;
         foreach (var shape in surface.Shapes.Where(shape => shape.Look != Look.Open))
         {
@@ -72,7 +68,10 @@ internal static class Levels
             }
         }
 
-        return new(right + 1, y);
+        // Through a figure it would be read as a strike: then it begins beyond the dimensions.
+        var start = new PaperPoint(ends.Length > 0 ? ends.Max() : right + 1, y);
+        var reach = Math.Max(dimensions, witnessed.Select(one => one.End).DefaultIfEmpty(right + 1).Max());
+        return reach > start.X && surface.Texts.Exists(text => Lines.Meets(text.Grow(0.5), start, start with { X = reach })) ? start with { X = reach } : start;
     }
 
     private static void Draw(Surface surface, AnnotationRequest request, Level level, PaperPoint tip, PaperPoint start)
@@ -108,8 +107,8 @@ internal static class Levels
 
         var top = tip + new PaperPoint(0, Stem);
         surface.Line(Row, tip + new PaperPoint(0, Head), top, top + new PaperPoint(width, 0));
-        surface.Words(Row, value, tip.X + 0.5, top.Y + 0.6);
-        surface.Words(Row, level.Text, tip.X + Head + 0.6, tip.Y + 0.5);
+        surface.Words(Row, value, tip.X + 0.5, top.Y + 0.9);
+        surface.Words(Row, level.Text, tip.X + Head + 0.6, tip.Y + 0.35);
         for (var i = 0; i + 1 < way.Length; i++)
         {
             surface.Soft.Add((way[i], way[i + 1]));

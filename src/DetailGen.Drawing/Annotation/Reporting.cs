@@ -27,7 +27,7 @@ internal static class Reporting
             LeaderBound: Math.Round(bound, 1),
             Ratio: bound == 0 ? 1 : Math.Round(placed.Sum(note => note.Option.Run + Column.Shoulder) / bound, 3),
             LeaderMax: Math.Round(marks.Leaders.Select(leader => leader.Length).DefaultIfEmpty(0).Max(), 1),
-            Bends: marks.Leaders.Sum(leader => leader.Points.Count - 2),
+            Bends: placed.Count(note => note.Option.Angle != 0),
             Angles: columns.Select(column => placed.Where(note => note.Column.Id == column.Id).Select(note => note.Option.Angle).Distinct().Count()).DefaultIfEmpty(0).Max(),
             ParallelToFill: Count("lead-parallel"),
             MinTipClearance: Math.Round(placed.Where(note => note.Option.Ending == Ending.Dot)

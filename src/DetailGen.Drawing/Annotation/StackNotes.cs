@@ -1,3 +1,5 @@
+using System.Globalization;
+using DetailGen.Drawing.Annotation.Notes;
 using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Sections;
@@ -25,6 +27,27 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
     /// <summary>Parts whose note is told in a stack.</summary>
     internal SortedSet<string> Told { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>The roof's stem and text as far left as they stand; far right while there are none.</summary>
+    private PaperBox? RoofBox { get; set; }
+
+    private double WallWidth { get; set; }
+
+    /// <summary>A column of the roof side less what the roof's stack takes of its height range.</summary>
+    internal Column Cramp(Column column)
+    {
+        if (column.Side < 0)
+        {
+            return column with { Least = WallWidth };
+        }
+
+        if (RoofBox is not { } box || box.Top < column.Room.Bottom || box.Bottom > column.Room.Top)
+        {
+            return column;
+        }
+
+        return column with { Room = column.Room with { Right = Math.Min(column.Room.Right, box.Left - 2.5) } };
+    }
+
     /// <param name="bar">x of the upright line at which the reference lines of the wall's stack end.</param>
     /// <param name="foot">Lowest drawn edge of the wall.</param>
     internal void Wall(Buildup wall, double bar, double foot)
@@ -48,29 +71,34 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
 
     private void Best(Buildup buildup, IReadOnlyList<double> stations, bool level, Func<List<StackLine>, double, bool> place)
     {
-        var most = 0;
-        var named = buildup.Layers.Select(layer => layer.PartId).Where(surface.ById.ContainsKey).Distinct(StringComparer.Ordinal).Count();
-        var told = "The view shows none of its layers.";
-        foreach (var station in stations)
+        foreach (var brief in (bool[])[false, true])
         {
-            var lines = Crossed(buildup, station, level);
-            most = Math.Max(most, lines.Count);
-            if (lines.Count > 0 && lines.Count == named && place(lines, station))
+            if (TryBest(buildup, stations, level, brief, place))
             {
                 return;
             }
         }
 
-        if (most > 0)
+        surface.Unplaced.Add(new("stack", buildup.Id, "No place near the cut end shows all its layers and holds its text."));
+    }
+
+    private bool TryBest(Buildup buildup, IReadOnlyList<double> stations, bool level, bool brief, Func<List<StackLine>, double, bool> place)
+    {
+        var named = buildup.Layers.Select(layer => layer.PartId).Where(surface.ById.ContainsKey).Distinct(StringComparer.Ordinal).Count();
+        foreach (var station in stations)
         {
-            told = "No place near the cut end holds its text.";
+            var lines = Crossed(buildup, station, level, brief);
+            if (lines.Count > 0 && lines.Count == named && place(lines, station))
+            {
+                return true;
+            }
         }
 
-        surface.Unplaced.Add(new("stack", buildup.Id, told));
+        return false;
     }
 
     /// <summary>The layers as the stem meets them; a part that several layers name counts once.</summary>
-    private List<StackLine> Crossed(Buildup buildup, double station, bool level)
+    private List<StackLine> Crossed(Buildup buildup, double station, bool level, bool brief)
     {
         var lines = new List<StackLine>();
         foreach (var layer in buildup.Layers)
@@ -88,15 +116,21 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
 
             var span = spans.MaxBy(one => one.To - one.From);
             var (near, far) = level ? span : (span.To, span.From);
-            lines.Add(new(layer.PartId, layer.Reference, Words(layer), near, far));
+            lines.Add(new(layer.PartId, layer.Reference, Words(layer, brief), near, far));
         }
 
         // Layers in the order in which the stem meets them, so that dots and lines agree whatever the table says.
         return level ? [.. lines.OrderBy(line => line.Middle)] : [.. lines.OrderByDescending(line => line.Middle)];
     }
 
-    private string Words(Layer layer)
+    /// <param name="brief">Thickness and name only, where the note is too long.</param>
+    private string Words(Layer layer, bool brief)
     {
+        if (brief)
+        {
+            return (layer.Thickness >= Dimensions.Rounding.Thin ? Dimensions.Rounding.Nearest(layer.Thickness).ToString("0.#", CultureInfo.InvariantCulture) + " mm " : "") + layer.Element.ToLowerInvariant();
+        }
+
         var part = request.Section.Parts.FirstOrDefault(part => part.Id == layer.PartId);
         return part is { Words.Note.Length: > 0 } ? part.Words.Note : layer.Element;
     }
@@ -145,6 +179,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
                 Mark(line, new(line.Middle, at));
             }
         });
+        WallWidth = Math.Max(0, width + Column.LeastShoulder - Column.Shoulder);
         surface.Hard.Add((new(bar, Math.Max(first, at)), new(bar, Math.Min(last, at))));
         surface.Hard.Add((new(bar, at), new(lines[^1].Middle, at)));
     }
@@ -204,6 +239,8 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
             }
         });
         surface.Hard.Add(stem);
+        var box = Surface.Around(stem.From, stem.To);
+        RoofBox = onRight ? box : box.With(new(left, first - (lines.Count - 1) * Pitch, left + width, first));
     }
 
     private bool StemIsFree(PaperPoint from, PaperPoint to) =>

@@ -2,6 +2,7 @@ using DetailGen.Details.Parameters;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Quantities;
 using DetailGen.Details.Reading;
+using DetailGen.Details.Rules.Language;
 using DetailGen.Details.Solving;
 
 namespace DetailGen.Details.Tests.Solving;
@@ -61,7 +62,7 @@ internal static class Trial
         """;
 
     private const string Junction = """
-        upstand.height|length|50 mm|1000 mm|1 mm|150 mm||
+        upstand.height|length|50 mm|1000 mm|1 mm|||
         upstand.insulation|length|0 mm|150 mm|5 mm|30 mm||
         upstand.fillet|length|0 mm|100 mm|5 mm|0 mm||
         upstand.backing|length|0 mm|30 mm|1 mm|12 mm||
@@ -189,7 +190,7 @@ internal static class Trial
         """;
 
     private const string JunctionDerived = """
-        - { key: tray.level, cases: [ { when: has(wall.cavity), as: upstand.height } ], meaning: Lowest outlet edge of the tray. }
+        - { key: tray.outlet, cases: [ { when: has(wall.cavity), as: upstand.height } ], meaning: Lowest outlet edge of the tray. }
         """;
 
     public static readonly Component Parapet = Component("parapet", "junction", Junction + "\n" + Coping, """
@@ -218,6 +219,9 @@ internal static class Trial
     /// <summary>With the shipped rules.</summary>
     public static readonly Catalogue Shipped = Told(Catalogue.Of(All, StockLibrary.Load().All, Materials.Ids, [PackOf("uk")]));
 
+    /// <summary>Without any rules.</summary>
+    public static readonly Catalogue Bare = With("[]");
+
     private static Catalogue Told(Outcome<Catalogue> read) =>
         read.IsGood ? read.Value : throw new InvalidOperationException(string.Join("\n", read.Faults.Select(fault => $"{fault.At}: {fault.Reason} {fault.Hint}")));
 
@@ -233,10 +237,16 @@ internal static class Trial
     /// <summary>A preset of these three; the texts are key=value.</summary>
     public static Preset Preset(Component junction, Component wall, Component roof, params IReadOnlyList<string> set) =>
         new("trial", "Trial", "trial.yaml", junction, wall, roof,
-            [.. Rules.Language.Vocabulary.Circumstances.Skip(1).Select(key => new Condition(key.Name, key.Options[0], null))],
+            [.. Vocabulary.Circumstances.Skip(1).Select(key => new Condition(key.Name, key.Options[0], null))],
             [.. set.Select(text => Given(text, junction, wall, roof))], [], [],
             [.. new[] { wall, roof, junction }.SelectMany(component => component.Slots).Select(slot => new FilledSlot(slot, Materials.Find(slot.Default)!, null))],
-            [new NamedPack("uk", At), new NamedPack("own", At)], [], [], new SheetWishes(null, null, []), new TitleBlock([]), [], "mould", false, []);
+            [new NamedPack("uk", At)], [], [], new SheetWishes(null, null, []), new TitleBlock([]), [], "mould", false, []);
+
+    /// <summary>Held to rules of one's own instead of the shipped ones.</summary>
+    public static Preset Own(this Preset preset) => preset with { Rules = [new NamedPack("own", At)] };
+
+    public static Preset Waiving(this Preset preset, string rule) =>
+        preset with { Waivers = [.. preset.Waivers, new Waiver(rule, "agreed", "the architect", null, At)] };
 
     public static Preset Where(this Preset preset, string key, string word) => preset with
     {
@@ -253,12 +263,19 @@ internal static class Trial
     public static Preset Wishing(this Preset preset, string text) =>
         preset with { Prefer = [.. preset.Prefer, Given(text, preset.Junction, preset.Wall, preset.Roof)] };
 
-    public static Solution.Solved Solved(this Solution solution) => solution switch
+    public static Solution.Solved Solve(this Preset preset, Catalogue? catalogue = null) => DetailSolver.Solve(preset, catalogue ?? Fitting(preset)) switch
     {
         Solution.Solved solved => solved,
         Solution.Contradiction contradiction => throw new InvalidOperationException(string.Join("; ", contradiction.Members.Select(member => member.Text))),
         _ => throw new InvalidOperationException("Not proven."),
     };
+
+    public static Solution.Contradiction Fail(this Preset preset, Catalogue? catalogue = null) =>
+        (Solution.Contradiction)DetailSolver.Solve(preset, catalogue ?? Fitting(preset));
+
+    public static Verdict Verdict(this Solution.Solved solved, string rule) => solved.Verdicts.First(verdict => verdict.Rule.Id == rule);
+
+    private static Catalogue Fitting(Preset preset) => preset.Rules.Any(pack => pack.Name == "uk") ? Shipped : Bare;
 
     public static Mark At => new("trial.yaml", 1, 1);
 

@@ -37,14 +37,13 @@ internal static class Rounding
         foreach (var whole in Enumerable.Range(0, measures.Length).Where(i => members[i].Count > 0).OrderByDescending(i => measures[i].Value).ThenBy(i => i))
         {
             var open = members[whole].Where(member => !done[member]).ToArray();
-            var settled = members[whole].Where(member => done[member]).Sum(member => shown[member]);
-            Share(open, Nearest(model[whole]) - settled, measures, shown);
+            Share(open, measures, shown);
             foreach (var member in members[whole])
             {
                 done[member] = true;
             }
 
-            shown[whole] = members[whole].Sum(member => shown[member]);
+            shown[whole] = Math.Round(members[whole].Sum(member => shown[member]), 6);
         }
 
         return [.. measures.Select((measure, i) => new Figure(measure, shown[i], model[i]))];
@@ -92,7 +91,7 @@ internal static class Rounding
         return (Math.Min(a, b), Math.Max(a, b));
     }
 
-    private static void Share(int[] open, double total, Measure[] measures, double[] shown)
+    private static void Share(int[] open, Measure[] measures, double[] shown)
     {
         var loose = open.Where(i => Math.Abs(measures[i].Value - Nearest(measures[i].Value)) > Exact).ToArray();
         if (loose.Length == 0)
@@ -100,16 +99,28 @@ internal static class Rounding
             return;
         }
 
-        var fixedSum = open.Except(loose).Sum(i => shown[i]);
-        foreach (var i in loose)
+        // Whole millimetres where none is more than half a millimetre off, else tenths.
+        Share(loose, 1, measures, shown);
+        if (Array.Exists(loose, i => Math.Abs(shown[i] - measures[i].Value) > 0.5))
         {
-            shown[i] = Math.Floor(measures[i].Value);
+            Share(loose, 10, measures, shown);
+        }
+    }
+
+    private static void Share(int[] loose, double perMillimetre, Measure[] measures, double[] shown)
+    {
+        // Exact halves stay, so the whole may end on a half; the rest adds up to the nearest unit.
+        var units = loose.Select(i => Math.Floor(measures[i].Value * perMillimetre)).ToArray();
+        var rests = loose.Select((i, k) => measures[i].Value * perMillimetre - units[k]).ToArray();
+        var missing = (int)Math.Round(rests.Sum(), MidpointRounding.AwayFromZero);
+        foreach (var k in Enumerable.Range(0, loose.Length).OrderByDescending(k => Math.Round(rests[k], 9)).ThenBy(k => k).Take(missing))
+        {
+            units[k]++;
         }
 
-        var missing = (int)Math.Round(total - fixedSum - loose.Sum(i => shown[i]), MidpointRounding.AwayFromZero);
-        foreach (var i in loose.OrderByDescending(i => measures[i].Value - Math.Floor(measures[i].Value)).ThenBy(i => i).Take(Math.Max(0, missing)))
+        for (var k = 0; k < loose.Length; k++)
         {
-            shown[i]++;
+            shown[loose[k]] = units[k] / perMillimetre;
         }
     }
 }

@@ -39,107 +39,98 @@ internal sealed class SideDimensions(Surface surface, Side side)
         for (var row = 0; row <= rows.Max(one => one.Row); row++)
         {
             var here = rows.Where(one => one.Row == row).OrderBy(one => one.Low).ThenBy(one => one.Figure.Measure.Id, StringComparer.Ordinal).ToArray();
-            var figuresAt = FigurePlaces(here);
-            if (row > 0)
-            {
-                // Raised figures stand towards the top or the left; the line there moves off for them.
-                line += Outwards * (FacesDrawing && figuresAt.Any(place => place.Up > 0) ? Next + Raise : Next);
-            }
-
+            var beyond = rows.Where(one => one.Row > row).SelectMany(one => (double[])[one.Low, one.High]).ToArray();
+            var figuresAt = FigurePlaces(here, beyond);
             foreach (var (one, place) in here.Zip(figuresAt))
             {
-                Draw(one, here, line, place.Along, place.Up);
+                Draw(one, here, line, place.Along, place.Out);
             }
 
-            Reach = line + Outwards * Over;
-            if (!FacesDrawing)
-            {
-                var top = figuresAt.Max(place => place.Up);
-                Reach = line + Outwards * (top + 0.6 + 2.5);
-                line += Outwards * top;
-            }
+            // A figure moved out stands beyond the witness ends, and the next row off it.
+            var most = figuresAt.Max(place => place.Out);
+            Reach = line + Outwards * (most > 0 ? Moved(most) + 2.5 : FacesDrawing ? Over : 3.1);
+            line += Outwards * (Next + Raise * most);
         }
     }
+
+    // Off the witness ends, and off the figures of the row where those stand outwards too.
+    private double Moved(int steps) => (FacesDrawing ? 2.2 : 4.2) + (steps - 1) * Raise;
 
     // Figures stand over a level line and left of an upright one, as seen on paper.
     private bool FacesDrawing => side switch { Side.Below => true, Side.Above => false, Side.Roof => !surface.Mirrored, _ => surface.Mirrored };
 
-    private static (double Along, double Up)[] FigurePlaces(Rowed[] row)
+    /// <param name="beyond">Where witness lines of rows farther out pass.</param>
+    private static (double Along, int Out)[] FigurePlaces(Rowed[] row, double[] beyond)
     {
-        var places = new (double Along, double Up)[row.Length];
-        var taken = new List<(double Low, double High, double Up)>();
+        var places = new (double Along, int Out)[row.Length];
+        var taken = new List<(double Low, double High, int Out)>();
         var widths = row.Select(one => Letters.Width(one.Figure.Text, 2.5) * 1.02).ToArray();
         foreach (var i in Enumerable.Range(0, row.Length).OrderBy(i => Fits(i) ? 0 : 1).ThenBy(i => i))
         {
-            var middle = (row[i].Low + row[i].High) / 2;
-            if (Fits(i))
-            {
-                places[i] = (middle, 0);
-            }
-            else
-            {
-                places[i] = Candidates(i).First(place => taken.TrueForAll(other =>
-                    Math.Abs(other.Up - place.Up) > 0.1 || place.Along - widths[i] / 2 >= other.High + FigureGap || place.Along + widths[i] / 2 <= other.Low - FigureGap));
-            }
-
-            taken.Add((places[i].Along - widths[i] / 2, places[i].Along + widths[i] / 2, places[i].Up));
+            places[i] = Fits(i) ? (Middle(i), 0) : Candidates(i).Where(place => IsFree(place, widths[i])).DefaultIfEmpty((Middle(i), 1)).First();
+            taken.Add((places[i].Along - widths[i] / 2, places[i].Along + widths[i] / 2, places[i].Out));
         }
 
         return places;
 
+        double Middle(int i) => (row[i].Low + row[i].High) / 2;
+
         bool Fits(int i) => widths[i] + 1 <= row[i].Span;
 
-        IEnumerable<(double Along, double Up)> Candidates(int i)
+        bool IsFree((double Along, int Out) place, double width) =>
+            taken.TrueForAll(other => other.Out != place.Out || place.Along - width / 2 >= other.High + FigureGap || place.Along + width / 2 <= other.Low - FigureGap)
+            && !Array.Exists(beyond, at => Math.Abs(at - place.Along) < width / 2 + 0.5);
+
+        IEnumerable<(double Along, int Out)> Candidates(int i)
         {
-            var middle = (row[i].Low + row[i].High) / 2;
-            var (before, after) = (i == 0 ? double.MaxValue : row[i].Low - row[i - 1].High, i == row.Length - 1 ? double.MaxValue : row[i + 1].Low - row[i].High);
-            var need = widths[i] + 3;
-            if (after >= need)
+            var before = i == 0 ? double.MaxValue : row[i].Low - row[i - 1].High;
+            var after = i == row.Length - 1 ? double.MaxValue : row[i + 1].Low - row[i].High;
+            if (after >= widths[i] + 3)
             {
                 yield return (row[i].High + 1.5 + widths[i] / 2, 0);
             }
 
-            if (before >= need)
+            if (before >= widths[i] + 3)
             {
                 yield return (row[i].Low - 1.5 - widths[i] / 2, 0);
             }
 
-            for (var up = Raise; ; up += Raise)
+            for (var step = 1; step <= 4; step++)
             {
-                yield return (middle, up);
-                yield return (middle + widths[i] / 2, up);
-                yield return (middle - widths[i] / 2, up);
+                for (var shift = 0.0; shift <= 1.5; shift += 0.25)
+                {
+                    yield return (Middle(i) + shift * widths[i], step);
+                    yield return (Middle(i) - shift * widths[i], step);
+                }
             }
         }
     }
 
-    private void Draw(Rowed one, Rowed[] row, double line, double along, double up)
+    private void Draw(Rowed one, Rowed[] row, double line, double along, int moved)
     {
         var measure = one.Figure.Measure;
         var (from, to) = (Start(measure.From, line), Start(measure.To, line));
         var tierRow = one.Row == 0 ? "dim.chain" : "dim.overall";
         var paperLine = IsLevel || !surface.Mirrored ? line : -line;
 
-        // Up is towards the top of the figure: up the sheet, or to its left.
-        var figureAt = IsLevel ? surface.Turn(new PaperPoint(along, line)) + new PaperPoint(0, 0.6 + up) : new PaperPoint(paperLine - 0.6 - up, along);
+        // Over the line, on paper left of an upright one; a figure moved out stands off the line on its far side.
+        var paperOut = surface.Mirrored && !IsLevel ? -Outwards : Outwards;
+        var off = moved == 0 ? (IsLevel ? 0.6 : -0.6) : paperOut * Moved(moved) + (IsLevel ? (paperOut < 0 ? -2.5 : 0) : paperOut > 0 ? 2.5 : 0);
+        var figureAt = IsLevel ? surface.Turn(new PaperPoint(along, line)) + new PaperPoint(0, off) : new PaperPoint(paperLine + off, along);
         surface.Add(new Dimension(
             tierRow, "dim.stroke", surface.Turn(from), surface.Turn(to), !IsLevel, paperLine, one.Figure.Text, figureAt, one.Figure.Model,
             End(row, IsLevel ? from.X : from.Y), End(row, IsLevel ? to.X : to.Y))
         {
             MeasureId = measure.Id,
         });
-        var box = surface.Turn(Letters.Box(new Text(tierRow, one.Figure.Text, figureAt, 2.5, Align.Centre, IsLevel ? 0 : 90)));
-        surface.Texts.Add(box);
+        surface.Texts.Add(surface.Turn(Letters.Box(new Text(tierRow, one.Figure.Text, figureAt, 2.5, Align.Centre, IsLevel ? 0 : 90))));
         surface.Hard.Add(IsLevel ? (new(from.X, line), new(to.X, line)) : (new(line, from.Y), new(line, to.Y)));
-        if (up > 0)
+        if (moved > 0)
         {
-            var tick = IsLevel
-                ? (new PaperPoint(along, line), new PaperPoint(along, line + up))
-                : (new PaperPoint(line, along), new PaperPoint(surface.Mirrored ? line + up : line - up, along));
-            if (along > one.Low && along < one.High)
-            {
-                surface.Line(tierRow, tick.Item1, tick.Item2);
-            }
+            // A tick leads from the middle of the span to its figure.
+            var middle = (one.Low + one.High) / 2;
+            var foot = line + Outwards * (Moved(moved) - 0.7);
+            surface.Line(tierRow, IsLevel ? [new PaperPoint(middle, line), new(along, foot)] : [new PaperPoint(line, middle), new(foot, along)]);
         }
 
         Witness(from, line);

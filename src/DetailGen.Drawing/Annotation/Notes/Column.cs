@@ -15,6 +15,9 @@ internal sealed record Column(string Id, int Side, double Bend, PaperBox Room)
     /// <summary>Between a line and the text that it belongs to.</summary>
     internal const double TextGap = 1;
 
+    /// <summary>Blocks begin as far out as this wide a block would, so that they stand in line with the wall's stack.</summary>
+    internal double Least { get; init; }
+
     internal const double LeastShoulder = 2.5;
 
     /// <summary>White between blocks.</summary>

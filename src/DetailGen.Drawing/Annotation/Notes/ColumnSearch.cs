@@ -18,6 +18,7 @@ internal sealed class ColumnSearch
 {
     private const int MostDescents = 400;
     private const int MostRounds = 6;
+    private const int FewEnough = 5;
 
     private readonly Option[][] _options;
     private readonly double[] _above;
@@ -136,6 +137,19 @@ internal sealed class ColumnSearch
 
     private double Own(in Option option) => option.Cost + (option.Angle == 0 || option.Angle == _main ? 0 : Weights.OtherAngle);
 
+    /// <summary>The order settled: the white between the notes is tried wider and narrower, for its evenness is known only afterwards.</summary>
+    private ColumnAnswer Refine(ColumnAnswer best)
+    {
+        foreach (var gap in (ReadOnlySpan<double>)[2, 12, 25, 45])
+        {
+            (_meanGap, _descents) = (gap, 0);
+            var tried = PlaceForGap(best.Order, best.Cost);
+            best = tried.Cost < best.Cost - 1e-9 ? tried : best;
+        }
+
+        return best;
+    }
+
     private ColumnAnswer Improve(double toBeat)
     {
         _descents = 0;
@@ -159,13 +173,53 @@ internal sealed class ColumnSearch
                 }
             }
 
+            // A note in the wrong place altogether is taken out and put in elsewhere.
+            for (var from = 0; from < order.Length; from++)
+            {
+                for (var to = 0; to < order.Length; to++)
+                {
+                    var moved = Math.Abs(from - to) > 1 ? Moved(order, from, to) : order;
+                    if (!ReferenceEquals(moved, order) && GroupsHold(moved) && Place(moved, best.Cost) is var tried && tried.Cost < best.Cost - 1e-9)
+                    {
+                        (best, order, better) = (tried, moved, true);
+                    }
+                }
+            }
+
             if (!better)
             {
                 break;
             }
         }
 
+        best = Refine(best);
+        return best.HasFault && order.Length <= FewEnough ? Exhaust(order, 0, best) : best;
+    }
+
+    /// <summary>All orders, for a handful of notes that fits in none of the likely ones.</summary>
+    private ColumnAnswer Exhaust(int[] order, int at, ColumnAnswer best)
+    {
+        if (at == order.Length)
+        {
+            return GroupsHold(order) && Place(order, best.Cost) is var tried && tried.Cost < best.Cost - 1e-9 ? tried : best;
+        }
+
+        for (var i = at; i < order.Length; i++)
+        {
+            (order[at], order[i]) = (order[i], order[at]);
+            best = Exhaust(order, at + 1, best);
+            (order[at], order[i]) = (order[i], order[at]);
+        }
+
         return best;
+    }
+
+    private static int[] Moved(int[] order, int from, int to)
+    {
+        var list = order.ToList();
+        list.RemoveAt(from);
+        list.Insert(to, order[from]);
+        return [.. list];
     }
 
     /// <summary>By the level of each note's cheapest option, groups kept together at their mean.</summary>

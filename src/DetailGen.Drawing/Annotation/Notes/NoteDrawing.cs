@@ -20,15 +20,8 @@ internal static class NoteDrawing
                 column.Side > 0 ? Math.Max(first.Left - Column.TextGap, bend.X) : Math.Min(first.Right + Column.TextGap, bend.X), option.Level);
             var way = option.Tip - bend;
             var end = option.Ending == Ending.Arrow ? option.Tip - ArrowLength * 0.9 / way.Length * way : option.Tip;
-            if (option.Angle == 0)
-            {
-                surface.Line("note.leader", port, end);
-            }
-            else
-            {
-                surface.Line("note.leader", port, bend, end);
-            }
-
+            surface.Line("note.leader", port, bend, end);
+            surface.Hard.Add((port, bend));
             End(surface, option, (1 / way.Length) * way);
         }, option.PartId);
         surface.Hard.Add((bend, option.Tip));

@@ -10,6 +10,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     private const double Full = 0.7;
 
     private readonly Options _options = new(surface, request.View.LongestLeader);
+    private readonly Dictionary<(string, string, bool), Block> _blocks = [];
     private readonly SortedSet<string> _keyed = new(StringComparer.Ordinal);
     private readonly SortedSet<string> _lost = new(StringComparer.Ordinal);
 
@@ -74,7 +75,8 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
     private double Cheapest(Note note, Column column)
     {
-        var options = Find(note, Wrapped(note, column), column, Wrapped(note, column).Width);
+        var block = Wrapped(note, column);
+        var options = Find(block, column, block.Width, false);
         return options.Length == 0 ? 2 * Weights.Fault : options[0].Cost + (Suits(note, column) ? 0 : Weights.OtherSide);
     }
 
@@ -94,60 +96,128 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         return (Math.Min(a, b), Math.Max(a, b));
     }
 
-    private Block Wrapped(Note note, Column column) =>
-        Block.Wrap(_keyed.Contains(note.Id) ? note with { Words = "" } : note, Math.Min(column.Widest, request.View.NoteWidth));
-
-    private Option[] Find(Note note, Block block, Column column, double width)
+    private Block Wrapped(Note note, Column column)
     {
-        var earlier = request.Earlier.FirstOrDefault(place => place.PartId == note.Id);
-        var strict = _options.Of(note, block, column, width, true, earlier);
-        return strict.Length > 0 ? strict : _options.Of(note, block, column, width, false, earlier);
+        var key = (note.Id, column.Id, _keyed.Contains(note.Id));
+        if (!_blocks.TryGetValue(key, out var block))
+        {
+            block = Block.Wrap(key.Item3 ? note with { Words = "" } : note, Math.Min(column.Widest, request.View.NoteWidth));
+            _blocks.Add(key, block);
+        }
+
+        return block;
+    }
+
+    private Option[] Find(Block block, Column column, double width, bool all) =>
+        _options.Of(block, column, width, request.Earlier.FirstOrDefault(place => place.PartId == block.Note.Id), all);
+
+    private sealed record Trial(Column Column, Block[] Blocks, double Width, Option[][] Options, ColumnSearch Search, ColumnAnswer Answer)
+    {
+        internal bool HasFault => Answer.HasFault;
     }
 
     private void PlaceColumn(Column column, List<Note> notes, SortedDictionary<string, string> home)
     {
-        while (notes.Count > 0)
+        var gone = new List<Note>();
+        Trial? trial = null;
+        while (notes.Count > 0 && trial is null)
         {
-            var blocks = notes.Select(note => Wrapped(note, column)).ToArray();
-            var width = blocks.Max(block => block.Width);
-            var options = blocks.Select((block, i) => Find(notes[i], block, column, width)).ToArray();
-            var stuck = Array.FindIndex(options, some => some.Length == 0);
-            if (stuck >= 0)
+            if (Stuck(column, notes) is >= 0 and var stuck)
             {
-                GiveWay(notes, stuck, column, home);
+                GiveWay(notes, stuck, column, home, gone);
                 continue;
             }
 
-            var search = new ColumnSearch(options, blocks, column.Side, [.. notes.Select(note => EarlierRank(note, column))]);
-            var answer = search.Solve();
-            if (answer.HasFault)
+            var tried = Try(column, notes);
+            if (tried.HasFault)
             {
-                GiveWay(notes, Worst(search, answer, blocks), column, home);
+                GiveWay(notes, Worst(tried), column, home, gone);
                 continue;
             }
 
-            Cost += answer.Cost;
-            Bound += answer.Bound;
-            for (var i = 0; i < answer.Order.Length; i++)
-            {
-                var note = answer.Order[i];
-                var placed = new PlacedNote(
-                    blocks[note], column, width, answer.Taken[i], _keyed.Contains(notes[note].Id), options[note].Min(option => option.Run) + Column.Shoulder);
-                Placed.Add(placed);
-                NoteDrawing.Draw(surface, placed);
-                if (placed.Keyed)
-                {
-                    Keyed.Add(new(notes[note].Id, notes[note].Reference, notes[note].Words));
-                }
-            }
+            trial = tried;
+        }
 
+        if (trial is null)
+        {
             return;
+        }
+
+        // What gave way before others did may fit after all.
+        foreach (var note in notes.Where(note => _keyed.Contains(note.Id)).ToArray())
+        {
+            _keyed.Remove(note.Id);
+            trial = Better(column, notes, trial);
+            if (trial.Blocks[notes.IndexOf(note)].Note.Words.Length == 0)
+            {
+                _keyed.Add(note.Id);
+            }
+        }
+
+        foreach (var note in gone)
+        {
+            List<Note> more = [.. notes.Append(note).OrderBy(other => other.Id, StringComparer.Ordinal)];
+            var tried = Better(column, more, trial);
+            if (!ReferenceEquals(tried, trial))
+            {
+                (trial, notes) = (tried, more);
+            }
+        }
+
+        Draw(trial, notes);
+    }
+
+    /// <summary>The first note that cannot be led to at all from this column with its neighbours' width; −1 if none.</summary>
+    private int Stuck(Column column, List<Note> notes)
+    {
+        var width = Math.Max(column.Least, notes.Max(note => Wrapped(note, column).Width));
+        return notes.FindIndex(note => Find(Wrapped(note, column), column, width, true).Length == 0);
+    }
+
+    private Trial Better(Column column, List<Note> notes, Trial before) =>
+        Stuck(column, notes) < 0 && Try(column, notes) is { HasFault: false } tried ? tried : before;
+
+    /// <summary>The notes at their best by strict options, or by all where that is not enough.</summary>
+    private Trial Try(Column column, List<Note> notes)
+    {
+        var blocks = notes.Select(note => Wrapped(note, column)).ToArray();
+        var width = Math.Max(column.Least, blocks.Max(block => block.Width));
+        int[] ranks = [.. notes.Select(note => EarlierRank(note, column))];
+        var trial = With(all: false);
+        return trial.HasFault ? With(all: true) : trial;
+
+        Trial With(bool all)
+        {
+            var options = blocks.Select(block => Find(block, column, width, all)).ToArray();
+            var search = new ColumnSearch(options, blocks, column.Side, ranks);
+            return new(column, blocks, width, options, search, search.Solve());
         }
     }
 
-    /// <summary>The note whose absence takes most away; of equal ones the one with the longest text.</summary>
-    private static int Worst(ColumnSearch search, ColumnAnswer answer, Block[] blocks)
+    private void Draw(Trial trial, List<Note> notes)
     {
+        Cost += trial.Answer.Cost;
+        Bound += trial.Answer.Bound;
+        for (var i = 0; i < trial.Answer.Order.Length; i++)
+        {
+            var note = trial.Answer.Order[i];
+            var placed = new PlacedNote(
+                trial.Blocks[note], trial.Column, trial.Width, trial.Answer.Taken[i], _keyed.Contains(notes[note].Id), trial.Options[note].Min(option => option.Run) + Column.Shoulder);
+            Placed.Add(placed);
+            NoteDrawing.Draw(surface, placed);
+            if (placed.Keyed)
+            {
+                Keyed.Add(new(notes[note].Id, notes[note].Reference, notes[note].Words));
+            }
+        }
+
+        _options.Forget();
+    }
+
+    /// <summary>The note whose absence takes most away; of equal ones the one with the longest text.</summary>
+    private static int Worst(Trial trial)
+    {
+        var (search, answer, blocks) = (trial.Search, trial.Answer, trial.Blocks);
         var (worst, least) = (answer.Order[0], double.MaxValue);
         for (var i = 0; i < answer.Order.Length; i++)
         {
@@ -161,7 +231,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     }
 
     /// <summary>A note that does not fit: to a column still to come, then to its key, then to the list.</summary>
-    private void GiveWay(List<Note> notes, int index, Column column, SortedDictionary<string, string> home)
+    private void GiveWay(List<Note> notes, int index, Column column, SortedDictionary<string, string> home, List<Note> gone)
     {
         var note = notes[index];
         var later = columns.SkipWhile(other => other.Id != column.Id).Skip(1)
@@ -178,6 +248,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         else
         {
             _lost.Add(note.Id);
+            gone.Add(note);
         }
 
         notes.RemoveAt(index);

@@ -14,8 +14,9 @@ internal enum Ending
 /// <param name="Angle">Index into <see cref="Angles"/>.</param>
 /// <param name="Slope">Rise over a millimetre away from the tip, towards the column.</param>
 /// <param name="Run">Length from bend to tip, mm.</param>
+/// <param name="Strict">All angles to fills and edges are kept; the others are there for need.</param>
 /// <param name="Cost">All of it that depends on this note alone; the column's main angle is not known yet.</param>
-internal readonly record struct Option(double Level, PaperPoint Tip, int Angle, double Slope, double Run, double Cost, Ending Ending, double DotSize, string PartId);
+internal readonly record struct Option(double Level, PaperPoint Tip, int Angle, double Slope, double Run, double Cost, Ending Ending, double DotSize, string PartId, bool Strict);
 
 /// <summary>The angles of leaders, degrees from level; positive where the tip lies lower than the bend.</summary>
 internal static class Angles
@@ -35,6 +36,7 @@ internal static class Weights
     internal const double ForeignPart = 2;
     internal const double ForeignSheet = 25;
     internal const double ManyParts = 30;
+    internal const double Lax = 12;
     internal const double Clearance = 10;
     internal const double OtherSide = 30;
     internal const double Witness = 6;

@@ -11,18 +11,41 @@ internal sealed class Options(Surface surface, double longest)
     private const double Parallel = 10;
     private const double Least = 3;
 
+    private readonly Dictionary<(string, string, bool, double, bool), Option[]> _known = [];
+    private readonly Dictionary<(double, double, double, double), bool> _free = [];
     private readonly SortedDictionary<string, List<TipPlace>> _tips = new(StringComparer.Ordinal);
 
-    /// <param name="strict">Angles to fills and edges and the number of parts crossed are kept; otherwise they only cost.</param>
-    internal Option[] Of(Note note, Block block, Column column, double width, bool strict, EarlierPlace? earlier)
+    /// <summary>All that is known of the paper is asked anew: something was drawn.</summary>
+    internal void Forget()
+    {
+        _free.Clear();
+        _known.Clear();
+    }
+
+    /// <summary>Cheapest first; strict ones alone where there are any, unless all are wanted.</summary>
+    /// <param name="width">Of the column's widest block.</param>
+    internal Option[] Of(Block block, Column column, double width, EarlierPlace? earlier, bool all)
+    {
+        var key = (block.Note.Id, column.Id, block.Note.Words.Length == 0, width, all);
+        if (!_known.TryGetValue(key, out var known))
+        {
+            var found = Make(block, column, width, earlier);
+            known = all || !Array.Exists(found, option => option.Strict) ? found : Array.FindAll(found, option => option.Strict);
+            _known.Add(key, known);
+        }
+
+        return known;
+    }
+
+    private Option[] Make(Block block, Column column, double width, EarlierPlace? earlier)
     {
         var found = new List<Option>();
-        foreach (var id in note.PartIds)
+        foreach (var id in block.Note.PartIds)
         {
             var shape = surface.ById[id];
             if (!_tips.TryGetValue(id, out var tips))
             {
-                tips = Tips.Of(shape, Array.IndexOf(surface.Shapes, shape));
+                tips = Tips.Of(shape);
                 _tips.Add(id, tips);
             }
 
@@ -30,7 +53,7 @@ internal sealed class Options(Surface surface, double longest)
             {
                 for (var angle = 0; angle < Angles.Degrees.Length; angle++)
                 {
-                    if (Make(shape, tip, angle, block, column, width, strict, earlier) is { } option)
+                    if (Make(shape, tip, angle, block, column, width, earlier) is { } option)
                     {
                         found.Add(option);
                     }
@@ -41,7 +64,7 @@ internal sealed class Options(Surface surface, double longest)
         return [.. found.OrderBy(option => option.Cost).ThenBy(option => option.Level).ThenBy(option => option.Tip.X)];
     }
 
-    private Option? Make(Shape shape, TipPlace place, int angle, Block block, Column column, double width, bool strict, EarlierPlace? earlier)
+    private Option? Make(Shape shape, TipPlace place, int angle, Block block, Column column, double width, EarlierPlace? earlier)
     {
         var away = (column.Bend - place.At.X) * column.Side;
         if (away < Least)
@@ -58,7 +81,7 @@ internal sealed class Options(Surface surface, double longest)
 
         var bend = new PaperPoint(column.Bend, level);
         var degrees = column.Side > 0 ? Angles.Degrees[angle] : 180 - Angles.Degrees[angle];
-        if (!AngleSuits(shape, degrees, strict))
+        if (!AngleSuits(shape, degrees, out var strict))
         {
             return null;
         }
@@ -77,10 +100,12 @@ internal sealed class Options(Surface surface, double longest)
             run = (tip - bend).Length;
         }
 
-        if (!Clear(bend, tip, column, out var witnesses) || Foreign(shape, bend, tip, strict) is not { } foreign || !surface.Free(column.Box(block, level, width)))
+        if (!Clear(bend, tip, column, out var witnesses) || !IsFree(column.Box(block, level, width)))
         {
             return null;
         }
+
+        var foreign = Foreign(shape, bend, tip, ref strict) + (strict ? 0 : Weights.Lax);
 
         var cost = run + Column.Shoulder + (angle == 0 ? 0 : Weights.Bend) + foreign + Weights.Witness * witnesses
             + Weights.Clearance * (1 - Math.Min(1, place.Clearance / Math.Min(place.Best, 3))) + block.WrapCost;
@@ -90,11 +115,14 @@ internal sealed class Options(Surface surface, double longest)
         }
 
         var size = place.Best >= 1.25 ? 1 : Math.Max(0.6, 1.2 * place.Best);
-        return new(level, tip, angle, Angles.Slopes[angle], run, cost, ending, size, shape.Id);
+        return new(level, tip, angle, Angles.Slopes[angle], run, cost, ending, size, shape.Id, strict);
     }
 
-    private static bool AngleSuits(Shape shape, double degrees, bool strict)
+    private static bool AngleSuits(Shape shape, double degrees, out bool strict)
     {
+        // Into a level layer at 30° or steeper.
+        var layer = shape.Look != Look.Band && shape.Box.Width > 4 * shape.Box.Height && shape.Box.Height < 12;
+        strict = !layer || Lines.Between(degrees, 0) >= 29;
         foreach (var fill in shape.FillAngles)
         {
             // A mirrored sheet keeps its fills: both ways are kept clear, so that its layout is the mirrored one.
@@ -104,9 +132,19 @@ internal sealed class Options(Surface surface, double longest)
             }
         }
 
-        // Into a level layer at 30° or steeper.
-        var layer = shape.Look != Look.Band && shape.Box.Width > 4 * shape.Box.Height && shape.Box.Height < 12;
-        return !layer || !strict || Lines.Between(degrees, 0) >= 29;
+        return true;
+    }
+
+    private bool IsFree(PaperBox box)
+    {
+        // Blocks of a column ask for the same few strips again and again.
+        if (!_free.TryGetValue((box.Left, box.Bottom, box.Right, box.Top), out var free))
+        {
+            free = surface.Free(box);
+            _free.Add((box.Left, box.Bottom, box.Right, box.Top), free);
+        }
+
+        return free;
     }
 
     private bool Clear(PaperPoint bend, PaperPoint tip, Column column, out int witnesses)
@@ -158,8 +196,8 @@ internal sealed class Options(Surface surface, double longest)
         return true;
     }
 
-    /// <summary>Cost of what the leader crosses on its way; null where it may not.</summary>
-    private double? Foreign(Shape own, PaperPoint bend, PaperPoint tip, bool strict)
+    /// <summary>Cost of what the leader crosses on its way.</summary>
+    private double Foreign(Shape own, PaperPoint bend, PaperPoint tip, ref bool strict)
     {
         var (parts, cost) = (0, 0.0);
         foreach (var shape in surface.Shapes)
@@ -167,16 +205,7 @@ internal sealed class Options(Surface surface, double longest)
             if (ReferenceEquals(shape, own))
             {
                 var mine = shape.Look == Look.Open ? Passage.None : shape.Pass(bend, tip);
-                if (mine.Flattest < Parallel)
-                {
-                    if (strict)
-                    {
-                        return null;
-                    }
-
-                    cost += 8;
-                }
-
+                strict &= mine.Flattest >= Parallel;
                 continue;
             }
 
@@ -203,12 +232,7 @@ internal sealed class Options(Surface surface, double longest)
                 cost += Weights.ForeignPart + (parts > 2 ? Weights.ManyParts : 0);
             }
 
-            if (parallel && strict)
-            {
-                return null;
-            }
-
-            cost += parallel ? 8 : 0;
+            strict &= !parallel && parts <= 2;
         }
 
         return cost;

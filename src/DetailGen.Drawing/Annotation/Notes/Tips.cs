@@ -5,7 +5,7 @@ namespace DetailGen.Drawing.Annotation.Notes;
 /// <summary>A place where a leader may end.</summary>
 /// <param name="Clearance">Distance to the part's edge, mm.</param>
 /// <param name="Best">The best clearance that the part offers.</param>
-internal readonly record struct TipPlace(int Shape, PaperPoint At, double Clearance, double Best);
+internal readonly record struct TipPlace(PaperPoint At, double Clearance, double Best);
 
 /// <summary>Places on the middle of a part's visible pieces, well apart, at most a dozen.</summary>
 internal static class Tips
@@ -13,7 +13,7 @@ internal static class Tips
     internal const int Most = 12;
     private const double Apart = 4;
 
-    internal static List<TipPlace> Of(Shape shape, int index)
+    internal static List<TipPlace> Of(Shape shape)
     {
         var found = new List<(PaperPoint At, double Clearance)>();
         Along(shape, shape.Box.Bottom, shape.Box.Height, true, found);
@@ -48,7 +48,7 @@ internal static class Tips
                 break;
             }
 
-            taken.Add(new(index, rest[next].At, rest[next].Clearance, best));
+            taken.Add(new(rest[next].At, rest[next].Clearance, best));
             rest.RemoveAt(next);
         }
 

@@ -1,0 +1,40 @@
+using DetailGen.Details.Presets;
+using DetailGen.Details.Reading;
+using DetailGen.Details.Rules;
+
+namespace DetailGen.Details.Solving;
+
+/// <summary>Faults of a preset that show only when its choices are settled and its rules are known.</summary>
+internal static class PresetCheck
+{
+    public static IEnumerable<Diagnostic> Faults(Situation situation, IReadOnlyList<Rule> rules)
+    {
+        var (preset, catalogue) = (situation.Preset, situation.Catalogue);
+        foreach (var given in preset.Set.Concat(preset.Prefer).Where(given => !given.FromBase && !IsHere(situation, given)))
+        {
+            if (preset.Components.SelectMany(component => component.Parameters).FirstOrDefault(one => one.Key == given.Key) is { } parameter)
+            {
+                yield return RuleMessages.KeyNeeds(given.At, given.Key, parameter.When?.Text);
+            }
+        }
+
+        foreach (var slot in preset.Slots.Where(slot => slot.At is { } && situation.MaterialIn(slot.Slot.Key) is null))
+        {
+            yield return RuleMessages.KeyNeeds(slot.At!.Value, slot.Slot.Key, slot.Slot.When?.Text);
+        }
+
+        foreach (var named in preset.Rules.Where(named => catalogue.Packs.All(pack => pack.Name != named.Name)))
+        {
+            var names = catalogue.Packs.Select(pack => pack.Name).ToList();
+            yield return RuleMessages.UnknownPack(named.At, named.Name, names, Nearest.To(named.Name, names));
+        }
+
+        foreach (var waiver in preset.Waivers.Where(waiver => rules.All(rule => rule.Id != waiver.Rule && !rule.Aliases.Contains(waiver.Rule, StringComparer.Ordinal))))
+        {
+            yield return RuleMessages.UnknownRule(waiver.At, waiver.Rule, Nearest.To(waiver.Rule, rules.SelectMany(rule => rule.Aliases.Prepend(rule.Id))));
+        }
+    }
+
+    private static bool IsHere(Situation situation, Given given) =>
+        situation.Size(given.Key) is not null || situation.Choices.Any(choice => choice.Parameter.Key == given.Key);
+}

@@ -1,0 +1,157 @@
+using CsCheck;
+using DetailGen.Details.Parameters;
+using DetailGen.Details.Presets;
+using DetailGen.Details.Quantities;
+using DetailGen.Details.Solving;
+
+namespace DetailGen.Details.Tests.Solving;
+
+public class ContradictionTests
+{
+    private static Preset Usual(params IReadOnlyList<string> set) => Trial.Preset(Trial.Parapet, Trial.CavityWall, Trial.TimberRoof, set);
+
+    [Fact]
+    public void A_size_against_a_rule_names_both_and_the_least_that_works()
+    {
+        var contradiction = Usual("weep.spacing=1200 mm").Fail();
+        Assert.Equal([(MemberKind.Given, "given.weep.spacing"), (MemberKind.Rule, "weep-spacing")], contradiction.Members.Select(member => (member.Kind, member.Id)));
+        Assert.All(contradiction.Members, member => Assert.Contains($"[{member.Id}]", member.Text, StringComparison.Ordinal));
+        Assert.Contains(contradiction.Repairs, repair => repair.Set is [{ Key: "weep.spacing", Value: "900 mm" }]);
+    }
+
+    [Fact]
+    public void A_size_that_is_not_sold_is_told_the_nearest_that_are()
+    {
+        var contradiction = Usual("roof.deck=17 mm").Fail();
+        Assert.Equal(["given.roof.deck", "stock.roof.deck"], contradiction.Members.Select(member => member.Id));
+        Assert.Equal(["15 mm", "18 mm"], contradiction.Repairs.Select(repair => repair.Set[0].Value).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void A_material_that_a_rule_forbids_is_told_with_what_to_take()
+    {
+        var contradiction = Usual().Of("roof.deck", "chipboard").Fail();
+        Assert.Equal(["deck-chipboard-ban", "given.roof.deck"], contradiction.Members.Select(member => member.Id));
+        Assert.Contains(contradiction.Repairs, repair => repair.Set is [{ Key: "materials.roof.deck", Value: "plywood" }]);
+    }
+
+    [Fact]
+    public void A_choice_is_proposed_where_it_helps()
+    {
+        // 80 mm of board leave less than 50 mm clear; filled fully there is no such board
+        var contradiction = Usual("wall.fill=partial", "wall.cavity=100 mm", "wall.cavity-insulation=80 mm").Fail();
+        Assert.Contains(contradiction.Members, member => member.Id == "cavity-residual");
+        Assert.Contains(contradiction.Repairs, repair => repair.Set is [{ Key: "wall.cavity", Value: "130 mm" }]);
+        Assert.Contains(contradiction.Repairs, repair => repair.Set is [{ Key: "wall.cavity-insulation", Value: "50 mm" }]);
+
+        var metal = Usual("coping.drip-clearance=30 mm").Fail();
+        Assert.Contains(metal.Repairs, repair => repair.Set is [{ Key: "coping.kind", Value: "metal" }]);
+    }
+
+    [Fact]
+    public void A_target_out_of_reach_is_told_the_best_there_is()
+    {
+        var contradiction = Usual("roof.insulation=100 mm").Waiving("u-roof-new-dwelling-en").To("roof.u-value", 0.1m).Fail();
+        Assert.Equal(["given.roof.insulation", "target.roof.u-value"], contradiction.Members.Select(member => member.Id));
+        var looser = contradiction.Repairs.First(repair => repair.Set[0].Key == "target.roof.u-value").Set[0].Value;
+        var best = decimal.Parse(looser.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+        Assert.NotNull(Usual("roof.insulation=100 mm").Waiving("u-roof-new-dwelling-en").To("roof.u-value", best).Solve());
+        Assert.IsType<Solution.Contradiction>(DetailSolver.Solve(
+            Usual("roof.insulation=100 mm").Waiving("u-roof-new-dwelling-en").To("roof.u-value", best - 0.001m), Trial.Shipped));
+    }
+
+    [Fact]
+    public void Where_no_single_change_helps_the_smallest_set_is_told()
+    {
+        var contradiction = Usual("weep.spacing=1200 mm", "coping.drip-clearance=20 mm", "roof.joist-centres=700 mm").Fail();
+        var repair = Assert.Single(contradiction.Repairs);
+        Assert.Equal(3, repair.Set.Count);
+        var set = contradiction.Preset.Set.Select(given => repair.Set.FirstOrDefault(one => one.Key == given.Key) is { } other ? $"{other.Key}={other.Value}" : $"{given.Key}={given.Text}");
+        Assert.NotNull(Usual([.. set]).Solve());
+    }
+
+    /// <summary>Three sizes anywhere in their domains, and half the time a target.</summary>
+    private static readonly Gen<Preset> Anything =
+        from pairing in Gen.Int[0, 7]
+        from seeds in Gen.Select(Gen.Int[0, 99], Gen.Int[0, 999_999]).Array[3]
+        from target in Gen.Int[0, 1]
+        select Made(pairing, seeds, target);
+
+    [Fact]
+    public void Whatever_is_set_no_hard_rule_is_ever_broken() => Anything.Sample(
+        preset => DetailSolver.Solve(preset, Trial.Shipped) is not Solution.Solved solved
+            || (solved.Verdicts.All(verdict => verdict.Judgement != Judgement.Fail)
+                && preset.Set.All(given => solved.Find(given.Key)!.Value == given.Value)
+                && preset.Targets.All(target => solved.Heat.First(heat => target.Key.StartsWith(heat.Element, StringComparison.Ordinal)).Transmittance <= target.Value)),
+        iter: 200, print: Told);
+
+    [Fact]
+    public void Without_any_one_member_the_others_of_a_contradiction_can_hold() => Anything.Sample(
+        preset =>
+        {
+            if (DetailSolver.Solve(preset, Trial.Shipped) is not Solution.Contradiction contradiction)
+            {
+                return true;
+            }
+
+            return contradiction.Members.Where(member => member.Kind is MemberKind.Given or MemberKind.Rule or MemberKind.Target).All(dropped =>
+                DetailSolver.Solve(Only(preset, [.. contradiction.Members.Where(member => member != dropped)]), Trial.Shipped) is Solution.Solved);
+        },
+        iter: 200, print: Told);
+
+    [Fact]
+    public void Every_single_repair_works() => Anything.Sample(
+        preset =>
+        {
+            if (DetailSolver.Solve(preset, Trial.Shipped) is not Solution.Contradiction contradiction)
+            {
+                return true;
+            }
+
+            return contradiction.Repairs.Where(repair => repair.Set[0].Key.Contains('.', StringComparison.Ordinal) && !repair.Set[0].Key.StartsWith("target", StringComparison.Ordinal)
+                && !repair.Set[0].Key.StartsWith("materials", StringComparison.Ordinal)).All(repair => DetailSolver.Solve(Changed(preset, repair), Trial.Shipped) is Solution.Solved);
+        },
+        iter: 200, print: Told);
+
+    private static string Told(Preset preset) => $"{preset.Junction.Id} {preset.Wall.Id} {preset.Roof.Id} {string.Join(", ", preset.Set.Select(given => $"{given.Key}={given.Text}"))} {string.Join(", ", preset.Targets)}";
+
+    private static Preset Made(int pairing, (int, int)[] seeds, int target)
+    {
+        var wall = pairing % 2 == 0 ? Trial.CavityWall : Trial.SolidWall;
+        var preset = Trial.Preset(pairing % 4 < 2 ? Trial.Parapet : Trial.Abutment, wall, pairing < 4 ? Trial.TimberRoof : Trial.SlabRoof);
+        List<Parameter> free = [.. new Situation(preset, Trial.Shipped).Sizes.Where(parameter => parameter.When is null)];
+        var set = seeds.Select(seed =>
+        {
+            var parameter = free[seed.Item1 % free.Count];
+            var domain = parameter.Domain!;
+            var value = Setting.Numeric(parameter.Unit, domain.From + domain.Step * (seed.Item2 % ((domain.To - domain.From) / domain.Step + 1)));
+            return new Given(parameter.Key, value, value.ToString(), Trial.At, false);
+        });
+        preset = preset with { Set = [.. set.DistinctBy(given => given.Key)] };
+        return target == 0 ? preset : preset.To("roof.u-value", 0.12m);
+    }
+
+    /// <summary>The preset with nothing asked of it but these members.</summary>
+    private static Preset Only(Preset preset, IReadOnlyList<Member> members)
+    {
+        var kept = members.Select(member => member.Id).ToHashSet(StringComparer.Ordinal);
+        return preset with
+        {
+            Set = [.. preset.Set.Where(given => kept.Contains("given." + given.Key))],
+            Targets = [.. preset.Targets.Where(target => kept.Contains("target." + target.Key))],
+            Waivers = [.. Trial.Shipped.Packs[0].Rules.Where(rule => rule.IsHard && !kept.Contains(rule.Id)).Select(rule => new Waiver(rule.Id, "left out", "nobody", null, Trial.At))],
+        };
+    }
+
+    private static Preset Changed(Preset preset, RepairProposal repair)
+    {
+        foreach (var (key, text) in repair.Set.Select(one => (one.Key, one.Value)))
+        {
+            var parameter = preset.Components.SelectMany(component => component.Parameters).First(one => one.Key == key);
+            var value = SettingReader.Read(text, Trial.At, key, parameter.Unit, parameter.Options).Value;
+            preset = preset with { Set = [.. preset.Set.Where(given => given.Key != key), new Given(key, value, text, Trial.At, false)] };
+        }
+
+        return preset;
+    }
+}

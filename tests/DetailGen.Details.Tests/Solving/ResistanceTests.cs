@@ -1,0 +1,76 @@
+using CsCheck;
+using DetailGen.Details.Solving;
+
+namespace DetailGen.Details.Tests.Solving;
+
+public class ResistanceTests
+{
+    [Fact]
+    public void The_resistance_of_a_wall_is_the_sum_of_its_layers()
+    {
+        // EN ISO 6946: 0.13 + 0.013/0.4 + 0.215/0.6 + 0.12/0.031 + 0.01/1.0 + 0.04; conductivities of the shipped materials
+        var solved = Trial.Preset(Trial.Abutment, Trial.SolidWall, Trial.SlabRoof).Solve();
+        var wall = solved.Heat.First(heat => heat.Element == "wall");
+        var exact = 0.17 + 0.013 / 0.4 + 0.215 / 0.6 + 0.12 / 0.031 + 0.01 / 1.0;
+        Assert.Equal(exact, (double)wall.Resistance, 6);
+        Assert.Equal(1 / exact, (double)wall.Transmittance, 6);
+    }
+
+    // EN ISO 6946:2007, Table 2, unventilated, horizontal heat flow: 10 mm 0.15, 15 mm 0.17, 25 mm 0.18; between them on a straight line
+    [Theory]
+    [InlineData("5 mm", 0.11)]
+    [InlineData("7 mm", 0.13)]
+    [InlineData("10 mm", 0.15)]
+    [InlineData("12 mm", 0.158)]
+    [InlineData("15 mm", 0.17)]
+    [InlineData("20 mm", 0.175)]
+    [InlineData("25 mm", 0.18)]
+    [InlineData("40 mm", 0.18)]
+    public void Air_layers_follow_the_table(string dab, double air)
+    {
+        var preset = Trial.Preset(Trial.Abutment, Trial.CavityWall, Trial.SlabRoof, $"wall.dab={dab}", "wall.lining=board-on-dabs").Own();
+        var wall = preset.Solve().Heat.First(heat => heat.Element == "wall");
+        var solid = 0.17 + 0.1025 / 0.77 + 0.15 / 0.034 + 0.1 / 0.11 + 0.0125 / 0.21;
+        Assert.Equal(solid + air, (double)wall.Resistance, 5);
+    }
+
+    [Fact]
+    public void A_target_is_met_by_the_thinnest_insulation_and_never_missed_by_rounding() =>
+        Gen.Int[100, 350].Sample(
+            thousandths =>
+            {
+                var target = thousandths / 1000m;
+                var preset = Trial.Preset(Trial.Abutment, Trial.SolidWall, Trial.SlabRoof).Own().To("roof.u-value", target);
+                var solved = preset.Solve();
+                var reached = solved.Heat.First(heat => heat.Element == "roof").Transmittance;
+                var insulation = solved.Sizes.Length("roof.insulation");
+                var thinner = 0.14 + (insulation - 5) / 1000 / 0.025 + 0.15 / 2.3;
+                return reached <= target && (insulation <= 50 || 1 / thinner > (double)target);
+            },
+            iter: 200);
+
+    [Fact]
+    public void The_target_is_told_as_the_reason()
+    {
+        var value = Trial.Preset(Trial.Abutment, Trial.SolidWall, Trial.SlabRoof).Own().To("roof.u-value", 0.15m).Solve().Find("roof.insulation")!;
+        Assert.Equal((WhyKind.Target, "165 mm"), (value.Why.Kind, value.Text)); // (1/0.15 - 0.14 - 0.15/2.3) * 0.025 = 161.5 mm
+    }
+
+    [Fact]
+    public void A_target_that_air_must_help_to_meet_counts_the_air()
+    {
+        // the dab is free between 5 and 40 mm; 0.2 m²K/W of board and plaster cannot be had otherwise
+        var preset = Trial.Preset(Trial.Abutment, Trial.CavityWall, Trial.SlabRoof, "wall.lining=board-on-dabs", "wall.cavity=100 mm", "wall.inner-leaf=100 mm", "wall.outer-leaf=102.5 mm", "wall.lining-board=12.5 mm").Own();
+        var at = (double dab) => 1 / (0.17 + 0.1025 / 0.77 + 0.1 / 0.034 + 0.1 / 0.11 + 0.0125 / 0.21 + dab);
+        var solved = preset.To("wall.u-value", (decimal)at(0.1775)).Solve();
+        Assert.True(solved.Sizes.Length("wall.dab") >= 22.5);
+    }
+
+    [Fact]
+    public void Targets_that_need_the_heat_through_the_junction_are_told_as_unproven()
+    {
+        var solved = Trial.Preset(Trial.Parapet, Trial.CavityWall, Trial.TimberRoof).To("junction.frsi", 0.75m).Solve();
+        Assert.Contains(solved.Warnings, warning => warning.StartsWith("junction.frsi", StringComparison.Ordinal));
+        Assert.Equal(Judgement.ToConfirm, solved.Verdict("frsi-dwelling").Judgement);
+    }
+}
