@@ -19,7 +19,7 @@ internal sealed record CavityTray(IReadOnlyList<Point> Line, (double Left, doubl
         var foot = Outlet + site.Sizes.LengthOrZero("flashing.thickness") + site.Length("tray.thickness");
         site.Add(new(
             "weep", "Weep hole", "weep", Element.Wall, Region.Box(Draining.Left, foot, Draining.Right, Outlet + site.Length("weep.height")),
-            Roles.Drainage, Precedence.Air, Stage.WallAbove)
+            Roles.Drainage | Roles.Air, Precedence.Air, Stage.WallAbove)
         {
             Presence = Presence.Local,
             Repeat = new(site.Length("weep.spacing"), 10),

@@ -132,7 +132,7 @@ internal sealed class DetailProblem
     /// <summary>The sizes it is sold in; null where any will do.</summary>
     public StockClass? StockOf(Parameter parameter)
     {
-        var material = Situation.MaterialIn(parameter.Key)?.Id;
+        var material = Situation.MaterialIn(parameter.Slot)?.Id;
         var own = parameter.StockByMaterial.FirstOrDefault(choice => choice.Material == material)?.Stock;
         return (own ?? parameter.Stock) is { } id ? Situation.Catalogue.Stock(id) : null;
     }
