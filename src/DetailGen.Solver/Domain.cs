@@ -136,7 +136,8 @@ public sealed class Domain
 
     private const long Limit = 1_000_000_000_000_000;
 
-    private long PlaceAtMost(long value)
+    /// <summary>The place of the greatest member at or below the value, which is not below all of them.</summary>
+    internal long PlaceAtMost(long value)
     {
         if (listed is null)
         {

@@ -38,12 +38,13 @@ internal static class Buildups
             switch (layer.As)
             {
                 case RoofBehaviour.Insulation:
-                    var count = (int)site.Sizes.Number("roof.insulation-layers");
+                    var boards = PlacedRoof.Boards(site);
+                    var count = boards.Count;
                     for (var number = count; number >= 1; number--)
                     {
                         var name = count == 1 ? layer.Name : layer.Name + (number == 1 ? ", lower layer" : ", upper layer");
                         layers.Add(new(
-                            $"R{layers.Count + 1}", layer.Slot, $"{layer.Slot}.{number}", name, material, placed.Thickness / count, LayerKind.Solid,
+                            $"R{layers.Count + 1}", layer.Slot, $"{layer.Slot}.{number}", name, material, boards[number - 1], LayerKind.Solid,
                             layer.Function, count == 1 ? layer.Remark : "joints staggered"));
                     }
 

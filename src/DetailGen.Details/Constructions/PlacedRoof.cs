@@ -131,14 +131,20 @@ public sealed class PlacedRoof
         });
     }
 
+    /// <summary>Thicknesses of the layers of insulation boards, lower layer first; mm.</summary>
+    public static IReadOnlyList<double> Boards(Site site) =>
+        site.Length("roof.board-upper") > 0 ? [site.Length("roof.board-lower"), site.Length("roof.board-upper")] : [site.Length("roof.board-lower")];
+
     // Lower boards first. Joints of the upper layer stand clear of those below; the first joint keeps off the foot of the upstand.
     private void BuildBoards(Site site, PlacedRoofLayer placed, RoofEnds ends)
     {
-        var count = (int)site.Sizes.Number("roof.insulation-layers");
-        var depth = placed.Thickness / count;
+        var boards = Boards(site);
+        var count = boards.Count;
+        var at = placed.Bottom;
         for (var layer = 1; layer <= count; layer++)
         {
-            var bottom = placed.Bottom + ((layer - 1) * depth);
+            var (bottom, depth) = (at, boards[layer - 1]);
+            at += depth;
             var left = ends.Wall;
             var right = ends.Wall + FirstJoint + (layer == 1 ? 0 : site.Length("roof.board-stagger"));
             for (var board = 1; left < ends.End; board++)
@@ -150,7 +156,7 @@ public sealed class PlacedRoof
                     Name = count == 1 ? placed.Layer.Name : placed.Layer.Name + (layer == 1 ? ", lower layer" : ", upper layer"),
                     Again = board > 1,
                     Axis = Along(left),
-                    Parameters = [placed.Layer.Thickness, "roof.insulation-layers"],
+                    Parameters = [placed.Layer.Thickness, "roof.insulation-layers", layer == 1 ? "roof.board-lower" : "roof.board-upper"],
                 });
                 (left, right) = (right, right + BoardLength);
             }

@@ -30,7 +30,7 @@ internal static class Dimensions
     }
 
     /// <summary>Layers of the roof at a station, from the ceiling to the finished surface, and their sum.</summary>
-    public static IEnumerable<Measure> DownRoof(PlacedRoof roof, double x, int insulationLayers)
+    public static IEnumerable<Measure> DownRoof(PlacedRoof roof, double x, IReadOnlyList<double> boards)
     {
         var sum = 0.0;
         foreach (var placed in roof.Layers.Reverse())
@@ -44,13 +44,13 @@ internal static class Dimensions
             var flat = placed.Layer.As is RoofBehaviour.Joists or RoofBehaviour.Slab or RoofBehaviour.Ceiling;
             var bottom = placed.Bottom + (tapered || flat ? 0 : roof.Plane.At(x));
             var top = placed.Top + (flat ? 0 : roof.Plane.At(x));
-            var count = placed.Layer.As == RoofBehaviour.Insulation ? insulationLayers : 1;
-            for (var i = 0; i < count; i++)
+            IReadOnlyList<double> depths = placed.Layer.As == RoofBehaviour.Insulation ? boards : [top - bottom];
+            var low = bottom;
+            for (var i = 0; i < depths.Count; i++)
             {
-                var low = bottom + ((top - bottom) * i / count);
-                var high = bottom + ((top - bottom) * (i + 1) / count);
-                var id = count == 1 ? placed.Layer.Slot : $"{placed.Layer.Slot}.{i + 1}";
-                yield return new(id, new(x, low), new(x, high), Axis.Vertical, Chains.RoofEnd);
+                var id = depths.Count == 1 ? placed.Layer.Slot : $"{placed.Layer.Slot}.{i + 1}";
+                yield return new(id, new(x, low), new(x, low + depths[i]), Axis.Vertical, Chains.RoofEnd);
+                low += depths[i];
             }
 
             sum += top - bottom;

@@ -28,7 +28,11 @@ public sealed record Component(
 /// <param name="When">The parameter exists only where this holds; null for always.</param>
 public sealed record Parameter(
     string Key, Unit Unit, Domain? Domain, IReadOnlyList<string> Options, string? Stock, IReadOnlyList<MaterialStock> StockByMaterial, Setting? Default,
-    IReadOnlyList<DefaultCase> DefaultWhen, Written? When, string Meaning, Source Source, Mark At);
+    IReadOnlyList<DefaultCase> DefaultWhen, Written? When, string Meaning, Source Source, Mark At)
+{
+    /// <summary>Slot whose material decides the stock class.</summary>
+    public string Slot { get; init; } = Key;
+}
 
 /// <summary>Whole steps from least to most, both included; micrometres for a length, n for a ratio.</summary>
 public sealed record Domain(long From, long To, long Step)

@@ -77,7 +77,10 @@ public static class ComponentReader
 
         return new(key, unit, domain, options, node.Text("stock"),
             [.. node.Entries("stock-by-material").Select(entry => new MaterialStock(entry.Key, ((ScalarNode)entry.Value).Text))], usual,
-            cases, node.Expression("when"), node.Must("meaning"), SourceShape.Read((MapNode)node["source"]!), node.At);
+            cases, node.Expression("when"), node.Must("meaning"), SourceShape.Read((MapNode)node["source"]!), node.At)
+        {
+            Slot = node.Text("slot") ?? key,
+        };
     }
 
     private static Domain? Domain(MapNode node, string key, Unit unit, List<Diagnostic> faults)

@@ -29,7 +29,8 @@ public static partial class ComponentShape
         new Field("step", new TextShape(), "From one value to the next; 1 for ratios and counts."),
         new Field("options", new ListShape(new TextShape(60), 1), "Words of a choice, the default first."),
         new Field("stock", Id, "Stock class."),
-        new Field("stock-by-material", new TableShape(Id, "material id"), "Stock class by the material of the slot of the same name."),
+        new Field("stock-by-material", new TableShape(Id, "material id"), "Stock class by the material of the slot."),
+        new Field("slot", Key, "Slot whose material decides the stock class; the one of the same name where it is left out."),
         new Field("default", new TextShape(), "The usual value."),
         new Field("default-when", new ListShape(new MapShape(
             new Field("when", new ExpressionShape(), "Condition.", Required: true),

@@ -10,11 +10,12 @@ namespace DetailGen.Details.Solving;
 public sealed class Catalogue
 {
     private readonly Dictionary<Written, Expression> expressions;
-    private readonly Dictionary<Node, IReadOnlyList<ResistanceLayer>> layers;
+    // by place, not by tree: a component that was read twice has two trees
+    private readonly Dictionary<Mark, IReadOnlyList<ResistanceLayer>> layers;
     private readonly SortedDictionary<string, StockClass> stock;
 
     private Catalogue(
-        Vocabulary vocabulary, Dictionary<Written, Expression> expressions, Dictionary<Node, IReadOnlyList<ResistanceLayer>> layers,
+        Vocabulary vocabulary, Dictionary<Written, Expression> expressions, Dictionary<Mark, IReadOnlyList<ResistanceLayer>> layers,
         SortedDictionary<string, StockClass> stock, IReadOnlyList<RulePack> packs)
     {
         (Vocabulary, this.expressions, this.layers, this.stock, Packs) = (vocabulary, expressions, layers, stock, packs);
@@ -35,7 +36,7 @@ public sealed class Catalogue
             [.. Vocabulary.Circumstances, .. Vocabulary.Results, .. components.SelectMany(Keys)],
             components.SelectMany(component => component.Slots).Select(slot => slot.Key), materials);
         var expressions = new Dictionary<Written, Expression>();
-        var layers = new Dictionary<Node, IReadOnlyList<ResistanceLayer>>(ReferenceEqualityComparer.Instance);
+        var layers = new Dictionary<Mark, IReadOnlyList<ResistanceLayer>>();
         var faults = new List<Diagnostic>();
         foreach (var component in components)
         {
@@ -53,7 +54,7 @@ public sealed class Catalogue
             {
                 var read = ResistanceLayers.Read(node, vocabulary);
                 faults.AddRange(read.Faults);
-                layers[node] = read.IsGood ? read.Value : [];
+                layers[node.At] = read.IsGood ? read.Value : [];
             }
         }
 
@@ -83,7 +84,7 @@ public sealed class Catalogue
     /// <summary>Null where the class is not known.</summary>
     internal StockClass? Stock(string id) => stock.GetValueOrDefault(id);
 
-    internal IReadOnlyList<ResistanceLayer> Layers(Component component) => component.Layers is { } node ? layers[node] : [];
+    internal IReadOnlyList<ResistanceLayer> Layers(Component component) => component.Layers is { } node ? layers[node.At] : [];
 
     private static IEnumerable<KnownKey> Keys(Component component) =>
         component.Parameters.Select(parameter => new KnownKey(parameter.Key, KindOf(parameter.Unit), parameter.Options))

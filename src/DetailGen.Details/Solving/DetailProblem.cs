@@ -71,8 +71,16 @@ internal sealed class DetailProblem
     public long? Wish(string key) => wishes.TryGetValue(key, out var wish) ? wish : null;
 
     /// <summary>Makes the U-value of an element as small as it can be, in place of all wishes.</summary>
-    public void Least(string element) =>
-        Model.Then(new Level.Least("resistance", -translation.Sum(new Key(element + ".r-value", Kind.RValue)).Value));
+    public void Least(string element)
+    {
+        var resistance = Model.Add(element + ".r-value", Domain.Range(0, 1000 * Resistances.Unit));
+        foreach (var sum in translation.Resistance(element))
+        {
+            Model.Require(null, resistance <= sum);
+        }
+
+        Model.Then(new Level.Least("resistance", -resistance));
+    }
 
     private IEnumerable<Rule> Active => Rules.Where(rule =>
         rule.Class == RuleClass.Enforced && Situation.Knows(rule.Require!) && !(rule.When?.In(Situation).Fails ?? false) && !Waivers.Covers(Situation.Preset, rule));
@@ -124,7 +132,7 @@ internal sealed class DetailProblem
     /// <summary>The sizes it is sold in; null where any will do.</summary>
     public StockClass? StockOf(Parameter parameter)
     {
-        var material = Situation.MaterialIn(parameter.Key)?.Id;
+        var material = Situation.MaterialIn(parameter.Slot)?.Id;
         var own = parameter.StockByMaterial.FirstOrDefault(choice => choice.Material == material)?.Stock;
         return (own ?? parameter.Stock) is { } id ? Situation.Catalogue.Stock(id) : null;
     }
@@ -139,7 +147,7 @@ internal sealed class DetailProblem
         Wished("prefer", preferred.Select(given => given.Key));
         Wanted("advise", rules.Where(rule => rule.Severity == Severity.Advise));
         var usual = new List<string>();
-        foreach (var parameter in Situation.Sizes.Where(parameter => !wishes.ContainsKey(parameter.Key)))
+        foreach (var parameter in Situation.Sizes.Where(parameter => !wishes.ContainsKey(parameter.Key) && !Given(parameter.Key)))
         {
             if (Situation.Usual(parameter) is { } setting)
             {
@@ -152,7 +160,7 @@ internal sealed class DetailProblem
         var stock = new List<SoftClaim>();
         foreach (var parameter in Situation.Sizes)
         {
-            if (StockOf(parameter) is { Force: StockForce.Prefer } sold)
+            if (StockOf(parameter) is { Force: StockForce.Prefer } sold && !Given(parameter.Key))
             {
                 stock.Add(new SoftClaim("stock:" + parameter.Key, unknowns[parameter.Key].In([.. sold.Values])));
             }

@@ -2,15 +2,18 @@ using DetailGen.Details.Parameters;
 using DetailGen.Details.Rules.Language;
 using DetailGen.Sections;
 using DetailGen.Solver;
-using Domain = DetailGen.Solver.Domain;
 
 namespace DetailGen.Details.Solving;
 
 /// <summary>
-/// Thermal resistance of wall and roof as a sum over the unknown thicknesses: R = Rsi + Σ dᵢ/λᵢ + Rse, plain layers after EN ISO 6946. One unit is 10⁻¹² m²·K/W;
+/// Thermal resistance of wall and roof over the unknown thicknesses: R = Rsi + Σ dᵢ/λᵢ + Rse, plain layers after EN ISO 6946. One unit is 10⁻¹² m²·K/W;
 /// 1/λ is rounded down, so that what is built is never worse than what is told.
 /// </summary>
-internal sealed class Resistances(Model model, Situation situation, Translation translation)
+/// <remarks>
+/// The table of air layers is concave, so an air layer is the least of the straight lines through its rows, and R the least of a few plain sums. A bound on R
+/// is then a bound on each of them. An unknown for the air was tried: the search lost itself in its fine steps.
+/// </remarks>
+internal sealed class Resistances(Translation translation, Bounds bounds, Situation situation)
 {
     public const long Unit = 1_000_000_000_000;
 
@@ -26,17 +29,20 @@ internal sealed class Resistances(Model model, Situation situation, Translation 
     /// <summary>One surface: wall.rsi, wall.rse, roof.rsi or roof.rse, in m²·K/W.</summary>
     public static decimal Surface(string key) => key switch { "wall.rsi" => 0.13m, "roof.rsi" => 0.10m, _ => 0.04m };
 
+    /// <summary>The sums whose least is R.</summary>
     /// <param name="element">wall or roof.</param>
-    public Linear Of(string element)
+    public IReadOnlyList<Linear> Of(string element)
     {
-        Linear sum = (long)(Surfaces(element) * Unit);
+        List<Linear> sums = [(long)(Surfaces(element) * Unit)];
         foreach (var (layer, kind, material) in Layers(situation, element))
         {
             var thickness = translation.Sum(layer.Thickness);
-            sum += kind == LayerKind.Air ? AirLayer(element, layer, thickness) : Solid(thickness, material!.Conductivity!.Value);
+            sums = kind == LayerKind.Air
+                ? [.. sums.SelectMany(_ => Needed(element, bounds.Of(layer.Thickness)), (sum, segment) => sum + Line(segment, thickness))]
+                : sums.ConvertAll(sum => sum + Solid(thickness, material!.Conductivity!.Value));
         }
 
-        return sum;
+        return sums;
     }
 
     /// <summary>The same for a solved detail, by the same whole numbers.</summary>
@@ -77,26 +83,14 @@ internal sealed class Resistances(Model model, Situation situation, Translation 
 
     private static long PerMicrometre(double conductivity) => (long)Math.Floor(1_000_000m / (decimal)conductivity);
 
-    private Linear AirLayer(string element, ResistanceLayer layer, Sum thickness)
+    private static Linear Line(Segment segment, Sum thickness) => thickness.Value * (segment.Slope / thickness.Scale) + segment.Start;
+
+    // a line is wanted only where it is the lowest somewhere between the thicknesses that there can be
+    private static List<Segment> Needed(string element, (decimal Least, decimal Most) thickness)
     {
         var segments = Segments(element);
-        if (thickness.Value is Variable { Domain.Low: >= 25_000 })
-        {
-            return segments[^1].Start; // beyond 25 mm the thickness no longer matters
-        }
-
-        var air = model.Add($"resistance of {layer.Slot}", Domain.Range(-100 * Unit, (long)(0.18m * Unit)));
-        var reached = new List<DetailGen.Solver.Claim>();
-        foreach (var segment in segments)
-        {
-            // the table is concave, so the straight lines between its rows all lie above it: the least of them is the value between rows
-            var line = thickness.Value * segment.Slope + segment.Start * thickness.Scale;
-            model.Require(null, air * thickness.Scale <= line);
-            reached.Add(air * thickness.Scale >= line);
-        }
-
-        model.Require(null, DetailGen.Solver.Claim.Any([.. reached]));
-        return air;
+        return [.. segments.Where((_, i) =>
+            (i == 0 || thickness.Least < Air[i + 1].Thickness * 1000 || i == segments.Count - 1) && (i == 0 || thickness.Most > Air[i].Thickness * 1000))];
     }
 
     private static List<Segment> Segments(string element)

@@ -9,8 +9,8 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
     // a rise is at most 10 m either way
     private const long Reach = 10_000_000;
     private readonly Dictionary<string, Sum> known = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, IReadOnlyList<Linear>> resistances = new(StringComparer.Ordinal);
     private readonly Bounds bounds = new(situation, unknowns);
-    private Resistances? resistances;
 
     /// <summary>The claim that the expression holds.</summary>
     /// <exception cref="NotSupportedException">It says something that is not linear.</exception>
@@ -94,6 +94,16 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
             return Compare(relation, N(right), N(left));
         }
 
+        if (left is Key { Kind: Kind.RValue } resistance && right.In(situation) is { IsKnown: true } least)
+        {
+            return Resistance(relation, resistance.Name, least.Number * Resistances.Unit);
+        }
+
+        if (right is Key { Kind: Kind.RValue } && left.In(situation).IsKnown)
+        {
+            return Compare(Turned(relation), right, left);
+        }
+
         if (left is Key { Kind: Kind.UValue } transmittance)
         {
             return Transmittance(relation, transmittance, right);
@@ -129,19 +139,39 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
             throw new NotSupportedException($"{key.Name} can be compared with a figure only.");
         }
 
-        var resistance = Of(key.Name[..key.Name.IndexOf('.', StringComparison.Ordinal)] + ".r-value").Value;
-        var exact = Resistances.Unit / figure.Number;
-        var (up, down) = ((long)Math.Ceiling(exact), (long)Math.Floor(exact));
+        return Resistance(Turned(relation), key.Name, Resistances.Unit / figure.Number);
+    }
+
+    /// <param name="limit">In units of 10⁻¹² m²·K/W.</param>
+    private DetailGen.Solver.Claim Resistance(Relation relation, string key, decimal limit)
+    {
+        var sums = Resistance(key[..key.IndexOf('.', StringComparison.Ordinal)]);
+        var (up, down) = ((long)Math.Ceiling(limit), (long)Math.Floor(limit));
         return relation switch
         {
-            Relation.AtMost => resistance >= up,
-            Relation.Less => resistance >= down + 1,
-            Relation.AtLeast => resistance <= down,
-            Relation.More => resistance <= up - 1,
-            Relation.Equal when up == down => resistance.EqualTo(up),
-            Relation.NotEqual when up == down => DetailGen.Solver.Claim.Not(resistance.EqualTo(up)),
-            _ => relation == Relation.NotEqual ? (Linear)0 <= 0 : (Linear)1 <= 0,
+            Relation.AtLeast => All(up),
+            Relation.More => All(down + 1),
+            Relation.AtMost => Any(down),
+            Relation.Less => Any(up - 1),
+            Relation.Equal => up == down ? DetailGen.Solver.Claim.All(All(up), Any(up)) : (Linear)1 <= 0,
+            _ => up == down ? DetailGen.Solver.Claim.Any(All(up + 1), Any(up - 1)) : (Linear)0 <= 0,
         };
+
+        DetailGen.Solver.Claim All(long bound) => DetailGen.Solver.Claim.All([.. sums.Select(sum => sum >= bound)]);
+
+        DetailGen.Solver.Claim Any(long bound) => DetailGen.Solver.Claim.Any([.. sums.Select(sum => sum <= bound)]);
+    }
+
+    /// <summary>The sums whose least is the resistance of wall or roof, in units of 10⁻¹² m²·K/W.</summary>
+    public IReadOnlyList<Linear> Resistance(string element)
+    {
+        if (!resistances.TryGetValue(element, out var sums))
+        {
+            sums = new Resistances(this, bounds, situation).Of(element);
+            resistances[element] = sums;
+        }
+
+        return sums;
     }
 
     private static Relation Turned(Relation relation) => relation switch
@@ -162,7 +192,6 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
 
         return Once(key, () => key switch
         {
-            "roof.r-value" or "wall.r-value" => new Sum((resistances ??= new Resistances(model, situation, this)).Of(key[..4]), Resistances.Unit),
             _ when situation.DerivedOf(key) is { } derived => Derived(derived),
             _ => throw new NotSupportedException($"The detail has no size {key}."),
         });

@@ -10,6 +10,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
 {
     private readonly State state = problem.State;
     private readonly Finder finder = problem.Finder;
+    private readonly Probing probing = new(problem.State, problem.Domains, problem.Variables);
     private long[]? best;
 
     /// <summary>The best assignment so far, model variables and costs; null before the first.</summary>
@@ -28,17 +29,16 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         }
 
         best = finder.Solution.ToArray();
-        if (!state.Propagate())
-        {
-            throw new System.Diagnostics.UnreachableException();
-        }
-
+        Settle();
+        Probe();
         foreach (var objective in problem.Objectives)
         {
             if (!Minimise(objective.Propagator.Row, objective.Propagator.Index, objective.Grain))
             {
                 return Found.Spent;
             }
+
+            Probe();
         }
 
         return BreakTies() ? Found.Yes : Found.Spent;
@@ -111,6 +111,14 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         }
 
         return true;
+    }
+
+    private void Probe()
+    {
+        if (!probing.Run())
+        {
+            throw new System.Diagnostics.UnreachableException();
+        }
     }
 
     private void Settle()

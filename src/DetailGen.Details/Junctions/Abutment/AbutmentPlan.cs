@@ -25,7 +25,7 @@ internal static class AbutmentPlan
             [across, Buildups.Roof(site, roof, "Roof", least - 60)],
             [
                 .. Dimensions.AcrossWall(wall, across, shownTop, Chains.Head),
-                .. Dimensions.DownRoof(roof, least, (int)site.Sizes.Number("roof.insulation-layers")),
+                .. Dimensions.DownRoof(roof, least, PlacedRoof.Boards(site)),
                 .. Heights(site, roof, face),
                 .. UpstandMeasures.Close(site, roof, upstand, face),
                 .. TrayMeasures(site, roof, face, tray),

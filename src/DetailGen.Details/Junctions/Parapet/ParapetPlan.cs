@@ -30,7 +30,7 @@ internal static class ParapetPlan
             [stem, Buildups.Roof(site, roof, "Roof", least - 60)],
             [
                 .. Dimensions.AcrossWall(wall, stem, shownFoot, Chains.WallFoot),
-                .. Dimensions.DownRoof(roof, least, (int)site.Sizes.Number("roof.insulation-layers")),
+                .. Dimensions.DownRoof(roof, least, PlacedRoof.Boards(site)),
                 .. HeadOf(site, left, inner, top, under, metal, head),
                 .. HeightsOf(site, datum, inner, under, top, toCoping),
                 .. UpstandMeasures.Close(site, roof, upstand, face),

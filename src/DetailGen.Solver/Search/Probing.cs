@@ -1,0 +1,73 @@
+using DetailGen.Solver.Propagation;
+
+namespace DetailGen.Solver.Search;
+
+/// <summary>
+/// Tries each value of the variables that have few, and keeps what all that survive have in common. So claims that only hold case by case
+/// ("where the fall is 1:40, at least …") still bound what they are about before a case is chosen.
+/// </summary>
+internal sealed class Probing(State state, Domain[] domains, int variables)
+{
+    private const int MostValues = 8;
+    private readonly long[] lows = new long[domains.Length];
+    private readonly long[] highs = new long[domains.Length];
+
+    /// <summary>Narrows the bounds of level 0, which are propagated already; false where nothing survives.</summary>
+    public bool Run()
+    {
+        for (var id = 0; id < variables; id++)
+        {
+            if (!state.IsFixed(id) && Places(id) <= MostValues && !Probe(id))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private long Places(int id) => domains[id].PlaceAtMost(state.Highs[id]) - domains[id].PlaceAtMost(state.Lows[id]) + 1;
+
+    private bool Probe(int id)
+    {
+        Array.Fill(lows, long.MaxValue);
+        Array.Fill(highs, long.MinValue);
+        var first = domains[id].PlaceAtMost(state.Lows[id]);
+        var last = domains[id].PlaceAtMost(state.Highs[id]);
+        for (var place = first; place <= last; place++)
+        {
+            var value = domains[id].At(place);
+            state.Push();
+            var survives = state.AtLeast(id, value, State.Supposed) && state.AtMost(id, value, State.Supposed) && state.Propagate();
+            if (survives)
+            {
+                Join();
+            }
+
+            state.PopTo(state.Level - 1);
+            if (state.Steps >= state.StepLimit)
+            {
+                return true; // unfinished: nothing may be concluded
+            }
+        }
+
+        for (var i = 0; i < domains.Length; i++)
+        {
+            if (!state.AtLeast(i, lows[i], State.Supposed) || !state.AtMost(i, highs[i], State.Supposed))
+            {
+                return false;
+            }
+        }
+
+        return state.Propagate();
+    }
+
+    private void Join()
+    {
+        for (var i = 0; i < domains.Length; i++)
+        {
+            lows[i] = Math.Min(lows[i], state.Lows[i]);
+            highs[i] = Math.Max(highs[i], state.Highs[i]);
+        }
+    }
+}
