@@ -6,6 +6,9 @@ public static class Bands
     /// <summary>A sheet closes gaps up to this width between itself and what lies under it; mm.</summary>
     private const double Slit = 2.2;
 
+    /// <summary>Sheets thinner than this together leave none; mm.</summary>
+    private const double Thick = 5;
+
     /// <summary>
     /// The strip of constant thickness on the left of an open polyline, mitred at outer corners and cut square at its ends; mm. Legs may be
     /// shorter than the strip is thick: it is the union of what stands on each.
@@ -47,6 +50,11 @@ public static class Bands
         var beneath = Region.Union(under);
         var reach = Strip(face, thickness + lift);
         var raised = beneath.Grow(thickness).Intersect(reach);
+        if (thickness + lift < Thick)
+        {
+            return strip.Union(raised).Minus(beneath);
+        }
+
         // Where a thick sheet ends close to a corner, what climbs over it would leave a slit that no hand could make.
         var laid = strip.Union(raised).Union(beneath);
         var slits = laid.Grow(Slit / 2).Grow(-Slit / 2).Intersect(reach).Minus(laid);

@@ -56,6 +56,9 @@ public sealed class Region
 
     public Region Intersect(Region other) => Apart(other) ? Empty : new(Planar.Intersection(_geometry, other._geometry));
 
+    /// <summary>True where the two share an area, however small; quicker than to make the intersection.</summary>
+    public bool Overlaps(Region other) => !Apart(other) && Planar.Overlap(_geometry, other._geometry);
+
     /// <summary>Grown outwards with mitred corners, or shrunk where <paramref name="by"/> is negative; mm.</summary>
     public Region Grow(double by) => IsEmpty ? this : new(Planar.Buffer(_geometry, by));
 

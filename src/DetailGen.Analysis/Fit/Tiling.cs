@@ -32,7 +32,7 @@ public static class Tiling
             for (var j = i + 1; j < parts.Length; j++)
             {
                 var (a, b) = (parts[i].Region.Bounds, parts[j].Region.Bounds);
-                if (!Deeply(a, b))
+                if (!Deeply(a, b) || !parts[i].Region.Overlaps(parts[j].Region))
                 {
                     continue;
                 }

@@ -51,7 +51,10 @@ internal static class Assembly
             var before = cut[..k].Where(j => Overlap(bounds[j], bounds[cut[k]])).Select(j => regions[j]).ToArray();
             foreach (var other in before)
             {
-                regions[cut[k]] = regions[cut[k]].Minus(other);
+                if (regions[cut[k]].Overlaps(other))
+                {
+                    regions[cut[k]] = regions[cut[k]].Minus(other);
+                }
             }
         }
 

@@ -3,6 +3,7 @@ using NetTopologySuite.Geometries;
 using NetTopologySuite.Operation.Buffer;
 using NetTopologySuite.Operation.Overlay;
 using NetTopologySuite.Operation.OverlayNG;
+using NetTopologySuite.Operation.RelateNG;
 
 namespace DetailGen.Sections.Shapes;
 
@@ -55,6 +56,9 @@ internal static class Planar
     internal static Geometry Difference(Geometry a, Geometry b) => Overlay(a, b, OverlayNG.DIFFERENCE);
 
     internal static Geometry Intersection(Geometry a, Geometry b) => Overlay(a, b, OverlayNG.INTERSECTION);
+
+    /// <summary>Interiors meet, by the signs of orientation alone.</summary>
+    internal static bool Overlap(Geometry a, Geometry b) => RelateNG.Relate(a, b, "T********");
 
     internal static Geometry Buffer(Geometry geometry, double by) =>
         Areas(GeometryOf(BufferOp.Buffer(geometry, by, Mitred)));

@@ -41,7 +41,7 @@ internal static class Shipped
 
     public static Preset Preset(Component junction, Component wall, Component roof, params IEnumerable<string> set) =>
         new("test", "Test", "test.yaml", junction, wall, roof,
-            [.. global::DetailGen.Details.Rules.Language.Vocabulary.Circumstances.Skip(1).Select(key => new Condition(key.Name, key.Options[0], null))],
+            [.. Details.Rules.Language.Vocabulary.Circumstances.Skip(1).Select(key => new Condition(key.Name, key.Options[0], null))],
             [.. set.Select(text => Given(text, junction, wall, roof))], [], [],
             [.. new[] { wall, roof, junction }.SelectMany(component => component.Slots).Select(slot => new FilledSlot(slot, Materials.Find(slot.Default)!, null))],
             [], [], [], new SheetWishes(null, null, []), new TitleBlock([]), [], "mould", false, []);

@@ -14,13 +14,15 @@ internal static class CladdingBase
     public static void Build(Site site, Upstand upstand, double face, double foot)
     {
         var weather = site.Face(Faces.Weather);
+        var sheets = site.Length("roof.membrane") + site.Length("flashing.thickness");
+        var front = upstand.Outer(site) + site.Length("roof.membrane") + site.Length("flashing.clearance");
+        var over = front + site.Length("flashing.thickness") + 3 > weather; // the flashing comes out under the drip
+        var drip = !over ? Drip : front < weather + 5 ? 0 : Math.Min(Drip, foot - Metal - upstand.Head(weather) - sheets - 4);
+        IReadOnlyList<Point> nose = drip >= 1 ? [new(weather, foot - Metal - drip)] : [];
         site.Lay(
             "wall.base-profile", "Drip profile", "wall.base-profile", Element.Wall, Roles.Drainage | Roles.Fixing, Stage.Cladding,
-            [new(face, foot - Metal), new(weather, foot - Metal), new(weather, foot - Metal - Drip)], Metal, [], Seat.Between, runsOn: false,
-            "wall.insulation-base");
-        var front = upstand.Outer(site) + site.Length("roof.membrane") + site.Length("flashing.clearance");
-        // A flashing that comes down just behind the drip would leave a slit there: the strip then goes on to the edge.
-        var end = front + site.Length("flashing.thickness") + 3 > weather ? weather : front;
+            [new(face, foot - Metal), new(weather, foot - Metal), .. nose], Metal, [], Seat.Between, runsOn: false, "wall.insulation-base");
+        var end = over ? weather : front;
         site.Add(new(
             "wall.base-seal", "Compressible strip", "wall.base-seal", Element.Wall,
             Region.Polygon(new(face, upstand.Head(face)), new(end, upstand.Head(end)), new(end, foot), new(face, foot)),
