@@ -30,7 +30,7 @@ public sealed record BuildupResistance(Buildup Buildup, IReadOnlyList<LayerResis
     private static double? Resistance(Layer layer, Flow flow) => (layer.Kind, layer.Material.Conductivity) switch
     {
         (LayerKind.Sheet, _) => null,
-        (_, null) => AirLayer.Resistance(layer.Thickness, flow),
+        (LayerKind.Air, _) or (_, null) => AirLayer.Resistance(layer.Thickness, flow),
         (_, { } conductivity) => Transmittance.Resistance(layer.Thickness / 1000, conductivity),
     };
 }

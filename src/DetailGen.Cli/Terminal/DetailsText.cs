@@ -76,7 +76,7 @@ internal static class DetailsText
         output.WriteLine("  These cannot hold together:");
         foreach (var member in conflict.Members)
         {
-            output.WriteLine($"    - {member.Text} [{member.Id}]");
+            output.WriteLine($"    - {member.Text}");
         }
 
         output.WriteLine(conflict.Repairs.Count > 0 ? "  Any one of these changes mends it:" : "  No single change mends it.");

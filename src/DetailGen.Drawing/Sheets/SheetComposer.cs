@@ -13,8 +13,8 @@ public sealed record ComposedSheet(Scene Scene, string Paper, double Scale, Layo
 /// <summary>From a section to what is on the paper: choose sheet and scale, draw, annotate, lay the tables.</summary>
 public static class SheetComposer
 {
-    /// <summary>How many sheets are annotated at most before the best of them is taken.</summary>
-    private const int Tries = 6;
+    /// <summary>How many sheets are annotated at most: a larger one or a smaller scale seldom makes room for what the first could not place.</summary>
+    private const int Tries = 1;
 
     /// <param name="formats">A4 to A1.</param>
     public static ComposedSheet Compose(

@@ -19,7 +19,7 @@ internal static class ScheduleTable
             var remark = layer.Kind == Sections.LayerKind.Air || layer.Material.Conductivity is null ? "tabulated" : layer.Material.Origin;
             rows.Add(new(
                 layer.Reference, layer.Element, layer.Material.Name, Number(layer.Thickness, "0.0"),
-                resistance is null || layer.Material.Conductivity is null ? None : Number(layer.Material.Conductivity.Value, "0.000"),
+                resistance is null || layer.Kind == Sections.LayerKind.Air || layer.Material.Conductivity is null ? None : Number(layer.Material.Conductivity.Value, "0.000"),
                 resistance is null ? None : Number(resistance.Value, "0.000"), layer.Function, layer.Remark.Length > 0 ? $"{remark}; {layer.Remark}" : remark));
         }
 

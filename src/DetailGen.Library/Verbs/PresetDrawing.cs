@@ -54,7 +54,7 @@ internal static class PresetDrawing
             Identity(preset, report));
         report = report with
         {
-            Layout = new(sheet.Paper, sheet.Scale, sheet.Scene.Pages.Count, new(StringComparer.Ordinal)),
+            Layout = LayoutMeasures.Of(sheet),
             Warnings = [.. report.Warnings, .. sheet.Warnings],
         };
 

@@ -36,7 +36,7 @@ internal static class DetailWork
             Checks = worked.Checks,
             Physics = SolvedReport.Physics(worked.Buildups),
             Quantities = SolvedReport.Quantities(worked.Quantities),
-            Warnings = worked.Solved.Warnings,
+            Warnings = [.. worked.Preset.Warnings.Select(warning => $"{warning.At}: {warning.Reason}"), .. worked.Solved.Warnings],
             Status = failed ? 1 : 0,
         };
     }

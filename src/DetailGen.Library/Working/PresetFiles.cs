@@ -1,5 +1,6 @@
 using DetailGen.Details;
 using DetailGen.Details.Presets;
+using DetailGen.Details.Solving;
 
 namespace DetailGen.Library.Working;
 
@@ -9,7 +10,9 @@ internal static class PresetFiles
     /// <summary>A folder stands for every preset below it that names a detail; a base that others extend names none.</summary>
     internal static IReadOnlyList<string> Of(IReadOnlyList<string> paths) => [.. paths.SelectMany(path => Directory.Exists(path) ? InFolder(path) : [path])];
 
-    internal static Outcome<Preset> Read(string path, IReadOnlyList<string> overrides, Office office) => PresetReader.Read(path, overrides, office.Context);
+    /// <summary>Read and settled: also what shows only when the choices are made is told here.</summary>
+    internal static Outcome<Preset> Read(string path, IReadOnlyList<string> overrides, Office office) =>
+        PresetReader.Read(path, overrides, office.Context).SelectMany(preset => DetailSolver.Check(preset, office.Catalogue));
 
     /// <summary>The name of the files: NUMBER-REVISION, NUMBER, or the detail's id.</summary>
     internal static string FileName(Preset preset) => (preset.TitleBlock.Number, preset.TitleBlock.Revision) switch
@@ -21,17 +24,5 @@ internal static class PresetFiles
 
     private static IEnumerable<string> InFolder(string folder) =>
         Directory.EnumerateFiles(folder, "*.yaml", SearchOption.AllDirectories).Concat(Directory.EnumerateFiles(folder, "*.yml", SearchOption.AllDirectories))
-            .Order(StringComparer.Ordinal).Where(IsDetail);
-
-    private static bool IsDetail(string file)
-    {
-        try
-        {
-            return File.ReadLines(file).Take(2000).Any(line => line.StartsWith("detail:", StringComparison.Ordinal) || line.StartsWith("junction:", StringComparison.Ordinal));
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
-        {
-            return true; // reading it as a preset tells what is wrong with it
-        }
-    }
+            .Order(StringComparer.Ordinal).Where(file => !PresetReader.IsOnlyBase(file));
 }

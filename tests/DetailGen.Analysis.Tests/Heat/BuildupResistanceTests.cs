@@ -26,6 +26,11 @@ public class BuildupResistanceTests
         Assert.Equal(0.18, BuildupResistance.Of(Roof(Row(Air, 50, LayerKind.Air)) with { Flow = HeatFlow.Horizontal }).Layers[0].Resistance!.Value, 1e-9);
     }
 
+    // The gap between adhesive dabs is air, whatever the dabs are made of.
+    [Fact]
+    public void An_air_layer_named_after_what_crosses_it_counts_as_air() =>
+        Assert.Equal(0.17, BuildupResistance.Of(Roof(Row(Board, 15, LayerKind.Air)) with { Flow = HeatFlow.Horizontal }).Layers[0].Resistance!.Value, 1e-9);
+
     [Fact]
     public void A_bridged_layer_counts_what_lies_between_its_members()
     {

@@ -198,6 +198,7 @@ internal static class Trial
         - { key: coping.fall-to, unit: choice, options: [roof, both, outside], meaning: Which way the coping falls. }
         - { key: tray.discharge, unit: choice, options: [roof, outside], when: has(wall.cavity), meaning: Which way the tray drains. }
         """, JunctionDerived + "\n" + """
+        - { key: parapet.width, as: wall.thickness, meaning: Width of the head. }
         - { key: coping.width, as: wall.thickness + coping.overhang + coping.overhang-inside, meaning: Width of the coping. }
         - { key: coping.rise, as: coping.width / coping.fall, meaning: Rise of the coping across its width. }
         - { key: coping.drip-from-edge, as: coping.overhang - coping.drip-clearance - coping.drip-width, meaning: Groove to edge. }

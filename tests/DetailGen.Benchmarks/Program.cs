@@ -1,0 +1,18 @@
+using BenchmarkDotNet.Running;
+using DetailGen.Benchmarks;
+
+// stages [PRESET] [RUNS]     where the time of one warm drawing goes
+// variants [PRESET] [COUNT]  many drawings in one process: does time stay in proportion, does memory stay flat
+// anything else goes to BenchmarkDotNet
+return args switch
+{
+    ["stages", .. var rest] => StageTimes.Print(rest),
+    ["variants", .. var rest] => Variants.Print(rest),
+    _ => Measure(args),
+};
+
+static int Measure(string[] arguments)
+{
+    BenchmarkSwitcher.FromAssembly(typeof(PipelineBenchmarks).Assembly).Run(arguments);
+    return 0;
+}

@@ -1,0 +1,68 @@
+using System.Diagnostics;
+using System.Globalization;
+using DetailGen.Details.Solving;
+
+namespace DetailGen.Benchmarks;
+
+/// <summary>Where the time of one drawing goes, first and warm. Processor time of the process, so that a busy machine disturbs little.</summary>
+internal static class StageTimes
+{
+    private static readonly string[] Names = ["office", "read", "solve", "section", "tiling", "check", "view", "layout", "dxf", "svg"];
+
+    internal static int Print(string[] arguments)
+    {
+        var path = Workbench.Shipped(arguments.ElementAtOrDefault(0) ?? "tern-court-parapet-01");
+        var runs = int.Parse(arguments.ElementAtOrDefault(1) ?? "15", CultureInfo.InvariantCulture);
+        var watch = new Stages();
+        var bench = watch.Time("office", () => new Workbench());
+        for (var run = 0; run < runs; run++)
+        {
+            var preset = watch.Time("read", () => bench.Read(path));
+            var solved = (Solution.Solved)watch.Time("solve", () => bench.Solve(preset));
+            var section = watch.Time("section", () => Workbench.Build(solved));
+            watch.Time("tiling", () => (object)Workbench.Tile(section));
+            var worked = watch.Time("check", () => Workbench.Check(solved, section));
+            watch.Time("view", () => Workbench.View(section));
+            var sheet = watch.Time("layout", () => bench.Compose(worked));
+            watch.Time("dxf", () => (object)Workbench.Emit(sheet.Scene, "dxf"));
+            watch.Time("svg", () => (object)Workbench.Emit(sheet.Scene, "svg"));
+        }
+
+        Console.WriteLine(FormattableString.Invariant($"{Path.GetFileNameWithoutExtension(path)}: ms of the first run, median ms of the second half of {runs} runs"));
+        foreach (var name in Names)
+        {
+            var times = watch.Of(name);
+            Console.WriteLine(FormattableString.Invariant($"  {name,-8} {times[0],9:0.0} {(times.Count > 1 ? Median(times.Skip(times.Count / 2)) : double.NaN),9:0.00}"));
+        }
+
+        return 0;
+    }
+
+    internal static double Median(IEnumerable<double> values)
+    {
+        var sorted = values.Order().ToList();
+        return sorted[sorted.Count / 2];
+    }
+
+    private sealed class Stages
+    {
+        private readonly Dictionary<string, List<double>> _times = new(StringComparer.Ordinal);
+
+        internal List<double> Of(string name) => _times[name];
+
+        internal T Time<T>(string name, Func<T> work)
+        {
+            using var process = Process.GetCurrentProcess();
+            var before = process.UserProcessorTime;
+            var answer = work();
+            process.Refresh();
+            if (!_times.TryGetValue(name, out var times))
+            {
+                _times[name] = times = [];
+            }
+
+            times.Add((process.UserProcessorTime - before).TotalMilliseconds);
+            return answer;
+        }
+    }
+}

@@ -1,0 +1,41 @@
+namespace DetailGen.EndToEnd.Tests.Verbs;
+
+public class PairingTests
+{
+    public static TheoryData<string, string, string> Pairings
+    {
+        get
+        {
+            var all = new TheoryData<string, string, string>();
+            foreach (var junction in new[] { "parapet", "abutment" })
+            {
+                foreach (var wall in new[] { "cavity-masonry", "solid-masonry-insulated" })
+                {
+                    foreach (var roof in new[] { "warm-timber-deck", "warm-concrete-deck" })
+                    {
+                        all.Add(junction, wall, roof);
+                    }
+                }
+            }
+
+            return all;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Pairings))]
+    public void A_starter_preset_draws_mirrored_and_not_without_a_failing_check(string junction, string wall, string roof)
+    {
+        using var scratch = new Scratch();
+        var file = Path.Combine(scratch.Folder, "start.yaml");
+        Assert.Equal(0, Tool.Run("new", junction, wall, roof, "--out", file).Status);
+        var plain = Tool.Run("draw", file, "--out", scratch.Folder, "--formats", "dxf,svg", "--json");
+        var mirrored = Tool.Run("draw", file, "--set", "mirror=true", "--out", scratch.Folder, "--formats", "svg", "--json");
+        Assert.Equal(0, plain.Status);
+        Assert.Equal(0, mirrored.Status);
+        Assert.DoesNotContain(plain.Detail["checks"]!.AsArray(), check => check!["verdict"]!.GetValue<string>() == "fail");
+        Assert.DoesNotContain(plain.Detail["rules"]!.AsArray(), rule => rule!["verdict"]!.GetValue<string>() == "fail");
+        Assert.Equal(plain.Detail["parameters"]!.ToJsonString(), mirrored.Detail["parameters"]!.ToJsonString());
+        Assert.Equal(plain.Detail["quantities"]!.ToJsonString(), mirrored.Detail["quantities"]!.ToJsonString());
+    }
+}
