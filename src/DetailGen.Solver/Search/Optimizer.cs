@@ -8,6 +8,10 @@ namespace DetailGen.Solver.Search;
 /// </summary>
 internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variables)
 {
+    private const long FirstEffort = 8000;
+
+    /// <summary>How far above what is proven the next cost is asked for, of the span that is open. A search that goes astray at one may be short at another.</summary>
+    private static readonly long[] Eighths = [0, 1, 4, 8];
     private readonly State state = problem.State;
     private readonly Finder finder = problem.Finder;
     private readonly Probing probing = new(problem.State, problem.Domains, problem.Variables);
@@ -33,7 +37,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         Probe();
         foreach (var objective in problem.Objectives)
         {
-            if (!Minimise(objective.Propagator.Row, objective.Propagator.Index, objective.Grain))
+            if (!Minimise(objective))
             {
                 return Found.Spent;
             }
@@ -44,37 +48,88 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         return BreakTies() ? Found.Yes : Found.Spent;
     }
 
-    private bool Minimise(Row row, int index, long grain)
+    private bool Minimise(Objective objective)
     {
-        var low = row.Least(state);
+        var row = objective.Propagator.Row;
+        var grain = objective.Grain;
         var high = row.At(best);
-        low = high - Arithmetic.FloorDivide(high - low, grain) * grain;
-        var halve = false;
+        var low = high - Arithmetic.FloorDivide(high - row.Least(state), grain) * grain;
+        PricedSum? priced = null;
+        var effort = FirstEffort;
+        var stride = 0L;
+        var attempt = 0;
+        var tried = false;
         while (low < high)
         {
-            var bound = halve ? low + (high - low) / grain / 2 * grain : high - grain;
-            row.Bound = bound;
-            state.Wake(index);
-            switch (finder.Run())
+            var open = (high - low) / grain - 1;
+            var bound = priced is null ? high - grain : low + Math.Min(open, Math.Max(stride, open * Eighths[attempt] / 8)) * grain;
+            Bound(bound);
+            switch (RunWithin(effort))
             {
                 case Found.Yes:
                     best = finder.Solution.ToArray();
                     high = row.At(best);
-                    halve = true;
+                    stride = 0;
+                    attempt = 0;
+                    Price();
                     break;
                 case Found.No:
                     low = bound + grain;
-                    halve = false;
+                    stride = (2 * stride) + 1;
+                    attempt = 0;
+                    break;
+                case Found.Spent when state.Steps < state.StepLimit:
+                    Price();
+                    stride = 0;
+                    attempt = (attempt + 1) % Eighths.Length;
+                    effort += attempt == 0 ? effort : 0;
                     break;
                 default:
                     return false;
             }
         }
 
-        row.Bound = high;
-        state.Wake(index);
+        Bound(high);
         Settle();
         return state.Steps < state.StepLimit;
+
+        void Price()
+        {
+            // Worked out only once a first look has not settled the level: mostly it is not needed.
+            if (priced is not null || low >= high || tried)
+            {
+                return;
+            }
+
+            tried = true;
+            priced = new Pricing(problem, objective).Claim();
+            if (priced is not null)
+            {
+                state.Add(priced);
+                low = Math.Max(low, high - Arithmetic.FloorDivide(high - priced.LeastCost(state), grain) * grain);
+            }
+        }
+
+        void Bound(long cost)
+        {
+            row.Bound = cost;
+            state.Wake(objective.Propagator.Index);
+            if (priced is not null)
+            {
+                priced.Cost = cost;
+                state.Wake(priced.Index);
+            }
+        }
+    }
+
+    /// <summary>A search that is given up after so many steps; what it learnt about the variables stays for the next.</summary>
+    private Found RunWithin(long effort)
+    {
+        var limit = state.StepLimit;
+        state.StepLimit = Math.Min(limit, state.Steps + effort);
+        var found = finder.Run();
+        state.StepLimit = limit;
+        return found;
     }
 
     private bool BreakTies()
