@@ -3,8 +3,9 @@ using DetailGen.Solver.Propagation;
 namespace DetailGen.Solver.Search;
 
 /// <summary>
-/// Meets the levels in order. Each level's least cost is enclosed from below (refuted costs) and above (assignments found); the bound asked for starts at what
-/// propagation alone proves and strides upwards, doubling. A settled cost is kept as a bound for all later levels. Ties go to the smaller value by name.
+/// Meets the levels in order. Each level's least cost is enclosed from below (refuted costs, multiples of the claims) and above (assignments found). A cost is
+/// asked for with limited effort, at several heights of the open span in turn and with more effort each round, so that no one search that goes astray holds up
+/// the rest; the effort grows without end, so the enclosing is complete. A settled cost is kept as a bound for all later levels. Ties go to the smaller value by name.
 /// </summary>
 internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variables)
 {
@@ -54,16 +55,15 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         var grain = objective.Grain;
         var high = row.At(best);
         var low = high - Arithmetic.FloorDivide(high - row.Least(state), grain) * grain;
-        PricedSum? priced = null;
+        PricedSum?[] priced = [];
         var effort = FirstEffort;
         var stride = 0L;
-        var attempt = 0;
-        var tried = false;
+        var attempt = Eighths.Length - 1;
+        var spent = 0;
         while (low < high)
         {
             var open = (high - low) / grain - 1;
-            var bound = priced is null ? high - grain : low + Math.Min(open, Math.Max(stride, open * Eighths[attempt] / 8)) * grain;
-            Bound(bound);
+            Bound(low + Math.Min(open, Math.Max(stride, open * Eighths[attempt] / 8)) * grain);
             switch (RunWithin(effort))
             {
                 case Found.Yes:
@@ -71,18 +71,19 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
                     high = row.At(best);
                     stride = 0;
                     attempt = 0;
-                    Price();
+                    Price(1);
                     break;
                 case Found.No:
-                    low = bound + grain;
+                    low = row.Bound + grain;
                     stride = (2 * stride) + 1;
                     attempt = 0;
                     break;
                 case Found.Spent when state.Steps < state.StepLimit:
-                    Price();
+                    spent++;
                     stride = 0;
                     attempt = (attempt + 1) % Eighths.Length;
-                    effort += attempt == 0 ? effort : 0;
+                    effort += spent % Eighths.Length == 0 ? effort : 0;
+                    Price(1 + spent / Eighths.Length);
                     break;
                 default:
                     return false;
@@ -93,20 +94,23 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         Settle();
         return state.Steps < state.StepLimit;
 
-        void Price()
+        // Only once a first look has not settled the level, for mostly it does; and again when the search is long, for by then the bounds are closer.
+        void Price(int times)
         {
-            // Worked out only once a first look has not settled the level: mostly it is not needed.
-            if (priced is not null || low >= high || tried)
+            if (low >= high || priced.Length >= Math.Min(times, Problem.PricesPerLevel))
             {
                 return;
             }
 
-            tried = true;
-            priced = new Pricing(problem, objective).Claim();
-            if (priced is not null)
+            Bound(high);
+            Settle();
+            Probe();
+            var claim = new Pricing(problem, objective).Claim();
+            priced = [.. priced, claim];
+            if (claim is not null)
             {
-                state.Add(priced);
-                low = Math.Max(low, high - Arithmetic.FloorDivide(high - priced.LeastCost(state), grain) * grain);
+                state.Add(claim);
+                low = Math.Max(low, high - Arithmetic.FloorDivide(high - claim.LeastCost(state), grain) * grain);
             }
         }
 
@@ -114,10 +118,13 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         {
             row.Bound = cost;
             state.Wake(objective.Propagator.Index);
-            if (priced is not null)
+            foreach (var claim in priced)
             {
-                priced.Cost = cost;
-                state.Wake(priced.Index);
+                if (claim is not null)
+                {
+                    claim.Cost = cost;
+                    state.Wake(claim.Index);
+                }
             }
         }
     }

@@ -11,6 +11,9 @@ internal sealed record Objective(AtMostRow Propagator, long Offset, long Grain, 
 /// <summary>Propagators over numbered variables, some of them under tags that can be given up, with the finder that works on them.</summary>
 internal sealed class Problem
 {
+    /// <summary>How many claims about its cost a level may add.</summary>
+    public const int PricesPerLevel = 4;
+
     private readonly Domain[] domains;
     private readonly Domain[] full;
     private readonly Domain[] without;
@@ -27,7 +30,7 @@ internal sealed class Problem
         Tags = tags;
         Variables = variables;
         Objectives = objectives;
-        State = new State(propagators, this.domains, objectives.Length);
+        State = new State(propagators, this.domains, objectives.Length * PricesPerLevel);
         Finder = new Finder(State, variables, domains.Length);
     }
 
