@@ -71,12 +71,12 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
                     high = row.At(best);
                     stride = 0;
                     attempt = 0;
-                    Price(1);
                     break;
                 case Found.No:
                     low = row.Bound + grain;
                     stride = (2 * stride) + 1;
                     attempt = 0;
+                    Price(1);
                     break;
                 case Found.Spent when state.Steps < state.StepLimit:
                     spent++;
