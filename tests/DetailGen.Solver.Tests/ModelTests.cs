@@ -238,4 +238,21 @@ public class ModelTests
         model.Require("foreign", foreign >= 1);
         Assert.Throws<ArgumentException>(() => model.Solve());
     }
+
+    /// <summary>A step of the best size gains 23 of the 6900 that the wishes lack, one of any other size less: 300 steps, all of them of that size.</summary>
+    [Fact]
+    public void A_cost_that_only_claim_and_wishes_together_bound_is_proven_in_few_steps()
+    {
+        var model = new Model { Budget = 100_000 };
+        int[] gains = [7, 11, 13, 17, 19, 23];
+        Variable[] sizes = [.. gains.Select((_, i) => model.Add($"size.{i}", Domain.Range(0, 1_000)))];
+        var total = gains.Zip(sizes, (gain, size) => gain * size).Aggregate((Linear)0, (sum, term) => sum + term);
+        model.Require("rule.total", total >= (gains.Sum() * 50) + 6_900);
+        model.Then(new Level.Wished("defaults", [.. sizes.Select(size => new Wish(size, 50))]));
+
+        var best = Assert.IsType<Answer.Best>(model.Solve());
+
+        Assert.Equal(300, best.Costs[0].Total);
+        Assert.Equal([50, 50, 50, 50, 50, 350], sizes.Select(size => best.Values[size]));
+    }
 }

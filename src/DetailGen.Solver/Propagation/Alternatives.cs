@@ -61,6 +61,26 @@ internal sealed class Alternatives(Row[][] alternatives) : Propagator
         return true;
     }
 
+    /// <summary>The alternative that has to hold since all others cannot; null while there are several.</summary>
+    public Row[]? OnlyOpen(State state)
+    {
+        Row[]? open = null;
+        foreach (var rows in alternatives)
+        {
+            if (!Array.Exists(rows, row => row.Least(state) > row.Bound))
+            {
+                if (open is not null)
+                {
+                    return null;
+                }
+
+                open = rows;
+            }
+        }
+
+        return open;
+    }
+
     public override void Watch(Watchers watchers)
     {
         foreach (var variable in Variables())

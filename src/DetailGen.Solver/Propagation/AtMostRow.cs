@@ -5,6 +5,9 @@ internal sealed class AtMostRow(Row row) : Propagator
 {
     public Row Row => row;
 
+    /// <summary>True for the cost of a level, whose bound moves.</summary>
+    public bool IsObjective { get; init; }
+
     public override bool Propagate(State state) => row.Narrow(state, Index);
 
     public override void Watch(Watchers watchers)

@@ -14,20 +14,24 @@ internal sealed class State
     private readonly int[][] onHigh;
     private readonly bool[] queued;
     private readonly int[] queue;
+    private int count;
     private int queueHead;
     private int queueCount;
     private Change[] trail = new Change[256];
     private int[] levelStart = new int[64];
 
-    public State(Propagator[] propagators, Domain[] domains)
+    /// <param name="reserve">How many propagators may be added later.</param>
+    public State(Propagator[] propagators, Domain[] domains, int reserve)
     {
-        this.propagators = propagators;
+        this.propagators = new Propagator[propagators.Length + reserve];
+        propagators.CopyTo(this.propagators, 0);
+        count = propagators.Length;
         this.domains = domains;
         low = new long[domains.Length];
         high = new long[domains.Length];
-        queued = new bool[propagators.Length];
-        queue = new int[Math.Max(propagators.Length, 1)];
-        Enabled = new bool[propagators.Length];
+        queued = new bool[this.propagators.Length];
+        queue = new int[Math.Max(this.propagators.Length, 1)];
+        Enabled = new bool[this.propagators.Length];
         var watchers = new Watchers(domains.Length);
         for (var i = 0; i < propagators.Length; i++)
         {
@@ -66,6 +70,29 @@ internal sealed class State
 
     public int TrailStart(int level) => levelStart[level];
 
+    /// <summary>Adds a propagator for good; only at level 0.</summary>
+    public void Add(Propagator propagator)
+    {
+        var index = propagator.Index = count++;
+        propagators[index] = propagator;
+        Enabled[index] = true;
+        var watchers = new Watchers(domains.Length);
+        propagator.Watch(watchers);
+        var (lows, highs) = watchers.ToArrays();
+        for (var i = 0; i < domains.Length; i++)
+        {
+            if (lows[i].Length > 0)
+            {
+                onLow[i] = [.. onLow[i], index];
+            }
+
+            if (highs[i].Length > 0)
+            {
+                onHigh[i] = [.. onHigh[i], index];
+            }
+        }
+    }
+
     /// <summary>Back to whole domains, all enabled propagators waiting.</summary>
     public void Reset()
     {
@@ -78,7 +105,7 @@ internal sealed class State
             high[i] = domains[i].High;
         }
 
-        for (var i = 0; i < propagators.Length; i++)
+        for (var i = 0; i < count; i++)
         {
             Wake(i);
         }

@@ -44,7 +44,11 @@ internal sealed class Finder(State state, int first, int count)
         state.Push();
         var root = state.Level;
         tracer.Clear();
-        Array.Clear(failures);
+        for (var i = 0; i < failures.Length; i++)
+        {
+            failures[i] /= 2;
+        }
+
         if (!state.Propagate())
         {
             tracer.Trace(root);

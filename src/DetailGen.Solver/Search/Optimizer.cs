@@ -3,11 +3,16 @@ using DetailGen.Solver.Propagation;
 namespace DetailGen.Solver.Search;
 
 /// <summary>
-/// Meets the levels in order. Each level's least cost is enclosed from below (refuted costs) and above (assignments found); the bound asked for starts at what
-/// propagation alone proves and strides upwards, doubling. A settled cost is kept as a bound for all later levels. Ties go to the smaller value by name.
+/// Meets the levels in order. Each level's least cost is enclosed from below (refuted costs, multiples of the claims) and above (assignments found). A cost is
+/// asked for with limited effort, at several heights of the open span in turn and with more effort each round, so that no one search that goes astray holds up
+/// the rest; the effort grows without end, so the enclosing is complete. A settled cost is kept as a bound for all later levels. Ties go to the smaller value by name.
 /// </summary>
 internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variables)
 {
+    private const long FirstEffort = 8000;
+
+    /// <summary>How far above what is proven the next cost is asked for, of the span that is open. A search that goes astray at one may be short at another.</summary>
+    private static readonly long[] Eighths = [0, 1, 4, 8];
     private readonly State state = problem.State;
     private readonly Finder finder = problem.Finder;
     private readonly Probing probing = new(problem.State, problem.Domains, problem.Variables);
@@ -33,7 +38,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         Probe();
         foreach (var objective in problem.Objectives)
         {
-            if (!Minimise(objective.Propagator.Row, objective.Propagator.Index, objective.Grain))
+            if (!Minimise(objective))
             {
                 return Found.Spent;
             }
@@ -44,37 +49,94 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         return BreakTies() ? Found.Yes : Found.Spent;
     }
 
-    private bool Minimise(Row row, int index, long grain)
+    private bool Minimise(Objective objective)
     {
-        var low = row.Least(state);
+        var row = objective.Propagator.Row;
+        var grain = objective.Grain;
         var high = row.At(best);
-        low = high - Arithmetic.FloorDivide(high - low, grain) * grain;
-        var halve = false;
+        var low = high - Arithmetic.FloorDivide(high - row.Least(state), grain) * grain;
+        PricedSum?[] priced = [];
+        var effort = FirstEffort;
+        var stride = 0L;
+        var attempt = Eighths.Length - 1;
+        var spent = 0;
         while (low < high)
         {
-            var bound = halve ? low + (high - low) / grain / 2 * grain : high - grain;
-            row.Bound = bound;
-            state.Wake(index);
-            switch (finder.Run())
+            var open = (high - low) / grain - 1;
+            Bound(low + Math.Min(open, Math.Max(stride, open * Eighths[attempt] / 8)) * grain);
+            switch (RunWithin(effort))
             {
                 case Found.Yes:
                     best = finder.Solution.ToArray();
                     high = row.At(best);
-                    halve = true;
+                    stride = 0;
+                    attempt = 0;
                     break;
                 case Found.No:
-                    low = bound + grain;
-                    halve = false;
+                    low = row.Bound + grain;
+                    stride = (2 * stride) + 1;
+                    attempt = 0;
+                    Price(1);
+                    break;
+                case Found.Spent when state.Steps < state.StepLimit:
+                    spent++;
+                    stride = 0;
+                    attempt = (attempt + 1) % Eighths.Length;
+                    effort += spent % Eighths.Length == 0 ? effort : 0;
+                    Price(1 + spent / Eighths.Length);
                     break;
                 default:
                     return false;
             }
         }
 
-        row.Bound = high;
-        state.Wake(index);
+        Bound(high);
         Settle();
         return state.Steps < state.StepLimit;
+
+        // Only once a first look has not settled the level, for mostly it does; and again when the search is long, for by then the bounds are closer.
+        void Price(int times)
+        {
+            if (low >= high || priced.Length >= Math.Min(times, Problem.PricesPerLevel))
+            {
+                return;
+            }
+
+            Bound(high);
+            Settle();
+            Probe();
+            var claim = new Pricing(problem, objective).Claim();
+            priced = [.. priced, claim];
+            if (claim is not null)
+            {
+                state.Add(claim);
+                low = Math.Max(low, high - Arithmetic.FloorDivide(high - claim.LeastCost(state), grain) * grain);
+            }
+        }
+
+        void Bound(long cost)
+        {
+            row.Bound = cost;
+            state.Wake(objective.Propagator.Index);
+            foreach (var claim in priced)
+            {
+                if (claim is not null)
+                {
+                    claim.Cost = cost;
+                    state.Wake(claim.Index);
+                }
+            }
+        }
+    }
+
+    /// <summary>A search that is given up after so many steps; what it learnt about the variables stays for the next.</summary>
+    private Found RunWithin(long effort)
+    {
+        var limit = state.StepLimit;
+        state.StepLimit = Math.Min(limit, state.Steps + effort);
+        var found = finder.Run();
+        state.StepLimit = limit;
+        return found;
     }
 
     private bool BreakTies()

@@ -5,11 +5,15 @@ namespace DetailGen.Solver.Search;
 /// <summary>A sum to be made small: Σ of the row minus its offset.</summary>
 /// <param name="Offset">What the row's own constant moved to its bound; the cost is the row's sum minus this.</param>
 /// <param name="Grain">All values of the sum differ by multiples of this.</param>
-internal sealed record Objective(AtMostRow Propagator, long Offset, long Grain);
+/// <param name="Wishes">Where the sum is one of distances: variable and place of its wish.</param>
+internal sealed record Objective(AtMostRow Propagator, long Offset, long Grain, (int Id, long Place)[]? Wishes);
 
 /// <summary>Propagators over numbered variables, some of them under tags that can be given up, with the finder that works on them.</summary>
 internal sealed class Problem
 {
+    /// <summary>How many claims about its cost a level may add.</summary>
+    public const int PricesPerLevel = 4;
+
     private readonly Domain[] domains;
     private readonly Domain[] full;
     private readonly Domain[] without;
@@ -26,7 +30,7 @@ internal sealed class Problem
         Tags = tags;
         Variables = variables;
         Objectives = objectives;
-        State = new State(propagators, this.domains);
+        State = new State(propagators, this.domains, objectives.Length * PricesPerLevel);
         Finder = new Finder(State, variables, domains.Length);
     }
 

@@ -168,6 +168,7 @@ internal sealed class ProblemBuilder
     private void PostWished(Level.Wished level)
     {
         var distances = new List<(int, long)>();
+        var places = new List<(int, long)>();
         foreach (var (variable, value) in level.Wishes)
         {
             var domain = variable.Domain;
@@ -179,6 +180,7 @@ internal sealed class ProblemBuilder
             var place = domain.NearestPlace(value);
             var far = AddCost(Domain.Range(0, Math.Max(place, domain.Count - 1 - place)));
             distances.Add((far, 1));
+            places.Add((variable.Id, place));
             if (domain.IsListed)
             {
                 var keys = new long[domain.Count];
@@ -199,12 +201,12 @@ internal sealed class ProblemBuilder
             }
         }
 
-        AddObjective(RowOf(0, [.. distances]));
+        AddObjective(RowOf(0, [.. distances]), [.. places]);
     }
 
-    private void AddObjective(Row row)
+    private void AddObjective(Row row, (int, long)[]? wishes = null)
     {
-        var propagator = new AtMostRow(row);
+        var propagator = new AtMostRow(row) { IsObjective = true };
         propagators.Add(propagator);
         var grain = 0L;
         for (var i = 0; i < row.Variables.Length; i++)
@@ -212,7 +214,7 @@ internal sealed class ProblemBuilder
             grain = Arithmetic.Gcd(grain, row.Factors[i] * domains[row.Variables[i]].Step);
         }
 
-        objectives.Add(new Objective(propagator, row.Bound, Math.Max(grain, 1)));
+        objectives.Add(new Objective(propagator, row.Bound, Math.Max(grain, 1), wishes));
         row.Bound = long.MaxValue / 4;
     }
 
