@@ -13,17 +13,23 @@ public static class Annotator
     private const double BendOff = 9;
     private const double LevelsOff = 8;
 
+    /// <summary>As wide a note as a reader takes in at once; wider ones are for need.</summary>
+    private const double Usual = 62;
+
     public static AnnotationLayout Place(AnnotationRequest request)
     {
         var surface = new Surface(request.View);
         var ground = Ground.Of(surface);
-        var columns = Dimension(surface, request, ground, out var right, out var outer);
+        var columns = Dimension(surface, request, ground, out var close, out var right, out var outer);
         FallArrows.Place(surface, request.Section.Falls.Where(fall => ground.IsSeen(surface, fall)));
         var stacks = Stacks(surface, request, ground, right, outer);
         columns = [.. columns.Select(column => stacks.Cramp(column)).Where(column => column is { Widest: >= 12, Room.Height: >= 5 })];
         var notes = Note.About(request, stacks.Told, surface.ById);
         var placement = new NotePlacement(surface, request, columns);
         placement.Place(notes);
+
+        // Sizes that a note gives as well take the white that the leaders leave.
+        CloseDimensions.Place(surface, close.Where(figure => CloseDimensions.IsTold(request.Section, figure)), told: true);
         SpaceLabels.Place(surface, request.Section.Spaces);
 
         var faults = LayoutCheck.Faults(surface.Items, request);
@@ -36,7 +42,7 @@ public static class Annotator
     }
 
     /// <summary>Places the chains and levels and gives the columns that they leave for notes.</summary>
-    private static List<Column> Dimension(Surface surface, AnnotationRequest request, Ground ground, out double right, out double outerBend)
+    private static List<Column> Dimension(Surface surface, AnnotationRequest request, Ground ground, out Figure[] close, out double right, out double outerBend)
     {
         var figures = request.Section.Measures.Where(measure => measure.Chain.Length > 0).GroupBy(measure => measure.Chain, StringComparer.Ordinal)
             .SelectMany(chain => Rounding.Of([.. chain]).Select(figure => (Chain: chain.Key, Figure: figure))).ToArray();
@@ -51,24 +57,27 @@ public static class Annotator
         var roofside = Of(Chains.RoofEnd, Chains.Heights);
         var aboveBend = ground.WallRight + BendOff;
         var depth = (roofside.Length == 0 ? 0 : DimensionRows.Assign(roofside, surface.Scale).Max(one => one.Row) * SideDimensions.Next + 8) + LevelsOff + Levels.Width(request);
-        var wanted = aboveBend + Column.Shoulder + request.View.NoteWidth + 6;
+        var wanted = aboveBend + Column.Shoulder + Math.Min(Usual, request.View.NoteWidth) + 6;
         var first = Math.Max(surface.DrawnWithBreaks.Right + SideDimensions.First, Math.Min(wanted, zone.Right - depth));
         var roof = new SideDimensions(surface, Side.Roof);
         roof.Place(roofside, surface.DrawnWithBreaks.Right, first);
         var marks = Math.Max(roof.Reach, first - SideDimensions.First) + LevelsOff;
         Levels.Place(surface, request, marks, roof.Reach + 1, roof.Witnessed);
-        CloseDimensions.Place(surface, Of(Chains.Close).Select(one => one.Figure));
+        close = [.. Of(Chains.Close).Select(one => one.Figure)];
+        CloseDimensions.Place(surface, close.Where(figure => !CloseDimensions.IsTold(request.Section, figure)), told: false);
 
         outerBend = Math.Min(surface.DrawnWithBreaks.Left, weather.Reach) - BendOff;
         right = first - 5;
-        var columns = new List<Column> { new("outer", -1, outerBend, new(Math.Min(zone.Left, outerBend), zone.Bottom, outerBend, zone.Top)) };
-        columns.Add(new("above", 1, aboveBend, new(aboveBend, ground.RoofTop + 2, right, zone.Top)));
-        columns.Add(new("below", 1, ground.RoomLeft + BendOff, new(ground.RoomLeft + BendOff, zone.Bottom, right, ground.Ceiling - 2)));
+        var columns = new List<Column>();
         if (Ground.Void(surface) is { } hollow)
         {
             columns.Add(new("void", 1, hollow.Left + 5, hollow with { Left = hollow.Left + 5, Right = Math.Min(hollow.Right, surface.Drawn.Right) - 1 }));
         }
 
+        // The outer column stands last: it is the longest and takes what the others have no room for.
+        columns.Add(new("above", 1, aboveBend, new(aboveBend, ground.RoofTop + 2, right, zone.Top)));
+        columns.Add(new("below", 1, ground.RoomLeft + BendOff, new(ground.RoomLeft + BendOff, zone.Bottom, right, ground.Ceiling - 2)));
+        columns.Add(new("outer", -1, outerBend, new(Math.Min(zone.Left, outerBend), zone.Bottom, outerBend, zone.Top)));
         return columns;
 
         (string Chain, Figure Figure)[] Of(params string[] chains) => [.. figures.Where(one => chains.Contains(one.Chain))];

@@ -53,13 +53,13 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
     internal void Wall(Buildup wall, double bar, double foot)
     {
         var from = Math.Max(foot, surface.Drawn.Bottom);
-        Best(wall, [.. Steps(8, 15).Concat(Steps(15.5, 40)).Select(away => from + away)], level: true, (lines, at) => TryWall(wall, lines, at, bar));
+        Best(wall, [.. Steps(8, 15).Concat(Steps(15.5, 40)).Select(away => from + away)], level: true, (lines, at, _) => TryWall(wall, lines, at, bar));
     }
 
     /// <param name="end">Right-hand edge of the roof as drawn.</param>
     /// <param name="right">Text may run as far as this.</param>
     internal void Roof(Buildup roof, double end, double right) =>
-        Best(roof, [.. Steps(8, 15).Concat(Steps(15.5, 30)).Select(away => end - away)], level: false, (lines, at) => TryRoof(roof, lines, at, right));
+        Best(roof, [.. Steps(8, 15).Concat(Steps(15.5, 30)).Select(away => end - away)], level: false, (lines, at, below) => TryRoof(roof, lines, at, right, below));
 
     private static IEnumerable<double> Steps(double from, double to)
     {
@@ -69,25 +69,29 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         }
     }
 
-    private void Best(Buildup buildup, IReadOnlyList<double> stations, bool level, Func<List<StackLine>, double, bool> place)
+    // Under the roof rather than over it, where notes of the parapet need the room, even at the price of fewer words.
+    private void Best(Buildup buildup, IReadOnlyList<double> stations, bool level, Func<List<StackLine>, double, bool, bool> place)
     {
-        foreach (var brief in (bool[])[false, true])
+        foreach (var below in (bool[])[true, false])
         {
-            if (TryBest(buildup, stations, level, brief, place))
+            foreach (var brevity in Enum.GetValues<Brevity>())
             {
-                return;
+                if (TryBest(buildup, stations, level, brevity, (lines, at) => place(lines, at, below)))
+                {
+                    return;
+                }
             }
         }
 
         surface.Unplaced.Add(new("stack", buildup.Id, "No place near the cut end shows all its layers and holds its text."));
     }
 
-    private bool TryBest(Buildup buildup, IReadOnlyList<double> stations, bool level, bool brief, Func<List<StackLine>, double, bool> place)
+    private bool TryBest(Buildup buildup, IReadOnlyList<double> stations, bool level, Brevity brevity, Func<List<StackLine>, double, bool> place)
     {
         var named = buildup.Layers.Select(layer => layer.PartId).Where(surface.ById.ContainsKey).Distinct(StringComparer.Ordinal).Count();
         foreach (var station in stations)
         {
-            var lines = Crossed(buildup, station, level, brief);
+            var lines = Crossed(buildup, station, level, brevity);
             if (lines.Count > 0 && lines.Count == named && place(lines, station))
             {
                 return true;
@@ -98,41 +102,54 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
     }
 
     /// <summary>The layers as the stem meets them; a part that several layers name counts once.</summary>
-    private List<StackLine> Crossed(Buildup buildup, double station, bool level, bool brief)
+    private List<StackLine> Crossed(Buildup buildup, double station, bool level, Brevity brevity)
     {
         var lines = new List<StackLine>();
         foreach (var layer in buildup.Layers)
         {
-            if (!surface.ById.TryGetValue(layer.PartId, out var shape) || lines.Exists(line => line.PartId == layer.PartId))
+            if (!surface.ById.ContainsKey(layer.PartId) || lines.Exists(line => line.PartId == layer.PartId))
             {
                 continue;
             }
 
-            var spans = shape.Spans(station + 0.0137, level);
-            if (spans.Count == 0)
+            // A layer is laid in boards, and what stands in a void parts it: the stem goes through the one that is there.
+            var spans = PiecesOf(layer.PartId).SelectMany(shape => shape.Spans(station + 0.0137, level)).ToArray();
+            if (spans.Length == 0)
             {
                 continue;
             }
 
             var span = spans.MaxBy(one => one.To - one.From);
             var (near, far) = level ? span : (span.To, span.From);
-            lines.Add(new(layer.PartId, layer.Reference, Words(layer, brief), near, far));
+            lines.Add(new(layer.PartId, layer.Reference, Words(layer, brevity), near, far));
         }
 
         // Layers in the order in which the stem meets them, so that dots and lines agree whatever the table says.
         return level ? [.. lines.OrderBy(line => line.Middle)] : [.. lines.OrderByDescending(line => line.Middle)];
     }
 
-    /// <param name="brief">Thickness and name only, where the note is too long.</param>
-    private string Words(Layer layer, bool brief)
+    /// <summary>A part and its further pieces, which are numbered after it.</summary>
+    private IEnumerable<Shape> PiecesOf(string partId) => surface.Shapes.Where(shape =>
+        shape.Id == partId || (shape.Id.StartsWith(partId + ".", StringComparison.Ordinal) && shape.Id.AsSpan(partId.Length + 1).IndexOfAnyExceptInRange('0', '9') < 0));
+
+    private string Words(Layer layer, Brevity brevity)
     {
-        if (brief)
+        if (brevity == Brevity.Name)
         {
             return (layer.Thickness >= Dimensions.Rounding.Thin ? Dimensions.Rounding.Nearest(layer.Thickness).ToString("0.#", CultureInfo.InvariantCulture) + " mm " : "") + layer.Element.ToLowerInvariant();
         }
 
         var part = request.Section.Parts.FirstOrDefault(part => part.Id == layer.PartId);
-        return part is { Words.Note.Length: > 0 } ? part.Words.Note : layer.Element;
+        var words = part is { Words.Note.Length: > 0 } ? part.Words.Note : layer.Element;
+        return brevity == Brevity.First || Letters.Width(words, 2.5) > request.View.NoteWidth ? words.Split(';')[0] : words;
+    }
+
+    /// <summary>How much of a layer's note a line of the stack says: all of it, what stands before its first semicolon, thickness and name.</summary>
+    private enum Brevity
+    {
+        All,
+        First,
+        Name,
     }
 
     private bool TryWall(Buildup wall, List<StackLine> lines, double at, double bar)
@@ -184,7 +201,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         surface.Hard.Add((new(bar, at), new(lines[^1].Middle, at)));
     }
 
-    private bool TryRoof(Buildup roof, List<StackLine> lines, double at, double right)
+    private bool TryRoof(Buildup roof, List<StackLine> lines, double at, double right, bool below)
     {
         if (lines.Count > Longest)
         {
@@ -193,22 +210,20 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
 
         var width = lines.Max(Width) * 1.03;
         var (top, bottom) = (lines[0].Middle, lines[^1].Far);
-        foreach (var below in (bool[])[true, false])
+        // Beside the stem away from the notes of the room, if need be farther off, rather than among them.
+        foreach (var onRight in (bool[])[true, false])
         {
             foreach (var step in Steps(Clear + 1, 40))
             {
                 var first = below ? bottom - step : lines[0].Near + step + (lines.Count - 1) * Pitch;
                 var last = first - (lines.Count - 1) * Pitch;
-                foreach (var onRight in (bool[])[true, false])
+                var left = onRight ? at + 3.5 : at - 3.5 - width;
+                var box = new PaperBox(left, last - 2.2, left + width, first + 2.5);
+                var stem = below ? (new PaperPoint(at, last), new PaperPoint(at, top)) : (new PaperPoint(at, first), new PaperPoint(at, lines[^1].Middle));
+                if (box.Right <= right && surface.Free(box) && StemIsFree(stem.Item1, stem.Item2))
                 {
-                    var left = onRight ? at + 3.5 : at - 3.5 - width;
-                    var box = new PaperBox(left, last - 2.2, left + width, first + 2.5);
-                    var stem = below ? (new PaperPoint(at, last), new PaperPoint(at, top)) : (new PaperPoint(at, first), new PaperPoint(at, lines[^1].Middle));
-                    if (box.Right <= right && surface.Free(box) && StemIsFree(stem.Item1, stem.Item2))
-                    {
-                        DrawRoof(roof, lines, at, first, left, onRight, stem, width);
-                        return true;
-                    }
+                    DrawRoof(roof, lines, at, first, left, onRight, stem, width);
+                    return true;
                 }
             }
         }
@@ -258,7 +273,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         }
 
         surface.Tips.Add(at);
-        Told.Add(line.PartId);
+        Told.UnionWith(PiecesOf(line.PartId).Select(shape => shape.Id));
     }
 
     private static double Width(StackLine line) => Letters.Width(line.Reference, 2.5, true) + (line.Reference.Length == 0 ? 0 : 1.5) + Letters.Width(line.Words, 2.5);

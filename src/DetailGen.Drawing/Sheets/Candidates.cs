@@ -12,11 +12,14 @@ internal static class Candidates
 
     private static readonly string[] Papers = ["A4", "A3", "A2", "A1"];
 
+    /// <summary>Smaller ones are for the position of a junction; nobody reads a lap at them, so they are for what fits at no other.</summary>
+    private const double SmallestLegible = 20;
+
     /// <summary>
-    /// What the author gave stands first; where it cannot hold the view the next larger sheet is tried, then the next smaller scale.
-    /// Nothing given: the largest scale on A3, since that is what a detail is usually issued on.
+    /// Sets of sheets in the order of preference: the first set of which any holds the geometry is the one to choose from.
+    /// A given paper stays and the scale is chosen on it; a given scale stays as long as any paper holds it. Nothing given: A3, since that is what a detail is usually issued on.
     /// </summary>
-    internal static IEnumerable<Candidate> For(SheetRequest request, IReadOnlyList<SheetFormat> formats)
+    internal static IEnumerable<IReadOnlyList<Candidate>> For(SheetRequest request, IReadOnlyList<SheetFormat> formats)
     {
         var papers = Papers.SkipWhile(paper => paper != (request.Paper ?? "A3")).Select(paper => formats.First(format => format.Paper == paper)).ToList();
         if (request.Scale is { } given)
@@ -25,18 +28,18 @@ internal static class Candidates
             {
                 foreach (var format in papers)
                 {
-                    yield return new(format, scale);
+                    yield return [new(format, scale)];
                 }
             }
 
             yield break;
         }
 
-        foreach (var format in papers)
+        foreach (var legible in (bool[])[true, false])
         {
-            foreach (var scale in Scales)
+            foreach (var format in papers)
             {
-                yield return new(format, scale);
+                yield return [.. Scales.Where(scale => scale <= SmallestLegible == legible).Select(scale => new Candidate(format, scale))];
             }
         }
     }

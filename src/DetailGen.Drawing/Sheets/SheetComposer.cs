@@ -13,8 +13,8 @@ public sealed record ComposedSheet(Scene Scene, string Paper, double Scale, Layo
 /// <summary>From a section to what is on the paper: choose sheet and scale, draw, annotate, lay the tables.</summary>
 public static class SheetComposer
 {
-    /// <summary>How many sheets are annotated at most: a larger one or a smaller scale seldom makes room for what the first could not place.</summary>
-    private const int Tries = 1;
+    /// <summary>Room for the annotation of a view without a sheet, on each side of its geometry; mm.</summary>
+    private const double Around = 140;
 
     /// <param name="formats">A4 to A1.</param>
     public static ComposedSheet Compose(
@@ -31,42 +31,46 @@ public static class SheetComposer
         return new(new(layers, [view], pages, identity), format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)]);
     }
 
-    // The first that holds everything; the author's own sheet already when its notes are complete, some of them as keyed numbers.
+    // Of the first set of sheets that hold the geometry: the largest scale with everything in words, else the one that lacks least.
     private static Trial Best(Section section, SheetText text, SheetRequest request, IReadOnlyList<SheetFormat> formats)
     {
-        Trial? best = null;
-        var tries = 0;
-        foreach (var candidate in Candidates.For(request, formats))
+        foreach (var set in Candidates.For(request, formats))
         {
-            var room = ViewRoom.Of(candidate.Format);
-            if (room.Window(section, candidate.Scale) is not { } window)
+            Trial? best = null;
+            foreach (var candidate in set)
             {
-                continue;
+                var room = ViewRoom.Of(candidate.Format);
+                if (room.Window(section, candidate.Scale) is not { } window)
+                {
+                    continue;
+                }
+
+                var trial = Try(section, text, request, candidate, room, window);
+                best = best is null || trial.Misfit < best.Misfit ? trial : best;
+                if (best.Misfit == 0)
+                {
+                    break;
+                }
             }
 
-            var trial = Try(section, text, request, candidate, room, window);
-            var own = candidate.Format.Paper == request.Paper && candidate.Scale == request.Scale;
-            if (best is null || trial.Misfit < best.Misfit)
+            if (best is not null)
             {
-                best = trial;
-            }
-
-            if (trial.Misfit == 0 || (own && trial.IsComplete) || ++tries == Tries)
-            {
-                break;
+                return best;
             }
         }
 
-        return best ?? throw new InvalidOperationException("The section fits no sheet at any standard scale.");
+        throw new InvalidOperationException("The section fits no sheet at any standard scale.");
     }
 
     private static Trial Try(Section section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window)
     {
         var drawn = SectionView.Draw(section, new(candidate.Scale, window, request.Mirror));
-        var origin = room.Origin(drawn.Bounds);
-        var zone = room.Annotation.Shift(new(-origin.X, -origin.Y));
-        var longest = candidate.Format.Paper switch { "A1" => 130, "A2" => 90, _ => 60 };
-        var view = AnnotatedView.Of(drawn, zone, longest);
+        var origin = room.Origin(drawn.Bounds, section);
+        var (longest, width) = candidate.Format.Paper switch { "A1" => (130, 105), "A2" => (90, 92), _ => (60, 72) };
+
+        // A view alone has no sheet to keep to: its notes take the room they need.
+        var zone = request.ViewOnly ? drawn.Bounds.Grow(Around) : room.Annotation.Shift(new(-origin.X, -origin.Y));
+        var view = AnnotatedView.Of(drawn, zone, request.ViewOnly ? Math.Max(longest, 90) : longest, width);
         return new(candidate, origin, drawn, Annotator.Place(new(section, view, References.Of(section), text.DatumLevel, [])));
     }
 
@@ -103,8 +107,6 @@ public static class SheetComposer
 
     private sealed record Trial(Candidate Candidate, PaperPoint Origin, DrawnView Drawn, AnnotationLayout Layout)
     {
-        internal bool IsComplete => Layout.Unplaced.Count == 0 && Layout.Faults.Count == 0;
-
         internal int Misfit => Layout.Unplaced.Count * 10 + Layout.Faults.Count * 10 + Layout.Keyed.Count;
     }
 }

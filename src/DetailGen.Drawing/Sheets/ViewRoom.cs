@@ -12,13 +12,21 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
     /// <summary>How far a run is drawn on beyond what it must show, where there is room; true mm.</summary>
     private const double Generous = 150;
 
+    private const double Lowered = 20;
+
+    /// <summary>What a run may lack of its least where the sheet asks for it; true mm. The least is far beyond the last feature (300), so all features stay.</summary>
+    private const double Shortened = 120;
+
+    /// <summary>What dimensions in two rows and levels take beyond the roof's break, up to the edge of the view's zone.</summary>
+    private const double Beyond = 66;
+
     // Dimensions and levels take so much beside the geometry, below and above it; the larger the sheet the more.
     private static (double Side, double Below, double Above) Margins(string paper) => paper switch
     {
-        "A4" => (16, 16, 10),
-        "A3" => (24, 18, 12),
-        "A2" => (28, 18, 12),
-        _ => (32, 22, 14),
+        "A4" => (16, 23, 23),
+        "A3" => (24, 29, 23),
+        "A2" => (28, 23, 23),
+        _ => (32, 23, 23),
     };
 
     internal static ViewRoom Of(SheetFormat format)
@@ -27,7 +35,7 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
         var (side, below, above) = Margins(format.Paper);
         var foot = view.Bottom + ViewTitle.Height;
         return new(
-            new(drawing.Left + side, foot + below, drawing.Right - side, view.Top - above),
+            new(drawing.Left + side, foot + below, Math.Max(drawing.Right - side, Math.Min(drawing.Right, view.Right - Beyond)), view.Top - above),
             new(view.Left + 1, foot + 0.5, view.Right - 1, view.Top - 1),
             new(drawing.Left, view.Bottom + 0.5));
     }
@@ -37,7 +45,13 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
     {
         var least = Least(section);
         var (spareX, spareY) = (Box.Width * scale - least.Width, Box.Height * scale - least.Height);
-        if (spareX < 0 || spareY < 0)
+        if (spareX < -Shortened || spareY < -Shortened)
+        {
+            return null;
+        }
+
+        // Rather a shorter run on the sheet that was asked for than another sheet; a run that goes on nowhere cannot give way.
+        if ((spareX < 0 && !section.Runs.Any(run => run.Heading is not (Heading.Down or Heading.Up))) || (spareY < 0 && !section.Runs.Any(run => run.Heading is Heading.Down)))
         {
             return null;
         }
@@ -47,8 +61,8 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
             var more = Math.Min(Generous, Math.Abs(run.End - run.Least));
             least = run.Heading switch
             {
-                Heading.Down => least with { Bottom = run.Least - Math.Min(more, spareY / 2) },
-                Heading.Up => least with { Top = run.Least + Math.Min(more, spareY / 2) },
+                Heading.Down => least with { Bottom = run.Least - Math.Min(more, spareY < 0 ? spareY : spareY / 2) },
+                Heading.Up => least with { Top = run.Least + Math.Min(more, Math.Max(0, spareY / 2)) },
                 _ => least with { Right = run.Least + Math.Min(more, spareX) },
             };
         }
@@ -73,9 +87,16 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
         return all;
     }
 
-    /// <summary>Where the view's origin lies on the page, so that the drawn geometry stands in the middle of its box; to the nearest half mm.</summary>
-    internal PaperPoint Origin(PaperBox drawn) =>
-        new(Half((Box.Left + Box.Right - drawn.Left - drawn.Right) / 2), Half((Box.Bottom + Box.Top - drawn.Bottom - drawn.Top) / 2));
+    /// <summary>
+    /// Where the view's origin lies on the page, to the nearest half mm: the drawn geometry in the middle of its box, but low in it where nothing is built on upwards,
+    /// since most notes of a roof's edge stand above the roof.
+    /// </summary>
+    internal PaperPoint Origin(PaperBox drawn, Section section)
+    {
+        var spare = Math.Max(0, Box.Height - drawn.Height) / 2;
+        var lower = section.Runs.Any(run => run.Heading == Heading.Up) ? 0 : Math.Min(spare, Lowered);
+        return new(Half((Box.Left + Box.Right - drawn.Left - drawn.Right) / 2), Half((Box.Bottom + Box.Top - drawn.Bottom - drawn.Top) / 2 - lower));
+    }
 
     private static double Half(double value) => Math.Round(value * 2, MidpointRounding.AwayFromZero) / 2;
 }

@@ -9,7 +9,8 @@ internal static class CloseDimensions
 {
     private static readonly double[] Offsets = [3.5, 5, 6.5, 8, 10, 12, 15, 18, 22, 27, 33, 40];
 
-    internal static void Place(Surface surface, IEnumerable<Figure> figures)
+    /// <param name="told">Whether notes give these sizes too, so that one without room is no loss.</param>
+    internal static void Place(Surface surface, IEnumerable<Figure> figures, bool told)
     {
         foreach (var figure in figures.OrderBy(figure => figure.Measure.Id, StringComparer.Ordinal))
         {
@@ -17,12 +18,16 @@ internal static class CloseDimensions
             {
                 Draw(surface, figure, place);
             }
-            else
+            else if (!told)
             {
                 surface.Unplaced.Add(new("dimension", figure.Measure.Id, "No white beside it is large enough."));
             }
         }
     }
+
+    /// <summary>Whether a note on the sheet gives the size in words, so that it may stand there alone.</summary>
+    internal static bool IsTold(Section section, Figure figure) => section.Parts.Any(part =>
+        part.Words.Note.Split([' ', ';', ',', '×'], StringSplitOptions.RemoveEmptyEntries).Contains(figure.Text, StringComparer.Ordinal));
 
     private sealed record Spot(double Line, PaperPoint FigureAt, PaperBox Box, double Cost);
 

@@ -17,8 +17,14 @@ internal sealed record ColumnAnswer(int[] Order, Option[] Taken, double Cost, do
 internal sealed class ColumnSearch
 {
     private const int MostDescents = 400;
-    private const int MostRounds = 6;
+    private const int MostRounds = 3;
     private const int FewEnough = 5;
+
+    /// <summary>Pairs of angles that are worth a search in a long column; the best bounds stand first.</summary>
+    private const int Worthwhile = 3;
+
+    /// <summary>Neighbours whose notes would leave this far apart, in mm, are not exchanged while nothing is at fault.</summary>
+    private const double Distinct = 8;
 
     private readonly Option[][] _options;
     private readonly double[] _above;
@@ -29,6 +35,9 @@ internal sealed class ColumnSearch
     private readonly int _side;
     private readonly bool[] _allowed = new bool[Angles.Degrees.Length];
 
+    private readonly double[] _wish;
+
+    private bool _anyAngle;
     private int _main;
     private double _meanGap;
     private int _descents;
@@ -41,6 +50,7 @@ internal sealed class ColumnSearch
         _above = [.. blocks.Select(_ => Block.Above)];
         _below = [.. blocks.Select(block => block.Below)];
         _groups = [.. blocks.Select(block => block.Note.Group)];
+        _wish = new double[options.Length];
         _ranks = [.. blocks.Select(block => block.Note.Rank)];
         (_side, _earlierOrder) = (side, earlierOrder);
     }
@@ -55,12 +65,15 @@ internal sealed class ColumnSearch
         }
 
         ColumnAnswer? best = null;
+        var searched = 0;
         foreach (var (main, second, bound) in Pairs())
         {
-            if (best is not null && bound >= best.Cost - 1e-9)
+            if (best is not null && (bound >= best.Cost - 1e-9 || (!IsShort && searched >= (best.HasFault ? 2 * Worthwhile : Worthwhile))))
             {
-                continue;
+                break;
             }
+
+            searched++;
 
             Allow(main, second);
             var answer = Improve(best?.Cost ?? double.MaxValue);
@@ -71,7 +84,7 @@ internal sealed class ColumnSearch
         {
             // More than two angles before a fault.
             Array.Fill(_allowed, true);
-            _main = best?.Main ?? 0;
+            (_anyAngle, _main) = (true, best?.Main ?? 0);
             var answer = Improve(best?.Cost ?? double.MaxValue);
             best = best is null || answer.Cost < best.Cost - 1e-9 ? answer : best;
         }
@@ -96,6 +109,11 @@ internal sealed class ColumnSearch
 
         return cost + Uneven(order, taken, Mean(order, taken));
     }
+
+    // An earlier issue's places are looked for to the end: notes that need not move stay.
+    private bool IsShort => Array.Exists(_earlierOrder, rank => rank >= 0) || IsFew;
+
+    private bool IsFew => _options.Length <= FewEnough && _options.Sum(options => options.Length) <= FewEnough * 6;
 
     private void Allow(int main, int second)
     {
@@ -161,8 +179,13 @@ internal sealed class ColumnSearch
             var better = false;
             for (var i = 0; i + 1 < order.Length; i++)
             {
+                if (!IsShort && !best.HasFault && _wish[order[i]] - _wish[order[i + 1]] > Distinct)
+                {
+                    continue;
+                }
+
                 (order[i], order[i + 1]) = (order[i + 1], order[i]);
-                var tried = GroupsHold(order) ? Place(order, best.Cost) : null;
+                var tried = GroupsHold(order) ? Try(order, best.Cost) : null;
                 if (tried is not null && tried.Cost < best.Cost - 1e-9)
                 {
                     (best, better) = (tried, true);
@@ -174,12 +197,12 @@ internal sealed class ColumnSearch
             }
 
             // A note in the wrong place altogether is taken out and put in elsewhere.
-            for (var from = 0; from < order.Length; from++)
+            for (var from = 0; from < order.Length && (IsShort || (_anyAngle && best.HasFault && !better)); from++)
             {
                 for (var to = 0; to < order.Length; to++)
                 {
                     var moved = Math.Abs(from - to) > 1 ? Moved(order, from, to) : order;
-                    if (!ReferenceEquals(moved, order) && GroupsHold(moved) && Place(moved, best.Cost) is var tried && tried.Cost < best.Cost - 1e-9)
+                    if (!ReferenceEquals(moved, order) && GroupsHold(moved) && Try(moved, best.Cost) is var tried && tried.Cost < best.Cost - 1e-9)
                     {
                         (best, order, better) = (tried, moved, true);
                     }
@@ -225,7 +248,7 @@ internal sealed class ColumnSearch
     /// <summary>By the level of each note's cheapest option, groups kept together at their mean.</summary>
     private int[] FirstOrder()
     {
-        var wish = new double[_options.Length];
+        var wish = _wish;
         for (var i = 0; i < wish.Length; i++)
         {
             var least = double.MaxValue;
@@ -265,6 +288,8 @@ internal sealed class ColumnSearch
 
         return true;
     }
+
+    private ColumnAnswer Try(int[] order, double toBeat) => IsShort ? Place(order, toBeat) : PlaceForGap(order, toBeat);
 
     private ColumnAnswer Place(int[] order, double toBeat)
     {
@@ -412,7 +437,7 @@ internal sealed class ColumnSearch
             }
 
             promise.Sort(next);
-            for (var n = 0; n < count && promise[n] < _limit - 1e-9 && owner._descents < (Best is null ? 20 * MostDescents : MostDescents); n++)
+            for (var n = 0; n < count && promise[n] < _limit - 1e-9 && owner._descents < (Best is null ? 4 * MostDescents : MostDescents); n++)
             {
                 var option = usable[at][next[n]];
                 var more = at == 0 ? 0 : owner.Between(order[at - 1], _taken[at - 1], order[at], option);

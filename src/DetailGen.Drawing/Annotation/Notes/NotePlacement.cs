@@ -9,8 +9,14 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 {
     private const double Full = 0.7;
 
+    /// <summary>Width of the widest block, as a share of what is allowed: the rest is for need.</summary>
+    private const double Usual = 0.85;
+
+    /// <summary>What to try for a column: blocks of a width, with strict ways of leading them or with all.</summary>
+    private static readonly (double Share, bool All)[] Ways = [(Usual, false), (1, false), (0.6, false), (Usual, true), (1, true)];
+
     private readonly Options _options = new(surface, request.View.LongestLeader);
-    private readonly Dictionary<(string, string, bool), Block> _blocks = [];
+    private readonly Dictionary<(string, string, bool, double), Block> _blocks = [];
     private readonly SortedSet<string> _keyed = new(StringComparer.Ordinal);
     private readonly SortedSet<string> _lost = new(StringComparer.Ordinal);
 
@@ -96,12 +102,14 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         return (Math.Min(a, b), Math.Max(a, b));
     }
 
-    private Block Wrapped(Note note, Column column)
+    private Block Wrapped(Note note, Column column) => Wrapped(note, column, Usual);
+
+    private Block Wrapped(Note note, Column column, double share)
     {
-        var key = (note.Id, column.Id, _keyed.Contains(note.Id));
+        var key = (note.Id, column.Id, _keyed.Contains(note.Id), share);
         if (!_blocks.TryGetValue(key, out var block))
         {
-            block = Block.Wrap(key.Item3 ? note with { Words = "" } : note, Math.Min(column.Widest, request.View.NoteWidth));
+            block = Block.Wrap(key.Item3 ? note with { Words = "" } : note, Math.Min(column.Widest, share * request.View.NoteWidth));
             _blocks.Add(key, block);
         }
 
@@ -125,6 +133,12 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             if (Stuck(column, notes) is >= 0 and var stuck)
             {
                 GiveWay(notes, stuck, column, home, gone);
+                continue;
+            }
+
+            if (notes.Sum(note => Block.Above + Wrapped(note, column, 1).Below) + (notes.Count - 1) * Column.Gap > column.Room.Height)
+            {
+                GiveWay(notes, notes.IndexOf(notes.MaxBy(note => Wrapped(note, column, 1).Lines.Count)!), column, home, gone);
                 continue;
             }
 
@@ -177,18 +191,37 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     private Trial Better(Column column, List<Note> notes, Trial before) =>
         Stuck(column, notes) < 0 && Try(column, notes) is { HasFault: false } tried ? tried : before;
 
-    /// <summary>The notes at their best by strict options, or by all where that is not enough.</summary>
+    /// <summary>The notes at their best by strict options, or by all where that is not enough, or in wider or narrower blocks.</summary>
     private Trial Try(Column column, List<Note> notes)
     {
-        var blocks = notes.Select(note => Wrapped(note, column)).ToArray();
-        var width = Math.Max(column.Least, blocks.Max(block => block.Width));
         int[] ranks = [.. notes.Select(note => EarlierRank(note, column))];
-        var trial = With(all: false);
-        return trial.HasFault ? With(all: true) : trial;
-
-        Trial With(bool all)
+        Trial? best = null;
+        foreach (var (share, all) in Ways)
         {
+            if (With(share, all) is { } trial && (best is null || trial.Answer.Cost < best.Answer.Cost))
+            {
+                best = trial;
+
+                // With places of an earlier issue every way is weighed: the one that they were found by moves least.
+                if (!trial.HasFault && request.Earlier.Count == 0)
+                {
+                    return trial;
+                }
+            }
+        }
+
+        return best!;
+
+        Trial? With(double share, bool all)
+        {
+            var blocks = notes.Select(note => Wrapped(note, column, share)).ToArray();
+            var width = Math.Max(column.Least, blocks.Max(block => block.Width));
             var options = blocks.Select(block => Find(block, column, width, all)).ToArray();
+            if (Array.Exists(options, one => one.Length == 0))
+            {
+                return null;
+            }
+
             var search = new ColumnSearch(options, blocks, column.Side, ranks);
             return new(column, blocks, width, options, search, search.Solve());
         }

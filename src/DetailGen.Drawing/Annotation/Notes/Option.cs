@@ -45,7 +45,8 @@ internal static class Weights
     /// <summary>Most that one uneven gap may count: beyond it a column is loose anyway, and long leaders would be worse.</summary>
     internal const double UnevenMost = 8;
 
-    internal const double Moved = 0.5;
+    // Well above what a better place may gain: a revision must not look like a new drawing.
+    internal const double Moved = 3;
     internal const double OtherColumn = 60;
     internal const double Swapped = 25;
     internal const double RankInversion = 15;

@@ -11,14 +11,17 @@ internal sealed class Options(Surface surface, double longest)
     private const double Parallel = 10;
     private const double Least = 3;
 
-    private readonly Dictionary<(string, string, bool, double, bool), Option[]> _known = [];
+    private readonly Dictionary<(string, string, int, double, bool), Option[]> _known = [];
     private readonly Dictionary<(double, double, double, double), bool> _free = [];
+    private readonly Dictionary<(string, PaperPoint, int, string), Way?> _ways = [];
+    private readonly Dictionary<(string, PaperPoint, int, string), Way?> _clear = [];
     private readonly SortedDictionary<string, List<TipPlace>> _tips = new(StringComparer.Ordinal);
 
     /// <summary>All that is known of the paper is asked anew: something was drawn.</summary>
     internal void Forget()
     {
         _free.Clear();
+        _clear.Clear();
         _known.Clear();
     }
 
@@ -26,7 +29,7 @@ internal sealed class Options(Surface surface, double longest)
     /// <param name="width">Of the column's widest block.</param>
     internal Option[] Of(Block block, Column column, double width, EarlierPlace? earlier, bool all)
     {
-        var key = (block.Note.Id, column.Id, block.Note.Words.Length == 0, width, all);
+        var key = (block.Note.Id, column.Id, block.Lines.Count, width, all);
         if (!_known.TryGetValue(key, out var known))
         {
             var found = Make(block, column, width, earlier);
@@ -61,7 +64,31 @@ internal sealed class Options(Surface surface, double longest)
             }
         }
 
-        return [.. found.OrderBy(option => option.Cost).ThenBy(option => option.Level).ThenBy(option => option.Tip.X)];
+        return Thinned([.. found.OrderBy(option => option.Cost).ThenBy(option => option.Level).ThenBy(option => option.Tip.X)]);
+    }
+
+    /// <summary>Of ways at one angle that bend at much the same level the cheapest serves for all, and a few at each angle are choice enough.</summary>
+    private static Option[] Thinned(Option[] options)
+    {
+        const int Enough = 20, EachAngle = 10;
+        const double SameLevel = 1.5;
+        if (options.Length <= Enough)
+        {
+            return options;
+        }
+
+        var taken = new List<Option>();
+        Span<int> count = stackalloc int[Angles.Degrees.Length];
+        foreach (var option in options)
+        {
+            if (count[option.Angle] < EachAngle && !taken.Exists(other => other.Angle == option.Angle && other.Strict == option.Strict && Math.Abs(other.Level - option.Level) < SameLevel))
+            {
+                taken.Add(option);
+                count[option.Angle]++;
+            }
+        }
+
+        return [.. taken];
     }
 
     private Option? Make(Shape shape, TipPlace place, int angle, Block block, Column column, double width, EarlierPlace? earlier)
@@ -73,13 +100,45 @@ internal sealed class Options(Surface surface, double longest)
         }
 
         var level = place.At.Y + Angles.Slopes[angle] * away;
-        var run = away / Angles.Cosines[angle];
-        if (run + Column.Shoulder > longest || level + Block.Above > column.Room.Top || level - block.Below < column.Room.Bottom)
+        if (away / Angles.Cosines[angle] + Column.Shoulder > longest || level + Block.Above > column.Room.Top || level - block.Below < column.Room.Bottom
+            || WayTo(shape, place, angle, column, level) is not { } way || !IsFree(column.Box(block, level, width)))
         {
             return null;
         }
 
+        var cost = way.Cost + block.WrapCost;
+        if (earlier is not null)
+        {
+            cost += earlier.Column == column.Id ? Weights.Moved * Math.Abs(level - earlier.Y) : Weights.OtherColumn;
+        }
+
+        var size = place.Best >= 1.25 ? 1 : Math.Max(0.6, 1.2 * place.Best);
+        return new(level, way.Tip, angle, Angles.Slopes[angle], way.Run, cost, way.Ending, size, shape.Id, way.Strict);
+    }
+
+    /// <summary>The leader alone, whatever text it serves; what it crosses of the drawing is worked out once, what was drawn since anew.</summary>
+    private Way? WayTo(Shape shape, TipPlace place, int angle, Column column, double level)
+    {
+        var key = (shape.Id, place.At, angle, column.Id);
+        if (_clear.TryGetValue(key, out var known))
+        {
+            return known;
+        }
+
         var bend = new PaperPoint(column.Bend, level);
+        if (!_ways.TryGetValue(key, out var way))
+        {
+            way = WayOver(shape, place, angle, column, bend);
+            _ways.Add(key, way);
+        }
+
+        Way? clear = way is not null && Clear(bend, way.Tip, column, out var witnesses) ? way with { Cost = way.Cost + Weights.Witness * witnesses } : null;
+        _clear.Add(key, clear);
+        return clear;
+    }
+
+    private Way? WayOver(Shape shape, TipPlace place, int angle, Column column, PaperPoint bend)
+    {
         var degrees = column.Side > 0 ? Angles.Degrees[angle] : 180 - Angles.Degrees[angle];
         if (!AngleSuits(shape, degrees, out var strict))
         {
@@ -87,6 +146,7 @@ internal sealed class Options(Surface surface, double longest)
         }
 
         var (tip, ending) = (place.At, Ending.Dot);
+        var run = (tip - bend).Length;
         if (shape.Look == Look.Band)
         {
             // From the column the head touches the first face of the band that the leader meets.
@@ -100,22 +160,9 @@ internal sealed class Options(Surface surface, double longest)
             run = (tip - bend).Length;
         }
 
-        if (!Clear(bend, tip, column, out var witnesses) || !IsFree(column.Box(block, level, width)))
-        {
-            return null;
-        }
-
         var foreign = Foreign(shape, bend, tip, ref strict) + (strict ? 0 : Weights.Lax);
-
-        var cost = run + Column.Shoulder + (angle == 0 ? 0 : Weights.Bend) + foreign + Weights.Witness * witnesses
-            + Weights.Clearance * (1 - Math.Min(1, place.Clearance / Math.Min(place.Best, 3))) + block.WrapCost;
-        if (earlier is not null)
-        {
-            cost += earlier.Column == column.Id ? Weights.Moved * Math.Abs(level - earlier.Y) : Weights.OtherColumn;
-        }
-
-        var size = place.Best >= 1.25 ? 1 : Math.Max(0.6, 1.2 * place.Best);
-        return new(level, tip, angle, Angles.Slopes[angle], run, cost, ending, size, shape.Id, strict);
+        var cost = run + Column.Shoulder + (angle == 0 ? 0 : Weights.Bend) + foreign + Weights.Clearance * (1 - Math.Min(1, place.Clearance / Math.Min(place.Best, 3)));
+        return new(tip, ending, run, cost, strict);
     }
 
     private static bool AngleSuits(Shape shape, double degrees, out bool strict)
@@ -243,4 +290,7 @@ internal sealed class Options(Surface surface, double longest)
         var degrees = Lines.Angle(bend, tip);
         return Array.Exists(shape.FillAngles, fill => Lines.Between(fill, degrees) < Parallel || Lines.Between(180 - fill, degrees) < Parallel);
     }
+
+    /// <summary>A leader from its bend to its end.</summary>
+    private sealed record Way(PaperPoint Tip, Ending Ending, double Run, double Cost, bool Strict);
 }
