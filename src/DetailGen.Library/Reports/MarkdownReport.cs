@@ -51,7 +51,7 @@ internal static class MarkdownReport
 
     private static void Parameters(StringBuilder page, Worked worked, DetailReport report)
     {
-        Head(page, "Sizes and choices", "Key", "Value", "Meaning", "Why");
+        Head(page, "Sizes and choices", "##", "Key", "Value", "Meaning", "Why");
         var meanings = worked.Solved.Values.ToDictionary(value => value.Key, value => value.Meaning, StringComparer.Ordinal);
         foreach (var (key, value) in report.Parameters ?? [])
         {
@@ -59,20 +59,35 @@ internal static class MarkdownReport
         }
     }
 
+    // What needs a decision comes before what is in order.
+    private static readonly (string Verdict, string Title)[] RuleGroups =
+    [
+        ("fail", "Broken: the detail must not be issued"),
+        ("warn", "Not kept: justify or change"),
+        ("to-confirm", "To be confirmed by a competent person"),
+        ("waived", "Waived by the author"),
+        ("pass", "Kept"),
+    ];
+
     private static void Rules(StringBuilder page, DetailReport report)
     {
-        Head(page, "Rules", "Verdict", "Rule", "Drawn", "Required", "What it asks", "Source", "Confidence");
-        foreach (var rule in (report.Rules ?? []).Where(rule => rule.Verdict != "not-applicable"))
+        page.Append("\n## Rules\n");
+        var rules = (report.Rules ?? []).ToLookup(rule => rule.Verdict, StringComparer.Ordinal);
+        foreach (var (verdict, title) in RuleGroups.Where(group => rules.Contains(group.Verdict)))
         {
-            Row(page, rule.Verdict, rule.Id, Side(rule.Left, rule.Unit), $"{rule.Op} {Side(rule.Right, rule.Unit)}".Trim(), rule.Text, rule.Source, rule.Confidence);
+            Head(page, $"{title} ({Figures.Count(rules[verdict].Count())})", "###", "What it asks", "Drawn", "Required", "Source", "Confidence", "Rule");
+            foreach (var rule in rules[verdict])
+            {
+                Row(page, rule.Text, Side(rule.Left, rule.Unit), $"{rule.Op} {Side(rule.Right, rule.Unit)}".Trim(), rule.Source, rule.Confidence, rule.Id);
+            }
         }
 
-        page.Append(CultureInfo.InvariantCulture, $"\n{Figures.Count((report.Rules ?? []).Count(rule => rule.Verdict == "not-applicable"))} further rules do not apply to this detail.\n");
+        page.Append(CultureInfo.InvariantCulture, $"\nRules that do not apply to this detail: {Figures.Count(rules["not-applicable"].Count())}.\n");
     }
 
     private static void Checks(StringBuilder page, DetailReport report)
     {
-        Head(page, "Checks on the section", "Verdict", "Check", "Line", "Finding");
+        Head(page, "Checks on the section", "##", "Verdict", "Check", "Line", "Finding");
         foreach (var check in report.Checks ?? [])
         {
             Row(page, check.Verdict, check.Id, check.Line, check.Text);
@@ -81,7 +96,7 @@ internal static class MarkdownReport
 
     private static void Schedule(StringBuilder page, SheetText text)
     {
-        Head(page, "Layer schedule", "Ref", "Element", "Material", "Thickness mm", "λ W/(m·K)", "R m²K/W", "Function", "Source or remark");
+        Head(page, "Layer schedule", "##", "Ref", "Element", "Material", "Thickness mm", "λ W/(m·K)", "R m²K/W", "Function", "Source or remark");
         foreach (var row in text.Schedule.SelectMany(stack => stack.Rows))
         {
             Row(page, row.Reference, row.Element, row.Material, row.Thickness, row.Conductivity, row.Resistance, row.Function, row.Remark);
@@ -90,7 +105,7 @@ internal static class MarkdownReport
 
     private static void Quantities(StringBuilder page, Worked worked, DetailReport report)
     {
-        Head(page, "Quantities per metre run", "Part", "Material", "Area in section m²", "Volume m³", "Mass kg", "Sheet length m");
+        Head(page, "Quantities per metre run", "##", "Part", "Material", "Area in section m²", "Volume m³", "Mass kg", "Sheet length m");
         foreach (var part in report.Quantities ?? [])
         {
             Row(page, worked.Section[part.Part].Name, part.Material, Number(part.Area), Number(part.Volume), Figures.Fixed(part.Mass, 1), part.SheetLength is { } length ? Figures.Fixed(length, 3) : "–");
@@ -99,9 +114,9 @@ internal static class MarkdownReport
         page.Append("\nCounted within the modelled section, which runs on beyond the drawing.\n");
     }
 
-    private static void Head(StringBuilder page, string title, params ReadOnlySpan<string> columns)
+    private static void Head(StringBuilder page, string title, string level, params ReadOnlySpan<string> columns)
     {
-        page.Append(CultureInfo.InvariantCulture, $"\n## {title}\n\n");
+        page.Append(CultureInfo.InvariantCulture, $"\n{level} {title}\n\n");
         Row(page, columns);
         page.Append('|');
         foreach (var _ in columns)

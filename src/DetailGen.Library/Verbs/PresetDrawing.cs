@@ -17,20 +17,24 @@ internal static class PresetDrawing
     internal static DetailsReport Run(DrawRequest request, Office office)
     {
         var read = request.Presets.Select(path => (Path: path, Preset: PresetFiles.Read(path, request.Overrides, office))).ToList();
-        var owners = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
+        // Neither of two presets of one name is written: which of them stands under it is the author's to say.
+        var named = read.Select((one, place) => (Place: place, one.Path, one.Preset)).Where(one => one.Preset.IsGood)
+            .ToLookup(one => Name(one.Preset.Value, request), one => (one.Place, one.Path), StringComparer.OrdinalIgnoreCase);
         var reports = new List<Func<DetailReport>>();
         foreach (var (path, preset) in read)
         {
+            var place = reports.Count;
             if (!preset.IsGood)
             {
                 reports.Add(() => DetailLibrary.Unread(path, SolvedReport.Errors(preset.Faults)));
                 continue;
             }
 
-            var name = PresetFiles.FileName(preset.Value) + (request.ViewOnly ? "-view" : "");
-            if (!owners.TryAdd(name, path))
+            var name = Name(preset.Value, request);
+            if (named[name].Count() > 1)
             {
-                reports.Add(() => DetailLibrary.Unread(path, [new("same-name", path, 1, 1, "title-block.number", name, Messages.SameName(name, owners[name]), Messages.SameNameHint)]) with { Detail = preset.Value.Detail });
+                var other = named[name].First(one => one.Place != place).Path;
+                reports.Add(() => DetailLibrary.Unread(path, [new("same-name", path, 1, 1, "title-block.number", name, Messages.SameName(name, other), Messages.SameNameHint)]) with { Detail = preset.Value.Detail });
                 continue;
             }
 
@@ -39,6 +43,8 @@ internal static class PresetDrawing
 
         return new(DetailLibrary.Tool, [.. reports.Select(report => report())]);
     }
+
+    private static string Name(Preset preset, DrawRequest request) => PresetFiles.FileName(preset) + (request.ViewOnly ? "-view" : "");
 
     private static DetailReport One(Preset preset, string name, DrawRequest request, Office office)
     {

@@ -78,7 +78,7 @@ public class ContractTests
     }
 
     [Fact]
-    public void Two_presets_of_one_name_are_told_apart_before_the_second_is_written()
+    public void Of_two_presets_of_one_name_neither_is_written()
     {
         using var scratch = new Scratch();
         var one = scratch.Preset("abutment", "cavity-masonry", "warm-concrete-deck", "title-block: { number: TC-1 }", "one.yaml");
@@ -86,6 +86,18 @@ public class ContractTests
         var run = Tool.Run("draw", one, two, "--out", scratch.Folder, "--formats", "csv", "--json");
         Assert.Equal(2, run.Status);
         Assert.Contains("TC-1", run.Messages, StringComparison.Ordinal);
+        Assert.All(run.Json["details"]!.AsArray(), detail => Assert.Equal("same-name", detail!["errors"]![0]!["code"]!.GetValue<string>()));
+        Assert.Empty(Directory.EnumerateFiles(scratch.Folder, "TC-1*"));
+    }
+
+    [Fact]
+    public void A_folder_in_the_way_of_a_file_ends_with_three_and_no_file_is_written()
+    {
+        using var scratch = new Scratch();
+        var preset = scratch.Preset("abutment", "cavity-masonry", "warm-timber-deck");
+        var blocked = Directory.CreateDirectory(Path.Combine(scratch.Folder, "out", "preset.csv")).Parent!.FullName;
+        Assert.Equal(3, Tool.Run("draw", preset, "--out", blocked, "--formats", "json,csv,md").Status);
+        Assert.Empty(Directory.EnumerateFiles(blocked));
     }
 
     [Fact]
