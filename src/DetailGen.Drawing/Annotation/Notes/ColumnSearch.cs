@@ -1,5 +1,3 @@
-using DetailGen.Drawing.Scenes;
-
 namespace DetailGen.Drawing.Annotation.Notes;
 
 /// <summary>A column's notes in their places: for each note of the order, from the top, the option taken.</summary>
@@ -27,12 +25,9 @@ internal sealed class ColumnSearch
     private const double Distinct = 8;
 
     private readonly Option[][] _options;
-    private readonly double[] _above;
-    private readonly double[] _below;
+    private readonly ColumnCosts _costs;
     private readonly string[] _groups;
-    private readonly int[] _ranks;
     private readonly int[] _earlierOrder;
-    private readonly int _side;
     private readonly bool[] _allowed = new bool[Angles.Degrees.Length];
 
     private readonly double[] _wish;
@@ -47,12 +42,10 @@ internal sealed class ColumnSearch
     internal ColumnSearch(Option[][] options, Block[] blocks, int side, int[] earlierOrder)
     {
         _options = options;
-        _above = [.. blocks.Select(_ => Block.Above)];
-        _below = [.. blocks.Select(block => block.Below)];
+        _costs = new(blocks, side, earlierOrder);
         _groups = [.. blocks.Select(block => block.Note.Group)];
         _wish = new double[options.Length];
-        _ranks = [.. blocks.Select(block => block.Note.Rank)];
-        (_side, _earlierOrder) = (side, earlierOrder);
+        _earlierOrder = earlierOrder;
     }
 
     internal double Bound => _options.Sum(options => options[0].Cost);
@@ -102,12 +95,12 @@ internal sealed class ColumnSearch
             cost += Own(taken[i]);
             for (var j = 0; j < i; j++)
             {
-                cost += i - j == 1 ? Faults(order[j], taken[j], order[i], taken[i]) : Apart(taken[j], taken[i]) ? 0 : Weights.Fault;
-                cost += Order(order[j], order[i]);
+                cost += i - j == 1 ? _costs.Faults(order[j], taken[j], order[i], taken[i]) : _costs.Apart(taken[j], taken[i]) ? 0 : Weights.Fault;
+                cost += _costs.Order(order[j], order[i]);
             }
         }
 
-        return cost + Uneven(order, taken, Mean(order, taken));
+        return cost + _costs.Uneven(order, taken, _costs.Mean(order, taken));
     }
 
     // An earlier issue's places are looked for to the end: notes that need not move stay.
@@ -298,7 +291,7 @@ internal sealed class ColumnSearch
         {
             var answer = PlaceForGap(order, toBeat);
             best = best is null || answer.Cost < best.Cost - 1e-9 ? answer : best;
-            var mean = Mean(order, answer.Taken);
+            var mean = _costs.Mean(order, answer.Taken);
             if (order.Length < 3 || Math.Abs(mean - _meanGap) < 0.5)
             {
                 break;
@@ -326,7 +319,7 @@ internal sealed class ColumnSearch
                 {
                     if (toGo[i + 1][p] < next)
                     {
-                        next = Math.Min(next, toGo[i + 1][p] + Between(order[i], usable[i][o], order[i + 1], usable[i + 1][p]));
+                        next = Math.Min(next, toGo[i + 1][p] + _costs.Between(order[i], usable[i][o], order[i + 1], usable[i + 1][p], _meanGap));
                     }
                 }
 
@@ -338,73 +331,6 @@ internal sealed class ColumnSearch
         search.Go(0, 0);
         var taken = search.Best ?? search.Greedy();
         return new([.. order], taken, Judge(order, taken, _main), Bound, _main);
-    }
-
-    private double Between(int upper, in Option a, int lower, in Option b)
-    {
-        var gap = Gap(upper, a, lower, b) - _meanGap;
-        return Faults(upper, a, lower, b) + Math.Min(Weights.UnevenMost, Weights.Uneven * gap * gap) + Order(upper, lower);
-    }
-
-    private double Gap(int upper, in Option a, int lower, in Option b) => a.Level - _below[upper] - (b.Level + _above[lower]);
-
-    private double Faults(int upper, in Option a, int lower, in Option b)
-    {
-        var lack = Column.Gap - Gap(upper, a, lower, b);
-        return (lack > 1e-9 ? Weights.Fault + 20 * lack : 0) + (Apart(a, b) ? 0 : Weights.Fault);
-    }
-
-    private double Order(int upper, int lower) =>
-        (_groups[upper] == _groups[lower] && _ranks[upper] < _ranks[lower] && _groups[upper] != "coping" ? Weights.RankInversion : 0)
-        + (_earlierOrder[upper] >= 0 && _earlierOrder[lower] >= 0 && _earlierOrder[upper] > _earlierOrder[lower] ? Weights.Swapped : 0);
-
-    private double Mean(int[] order, Option[] taken)
-    {
-        var sum = 0.0;
-        for (var i = 0; i + 1 < order.Length; i++)
-        {
-            sum += Gap(order[i], taken[i], order[i + 1], taken[i + 1]);
-        }
-
-        return order.Length < 2 ? 0 : sum / (order.Length - 1);
-    }
-
-    private double Uneven(int[] order, Option[] taken, double mean)
-    {
-        var sum = 0.0;
-        for (var i = 0; i + 1 < order.Length; i++)
-        {
-            var gap = Gap(order[i], taken[i], order[i + 1], taken[i + 1]) - mean;
-            sum += Math.Min(Weights.UnevenMost, Weights.Uneven * gap * gap);
-        }
-
-        return sum;
-    }
-
-    /// <summary>Whether two leaders from one bend line, the first leaving above the second, keep off each other.</summary>
-    private bool Apart(in Option upper, in Option lower)
-    {
-        if (upper.Level <= lower.Level)
-        {
-            return false;
-        }
-
-        var (first, second) = (upper.Tip - lower.Tip, (upper.Tip.X - lower.Tip.X) * _side);
-        if (first.Length < Options.TipsApart)
-        {
-            return false;
-        }
-
-        // Both start on one upright line, so they cross exactly where the shorter one ends on the wrong side of the longer.
-        return second > 0
-            ? Over(upper.Tip, lower, 1)
-            : Over(lower.Tip, upper, -1);
-    }
-
-    private static bool Over(PaperPoint tip, in Option other, int sign)
-    {
-        var onOther = other.Tip.Y + (other.Slope * Math.Abs(tip.X - other.Tip.X));
-        return sign * (tip.Y - onOther) * Angles.Cosines[other.Angle] >= Options.TipGap;
     }
 
     /// <summary>From the top downwards, every leader against all above it, the promising first.</summary>
@@ -433,17 +359,17 @@ internal sealed class ColumnSearch
             for (var o = 0; o < count; o++)
             {
                 next[o] = o;
-                promise[o] = spent + toGo[at][o] + (at == 0 ? 0 : owner.Between(order[at - 1], _taken[at - 1], order[at], usable[at][o]));
+                promise[o] = spent + toGo[at][o] + (at == 0 ? 0 : owner._costs.Between(order[at - 1], _taken[at - 1], order[at], usable[at][o], owner._meanGap));
             }
 
             promise.Sort(next);
             for (var n = 0; n < count && promise[n] < _limit - 1e-9 && owner._descents < (Best is null ? 4 * MostDescents : MostDescents); n++)
             {
                 var option = usable[at][next[n]];
-                var more = at == 0 ? 0 : owner.Between(order[at - 1], _taken[at - 1], order[at], option);
+                var more = at == 0 ? 0 : owner._costs.Between(order[at - 1], _taken[at - 1], order[at], option, owner._meanGap);
                 for (var above = 0; above < at - 1; above++)
                 {
-                    more += (owner.Apart(_taken[above], option) ? 0 : Weights.Fault) + owner.Order(order[above], order[at]);
+                    more += (owner._costs.Apart(_taken[above], option) ? 0 : Weights.Fault) + owner._costs.Order(order[above], order[at]);
                 }
 
                 owner._descents++;
