@@ -150,17 +150,6 @@ public class SectionViewTests
         Assert.True(Last("solid.") < First("break"));
     }
 
-    [Fact]
-    public void A_window_that_fits_shows_at_least_what_must_be_seen()
-    {
-        var proposal = WindowProposal.For(Parapet, 10, 150, 200);
-        Assert.True(proposal.Fits);
-        Assert.All(Parapet.Runs, run => Assert.True(run.Heading == Heading.Down ? proposal.Window.Bottom <= run.Least : proposal.Window.Right >= run.Least));
-        Assert.InRange(proposal.Window.Width / 10 + 2 * WindowProposal.Around, 0, 150);
-        Assert.InRange(proposal.Window.Height / 10 + 2 * WindowProposal.Around, 0, 200);
-        Assert.False(WindowProposal.For(Parapet, 5, 150, 200).Fits);
-    }
-
     private static DrawnView Draw(double scale, bool mirror) => SectionView.Draw(Parapet, new(scale, Window, mirror));
 
     private static Region OnPaper(Region region, double scale, bool mirror) => (mirror ? region.Mirror() : region).Scale(1 / scale);
