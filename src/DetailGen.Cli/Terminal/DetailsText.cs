@@ -12,19 +12,11 @@ internal static class DetailsText
     /// <summary>After drawing: the files, or the conflict.</summary>
     internal static void Drawn(TextWriter output, DetailReport detail)
     {
-        if (detail.Conflict is { } conflict)
-        {
-            output.WriteLine($"{detail.Detail}: no sizes hold together.");
-            Conflict(output, conflict);
-            return;
-        }
-
-        if (!detail.Solved)
+        if (!Opened(output, detail))
         {
             return;
         }
 
-        output.WriteLine($"{detail.Detail}: {Verdicts(detail)}");
         foreach (var file in detail.Files ?? [])
         {
             output.WriteLine($"  {file.Path}  {file.Bytes.ToString("N0", CultureInfo.InvariantCulture)} bytes");
@@ -34,19 +26,11 @@ internal static class DetailsText
     /// <summary>After checking: every rule that does not simply pass, and every check.</summary>
     internal static void Checked(TextWriter output, DetailReport detail)
     {
-        if (detail.Conflict is { } conflict)
-        {
-            output.WriteLine($"{detail.Detail}: no sizes hold together.");
-            Conflict(output, conflict);
-            return;
-        }
-
-        if (!detail.Solved)
+        if (!Opened(output, detail))
         {
             return;
         }
 
-        output.WriteLine($"{detail.Detail}: {Verdicts(detail)}");
         var open = (detail.Rules ?? []).Where(rule => rule.Verdict is not ("pass" or "not-applicable")).ToList();
         if (open.Count > 0)
         {
@@ -69,6 +53,23 @@ internal static class DetailsText
         }
 
         output.WriteLine();
+    }
+
+    /// <summary>The first line, or the conflict; false where there is nothing more to tell.</summary>
+    private static bool Opened(TextWriter output, DetailReport detail)
+    {
+        if (detail.Conflict is { } conflict)
+        {
+            output.WriteLine($"{detail.Detail}: no sizes hold together.");
+            Conflict(output, conflict);
+        }
+
+        if (detail.Solved)
+        {
+            output.WriteLine($"{detail.Detail}: {Verdicts(detail)}");
+        }
+
+        return detail.Solved;
     }
 
     internal static void Conflict(TextWriter output, ConflictReport conflict)
