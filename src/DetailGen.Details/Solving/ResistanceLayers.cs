@@ -7,7 +7,8 @@ namespace DetailGen.Details.Solving;
 
 /// <summary>A layer of a construction as the calculation of resistance sees it.</summary>
 /// <param name="When">Null for always.</param>
-internal sealed record ResistanceLayer(string Slot, Expression Thickness, LayerKind? Kind, Expression? When);
+/// <param name="AirBetween">The slot holds the members of a bridged layer; between them is air, and that is what counts.</param>
+internal sealed record ResistanceLayer(string Slot, Expression Thickness, LayerKind? Kind, Expression? When, bool AirBetween = false);
 
 /// <summary>Reads the layers of a construction for their thickness; what else stands there is the builder's affair.</summary>
 internal static class ResistanceLayers
@@ -50,7 +51,7 @@ internal static class ResistanceLayers
             if (thickness.IsGood && when is null or { IsGood: true })
             {
                 LayerKind? how = kind switch { "air" => LayerKind.Air, "bridged" => LayerKind.Bridged, "solid" => LayerKind.Solid, _ => null };
-                layers.Add(new ResistanceLayer(slot.Text, thickness.Value, how, when?.Value));
+                layers.Add(new ResistanceLayer(slot.Text, thickness.Value, how, when?.Value, AirBetween: (map["between"] as ScalarNode)?.Text == "air"));
             }
         }
 

@@ -70,7 +70,7 @@ internal sealed class Resistances(Translation translation, Bounds bounds, Situat
             }
 
             var material = situation.MaterialIn(layer.Slot);
-            var isAir = layer.Kind == LayerKind.Air || material?.Conductivity is null;
+            var isAir = layer.AirBetween || layer.Kind == LayerKind.Air || material?.Conductivity is null;
             yield return (layer, isAir ? LayerKind.Air : layer.Kind ?? LayerKind.Solid, material);
         }
     }
