@@ -34,6 +34,9 @@ public sealed record NotedPart(string Id, Region Visible, IReadOnlyList<double> 
 public sealed record AnnotatedView(
     double Scale, bool Mirrored, IReadOnlyList<NotedPart> Parts, IReadOnlyList<Stroke> Lines, PaperBox Zone, double LongestLeader = 60, double NoteWidth = 62)
 {
+    /// <summary>Lines of the sheet that reach into the zone, such as centring marks: nothing may touch them, and they are no part of the drawing.</summary>
+    public IReadOnlyList<Stroke> SheetLines { get; init; } = [];
+
     // Drawn thinner than this a fixing is black, and a head touches it.
     private const double Black = 2;
 

@@ -221,5 +221,5 @@ public static class LayoutCheck
         leader.Points.Zip(leader.Points.Skip(1));
 
     private static IEnumerable<MarkedLine> Strokes(AnnotatedView view) =>
-        view.Lines.SelectMany(stroke => stroke.Points.Zip(stroke.Points.Skip(1)).Select(piece => new MarkedLine("the drawing", piece.First, piece.Second, LineKind.Hard)));
+        view.Lines.Concat(view.SheetLines).SelectMany(stroke => stroke.Points.Zip(stroke.Points.Skip(1)).Select(piece => new MarkedLine("the drawing", piece.First, piece.Second, LineKind.Hard)));
 }

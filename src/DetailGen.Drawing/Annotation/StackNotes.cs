@@ -134,13 +134,15 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
 
     private string Words(Layer layer, Brevity brevity)
     {
-        if (brevity == Brevity.Name)
+        var part = request.Section.Parts.FirstOrDefault(part => part.Id == layer.PartId);
+        if (brevity == Brevity.Name || part is not { Words.Note.Length: > 0 })
         {
-            return (layer.Thickness >= Dimensions.Rounding.Thin ? Dimensions.Rounding.Nearest(layer.Thickness).ToString("0.#", CultureInfo.InvariantCulture) + " mm " : "") + layer.Element.ToLowerInvariant();
+            return layer.Thickness >= Dimensions.Rounding.Thin
+                ? $"{Dimensions.Rounding.Nearest(layer.Thickness).ToString("0.#", CultureInfo.InvariantCulture)} mm {layer.Element.ToLowerInvariant()}"
+                : layer.Element;
         }
 
-        var part = request.Section.Parts.FirstOrDefault(part => part.Id == layer.PartId);
-        var words = part is { Words.Note.Length: > 0 } ? part.Words.Note : layer.Element;
+        var words = part.Words.Note;
         return brevity == Brevity.First || Letters.Width(words, 2.5) > request.View.NoteWidth ? words.Split(';')[0] : words;
     }
 

@@ -25,15 +25,20 @@ internal sealed class Surface
 
         var solids = Shapes.Where(shape => shape.Look != Look.Open).ToArray();
         Drawn = solids.Length == 0 ? new(0, 0, 0, 0) : solids.Select(shape => shape.Box).Aggregate((a, b) => a.With(b));
-        foreach (var line in view.Lines)
+        Keep(view.Lines);
+        DrawnWithBreaks = Hard.Select(line => Around(line.From, line.To)).Aggregate(Drawn, (a, b) => a.With(b));
+        Keep(view.SheetLines);
+    }
+
+    private void Keep(IReadOnlyList<Stroke> lines)
+    {
+        foreach (var line in lines)
         {
             for (var i = 0; i + 1 < line.Points.Count; i++)
             {
                 Hard.Add((Turn(line.Points[i]), Turn(line.Points[i + 1])));
             }
         }
-
-        DrawnWithBreaks = Hard.Select(line => Around(line.From, line.To)).Aggregate(Drawn, (a, b) => a.With(b));
     }
 
     internal bool Mirrored { get; }

@@ -65,7 +65,7 @@ public static class FillTable
     private static IEnumerable<FillSpec> All() =>
     [
         Lines("brick", 2.0, Single("brick-narrow", 45, 1.5), new(45, 3.0), new Family(45, 3.0, 0.9)),
-        Lines("clay-coping", 1.6, Single("clay-coping-narrow", 135, 1.5), new(135, 3.0), new Family(135, 3.0, 0.9)),
+        Lines("clay-tile", 1.6, Single("clay-tile-narrow", 135, 1.5), new(135, 3.0), new Family(135, 3.0, 0.9)),
         Lines("dense-block", 2.0, Single("dense-block-narrow", 45, 2.0), new(45, 3.5), new Family(135, 3.5)),
         Lines("lightweight-block", 2.0, Single("lightweight-block-narrow", 45, 2.5), new(45, 3.5), new Family(135, 3.5, Dashes: [2.0, -1.5])),
         Lines("aircrete-block", 2.0, Single("aircrete-block-narrow", 45, 3.0), new Family(45, 4.0)) with { Scatters = [new(Mark.Bubble, 16, 0.8, 0.8)] },

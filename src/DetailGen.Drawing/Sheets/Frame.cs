@@ -25,11 +25,24 @@ internal static class Frame
             yield return item;
         }
 
+        foreach (var mark in CentringMarks(format))
+        {
+            yield return mark;
+        }
+    }
+
+    /// <summary>The four marks on the axes of the trimmed sheet; they reach 5 mm into the drawing space.</summary>
+    internal static IReadOnlyList<Stroke> CentringMarks(SheetFormat format)
+    {
+        var space = format.Space;
         var (middleX, middleY) = (format.Width / 2, format.Height / 2);
-        yield return Line("frame", new(middleX, space.Top + Band), new(middleX, space.Top - Band));
-        yield return Line("frame", new(middleX, space.Bottom - Band), new(middleX, space.Bottom + Band));
-        yield return Line("frame", new(space.Left - Band, middleY), new(space.Left + Band, middleY));
-        yield return Line("frame", new(space.Right + Band, middleY), new(space.Right - Band, middleY));
+        return
+        [
+            Line("frame", new(middleX, space.Top + Band), new(middleX, space.Top - Band)),
+            Line("frame", new(middleX, space.Bottom - Band), new(middleX, space.Bottom + Band)),
+            Line("frame", new(space.Left - Band, middleY), new(space.Left + Band, middleY)),
+            Line("frame", new(space.Right + Band, middleY), new(space.Right - Band, middleY)),
+        ];
     }
 
     internal static Stroke Box(string row, PaperBox box) =>

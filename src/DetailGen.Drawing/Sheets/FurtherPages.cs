@@ -56,9 +56,9 @@ internal static class FurtherPages
 
         if (rest.Checks.Count > 0 && page.Room(page.Half, 40) is { } checkZone)
         {
-            var (items, _, box) = Tables.CheckList(rest.Checks, rest.Text.FurtherPasses, checkZone);
+            var (items, laid, box) = Tables.CheckList(rest.Checks, rest.Text.FurtherPasses, checkZone, continued: true);
             page.Put(items, box);
-            rest = rest with { Checks = [] };
+            rest = rest with { Checks = [.. rest.Checks.Skip(laid)] };
         }
 
         if (rest.Notes.Count > 0 && page.Room(page.Half, 45) is { } noteZone)
@@ -81,14 +81,17 @@ internal static class FurtherPages
     /// <summary>Fills columns from the left, each from the top down, keeping clear of title block and revisions.</summary>
     private sealed class Flow(SheetFormat format)
     {
-        private readonly PaperBox _space = PageComposer.Inner(format.Space);
+        private readonly PaperBox _space = Clear(format);
         private readonly List<Item> _items = [];
-        private double _left = PageComposer.Inner(format.Space).Left;
-        private double _right = PageComposer.Inner(format.Space).Left;
-        private double _top = PageComposer.Inner(format.Space).Top;
+        private double _left = Clear(format).Left;
+        private double _right = Clear(format).Left;
+        private double _top = Clear(format).Top;
 
         // Where columns begin: under the last table that takes more than half the sheet.
-        private double _shelf = PageComposer.Inner(format.Space).Top;
+        private double _shelf = Clear(format).Top;
+
+        // Clear of the centring marks, which reach 5 into the drawing space.
+        private static PaperBox Clear(SheetFormat format) => format.Space.Grow(-6);
 
         internal IReadOnlyList<Item> Items => _items;
 

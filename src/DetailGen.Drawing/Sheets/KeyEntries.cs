@@ -16,9 +16,9 @@ internal static class KeyEntries
             .OrderBy(part => part.IsSheet).ThenBy(part => part.Part.Element).ThenBy(part => part.Part.BuildOrder);
         foreach (var part in order)
         {
-            if (part.Part.Presence == Presence.Cut && seen.Add(part.Part.Material.Fill))
+            if (part.Part.Presence == Presence.Cut && seen.Add(PartFill.Of(part.Part)))
             {
-                entries.Add(new(Words(part.Part.Material.Fill), Picture(part.Part, view.Scale)));
+                entries.Add(new(Words(PartFill.Of(part.Part)), Picture(part.Part, view.Scale)));
             }
         }
 

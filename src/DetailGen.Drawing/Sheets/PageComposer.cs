@@ -85,10 +85,18 @@ internal static class PageComposer
         }
 
         var inner = Inner(zone) with { Left = zone.Left };
-        var (laid, _, box) = Tables.CheckList(text.Checks, text.FurtherPasses, inner with { Top = Math.Min(inner.Top, notesFoot - Inset) });
+        inner = inner with { Top = Math.Min(inner.Top, notesFoot - Inset) };
+        var (laid, rows, box) = Tables.CheckList(text.Checks, text.FurtherPasses, inner);
+        var whole = text.Checks.Skip(rows).All(check => check.Verdict is Verdict.Pass or Verdict.NotApplicable);
+        if (!whole)
+        {
+            // A list torn off among what somebody must look at would read as if it were all: it goes to the further sheets, with its worst told here.
+            (laid, box) = Tables.CheckSummary(text.Checks, text.FurtherPasses, inner);
+        }
+
         items.AddRange(laid);
         foot = box.Bottom;
-        return true;
+        return whole;
     }
 
     private static bool Signs(SheetFormat format, SheetText text, IReadOnlyList<KeyEntry> key, List<Item> items, double checksFoot)

@@ -21,6 +21,7 @@ public static class SheetComposer
         Section section, SheetText text, SheetRequest request, IReadOnlyList<SheetFormat> formats, LayerMap map, Identity identity)
     {
         var trial = Best(section, text, request, formats);
+        text = text with { ShortForms = ShortForms.Used(text, trial.Layout) };
         var (format, drawn, layout) = (trial.Candidate.Format, trial.Drawn, trial.Layout);
         List<Item> items = [.. drawn.Items, .. layout.Items];
         var view = new View("section", drawn.Scale, items, layout.Bounds.With(drawn.Bounds));
@@ -70,7 +71,10 @@ public static class SheetComposer
 
         // A view alone has no sheet to keep to: its notes take the room they need.
         var zone = request.ViewOnly ? drawn.Bounds.Grow(Around) : room.Annotation.Shift(new(-origin.X, -origin.Y));
-        var view = AnnotatedView.Of(drawn, zone, request.ViewOnly ? Math.Max(longest, 90) : longest, width);
+        var view = AnnotatedView.Of(drawn, zone, request.ViewOnly ? Math.Max(longest, 90) : longest, width) with
+        {
+            SheetLines = request.ViewOnly ? [] : [.. Frame.CentringMarks(candidate.Format).Select(mark => (Stroke)Moving.By(mark, new(-origin.X, -origin.Y)))],
+        };
         return new(candidate, origin, drawn, Annotator.Place(new(section, view, References.Of(section), text.DatumLevel, [])));
     }
 

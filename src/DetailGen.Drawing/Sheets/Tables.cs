@@ -34,7 +34,9 @@ internal static class Tables
         Table.HeightOf("Layer schedule", ScheduleColumns(width), Rows(stacks));
 
     /// <summary>As many lines as fit, and a last line that counts the rest.</summary>
-    internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) CheckList(IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone)
+    /// <param name="continued">What does not fit goes on elsewhere, so that only passes beyond the list are counted, and those at its end.</param>
+    internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) CheckList(
+        IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone, bool continued = false)
     {
         Column[] columns =
         [
@@ -54,6 +56,11 @@ internal static class Tables
             open > 0 ? $"{Count(open)} more to look at: see the report" : "",
             passes > 0 ? $"{Count(passes)} further checks pass" : "",
         }.Where(text => text.Length > 0));
+        if (continued)
+        {
+            words = left.Count > 0 ? "continued" : furtherPasses > 0 ? $"{Count(furtherPasses)} further checks pass" : "";
+        }
+
         var lines = Wrapping.Wrap(words, Text, zone.Width / Table.Slack);
         List<Item> items = [.. table.Items];
         for (var i = 0; i < lines.Count; i++)
@@ -62,6 +69,20 @@ internal static class Tables
         }
 
         return (items, table.RowsLaid, table.Box with { Bottom = table.Box.Bottom - 3.6 - Math.Max(0, lines.Count - 1) * NotePitch - 0.8 });
+    }
+
+    /// <summary>How many lines of the check list there are of each verdict, where the list itself stands on a further sheet.</summary>
+    internal static (IReadOnlyList<Item> Items, PaperBox Box) CheckSummary(IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone)
+    {
+        Column[] columns = [new(zone.Width - 24, ["Check list: see further sheets"]), new(24, ["number"], Align.Right)];
+        var counts = checks.GroupBy(check => check.Verdict).Select(group => (Verdict: group.Key, Count: group.Count() + (group.Key == Verdict.Pass ? furtherPasses : 0)));
+        IReadOnlyList<Cell>[] rows =
+        [
+            .. counts.OrderBy(count => count.Verdict).Select(count => (IReadOnlyList<Cell>)[new(VerdictSign.Words(count.Verdict), Sign: count.Verdict), new(Count(count.Count))]),
+        ];
+        // A handful of rows, all of which stand whatever the zone leaves; the key below gives way.
+        var table = Table.Lay("checklist", "Check list", columns, rows, new(zone.Left, zone.Top), zone.Top - Table.HeightOf("Check list", columns, rows) - 1);
+        return (table.Items, table.Box);
     }
 
     /// <summary>The latest revision at the top; older ones that find no room are told in the last row.</summary>
@@ -108,7 +129,7 @@ internal static class Tables
     internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Keyed(IReadOnlyList<KeyedNote> notes, PaperBox zone)
     {
         Column[] columns = [new(10, ["No."]), new(zone.Width - 10, ["Note"])];
-        IReadOnlyList<Cell>[] rows = [.. notes.Select(note => (IReadOnlyList<Cell>)[new(note.Key, Bold: true), new(note.Words)])];
+        IReadOnlyList<Cell>[] rows = [.. notes.Select(note => (IReadOnlyList<Cell>)[new(note.Key.Length > 0 ? note.Key : "–", Bold: true), new(note.Words)])];
         var table = Table.Lay("note.text", "Notes by number", columns, rows, new(zone.Left, zone.Top), zone.Bottom);
         return (table.Items, table.RowsLaid, table.Box);
     }

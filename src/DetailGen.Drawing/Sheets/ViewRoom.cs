@@ -14,6 +14,12 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
 
     private const double Lowered = 20;
 
+    /// <summary>What a wall's foot without dimensions needs below it.</summary>
+    private const double Foot = 12;
+
+    /// <summary>What the zigzag of a break line above the wall takes, so that the dimensions over it stay within the frame.</summary>
+    private const double Zigzag = 3.5;
+
     /// <summary>What a run may lack of its least where the sheet asks for it; true mm. The least is far beyond the last feature (300), so all features stay.</summary>
     private const double Shortened = 120;
 
@@ -44,7 +50,8 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
     internal Bounds? Window(Section section, double scale)
     {
         var least = Least(section);
-        var (spareX, spareY) = (Box.Width * scale - least.Width, Box.Height * scale - least.Height);
+        var broken = section.Runs.Any(run => run.Heading == Heading.Up) ? Zigzag : 0;
+        var (spareX, spareY) = (Box.Width * scale - least.Width, (Box.Height - broken) * scale - least.Height);
         if (spareX < -Shortened || spareY < -Shortened)
         {
             return null;
@@ -93,8 +100,9 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
     /// </summary>
     internal PaperPoint Origin(PaperBox drawn, Section section)
     {
+        // A wall that goes on upwards carries its chain above its head and none at its foot: what the foot leaves goes to the head.
         var spare = Math.Max(0, Box.Height - drawn.Height) / 2;
-        var lower = section.Runs.Any(run => run.Heading == Heading.Up) ? 0 : Math.Min(spare, Lowered);
+        var lower = section.Runs.Any(run => run.Heading == Heading.Up) ? Math.Max(0, Box.Bottom - Annotation.Bottom - Foot) : Math.Min(spare, Lowered);
         return new(Half((Box.Left + Box.Right - drawn.Left - drawn.Right) / 2), Half((Box.Bottom + Box.Top - drawn.Bottom - drawn.Top) / 2 - lower));
     }
 

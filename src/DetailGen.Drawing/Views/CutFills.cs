@@ -20,7 +20,7 @@ internal static class CutFills
     {
         var covers = laid.Select(sheet => sheet.Cover).ToArray();
         var overs = locals.Select(local => local.Opening ? local.Region : local.Region.Grow(SheetStyles.FillClear)).ToArray();
-        var fills = cut.Parts.ToDictionary(entry => entry.Part.Id, entry => entry.Part.Material.Fill, StringComparer.Ordinal);
+        var fills = cut.Parts.ToDictionary(entry => entry.Part.Id, entry => PartFill.Of(entry.Part), StringComparer.Ordinal);
         var (variants, same) = Variants.Colour(fills, Edges.Touching(cut.Edges));
 
         var (items, solids, joints) = (new List<Item>(), new List<Item>(), new List<Edge>());
@@ -37,7 +37,7 @@ internal static class CutFills
             joints.AddRange(coursed.Edges);
             items.AddRange(coursed.Items);
             var filling = Filler.Fill(new FillJob(
-                part.Id, part.Material.Fill, Rows.Fill(part), Rows.Solid(part), outline, ground, coursed.Units, axis, seed, variants[part.Id], paper.Scale)
+                part.Id, PartFill.Of(part), Rows.Fill(part), Rows.Solid(part), outline, ground, coursed.Units, axis, seed, variants[part.Id], paper.Scale)
             {
                 Repeat = part.Repeat,
             });

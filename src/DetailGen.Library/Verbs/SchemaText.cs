@@ -15,6 +15,7 @@ internal static class SchemaText
         ["layers"] = _ => Schemas.Layers,
         ["materials"] = _ => Schemas.Materials,
         ["preset"] = office => Schemas.Preset(office.Context.Components),
+        ["rules"] = _ => Schemas.Rules,
         ["stock"] = _ => Schemas.Stock,
     };
 

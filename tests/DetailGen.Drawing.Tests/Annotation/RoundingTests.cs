@@ -36,6 +36,11 @@ public sealed class RoundingTests
     public void The_largest_remainder_is_rounded_up() =>
         Assert.Equal(["53", "52", "105"], Rounding.Of(Chain(52.7, 52.3)).Select(figure => figure.Text));
 
+    // 599.5 beside a level of +0.600 is a mistake that a reviewer marks.
+    [Fact]
+    public void A_whole_that_is_exact_is_shown_exactly_and_its_parts_add_up_to_it() =>
+        Assert.Equal(["150", "13", "317.5", "119.5", "600"], Rounding.Of(Chain(150, 13.182, 317.5, 119.318)).Select(figure => figure.Text));
+
     [Fact]
     public void Words_after_a_figure_are_kept() =>
         Assert.Equal("150 min.", Rounding.Of([new("upstand", new(0, 0), new(0, 150), Axis.Vertical, Chains.Heights, 0, "min.")])[0].Text);

@@ -30,6 +30,21 @@ public class PageComposerTests
 
     [Theory]
     [MemberData(nameof(Papers))]
+    public void A_check_list_that_outgrows_its_zone_is_counted_there_and_stands_whole_on_further_sheets(string paper)
+    {
+        var checks = Enumerable.Range(1, 150).Select(i => new CheckLine($"Check {i}", "–", "–", Verdict.ToConfirm)).ToList();
+        var pages = SampleSheets.Scene(Format(paper), SampleSheets.Text with { Checks = checks }).Pages;
+        var lines = pages.Skip(1).SelectMany(Texts).Select(text => text.Words).ToList();
+        Assert.All(checks, check => Assert.Single(lines, line => line == check.Rule));
+        Assert.DoesNotContain(Texts(pages[0]), text => text.Words == "Check 1");
+        if (paper == "A3")
+        {
+            Assert.Contains(Texts(pages[0]), text => text.Words == "150");
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Papers))]
     public void No_two_texts_of_a_sheet_overlap_and_none_leaves_the_paper(string paper)
     {
         foreach (var page in SampleSheets.Scene(Format(paper)).Pages)

@@ -150,6 +150,15 @@ public class SectionViewTests
         Assert.True(Last("solid.") < First("break"));
     }
 
+    // A joist that runs across the wall lies in the plane: it shows its grain, not the cross of a cut end.
+    [Fact]
+    public void Timber_that_repeats_out_of_the_plane_is_cut_along_its_grain()
+    {
+        var joist = Parapet.Parts.First(part => part.Material.Fill == "sawn-timber" && part.Presence == Presence.Cut) with { Repeat = null };
+        Assert.Equal("sawn-timber", PartFill.Of(joist));
+        Assert.Equal("timber-grain", PartFill.Of(joist with { Repeat = new(400, 47) }));
+    }
+
     private static DrawnView Draw(double scale, bool mirror) => SectionView.Draw(Parapet, new(scale, Window, mirror));
 
     private static Region OnPaper(Region region, double scale, bool mirror) => (mirror ? region.Mirror() : region).Scale(1 / scale);

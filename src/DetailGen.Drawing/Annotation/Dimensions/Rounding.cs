@@ -37,7 +37,13 @@ internal static class Rounding
         foreach (var whole in Enumerable.Range(0, measures.Length).Where(i => members[i].Count > 0).OrderByDescending(i => measures[i].Value).ThenBy(i => i))
         {
             var open = members[whole].Where(member => !done[member]).ToArray();
-            Share(open, measures, shown);
+            // A whole that is exact, such as a given height, is shown as it is; what its parts have to spare or lack is shared among them.
+            var isExact = Math.Abs(measures[whole].Value - Nearest(measures[whole].Value)) <= Exact && Math.Abs(measures[whole].Value - model[whole]) <= Exact;
+            if (!isExact || !Fit(Nearest(measures[whole].Value), members[whole], open, measures, shown))
+            {
+                Share(open, measures, shown);
+            }
+
             foreach (var member in members[whole])
             {
                 done[member] = true;
@@ -91,9 +97,47 @@ internal static class Rounding
         return (Math.Min(a, b), Math.Max(a, b));
     }
 
+    // In whole millimetres, or in halves where the exact parts leave a half; false where that would move one by more than half a millimetre.
+    private static bool Fit(double whole, IReadOnlyList<int> members, int[] open, Measure[] measures, double[] shown)
+    {
+        var loose = Loose(open, measures);
+        var rest = whole - members.Where(member => !loose.Contains(member)).Sum(member => shown[member]);
+        var perMillimetre = Math.Abs(rest - Math.Round(rest)) < 1e-6 ? 1 : 2;
+        var units = loose.Select(i => Math.Floor(measures[i].Value * perMillimetre)).ToArray();
+        var missing = (int)Math.Round(rest * perMillimetre - units.Sum());
+        if (loose.Length == 0 || missing < 0 || missing > loose.Length)
+        {
+            return false;
+        }
+
+        RoundUp(missing, loose, units, perMillimetre, measures);
+        if (Enumerable.Range(0, loose.Length).Any(k => Math.Abs(units[k] / perMillimetre - measures[loose[k]].Value) > 0.5))
+        {
+            return false;
+        }
+
+        for (var k = 0; k < loose.Length; k++)
+        {
+            shown[loose[k]] = units[k] / perMillimetre;
+        }
+
+        return true;
+    }
+
+    private static int[] Loose(int[] open, Measure[] measures) => [.. open.Where(i => Math.Abs(measures[i].Value - Nearest(measures[i].Value)) > Exact)];
+
+    // The largest remainders first.
+    private static void RoundUp(int missing, int[] loose, double[] units, double perMillimetre, Measure[] measures)
+    {
+        foreach (var k in Enumerable.Range(0, loose.Length).OrderByDescending(k => Math.Round(measures[loose[k]].Value * perMillimetre - units[k], 9)).ThenBy(k => k).Take(missing))
+        {
+            units[k]++;
+        }
+    }
+
     private static void Share(int[] open, Measure[] measures, double[] shown)
     {
-        var loose = open.Where(i => Math.Abs(measures[i].Value - Nearest(measures[i].Value)) > Exact).ToArray();
+        var loose = Loose(open, measures);
         if (loose.Length == 0)
         {
             return;
@@ -111,13 +155,8 @@ internal static class Rounding
     {
         // Exact halves stay, so the whole may end on a half; the rest adds up to the nearest unit.
         var units = loose.Select(i => Math.Floor(measures[i].Value * perMillimetre)).ToArray();
-        var rests = loose.Select((i, k) => measures[i].Value * perMillimetre - units[k]).ToArray();
-        var missing = (int)Math.Round(rests.Sum(), MidpointRounding.AwayFromZero);
-        foreach (var k in Enumerable.Range(0, loose.Length).OrderByDescending(k => Math.Round(rests[k], 9)).ThenBy(k => k).Take(missing))
-        {
-            units[k]++;
-        }
-
+        var missing = (int)Math.Round(loose.Sum(i => measures[i].Value * perMillimetre) - units.Sum(), MidpointRounding.AwayFromZero);
+        RoundUp(missing, loose, units, perMillimetre, measures);
         for (var k = 0; k < loose.Length; k++)
         {
             shown[loose[k]] = units[k] / perMillimetre;
