@@ -1,0 +1,50 @@
+using System.Text.RegularExpressions;
+using DetailGen.Testing;
+
+namespace DetailGen.EndToEnd.Tests.Verbs;
+
+/// <summary>What the README shows can be copied and works.</summary>
+public partial class ReadmeTests
+{
+    private static readonly IReadOnlyList<string> Examples =
+        [.. Yaml().Matches(File.ReadAllText(Repository.Path("README.md"))).Select(match => Indent().Replace(match.Groups[2].Value, "").Replace("\n" + match.Groups[1].Value, "\n", StringComparison.Ordinal))];
+
+    [Fact]
+    public void The_presets_it_shows_can_be_checked()
+    {
+        var presets = Examples.Where(example => example.StartsWith("detail:", StringComparison.Ordinal)).ToList();
+        Assert.Equal(2, presets.Count);
+        using var scratch = new Scratch();
+        File.Copy(Tool.Shipped("tern-court"), Path.Combine(scratch.Folder, "tern-court.yaml"));
+        Assert.All(presets, preset => Assert.Equal("", Faults(Tool.Run("check", scratch.Write("preset.yaml", preset), "--json"))));
+    }
+
+    [Fact]
+    public void The_rule_it_shows_is_kept_from_a_practices_folder()
+    {
+        var rule = Assert.Single(Examples, example => example.StartsWith("- id:", StringComparison.Ordinal));
+        using var scratch = new Scratch();
+        Directory.CreateDirectory(Path.Combine(scratch.Folder, "rules", "ours"));
+        scratch.Write(Path.Combine("rules", "ours", "upstands.yaml"), rule);
+        var preset = Path.Combine(Directory.CreateDirectory(Path.Combine(scratch.Folder, "..", Path.GetFileName(scratch.Folder) + "-preset")).FullName, "p.yaml");
+        try
+        {
+            File.WriteAllText(preset, "detail: p\njunction: parapet\nwall: cavity-masonry\nroof: warm-timber-deck\nrules: [uk, ours]\n");
+            var run = Tool.Run("check", preset, "--practice", scratch.Folder, "--json");
+            Assert.Equal("", Faults(run));
+            Assert.Equal("pass", run.Detail["rules"]!.AsArray().Single(one => one!["id"]!.GetValue<string>() == "tc-upstand")!["verdict"]!.GetValue<string>());
+        }
+        finally
+        {
+            Directory.Delete(Path.GetDirectoryName(preset)!, recursive: true);
+        }
+    }
+
+    private static string Faults(Tool run) => run.Status == 0 ? "" : run.Messages;
+
+    [GeneratedRegex("^( *)```yaml\\n(.*?)^ *```", RegexOptions.Singleline | RegexOptions.Multiline)]
+    private static partial Regex Yaml();
+
+    [GeneratedRegex("^ +")]
+    private static partial Regex Indent();
+}
