@@ -16,13 +16,14 @@ internal static class CladdingBase
         var weather = site.Face(Faces.Weather);
         var sheets = site.Length("roof.membrane") + site.Length("flashing.thickness");
         var front = upstand.Outer(site) + site.Length("roof.membrane") + site.Length("flashing.clearance");
-        var over = front + site.Length("flashing.thickness") + 3 > weather; // the flashing comes out under the drip
+        var outside = front + site.Length("flashing.thickness");
+        var over = outside + 3 > weather; // the flashing comes out under the drip
         var drip = !over ? Drip : front < weather + 5 ? 0 : Math.Min(Drip, foot - Metal - upstand.Head(weather) - sheets - 4);
         IReadOnlyList<Point> nose = drip >= 1 ? [new(weather, foot - Metal - drip)] : [];
         site.Lay(
             "wall.base-profile", "Drip profile", "wall.base-profile", Element.Wall, Roles.Drainage | Roles.Fixing, Stage.Cladding,
             [new(face, foot - Metal), new(weather, foot - Metal), .. nose], Metal, [], Seat.Between, runsOn: false, "wall.insulation-base");
-        var end = over ? weather : front;
+        var end = over ? weather : outside;
         site.Add(new(
             "wall.base-seal", "Compressible strip", "wall.base-seal", Element.Wall,
             Region.Polygon(new(face, upstand.Head(face)), new(end, upstand.Head(end)), new(end, foot), new(face, foot)),
