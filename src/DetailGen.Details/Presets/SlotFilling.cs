@@ -32,11 +32,11 @@ internal sealed class SlotFilling(MaterialLibrary materials, DetailKeys keys, Li
     {
         if (materials.Find(node.Text) is not { } material)
         {
-            faults.Add(Messages.UnknownMaterial(node.At, slot.Key, node.Text, [.. materials.Ids]));
+            faults.Add(Messages.UnknownMaterial(node.At, slot.Key, node.Text, [.. materials.All.Where(other => Takes(slot, other)).Select(other => other.Id)]));
             return null;
         }
 
-        if (!keys.Own.SelectMany(component => component.Slots).Any(other => other.Key == slot.Key && other.Kinds.Contains(material.Material.Kind, StringComparer.Ordinal)))
+        if (!Takes(slot, material))
         {
             faults.Add(Messages.WrongMaterialKind(node.At, slot, material.Material));
             return null;
@@ -44,6 +44,9 @@ internal sealed class SlotFilling(MaterialLibrary materials, DetailKeys keys, Li
 
         return material;
     }
+
+    private bool Takes(Slot slot, DesignMaterial material) => keys.Own.SelectMany(component => component.Slots)
+        .Any(other => other.Key == slot.Key && other.Kinds.Contains(material.Material.Kind, StringComparer.Ordinal));
 
     private FilledSlot? Usual(Slot slot)
     {

@@ -23,9 +23,14 @@ public static class Nearest
             }
         }
 
-        // half of a name is as good a clue as a slip: "outer-leaf" means "wall.outer-leaf"
-        return best ?? names.Order(StringComparer.Ordinal).FirstOrDefault(name =>
-            written.Length >= 3 && name.EndsWith("." + written, StringComparison.OrdinalIgnoreCase));
+        // half of a name is as good a clue as a slip: "outer-leaf" means "wall.outer-leaf", "brick" means "brick-outer"
+        return best ?? names.OrderBy(name => name.Length).ThenBy(name => name, StringComparer.Ordinal).FirstOrDefault(name => written.Length >= 3 && IsPart(written, name));
+    }
+
+    private static bool IsPart(string written, string name)
+    {
+        var at = name.IndexOf(written, StringComparison.OrdinalIgnoreCase);
+        return at >= 0 && (at == 0 || name[at - 1] is '.' or '-') && (at + written.Length == name.Length || name[at + written.Length] is '.' or '-');
     }
 
     private static int Slips(string a, string b)

@@ -11,6 +11,7 @@ public class VariantTests
     [InlineData("kerb", "abutment", "cavity-masonry", "warm-timber-deck", "roof.tied-to-wall=no", "wall.fill=partial")]
     [InlineData("kerb-solid", "abutment", "solid-masonry-insulated", "warm-timber-deck", "roof.tied-to-wall=no", "roof.finish=ballast")]
     [InlineData("across", "abutment", "cavity-masonry", "warm-timber-deck", "roof.joists=across", "roof.finish=paving", "upstand.fillet=0 mm")]
+    [InlineData("flashing-behind-render", "abutment", "solid-masonry-insulated", "warm-timber-deck", "upstand.insulation=10 mm", "upstand.backing=12 mm", "wall.insulation=120 mm", "flashing.thickness=1.8 mm", "flashing.clearance=10 mm", "roof.membrane=1 mm", "roof.vcl=3.49 mm", "upstand.fillet=10 mm", "upstand.head-fall=1:51")]
     public void A_variant_tiles(string name, string junction, string wall, string roof, params string[] set)
     {
         var section = Shipped.Build(junction, wall, roof, set);

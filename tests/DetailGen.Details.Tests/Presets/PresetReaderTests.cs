@@ -84,6 +84,8 @@ public class PresetReaderTests
     [InlineData("set: [1]", "wrong-type", 5, 6, null)]
     [InlineData("set: { wall.cavity: }", "no-value", 5, 21, null)]
     [InlineData("materials: { wall.outer-leaf: brik-outer }", "unknown-material", 5, 31, "Did you mean brick-outer?")]
+    [InlineData("materials: { wall.outer-leaf: brick }", "unknown-material", 5, 31, "Did you mean brick-inner?")]
+    [InlineData("materials: { wall.outer-leaf: outer }", "unknown-material", 5, 31, "Did you mean brick-outer?")]
     [InlineData("materials: { wall.outer-leaf: pir-foil }", "wrong-material", 5, 31, null)]
     [InlineData("materials: { wall.outer-laef: brick-outer }", "unknown-key", 5, 14, "Did you mean wall.outer-leaf?")]
     [InlineData("site: { nation: englnd }", "unknown-choice", 5, 17, "Did you mean england?")]

@@ -21,7 +21,7 @@ internal static class AbutmentPlan
         var room = site.Face(Faces.Room);
         var face = site.Face(Faces.RoofSide);
         return new(
-            LevelsOf(site, roof, outer, face, least, tray),
+            LevelMarks.Of(site, roof, outer, least, tray is not null, DripProfile(site)),
             [across, Buildups.Roof(site, roof, "Roof", least - 60)],
             [
                 .. Dimensions.AcrossWall(wall, across, shownTop, Chains.Head),
@@ -43,30 +43,9 @@ internal static class AbutmentPlan
             [new("roof.fall", new(feature + 40, roof.Plane.At(feature + 40)), roof.Plane.Ratio, -roof.Plane.Rises)]);
     }
 
-    private static IReadOnlyList<Level> LevelsOf(Site site, PlacedRoof roof, double outer, double face, double end, TrayLine? tray)
-    {
-        var slab = roof.Find(RoofBehaviour.Slab) is not null;
-        var levels = new List<Level>
-        {
-            new(Levels.UpstandTop, "top of upstand", new(outer, site.Level(Levels.UpstandTop)), true),
-            new(Levels.FinishedRoof, "finished roof level", new(roof.Plane.Datum, 0), true),
-            new(Levels.DeckTop, "top of deck at the upstand", new(roof.Plane.Datum, site.Level(Levels.DeckTop)), false, Shown: false),
-            new("deck-at-break", "deck at the break", new(end, site.Level(Levels.DeckTop) + roof.Plane.At(end)), false, Shown: !slab),
-            new(Levels.StructureTop, slab ? "top of slab" : "top of joists", new(end, site.Level(Levels.StructureTop)), false, Shown: slab),
-            new(Levels.Ceiling, slab ? "soffit" : "ceiling", new(end, site.Level(Levels.Ceiling)), true),
-        };
-        if (tray is not null)
-        {
-            levels.Add(new(Levels.TrayOutlet, "tray outlet, weep", new(face, site.Level(Levels.TrayOutlet)), false));
-        }
-
-        if (site.Sizes.HasLength("wall.insulation-base"))
-        {
-            levels.Add(new("insulation-base", "drip profile", new(site.Face(Faces.Weather), site.Length("wall.insulation-base")), true));
-        }
-
-        return [.. levels.OrderByDescending(level => level.Y).ThenBy(level => level.Name, StringComparer.Ordinal)];
-    }
+    private static IEnumerable<Level> DripProfile(Site site) => site.Sizes.HasLength("wall.insulation-base")
+        ? [new("insulation-base", "drip profile", new(site.Face(Faces.Weather), site.Length("wall.insulation-base")), true)]
+        : [];
 
     private static IEnumerable<Measure> Heights(Site site, PlacedRoof roof, double face)
     {

@@ -26,7 +26,7 @@ internal static class ParapetPlan
         var left = -site.Length("coping.overhang");
         var stem = Buildups.Wall(site, wall, "Wall", ceiling - 150);
         return new(
-            LevelsOf(site, roof, inner, outer, under, top, least, metal, tray),
+            LevelMarks.Of(site, roof, outer, least, tray is not null, HeadLevels(site, inner, under, top, metal)),
             [stem, Buildups.Roof(site, roof, "Roof", least - 60)],
             [
                 .. Dimensions.AcrossWall(wall, stem, shownFoot, Chains.WallFoot),
@@ -48,29 +48,12 @@ internal static class ParapetPlan
             [.. FallsOf(site, roof, left, inner, top, feature)]);
     }
 
-    private static IReadOnlyList<Level> LevelsOf(
-        Site site, PlacedRoof roof, double inner, double outer, double under, double top, double end, bool metal, TrayLine? tray)
-    {
-        var slab = roof.Find(RoofBehaviour.Slab) is not null;
-        var levels = new List<Level>
-        {
-            new(Levels.CopingTop, "top of coping", new(inner, top), true),
-            new("coping-underside", metal ? "underside of coping board" : "underside of coping", new(inner, under), false),
-            new(Levels.WallHead, "wall head", new(site.Face(Faces.RoofSide), site.Level(Levels.WallHead)), false, Shown: false),
-            new(Levels.UpstandTop, "top of upstand", new(outer, site.Level(Levels.UpstandTop)), true),
-            new(Levels.FinishedRoof, "finished roof level", new(roof.Plane.Datum, 0), true),
-            new(Levels.DeckTop, "top of deck at the upstand", new(roof.Plane.Datum, site.Level(Levels.DeckTop)), false, Shown: false),
-            new("deck-at-break", "deck at the break", new(end, site.Level(Levels.DeckTop) + roof.Plane.At(end)), false, Shown: !slab),
-            new(Levels.StructureTop, slab ? "top of slab" : "top of joists", new(end, site.Level(Levels.StructureTop)), false, Shown: slab),
-            new(Levels.Ceiling, slab ? "soffit" : "ceiling", new(end, site.Level(Levels.Ceiling)), true),
-        };
-        if (tray is not null)
-        {
-            levels.Add(new(Levels.TrayOutlet, "tray outlet, weep", new(site.Face(Faces.RoofSide), site.Level(Levels.TrayOutlet)), false));
-        }
-
-        return [.. levels.OrderByDescending(level => level.Y).ThenBy(level => level.Name, StringComparer.Ordinal)];
-    }
+    private static IEnumerable<Level> HeadLevels(Site site, double inner, double under, double top, bool metal) =>
+    [
+        new(Levels.CopingTop, "top of coping", new(inner, top), true),
+        new("coping-underside", metal ? "underside of coping board" : "underside of coping", new(inner, under), false),
+        new(Levels.WallHead, "wall head", new(site.Face(Faces.RoofSide), site.Level(Levels.WallHead)), false, Shown: false),
+    ];
 
     private static IEnumerable<Measure> HeadOf(Site site, double left, double inner, double top, double under, bool metal, double head)
     {
