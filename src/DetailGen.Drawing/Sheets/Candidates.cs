@@ -12,35 +12,35 @@ internal static class Candidates
 
     private static readonly string[] Papers = ["A4", "A3", "A2", "A1"];
 
-    /// <summary>Smaller ones are for the position of a junction; nobody reads a lap at them, so they are for what fits at no other.</summary>
+    /// <summary>The smallest at which a lap of sheets is read; what follows shows where a junction is, and is for what fits at no larger one.</summary>
+    internal const double Detailed = 10;
+
+    /// <summary>Smaller ones are for the position of a junction only.</summary>
     private const double SmallestLegible = 20;
 
     /// <summary>
     /// Sets of sheets in the order of preference: the first set of which any holds the geometry is the one to choose from.
-    /// A given paper stays and the scale is chosen on it; a given scale stays as long as any paper holds it. Nothing given: A3, since that is what a detail is usually issued on.
+    /// A given paper stays and the scale is chosen on it; a given scale stays as long as any paper holds it. Nothing given: A3, on which a detail is usually issued, or A2 where A3 leaves no room for the words.
     /// </summary>
     internal static IEnumerable<IReadOnlyList<Candidate>> For(SheetRequest request, IReadOnlyList<SheetFormat> formats)
     {
         var papers = Papers.SkipWhile(paper => paper != (request.Paper ?? "A3")).Select(paper => formats.First(format => format.Paper == paper)).ToList();
-        if (request.Scale is { } given)
-        {
-            foreach (var scale in Scales.Where(scale => scale > given).Prepend(given))
-            {
-                foreach (var format in papers)
-                {
-                    yield return [new(format, scale)];
-                }
-            }
-
-            yield break;
-        }
-
-        foreach (var legible in (bool[])[true, false])
-        {
-            foreach (var format in papers)
-            {
-                yield return [.. Scales.Where(scale => scale <= SmallestLegible == legible).Select(scale => new Candidate(format, scale))];
-            }
-        }
+        return request.Scale is { } given ? AtScale(given, papers) : request.Paper is null ? Free(papers) : OnPaper(papers);
     }
+
+    private static IEnumerable<IReadOnlyList<Candidate>> AtScale(double given, List<SheetFormat> papers) =>
+        from scale in Scales.Where(scale => scale > given).Prepend(given)
+        from format in papers
+        select (IReadOnlyList<Candidate>)[new(format, scale)];
+
+    private static IEnumerable<IReadOnlyList<Candidate>> OnPaper(List<SheetFormat> papers) =>
+        from legible in (bool[])[true, false]
+        from format in papers
+        select Of([format], scale => scale <= SmallestLegible == legible);
+
+    private static IEnumerable<IReadOnlyList<Candidate>> Free(List<SheetFormat> papers) =>
+        papers.Chunk(2).Select(pair => Of(pair, scale => scale <= Detailed)).Concat(OnPaper(papers));
+
+    private static IReadOnlyList<Candidate> Of(IReadOnlyList<SheetFormat> papers, Func<double, bool> fits) =>
+        [.. from format in papers from scale in Scales where fits(scale) select new Candidate(format, scale)];
 }

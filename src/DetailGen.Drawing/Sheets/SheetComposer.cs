@@ -32,7 +32,7 @@ public static class SheetComposer
         return new(new(layers, [view], pages, identity), format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)]);
     }
 
-    // Of the first set of sheets that hold the geometry: the largest scale with everything in words, else the one that lacks least.
+    // Of the first set of sheets that hold the geometry: the first with everything in words, else the one that lacks least.
     private static Trial Best(Section section, SheetText text, SheetRequest request, IReadOnlyList<SheetFormat> formats)
     {
         foreach (var set in Candidates.For(request, formats))
@@ -111,6 +111,7 @@ public static class SheetComposer
 
     private sealed record Trial(Candidate Candidate, PaperPoint Origin, DrawnView Drawn, AnnotationLayout Layout)
     {
-        internal int Misfit => Layout.Unplaced.Count * 10 + Layout.Faults.Count * 10 + Layout.Keyed.Count;
+        /// <summary>What a reader lacks: a mark that is missing or faulty weighs as much as ten notes that are listed elsewhere, and as a scale at which laps are not read.</summary>
+        internal int Misfit => (Layout.Unplaced.Count + Layout.Faults.Count + (Candidate.Scale > Candidates.Detailed ? 1 : 0)) * 10 + Layout.Keyed.Count;
     }
 }
