@@ -18,16 +18,18 @@ internal sealed record Office(PresetContext Context, MaterialLibrary Materials, 
 
     private static Outcome<Office> Open(Shelf shelf)
     {
+        var packs = Task.Run(() => Packs(shelf)); // the longest texts, read beside the others; nothing that is read depends on another file
+        var sheets = Task.Run(() => SheetDataReader.Load(shelf));
         var context = PresetContext.Load(shelf);
         var materials = context.Materials;
         var stock = StockLibrary.Load(shelf);
         IReadOnlyList<Diagnostic> faults = [.. context.Components.Faults, .. materials.Faults, .. stock.Faults];
         return faults.Count > 0
             ? Outcome.Bad<Office>(faults)
-            : from packs in Packs(shelf)
-              from catalogue in Catalogue.Of(context.Components.All, stock.All, materials.Ids, packs)
-              from sheets in SheetDataReader.Load(shelf)
-              select new Office(context with { RuleIds = RuleIds(catalogue) }, materials, stock, catalogue, sheets);
+            : from texts in packs.Result
+              from catalogue in Catalogue.Of(context.Components.All, stock.All, materials.Ids, texts)
+              from sheet in sheets.Result
+              select new Office(context with { RuleIds = RuleIds(catalogue) }, materials, stock, catalogue, sheet);
     }
 
     private static Outcome<IReadOnlyList<PackText>> Packs(Shelf shelf)
