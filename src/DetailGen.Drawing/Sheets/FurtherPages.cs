@@ -56,7 +56,7 @@ internal static class FurtherPages
 
         if (rest.Checks.Count > 0 && page.Room(page.Half, 40) is { } checkZone)
         {
-            var (items, laid, box) = Tables.CheckList(rest.Checks, rest.Text.FurtherPasses, checkZone, continued: true);
+            var (items, laid, box) = Tables.CheckList(rest.Checks, rest.Text.FurtherPasses, checkZone);
             page.Put(items, box);
             rest = rest with { Checks = [.. rest.Checks.Skip(laid)] };
         }

@@ -85,15 +85,11 @@ internal static class PageComposer
         }
 
         var inner = Inner(zone) with { Left = zone.Left };
-        inner = inner with { Top = Math.Min(inner.Top, notesFoot - Inset) };
-        var (laid, rows, box) = Tables.CheckList(text.Checks, text.FurtherPasses, inner);
-        var whole = text.Checks.Skip(rows).All(check => check.Verdict is Verdict.Pass or Verdict.NotApplicable);
-        if (!whole)
-        {
-            // A list torn off among what somebody must look at would read as if it were all: it goes to the further sheets, with its worst told here.
-            (laid, box) = Tables.CheckSummary(text.Checks, text.FurtherPasses, inner);
-        }
 
+        // In a common column the list begins right under the notes.
+        var below = format.Zone("notes") is { } notes && notes.Left == zone.Left && notes.Bottom >= zone.Top;
+        inner = inner with { Top = below && !double.IsPositiveInfinity(notesFoot) ? notesFoot - Inset : inner.Top };
+        var (laid, whole, box) = Tables.Foremost(text.Checks, text.FurtherPasses, inner);
         items.AddRange(laid);
         foot = box.Bottom;
         return whole;

@@ -31,7 +31,10 @@ public enum Verdict
 }
 
 /// <summary>A row of the check list.</summary>
-public sealed record CheckLine(string Rule, string Required, string Drawn, Verdict Verdict);
+/// <param name="Name">In a few words, for the first sheet.</param>
+/// <param name="Text">In a sentence, for the whole list.</param>
+/// <param name="Foremost">Belongs on the first sheet, as far as that has room.</param>
+public sealed record CheckLine(string Name, string Text, string Required, string Drawn, Verdict Verdict, bool Foremost);
 
 /// <summary>All the words of a sheet; the drawing looks none up.</summary>
 /// <param name="Checks">In the order of printing; those that find no room are counted.</param>

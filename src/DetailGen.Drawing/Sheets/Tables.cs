@@ -33,56 +33,48 @@ internal static class Tables
     internal static double ScheduleHeight(IReadOnlyList<ScheduleBlock> stacks, double width) =>
         Table.HeightOf("Layer schedule", ScheduleColumns(width), Rows(stacks));
 
-    /// <summary>As many lines as fit, and a last line that counts the rest.</summary>
-    /// <param name="continued">What does not fit goes on elsewhere, so that only passes beyond the list are counted, and those at its end.</param>
-    internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) CheckList(
-        IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone, bool continued = false)
+    /// <summary>The whole check list, as many lines as fit; what is left goes on elsewhere.</summary>
+    internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) CheckList(IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone)
     {
-        Column[] columns =
-        [
-            new(zone.Width - 16.5 - 13 - 23, ["Rule or check"]), new(16.5, ["required"]), new(13, ["drawn"]), new(23, ["verdict"]),
-        ];
-        const double lastLine = 4.5;
-        IReadOnlyList<Cell>[] rows =
-        [
-            .. checks.Select(check => (IReadOnlyList<Cell>)[new(check.Rule), new(check.Required), new(check.Drawn), new(VerdictSign.Words(check.Verdict), Sign: check.Verdict)]),
-        ];
-        var table = Table.Lay("checklist", "Check list", columns, rows, new(zone.Left, zone.Top), zone.Bottom + lastLine);
-        var left = checks.Skip(table.RowsLaid).ToList();
-        var open = left.Count(check => check.Verdict is not (Verdict.Pass or Verdict.NotApplicable));
-        var passes = furtherPasses + left.Count - open;
-        var words = string.Join("; ", new[]
-        {
-            open > 0 ? $"{Count(open)} more to look at: see the report" : "",
-            passes > 0 ? $"{Count(passes)} further checks pass" : "",
-        }.Where(text => text.Length > 0));
-        if (continued)
-        {
-            words = left.Count > 0 ? "continued" : furtherPasses > 0 ? $"{Count(furtherPasses)} further checks pass" : "";
-        }
-
-        var lines = Wrapping.Wrap(words, Text, zone.Width / Table.Slack);
-        List<Item> items = [.. table.Items];
-        for (var i = 0; i < lines.Count; i++)
-        {
-            items.Add(new Text("checklist", lines[i], new(zone.Left, table.Box.Bottom - 3.6 - i * NotePitch), Text));
-        }
-
-        return (items, table.RowsLaid, table.Box with { Bottom = table.Box.Bottom - 3.6 - Math.Max(0, lines.Count - 1) * NotePitch - 0.8 });
+        var table = Checks(checks, check => check.Text, zone);
+        var further = table.RowsLaid < checks.Count ? "continued" : furtherPasses > 0 ? $"{Count(furtherPasses)} further checks pass" : "";
+        return Closed(table, further, zone);
     }
 
-    /// <summary>How many lines of the check list there are of each verdict, where the list itself stands on a further sheet.</summary>
-    internal static (IReadOnlyList<Item> Items, PaperBox Box) CheckSummary(IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone)
+    /// <summary>What of the check list belongs on the first sheet, as much as fits, and a last line that counts the rest and says where it is.</summary>
+    /// <returns>Whole: nothing is left for further sheets.</returns>
+    internal static (IReadOnlyList<Item> Items, bool Whole, PaperBox Box) Foremost(IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone)
     {
-        Column[] columns = [new(zone.Width - 24, ["Check list: see further sheets"]), new(24, ["number"], Align.Right)];
-        var counts = checks.GroupBy(check => check.Verdict).Select(group => (Verdict: group.Key, Count: group.Count() + (group.Key == Verdict.Pass ? furtherPasses : 0)));
+        IReadOnlyList<CheckLine> foremost = [.. checks.Where(check => check.Foremost)];
+        var table = Checks(foremost, check => check.Name, zone);
+        var left = checks.Except(foremost.Take(table.RowsLaid)).ToLookup(check => check.Verdict);
+        string[] open = [.. left.Where(group => group.Key is not (Verdict.Pass or Verdict.NotApplicable)).OrderBy(group => group.Key).Select(group => $"{Count(group.Count())} more {VerdictSign.Words(group.Key)}")];
+        var passes = left[Verdict.Pass].Count() + furtherPasses;
+        var words = string.Join(", ", passes > 0 ? open.Append($"{Count(passes)} more pass") : open);
+        var (items, _, box) = Closed(table, open.Length > 0 ? words + ": see further sheets" : words, zone);
+        return (items, open.Length == 0, box);
+    }
+
+    private static Table Checks(IReadOnlyList<CheckLine> checks, Func<CheckLine, string> words, PaperBox zone)
+    {
+        var (required, drawn) = zone.Width > 100 ? (19, 19) : (16.5, 13);
+        const double verdict = 23, lastLines = 9;
+        Column[] columns = [new(zone.Width - required - drawn - verdict, ["Rule or check"]), new(required, ["required"]), new(drawn, ["drawn"]), new(verdict, ["verdict"])];
         IReadOnlyList<Cell>[] rows =
         [
-            .. counts.OrderBy(count => count.Verdict).Select(count => (IReadOnlyList<Cell>)[new(VerdictSign.Words(count.Verdict), Sign: count.Verdict), new(Count(count.Count))]),
+            .. checks.Select(check => (IReadOnlyList<Cell>)[new(words(check)), new(check.Required), new(check.Drawn), new(VerdictSign.Words(check.Verdict), Sign: check.Verdict)]),
         ];
-        // A handful of rows, all of which stand whatever the zone leaves; the key below gives way.
-        var table = Table.Lay("checklist", "Check list", columns, rows, new(zone.Left, zone.Top), zone.Top - Table.HeightOf("Check list", columns, rows) - 1);
-        return (table.Items, table.Box);
+        return Table.Lay("checklist", "Check list", columns, rows, new(zone.Left, zone.Top), zone.Bottom + lastLines);
+    }
+
+    private static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Closed(Table table, string words, PaperBox zone)
+    {
+        var lines = Wrapping.Wrap(words, Text, zone.Width / Table.Slack);
+        var box = table.Box;
+        return (
+            [.. table.Items, .. lines.Select((line, i) => new Text("checklist", line, new(zone.Left, box.Bottom - 3.6 - (i * NotePitch)), Text))],
+            table.RowsLaid,
+            box with { Bottom = box.Bottom - 3.6 - (Math.Max(0, lines.Count - 1) * NotePitch) - 0.8 });
     }
 
     /// <summary>The latest revision at the top; older ones that find no room are told in the last row.</summary>

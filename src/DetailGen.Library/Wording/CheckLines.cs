@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using DetailGen.Details.Solving;
 using DetailGen.Drawing.Sheets;
 using DetailGen.Library.Reports;
@@ -10,25 +11,54 @@ internal static class CheckLines
 {
     private const int Nearest = 10;
 
+    /// <summary>What stands for what in the ids of rules.</summary>
+    private static readonly FrozenDictionary<string, string> Short = new Dictionary<string, string>(StringComparer.Ordinal)
+    {
+        ["batt"] = "insulation batt",
+        ["dpc"] = "DPC",
+        ["ewi"] = "external insulation",
+        ["ext"] = "outside",
+        ["fix"] = "fixings",
+        ["frsi"] = "temperature factor",
+        ["ins"] = "insulation",
+        ["kpa"] = "strength",
+        ["min"] = "least",
+        ["mj"] = "movement joint",
+        ["osb"] = "OSB",
+        ["pir"] = "PIR",
+        ["psi"] = "Ψ",
+        ["rse"] = "Rse",
+        ["rsi"] = "Rsi",
+        ["sp"] = "single-ply",
+        ["u"] = "U-value",
+        ["vcl"] = "VCL",
+        ["vent"] = "ventilation",
+    }.ToFrozenDictionary(StringComparer.Ordinal);
+
     /// <summary>Lines in the order of printing, and how many further checks pass.</summary>
     internal static (IReadOnlyList<CheckLine> Lines, int Further) Of(IReadOnlyList<Verdict> verdicts, IReadOnlyList<CheckReport> checks, IReadOnlyList<string> emptyFields)
     {
-        var failed = checks.Where(check => check.Verdict == "fail").Select(check => new CheckLine(check.Text, "–", check.GapMm is { } gap ? Figures.Short(gap) : "–", Drawing.Sheets.Verdict.Fail));
+        var failed = checks.Where(check => check.Verdict == "fail").Select(check => new CheckLine(check.Text, check.Text, "–", check.GapMm is { } gap ? Figures.Short(gap) : "–", Drawing.Sheets.Verdict.Fail, true));
         var open = verdicts
             .Where(verdict => verdict.Judgement is not (Judgement.Pass or Judgement.NotApplicable))
             .OrderBy(verdict => Rank(verdict.Judgement)).ThenBy(verdict => verdict.Rule.Safety is null)
-            .Select(Line);
-        var empty = emptyFields.Select(field => new CheckLine($"Title block: {field}", "filled", "–", Drawing.Sheets.Verdict.Warn));
+            .Select(verdict => Line(verdict, verdict.Judgement != Judgement.ToConfirm || verdict.Rule.Safety is not null));
+        var empty = emptyFields.Select(field => new CheckLine($"Title block: {field}", $"Title block: {field}", "filled", "–", Drawing.Sheets.Verdict.Warn, true));
         var passes = verdicts.Where(verdict => verdict.Judgement == Judgement.Pass).OrderBy(Slack).ToList();
         var further = Math.Max(0, passes.Count - Nearest) + checks.Count(check => check.Verdict == "pass");
-        return ([.. failed, .. open, .. empty, .. passes.Take(Nearest).Select(Line)], further);
+        return ([.. failed, .. open, .. empty, .. passes.Take(Nearest).Select(verdict => Line(verdict, true))], further);
     }
 
-    /// <summary>A rule's id as words: <c>tray-step</c> is "Tray step".</summary>
-    internal static string Name(string id) => char.ToUpperInvariant(id[0]) + id[1..].Replace('-', ' ');
+    /// <summary>A rule's id as words: <c>tray-step</c> is "Tray step", <c>dpc-width</c> is "DPC width".</summary>
+    internal static string Name(string id)
+    {
+        var words = string.Join(' ', id.Split('-').Select(word => Short.GetValueOrDefault(word, word)));
+        return char.ToUpperInvariant(words[0]) + words[1..];
+    }
 
-    private static CheckLine Line(Verdict verdict) => new(
-        Name(verdict.Rule.Id), verdict.Right is { } right ? $"{Sign(verdict.Op)} {Bare(right.Text)}".Trim() : "–", verdict.Left is { } left ? Bare(left.Text) : "–",
+    private static CheckLine Line(Verdict verdict, bool foremost) => new(
+        Name(verdict.Rule.Id), (verdict.Rule.Confirm ?? verdict.Rule.Text).TrimEnd('.'),
+        verdict.Right is { } right ? $"{Sign(verdict.Op)} {Bare(right.Text)}".Trim() : "–", verdict.Left is { } left ? Bare(left.Text) : "–",
         verdict.Judgement switch
         {
             Judgement.Fail => Drawing.Sheets.Verdict.Fail,
@@ -37,7 +67,8 @@ internal static class CheckLines
             Judgement.ToConfirm => Drawing.Sheets.Verdict.ToConfirm,
             Judgement.Pass => Drawing.Sheets.Verdict.Pass,
             _ => Drawing.Sheets.Verdict.NotApplicable,
-        });
+        },
+        foremost);
 
     private static int Rank(Judgement judgement) => judgement switch { Judgement.Fail => 0, Judgement.Warn => 1, Judgement.Waived => 2, _ => 3 };
 

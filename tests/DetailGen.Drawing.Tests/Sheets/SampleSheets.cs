@@ -33,8 +33,8 @@ internal static class SampleSheets
             new("roof", [.. Enumerable.Range(1, 7).Select(i => new ScheduleRow($"R{i}", "Insulation, upper", "PIR roof board, mineral faced", "80.0", "0.025", "3.200", "insulation", "assumed")), new("", "Roof, sum", "U-value 0.14 W/(m²K)", "416.0", "–", "6.898", "", "at the upstand", true)]),
         ],
         [
-            new("Parapet stability", "–", "640", Verdict.ToConfirm), new("Upstand", "≥ 150", "160", Verdict.Pass), new("Design fall", "≥ 1:40", "1:60", Verdict.Warn),
-            new("Tray step", "≥ 150", "120", Verdict.Fail), new("Upstand, recovered roof", "≥ 150", "110", Verdict.Waived),
+            new("Parapet stability", "Parapet stability", "–", "640", Verdict.ToConfirm, true), new("Upstand", "Upstand", "≥ 150", "160", Verdict.Pass, true), new("Design fall", "Design fall", "≥ 1:40", "1:60", Verdict.Warn, true),
+            new("Tray step", "Tray step", "≥ 150", "120", Verdict.Fail, true), new("Upstand, recovered roof", "Upstand, recovered roof", "≥ 150", "110", Verdict.Waived, true),
         ],
         37,
         [
