@@ -1,10 +1,11 @@
+using System.Globalization;
 
 namespace DetailGen.Drawing.Annotation.Notes;
 
 /// <summary>A note in its place.</summary>
 internal sealed record PlacedNote(Block Block, Column Column, double ColumnWidth, Option Option, bool Keyed, double ShortestLeader);
 
-/// <summary>Shares the notes out among the columns, places each column at its best, and shortens to keys what does not fit.</summary>
+/// <summary>Shares the notes out among the columns, places each column at its best, leads what is left over one by one, and marks with a number what has no room for words.</summary>
 internal sealed class NotePlacement(Surface surface, AnnotationRequest request, IReadOnlyList<Column> columns)
 {
     private const double Full = 0.7;
@@ -12,12 +13,18 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>Width of the widest block, as a share of what is allowed: the rest is for need.</summary>
     private const double Usual = 0.85;
 
-    /// <summary>What to try for a column: blocks of a width, with strict ways of leading them or with all.</summary>
-    private static readonly (double Share, bool All)[] Ways = [(Usual, false), (1, false), (0.6, false), (Usual, true), (1, true)];
+    /// <summary>What to try for a column: blocks of a width, with strict ways of leading them or with more.</summary>
+    private static readonly (double Share, Reach Reach)[] Ways =
+        [(Usual, Reach.Strict), (1, Reach.Strict), (0.6, Reach.Strict), (Usual, Reach.Lax), (1, Reach.Lax), (Usual, Reach.SetBack), (1, Reach.SetBack)];
+
+    /// <summary>Widths to try for a note that comes late to a column.</summary>
+    private static readonly double[] Late = [Usual, 1, 0.6, 0.4];
+
+    /// <summary>Words in lines shorter than this are not read at a glance, mm.</summary>
+    private const double Narrowest = 26;
 
     private readonly Options _options = new(surface, request.View.LongestLeader);
-    private readonly Dictionary<(string, string, bool, double), Block> _blocks = [];
-    private readonly SortedSet<string> _keyed = new(StringComparer.Ordinal);
+    private readonly Dictionary<(string, string, double), Block> _blocks = [];
     private readonly SortedSet<string> _lost = new(StringComparer.Ordinal);
 
     internal List<PlacedNote> Placed { get; } = [];
@@ -37,10 +44,84 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             PlaceColumn(column, here, home);
         }
 
-        foreach (var note in notes.Where(note => !Placed.Exists(placed => placed.Block.Note.Id == note.Id)))
+        Note[] rest = [.. notes.Where(note => !Placed.Exists(placed => placed.Block.Note.Id == note.Id))];
+        Note[] wordless = [.. rest.Where(note => !columns.Any(column => Late.Any(share => PlaceLate(note, column, share))))];
+        foreach (var note in wordless)
         {
-            surface.Unplaced.Add(new("note", note.Id, _lost.Contains(note.Id) ? "Its column is full." : "No leader reaches it without a fault."));
-            Keyed.Add(new(note.Id, note.Reference, note.Words));
+            var key = note.Reference.Length > 0 ? note.Reference : "N" + (Keyed.Count(keyed => keyed.Key[0] == 'N') + 1).ToString(CultureInfo.InvariantCulture);
+            Keyed.Add(new(note.Id, key, note.Words));
+            if (!PlaceKey(note with { Reference = key, Words = "" }))
+            {
+                surface.Unplaced.Add(new("note", note.Id, _lost.Contains(note.Id) ? "Its column is full." : "No leader reaches it without a fault."));
+            }
+        }
+    }
+
+    /// <summary>One more note into a column whose others stand, in line with them.</summary>
+    private bool PlaceLate(Note note, Column column, double share)
+    {
+        if (Math.Min(column.Widest, share * request.View.NoteWidth) < Narrowest)
+        {
+            return false;
+        }
+
+        var block = Wrapped(note, column, share);
+        var width = Placed.Where(placed => placed.Column.Id == column.Id).Select(placed => placed.ColumnWidth).FirstOrDefault(Math.Max(column.Least, block.Width));
+        if (block.Width > width + 1e-9)
+        {
+            return false;
+        }
+
+        var options = Find(block, column, width, Reach.SetBack);
+        if (options.Length == 0)
+        {
+            return false;
+        }
+
+        Draw(block, column, width, options[0], options.Min(option => option.Run) + Column.Shoulder, false);
+        return true;
+    }
+
+    /// <summary>A number near its part, wherever there is white for it: the nearest place on either side.</summary>
+    private bool PlaceKey(Note note)
+    {
+        var block = Block.Wrap(note, request.View.NoteWidth);
+        (Column Column, Option[] Options)? best = null;
+        foreach (var bend in KeyBends(note))
+        {
+            foreach (var side in (int[])[1, -1])
+            {
+                var room = surface.Zone;
+                var column = new Column(FormattableString.Invariant($"key {bend:0.0}"), side, bend, side > 0 ? room with { Left = bend } : room with { Right = bend });
+                var options = _options.Of(block, column, block.Width, null, Reach.Lax);
+                if (options.Length > 0 && (best is null || options[0].Cost < best.Value.Options[0].Cost))
+                {
+                    best = (column, options);
+                }
+            }
+        }
+
+        if (best is not { } found)
+        {
+            return false;
+        }
+
+        Draw(block, found.Column, block.Width, found.Options[0], found.Options.Min(option => option.Run) + Column.Shoulder, true);
+        return true;
+    }
+
+    /// <summary>Where a number's leader may bend: uprights 3 apart around its parts that no other leader bends on, for blocks on one bend line stand in line.</summary>
+    private IEnumerable<double> KeyBends(Note note)
+    {
+        const double Step = 3, Far = 45;
+        var boxes = note.PartIds.Select(id => surface.ById[id].Box).ToArray();
+        var taken = Placed.Select(placed => placed.Option.BendAt(placed.Column.Side).X).ToArray();
+        for (var bend = Math.Ceiling((boxes.Min(box => box.Left) - Far) / Step) * Step; bend <= boxes.Max(box => box.Right) + Far; bend += Step)
+        {
+            if (bend > surface.Zone.Left && bend < surface.Zone.Right && !Array.Exists(taken, other => Math.Abs(other - bend) < 0.2))
+            {
+                yield return bend;
+            }
         }
     }
 
@@ -82,7 +163,8 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     private double Cheapest(Note note, Column column)
     {
         var block = Wrapped(note, column);
-        var options = Find(block, column, block.Width, false);
+        var options = Find(block, column, block.Width, Reach.Strict);
+        options = options.Length == 0 ? Find(block, column, block.Width, Reach.SetBack) : options;
         return options.Length == 0 ? 2 * Weights.Fault : options[0].Cost + (Suits(note, column) ? 0 : Weights.OtherSide);
     }
 
@@ -106,18 +188,18 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
     private Block Wrapped(Note note, Column column, double share)
     {
-        var key = (note.Id, column.Id, _keyed.Contains(note.Id), share);
+        var key = (note.Id, column.Id, share);
         if (!_blocks.TryGetValue(key, out var block))
         {
-            block = Block.Wrap(key.Item3 ? note with { Words = "" } : note, Math.Min(column.Widest, share * request.View.NoteWidth));
+            block = Block.Wrap(note, Math.Min(column.Widest, share * request.View.NoteWidth));
             _blocks.Add(key, block);
         }
 
         return block;
     }
 
-    private Option[] Find(Block block, Column column, double width, bool all) =>
-        _options.Of(block, column, width, request.Earlier.FirstOrDefault(place => place.PartId == block.Note.Id), all);
+    private Option[] Find(Block block, Column column, double width, Reach reach) =>
+        _options.Of(block, column, width, request.Earlier.FirstOrDefault(place => place.PartId == block.Note.Id), reach);
 
     private sealed record Trial(Column Column, Block[] Blocks, double Width, Option[][] Options, ColumnSearch Search, ColumnAnswer Answer)
     {
@@ -158,16 +240,6 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         }
 
         // What gave way before others did may fit after all.
-        foreach (var note in notes.Where(note => _keyed.Contains(note.Id)).ToArray())
-        {
-            _keyed.Remove(note.Id);
-            trial = Better(column, notes, trial);
-            if (trial.Blocks[notes.IndexOf(note)].Note.Words.Length == 0)
-            {
-                _keyed.Add(note.Id);
-            }
-        }
-
         foreach (var note in gone)
         {
             List<Note> more = [.. notes.Append(note).OrderBy(other => other.Id, StringComparer.Ordinal)];
@@ -178,14 +250,14 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             }
         }
 
-        Draw(trial, notes);
+        Draw(trial);
     }
 
     /// <summary>The first note that cannot be led to at all from this column with its neighbours' width; −1 if none.</summary>
     private int Stuck(Column column, List<Note> notes)
     {
         var width = Math.Max(column.Least, notes.Max(note => Wrapped(note, column).Width));
-        return notes.FindIndex(note => Find(Wrapped(note, column), column, width, true).Length == 0);
+        return notes.FindIndex(note => Find(Wrapped(note, column), column, width, Reach.SetBack).Length == 0);
     }
 
     private Trial Better(Column column, List<Note> notes, Trial before) =>
@@ -196,9 +268,9 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     {
         int[] ranks = [.. notes.Select(note => EarlierRank(note, column))];
         Trial? best = null;
-        foreach (var (share, all) in Ways)
+        foreach (var (share, reach) in Ways)
         {
-            if (With(share, all) is { } trial && (best is null || trial.Answer.Cost < best.Answer.Cost))
+            if (With(share, reach) is { } trial && (best is null || trial.Answer.Cost < best.Answer.Cost))
             {
                 best = trial;
 
@@ -212,38 +284,37 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
         return best!;
 
-        Trial? With(double share, bool all)
+        Trial? With(double share, Reach reach)
         {
             var blocks = notes.Select(note => Wrapped(note, column, share)).ToArray();
             var width = Math.Max(column.Least, blocks.Max(block => block.Width));
-            var options = blocks.Select(block => Find(block, column, width, all)).ToArray();
+            var options = blocks.Select(block => Find(block, column, width, reach)).ToArray();
             if (Array.Exists(options, one => one.Length == 0))
             {
                 return null;
             }
 
-            var search = new ColumnSearch(options, blocks, column.Side, ranks);
+            var search = new ColumnSearch(options, blocks, column.Side, ranks, reach == Reach.SetBack);
             return new(column, blocks, width, options, search, search.Solve());
         }
     }
 
-    private void Draw(Trial trial, List<Note> notes)
+    private void Draw(Trial trial)
     {
         Cost += trial.Answer.Cost;
         Bound += trial.Answer.Bound;
         for (var i = 0; i < trial.Answer.Order.Length; i++)
         {
             var note = trial.Answer.Order[i];
-            var placed = new PlacedNote(
-                trial.Blocks[note], trial.Column, trial.Width, trial.Answer.Taken[i], _keyed.Contains(notes[note].Id), trial.Options[note].Min(option => option.Run) + Column.Shoulder);
-            Placed.Add(placed);
-            NoteDrawing.Draw(surface, placed);
-            if (placed.Keyed)
-            {
-                Keyed.Add(new(notes[note].Id, notes[note].Reference, notes[note].Words));
-            }
+            Draw(trial.Blocks[note], trial.Column, trial.Width, trial.Answer.Taken[i], trial.Options[note].Min(option => option.Run) + Column.Shoulder, false);
         }
+    }
 
+    private void Draw(Block block, Column column, double width, Option option, double shortest, bool keyed)
+    {
+        var placed = new PlacedNote(block, column, width, option, keyed, shortest);
+        Placed.Add(placed);
+        NoteDrawing.Draw(surface, placed);
         _options.Forget();
     }
 
@@ -263,20 +334,16 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         return worst;
     }
 
-    /// <summary>A note that does not fit: to a column still to come, then to its key, then to the list.</summary>
+    /// <summary>A note that does not fit: to a column still to come, or to those that are led one by one.</summary>
     private void GiveWay(List<Note> notes, int index, Column column, SortedDictionary<string, string> home, List<Note> gone)
     {
         var note = notes[index];
         var later = columns.SkipWhile(other => other.Id != column.Id).Skip(1)
             .Select(other => (other.Id, Cost: Cheapest(note, other)))
             .Where(other => other.Cost < Weights.Fault).OrderBy(other => other.Cost).ThenBy(other => other.Id, StringComparer.Ordinal).ToArray();
-        if (later.Length > 0 && !_keyed.Contains(note.Id))
+        if (later.Length > 0)
         {
             home[note.Id] = later[0].Id;
-        }
-        else if (note.Reference.Length > 0 && _keyed.Add(note.Id))
-        {
-            return;
         }
         else
         {
