@@ -5,7 +5,7 @@ namespace DetailGen.Drawing.Annotation.Notes;
 /// <summary>A note in its place.</summary>
 internal sealed record PlacedNote(Block Block, Column Column, double ColumnWidth, Option Option, bool Keyed, double ShortestLeader);
 
-/// <summary>Shares the notes out among the columns, places each column at its best, leads what is left over one by one, and marks with a number what has no room for words.</summary>
+/// <summary>Shares the notes out among the columns, places each column at its best, makes room for what is left over, and marks with a number what has no room for words.</summary>
 internal sealed class NotePlacement(Surface surface, AnnotationRequest request, IReadOnlyList<Column> columns)
 {
     private const double Full = 0.7;
@@ -14,14 +14,14 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     private const double Usual = 0.85;
 
     /// <summary>What to try for a column: blocks of a width, with strict ways of leading them or with more.</summary>
-    private static readonly (double Share, Reach Reach)[] Ways =
+    private static readonly (double Share, Reach Reach)[] Tries =
         [(Usual, Reach.Strict), (1, Reach.Strict), (0.6, Reach.Strict), (Usual, Reach.Lax), (1, Reach.Lax), (Usual, Reach.SetBack), (1, Reach.SetBack)];
 
-    /// <summary>Widths to try for a note that comes late to a column.</summary>
-    private static readonly double[] Late = [Usual, 1, 0.6, 0.4];
+    /// <summary>Widths to try for a note that looks for another place.</summary>
+    private static readonly double[] Late = [Usual, 1, 0.6, 0.45];
 
     /// <summary>Words in lines shorter than this are not read at a glance, mm.</summary>
-    private const double Narrowest = 26;
+    private const double Narrowest = 22;
 
     private readonly Options _options = new(surface, request.View.LongestLeader);
     private readonly Dictionary<(string, string, double), Block> _blocks = [];
@@ -37,6 +37,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
     internal void Place(IReadOnlyList<Note> notes)
     {
+        var before = surface.Taken;
         var home = Assign(notes);
         foreach (var column in columns)
         {
@@ -44,9 +45,12 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             PlaceColumn(column, here, home);
         }
 
-        Note[] rest = [.. notes.Where(note => !Placed.Exists(placed => placed.Block.Note.Id == note.Id))];
-        Note[] wordless = [.. rest.Where(note => !columns.Any(column => Late.Any(share => PlaceLate(note, column, share))))];
-        foreach (var note in wordless)
+        if (Placed.Count < notes.Count)
+        {
+            Repair(notes, before);
+        }
+
+        foreach (var note in notes.Where(note => !Placed.Exists(placed => placed.Block.Note.Id == note.Id)).ToArray())
         {
             var key = note.Reference.Length > 0 ? note.Reference : "N" + (Keyed.Count(keyed => keyed.Key[0] == 'N') + 1).ToString(CultureInfo.InvariantCulture);
             Keyed.Add(new(note.Id, key, note.Words));
@@ -57,29 +61,37 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         }
     }
 
-    /// <summary>One more note into a column whose others stand, in line with them.</summary>
-    private bool PlaceLate(Note note, Column column, double share)
+    /// <summary>All notes anew, from where they stand, on the paper as it was before them.</summary>
+    private void Repair(IReadOnlyList<Note> notes, (int Items, int Texts, int Hard, int Tips) before)
     {
-        if (Math.Min(column.Widest, share * request.View.NoteWidth) < Narrowest)
+        HeldNote[] standing = [.. Placed.Select(placed => new HeldNote(placed.Block, placed.Column, placed.ColumnWidth, placed.Option, placed.ShortestLeader))];
+        surface.ClearTo(before);
+        _options.Forget();
+        Placed.Clear();
+        var widths = columns.ToDictionary(
+            column => column.Id,
+            column => standing.Where(one => one.Column.Id == column.Id).Select(one => one.Width).FirstOrDefault(Math.Min(column.Widest, Usual * request.View.NoteWidth)),
+            StringComparer.Ordinal);
+        var ways = notes.ToDictionary(
+            note => note.Id, note => columns.Where(column => widths[column.Id] >= Narrowest).SelectMany(column => Ways(note, column, widths[column.Id])).ToArray(), StringComparer.Ordinal);
+        var held = new NoteRepair(ways).Solve(standing);
+        (Cost, Bound) = (0, 0);
+        foreach (var one in held.OrderBy(one => one.Id, StringComparer.Ordinal))
         {
-            return false;
+            Draw(one.Block, one.Column, one.Width, one.Option, one.ShortestLeader, false);
+            Cost += one.Option.Cost;
+            Bound += ways[one.Id].Select(way => way.Option.Cost).Append(one.Option.Cost).Min();
         }
+    }
 
-        var block = Wrapped(note, column, share);
-        var width = Placed.Where(placed => placed.Column.Id == column.Id).Select(placed => placed.ColumnWidth).FirstOrDefault(Math.Max(column.Least, block.Width));
-        if (block.Width > width + 1e-9)
-        {
-            return false;
-        }
-
-        var options = Find(block, column, width, Reach.SetBack);
-        if (options.Length == 0)
-        {
-            return false;
-        }
-
-        Draw(block, column, width, options[0], options.Min(option => option.Run) + Column.Shoulder, false);
-        return true;
+    /// <summary>All that a note can do in a column whose blocks are as wide as given.</summary>
+    private IEnumerable<HeldNote> Ways(Note note, Column column, double width)
+    {
+        var blocks = Late.Select(share => Wrapped(note, column, share)).Where(block => block.Width <= width + 1e-9).DistinctBy(block => block.Lines.Count);
+        return from block in blocks
+               let options = Find(block, column, width, Reach.SetBack)
+               from option in options
+               select new HeldNote(block, column, width, option, options.Min(other => other.Run) + Column.Shoulder);
     }
 
     /// <summary>A number near its part, wherever there is white for it: the nearest place on either side.</summary>
@@ -268,7 +280,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     {
         int[] ranks = [.. notes.Select(note => EarlierRank(note, column))];
         Trial? best = null;
-        foreach (var (share, reach) in Ways)
+        foreach (var (share, reach) in Tries)
         {
             if (With(share, reach) is { } trial && (best is null || trial.Answer.Cost < best.Answer.Cost))
             {
@@ -334,7 +346,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         return worst;
     }
 
-    /// <summary>A note that does not fit: to a column still to come, or to those that are led one by one.</summary>
+    /// <summary>A note that does not fit: to a column still to come, or to those for which room must be made.</summary>
     private void GiveWay(List<Note> notes, int index, Column column, SortedDictionary<string, string> home, List<Note> gone)
     {
         var note = notes[index];
