@@ -20,6 +20,9 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>Widths to try for a note that looks for another place.</summary>
     private static readonly double[] Late = [Usual, 1, 0.6, 0.45];
 
+    /// <summary>How often the notes that are left over are given numbers.</summary>
+    private const int NumberRounds = 3;
+
     /// <summary>Words in lines shorter than this are not read at a glance, mm.</summary>
     private const double Narrowest = 22;
 
@@ -50,13 +53,45 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             Repair(notes, before);
         }
 
-        foreach (var note in notes.Where(note => !Placed.Exists(placed => placed.Block.Note.Id == note.Id)).ToArray())
+        foreach (var note in notes.Where(note => !Placed.Exists(placed => placed.Block.Note.Id == note.Id)))
         {
-            var key = note.Reference.Length > 0 ? note.Reference : "N" + (Keyed.Count(keyed => keyed.Key[0] == 'N') + 1).ToString(CultureInfo.InvariantCulture);
-            Keyed.Add(new(note.Id, key, note.Words));
-            if (!PlaceKey(note with { Reference = key, Words = "" }))
+            surface.Unplaced.Add(new("note", note.Id, _lost.Contains(note.Id) ? "Its column is full." : "No leader reaches it without a fault."));
+            Keyed.Add(new(note.Id, KeyOf(note, notes), note.Words));
+        }
+    }
+
+    /// <summary>The number of a note: its reference, or one of its own where it has none.</summary>
+    private static string KeyOf(Note note, IReadOnlyList<Note> notes) => note.Reference.Length > 0
+        ? note.Reference
+        : "N" + notes.Where(other => other.Reference.Length == 0).TakeWhile(other => other.Id != note.Id).Append(note).Count().ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>A number near its part, wherever there is white for it, on either side; cheapest first.</summary>
+    private HeldNote[] Numbers(Note note, IReadOnlyList<Note> notes)
+    {
+        const int Enough = 200;
+        var block = Block.Wrap(note with { Reference = KeyOf(note, notes), Words = "" }, request.View.NoteWidth);
+        var room = surface.Zone;
+
+        // Blocks on one bend line stand in line: the numbers of two notes have no bend line in common.
+        var own = 0.2 * (notes.TakeWhile(other => other.Id != note.Id).Count() % 15);
+        var ways = from bend in KeyBends(note, own)
+                   from side in (int[])[1, -1]
+                   let column = new Column(FormattableString.Invariant($"number {bend:0.0}"), side, bend, side > 0 ? room with { Left = bend } : room with { Right = bend })
+                   let options = _options.Of(block, column, block.Width, null, Reach.Lax)
+                   from option in options
+                   select new HeldNote(block, column, block.Width, option with { Cost = option.Cost + Weights.Number }, options.Min(other => other.Run) + Column.Shoulder);
+        return [.. ways.OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend).Take(Enough)];
+    }
+
+    private IEnumerable<double> KeyBends(Note note, double offset)
+    {
+        const double Step = 3, Far = 45;
+        var boxes = note.PartIds.Select(id => surface.ById[id].Box).ToArray();
+        for (var bend = Math.Ceiling((boxes.Min(box => box.Left) - Far) / Step) * Step + offset; bend <= boxes.Max(box => box.Right) + Far; bend += Step)
+        {
+            if (bend > surface.Zone.Left && bend < surface.Zone.Right)
             {
-                surface.Unplaced.Add(new("note", note.Id, _lost.Contains(note.Id) ? "Its column is full." : "No leader reaches it without a fault."));
+                yield return bend;
             }
         }
     }
@@ -75,14 +110,32 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         var ways = notes.ToDictionary(
             note => note.Id, note => columns.Where(column => widths[column.Id] >= Narrowest).SelectMany(column => Ways(note, column, widths[column.Id])).ToArray(), StringComparer.Ordinal);
         var held = new NoteRepair(ways).Solve(standing);
+        for (var round = 0; round < NumberRounds && held.Count < notes.Count; round++)
+        {
+            // What is left over now may stand as a number, and so may what that sends away.
+            foreach (var note in notes.Where(note => !held.Any(one => one.Id == note.Id)))
+            {
+                ways[note.Id] = [.. ways[note.Id].Where(way => !IsNumber(way.Column)), .. Numbers(note, notes)];
+            }
+
+            held = new NoteRepair(ways).Solve(held);
+        }
+
         (Cost, Bound) = (0, 0);
         foreach (var one in held.OrderBy(one => one.Id, StringComparer.Ordinal))
         {
-            Draw(one.Block, one.Column, one.Width, one.Option, one.ShortestLeader, false);
+            Draw(one.Block, one.Column, one.Width, one.Option, one.ShortestLeader, IsNumber(one.Column));
+            if (IsNumber(one.Column))
+            {
+                Keyed.Add(new(one.Id, one.Block.Note.Reference, notes.First(note => note.Id == one.Id).Words));
+            }
+
             Cost += one.Option.Cost;
             Bound += ways[one.Id].Select(way => way.Option.Cost).Append(one.Option.Cost).Min();
         }
     }
+
+    private bool IsNumber(Column column) => !columns.Any(other => other.Id == column.Id);
 
     /// <summary>All that a note can do in a column whose blocks are as wide as given.</summary>
     private IEnumerable<HeldNote> Ways(Note note, Column column, double width)
@@ -92,49 +145,6 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
                let options = Find(block, column, width, Reach.SetBack)
                from option in options
                select new HeldNote(block, column, width, option, options.Min(other => other.Run) + Column.Shoulder);
-    }
-
-    /// <summary>A number near its part, wherever there is white for it: the nearest place on either side.</summary>
-    private bool PlaceKey(Note note)
-    {
-        var block = Block.Wrap(note, request.View.NoteWidth);
-        (Column Column, Option[] Options)? best = null;
-        foreach (var bend in KeyBends(note))
-        {
-            foreach (var side in (int[])[1, -1])
-            {
-                var room = surface.Zone;
-                var column = new Column(FormattableString.Invariant($"key {bend:0.0}"), side, bend, side > 0 ? room with { Left = bend } : room with { Right = bend });
-                var options = _options.Of(block, column, block.Width, null, Reach.Lax);
-                if (options.Length > 0 && (best is null || options[0].Cost < best.Value.Options[0].Cost))
-                {
-                    best = (column, options);
-                }
-            }
-        }
-
-        if (best is not { } found)
-        {
-            return false;
-        }
-
-        Draw(block, found.Column, block.Width, found.Options[0], found.Options.Min(option => option.Run) + Column.Shoulder, true);
-        return true;
-    }
-
-    /// <summary>Where a number's leader may bend: uprights 3 apart around its parts that no other leader bends on, for blocks on one bend line stand in line.</summary>
-    private IEnumerable<double> KeyBends(Note note)
-    {
-        const double Step = 3, Far = 45;
-        var boxes = note.PartIds.Select(id => surface.ById[id].Box).ToArray();
-        var taken = Placed.Select(placed => placed.Option.BendAt(placed.Column.Side).X).ToArray();
-        for (var bend = Math.Ceiling((boxes.Min(box => box.Left) - Far) / Step) * Step; bend <= boxes.Max(box => box.Right) + Far; bend += Step)
-        {
-            if (bend > surface.Zone.Left && bend < surface.Zone.Right && !Array.Exists(taken, other => Math.Abs(other - bend) < 0.2))
-            {
-                yield return bend;
-            }
-        }
     }
 
     /// <summary>Each note to the column that leads to it most cheaply, the wrong side of the wall counted, columns not overfilled.</summary>

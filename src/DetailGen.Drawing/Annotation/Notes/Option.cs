@@ -64,6 +64,9 @@ internal static class Weights
     /// <summary>A bend out of line with the column's others, and each millimetre by which it is.</summary>
     internal const double OutOfLine = 8;
     internal const double Setback = 0.5;
+
+    /// <summary>A number where words should stand.</summary>
+    internal const double Number = 400;
     internal const double Uneven = 0.1;
 
     /// <summary>Most that one uneven gap may count: beyond it a column is loose anyway, and long leaders would be worse.</summary>

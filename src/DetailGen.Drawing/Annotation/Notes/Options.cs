@@ -12,7 +12,7 @@ internal sealed class Options(Surface surface, double longest)
     private const double Least = 3;
 
     private static readonly double[] InLine = [0];
-    private static readonly double[] Setbacks = [0, 2, 4, 6, 9, 13, 18];
+    private static readonly double[] Setbacks = [0, 1.5, 3, 4.5, 6, 8, 10, 13, 18];
 
     private readonly Dictionary<(string, string, int, double, Reach), Option[]> _known = [];
     private readonly Dictionary<(double, double, double, double), bool> _free = [];
@@ -71,13 +71,13 @@ internal sealed class Options(Surface surface, double longest)
             }
         }
 
-        return Thinned([.. found.OrderBy(option => option.Cost).ThenBy(option => option.Level).ThenBy(option => option.Tip.X)]);
+        return Thinned([.. found.OrderBy(option => option.Cost).ThenBy(option => option.Level).ThenBy(option => option.Tip.X)], setbacks.Length == 1 ? 10 : 30);
     }
 
     /// <summary>Of ways at one angle that bend at much the same level the cheapest serves for all, and a few at each angle are choice enough.</summary>
-    private static Option[] Thinned(Option[] options)
+    private static Option[] Thinned(Option[] options, int eachAngle)
     {
-        const int Enough = 20, EachAngle = 10;
+        const int Enough = 20;
         const double SameLevel = 1.5;
         if (options.Length <= Enough)
         {
@@ -88,7 +88,7 @@ internal sealed class Options(Surface surface, double longest)
         Span<int> count = stackalloc int[Angles.Degrees.Length];
         foreach (var option in options)
         {
-            if (count[option.Angle] < EachAngle && !taken.Exists(other => other.Angle == option.Angle && other.Strict == option.Strict && Math.Abs(other.Level - option.Level) < SameLevel))
+            if (count[option.Angle] < eachAngle && !taken.Exists(other => other.Angle == option.Angle && other.Strict == option.Strict && Math.Abs(other.Level - option.Level) < SameLevel))
             {
                 taken.Add(option);
                 count[option.Angle]++;
