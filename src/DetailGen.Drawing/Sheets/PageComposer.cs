@@ -26,8 +26,9 @@ internal static class PageComposer
 
         var notesDone = Notes(format, text, first, out var notesFoot);
         var checksDone = Checks(format, text, first, notesFoot, out var checksFoot);
+        var keyedDone = Numbers(format, keyed, first, ref checksFoot);
         var keyDone = Signs(format, text, key, first, checksFoot);
-        var leftOver = new LeftOver(stacks, keyDone ? [] : key, checksDone ? [] : text.Checks, notesDone ? [] : text.Notes, keyed, text);
+        var leftOver = new LeftOver(stacks, keyDone ? [] : key, checksDone ? [] : text.Checks, notesDone ? [] : text.Notes, keyedDone ? [] : keyed, text);
         var further = FurtherPages.Lay(format, leftOver);
         var count = 1 + further.Count;
 
@@ -99,6 +100,30 @@ internal static class PageComposer
         return whole;
     }
 
+    /// <summary>The words of the notes that stand on the view as numbers, below the check list down to the foot of the key's zone: who reads a number looks for it on the same sheet.</summary>
+    private static bool Numbers(SheetFormat format, IReadOnlyList<KeyedNote> keyed, List<Item> items, ref double foot)
+    {
+        if (keyed.Count == 0 || format.Zone("key") is not { } zone || !IsUnderChecks(format, zone) || double.IsPositiveInfinity(foot))
+        {
+            return keyed.Count == 0;
+        }
+
+        var room = Inner(zone) with { Left = zone.Left };
+        room = room with { Top = foot - Inset };
+        var (laid, rows, box) = room.Height < 15 ? ([], 0, room) : Tables.Keyed(keyed, room);
+        if (rows < keyed.Count)
+        {
+            return false;
+        }
+
+        items.AddRange(laid);
+        foot = box.Bottom;
+        return true;
+    }
+
+    private static bool IsUnderChecks(SheetFormat format, PaperBox zone) =>
+        format.Zone("checklist") is { } checks && zone.Left == checks.Left && zone.Top <= checks.Bottom + 1e-6;
+
     private static bool Signs(SheetFormat format, SheetText text, IReadOnlyList<KeyEntry> key, List<Item> items, double checksFoot)
     {
         if (format.Zone("key") is not { } zone)
@@ -106,9 +131,9 @@ internal static class PageComposer
             return false;
         }
 
-        // In a common column the key may rise to the foot of the check list above it.
+        // In a common column the key rises to the foot of what stands above it.
         var inner = Inner(zone) with { Left = zone.Left };
-        inner = inner with { Top = double.IsPositiveInfinity(checksFoot) || checksFoot < inner.Top ? inner.Top : Math.Min(inner.Top, checksFoot - Inset) };
+        inner = inner with { Top = IsUnderChecks(format, zone) && !double.IsPositiveInfinity(checksFoot) ? checksFoot - Inset : inner.Top };
         if (Key.HeightIn(inner.Width, key, text.ShortForms) > inner.Height)
         {
             return false;

@@ -33,8 +33,10 @@ public static class SheetComposer
     }
 
     // Of the first set of sheets that hold the geometry: the largest scale with everything in words, else the one that lacks least.
+    // A set in which a note has no mark on the view at all gives way to the next, a larger sheet, if that is better.
     private static Trial Best(Section section, SheetText text, SheetRequest request, IReadOnlyList<SheetFormat> formats)
     {
+        Trial? least = null;
         foreach (var set in Candidates.For(request, formats))
         {
             Trial? best = null;
@@ -54,13 +56,15 @@ public static class SheetComposer
                 }
             }
 
-            if (best is not null)
+            if (best is { Markless: false })
             {
-                return best;
+                return least is null || best.Misfit < least.Misfit ? best : least;
             }
+
+            least = best is not null && (least is null || best.Misfit < least.Misfit) ? best : least;
         }
 
-        throw new InvalidOperationException("The section fits no sheet at any standard scale.");
+        return least ?? throw new InvalidOperationException("The section fits no sheet at any standard scale.");
     }
 
     private static Trial Try(Section section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window)
@@ -111,6 +115,8 @@ public static class SheetComposer
 
     private sealed record Trial(Candidate Candidate, PaperPoint Origin, DrawnView Drawn, AnnotationLayout Layout)
     {
+        internal bool Markless => Layout.Unplaced.Any(one => one.What == "note");
+
         internal int Misfit => Layout.Unplaced.Count * 10 + Layout.Faults.Count * 10 + Layout.Keyed.Count;
     }
 }
