@@ -21,7 +21,7 @@ public static class Annotator
         var surface = new Surface(request.View);
         var ground = Ground.Of(surface);
         var columns = Dimension(surface, request, ground, out var close, out var right, out var outer);
-        FallArrows.Place(surface, request.Section.Falls.Where(fall => ground.IsSeen(surface, fall)));
+        FallArrows.Place(surface, request.Section.Falls.Where(fall => ground.IsSeen(surface, fall)), ground);
         var stacks = Stacks(surface, request, ground, right, outer);
         columns = [.. columns.Select(column => stacks.Cramp(column)).Where(column => column is { Widest: >= 12, Room.Height: >= 5 })];
         var notes = Note.About(request, stacks.Told, surface.ById);

@@ -11,27 +11,29 @@ internal static class FallArrows
     private const double Length = 15;
     private const double Head = 2.5;
 
-    internal static void Place(Surface surface, IEnumerable<Fall> falls)
+    /// <summary>Between the arrow over the roof and the roof's break: the stack note stands there.</summary>
+    private const double OffEnd = 17;
+
+    internal static void Place(Surface surface, IEnumerable<Fall> falls, Ground ground)
     {
         foreach (var fall in falls.OrderBy(fall => fall.Id, StringComparer.Ordinal))
         {
-            if (!TryPlace(surface, fall))
+            if (!TryPlace(surface, fall, ground))
             {
                 surface.Unplaced.Add(new("fall", fall.Id, "No white above the surface is large enough."));
             }
         }
     }
 
-    private static bool TryPlace(Surface surface, Fall fall)
+    private static bool TryPlace(Surface surface, Fall fall, Ground ground)
     {
         var ratio = "1:" + fall.Ratio.ToString("0.##", CultureInfo.InvariantCulture);
         foreach (var words in (string[])[ratio + " fall", ratio])
         {
             foreach (var rise in (ReadOnlySpan<double>)[2.5, 4, 6, 9])
             {
-                for (var step = 0; step <= 24; step++)
+                foreach (var along in Places(surface.At(fall.At).X, ground))
                 {
-                    var along = (step + 1) / 2 * 5 * (step % 2 == 0 ? -1 : 1);
                     if (TryPlace(surface, fall, words, along, rise))
                     {
                         return true;
@@ -41,6 +43,13 @@ internal static class FallArrows
         }
 
         return false;
+    }
+
+    /// <summary>How far from the middle of the surface to try: nearest first, but over the roof far from the wall first, where no notes are led to the upstand.</summary>
+    private static IEnumerable<double> Places(double at, Ground ground)
+    {
+        var near = Enumerable.Range(0, 25).Select(step => (step + 1) / 2 * 5.0 * (step % 2 == 0 ? -1 : 1));
+        return at < ground.WallRight ? near : near.OrderByDescending(along => at + along + Length / 2 <= ground.RoofEnd - OffEnd ? along : along - 1000);
     }
 
     private static bool TryPlace(Surface surface, Fall fall, string words, double along, double rise)

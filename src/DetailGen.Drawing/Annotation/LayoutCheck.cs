@@ -163,7 +163,7 @@ public static class LayoutCheck
         var lefts = marks.Texts.GroupBy(text => text.Owner, StringComparer.Ordinal).ToDictionary(texts => texts.Key, texts => texts.Min(text => text.Box.Left), StringComparer.Ordinal);
         return from leader in marks.Leaders
                where leader.Points.Count == 3
-               group leader by Math.Round(leader.Points[1].X, 1) into column
+               group leader by (Math.Round(leader.Points[1].X, 1), Math.Sign(leader.Points[0].X - leader.Points[1].X)) into column
                let first = column.Min(leader => lefts[leader.Owner])
                from leader in column
                where lefts[leader.Owner] - first > 0.1

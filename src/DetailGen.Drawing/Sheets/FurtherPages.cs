@@ -54,9 +54,9 @@ internal static class FurtherPages
             rest = rest with { Key = [] };
         }
 
-        if (rest.Checks.Count > 0 && page.Room(page.Half, 40) is { } checkZone)
+        while (rest.Checks.Count > 0 && page.Room(page.Half, 40) is { } checkZone)
         {
-            var (items, laid, box) = Tables.CheckList(rest.Checks, rest.Text.FurtherPasses, checkZone);
+            var (items, laid, box) = Tables.CheckList(rest.Checks, rest.Text.FurtherPasses, checkZone, rest.Checks.Count < rest.Text.Checks.Count);
             page.Put(items, box);
             rest = rest with { Checks = [.. rest.Checks.Skip(laid)] };
         }

@@ -4,28 +4,41 @@ using DetailGen.Sections;
 
 namespace DetailGen.Drawing.Sheets;
 
-/// <summary>The entries of the key: exactly the fills and line signs that occur in the view, each drawn by the code that draws the view.</summary>
+/// <summary>The entries of the key: exactly the fills, sheets and signs that occur in the view, each drawn by the code that draws the view.</summary>
 internal static class KeyEntries
 {
-    internal static IReadOnlyList<KeyEntry> Of(DrawnView view)
+    /// <summary>Materials that share a fill are named as far as a reader takes in.</summary>
+    private const int Named = 2;
+
+    /// <param name="annotation">Items of the layout.</param>
+    /// <param name="numbers">Whether notes stand on the view as numbers.</param>
+    internal static IReadOnlyList<KeyEntry> Of(DrawnView view, IReadOnlyList<Item> annotation, bool numbers) =>
+        [.. Materials(view), .. KeySigns.Of(view, annotation, numbers)];
+
+    private static List<KeyEntry> Materials(DrawnView view)
     {
         var seen = new HashSet<string>(StringComparer.Ordinal);
         var entries = new List<KeyEntry>();
         // Walls, roof, then sheets.
         var order = view.Parts.Where(part => !part.Part.IsAir && !part.Visible.IsEmpty)
-            .OrderBy(part => part.IsSheet).ThenBy(part => part.Part.Element).ThenBy(part => part.Part.BuildOrder);
+            .OrderBy(part => part.IsSheet).ThenBy(part => part.Part.Element).ThenBy(part => part.Part.BuildOrder).ToArray();
         foreach (var part in order)
         {
             if (part.Part.Presence == Presence.Cut && seen.Add(PartFill.Of(part.Part)))
             {
-                entries.Add(new(Words(PartFill.Of(part.Part)), Picture(part.Part, view.Scale)));
+                entries.Add(new(Words(PartFill.Of(part.Part), order), Picture(part.Part, view.Scale)));
             }
         }
 
         return entries;
     }
 
-    private static string Words(string fill) => fill.Replace('-', ' ');
+    // What is known: the materials by name; the fill's own name where more than a few share it.
+    private static string Words(string fill, IEnumerable<DrawnPart> parts)
+    {
+        var names = parts.Where(part => part.Part.Presence == Presence.Cut && PartFill.Of(part.Part) == fill).Select(part => part.Part.Material.Name).Distinct(StringComparer.Ordinal).ToArray();
+        return names.Length <= Named ? string.Join("; ", names) : fill.Replace('-', ' ');
+    }
 
     // A section of one part, as large as the swatch: the key cannot differ from the view.
     private static IReadOnlyList<Item> Picture(Part part, double scale)

@@ -25,9 +25,10 @@ internal static class PageComposer
         }
 
         var notesDone = Notes(format, text, first, out var notesFoot);
-        var checksDone = Checks(format, text, first, notesFoot, out var checksFoot);
+        var checksDone = Checks(format, text, first, notesFoot, Below(format, text, key, keyed, notesFoot), out var checksFoot);
+        var keyedDone = Numbers(format, keyed, first, ref checksFoot);
         var keyDone = Signs(format, text, key, first, checksFoot);
-        var leftOver = new LeftOver(stacks, keyDone ? [] : key, checksDone ? [] : text.Checks, notesDone ? [] : text.Notes, keyed, text);
+        var leftOver = new LeftOver(stacks, keyDone ? [] : key, checksDone ? [] : text.Checks, notesDone ? [] : text.Notes, keyedDone ? [] : keyed, text);
         var further = FurtherPages.Lay(format, leftOver);
         var count = 1 + further.Count;
 
@@ -45,6 +46,10 @@ internal static class PageComposer
 
     /// <summary>A zone less its distance from its neighbours.</summary>
     internal static PaperBox Inner(PaperBox zone) => zone.Grow(-Inset);
+
+    /// <summary>A zone in which a table keeps clear of the centring mark, which reaches 5 into the drawing space.</summary>
+    private static PaperBox BesideMark(SheetFormat format, PaperBox zone) =>
+        Inner(zone) with { Left = zone.Left, Right = Math.Min(zone.Right - Inset, format.Space.Right - 6) };
 
     private static IEnumerable<Item> Fixed(SheetFormat format, SheetText text, double scale, int number, int count)
     {
@@ -76,24 +81,71 @@ internal static class PageComposer
         return true;
     }
 
-    private static bool Checks(SheetFormat format, SheetText text, List<Item> items, double notesFoot, out double foot)
+    /// <summary>The foot of the check list: above the numbered notes and the key, as far as a common column holds them and some of the list; else the list has all of it.</summary>
+    private static double? Below(SheetFormat format, SheetText text, IReadOnlyList<KeyEntry> key, IReadOnlyList<KeyedNote> keyed, double notesFoot)
+    {
+        const double CountsOnly = 22, FewLines = 30;
+        if (format.Zone("checklist") is not { } checks)
+        {
+            return null;
+        }
+
+        if (format.Zone("key") is not { } zone || !IsUnderChecks(format, zone))
+        {
+            return checks.Bottom;
+        }
+
+        var room = BesideMark(format, zone);
+        var foot = room.Bottom;
+        var top = Math.Min(notesFoot, checks.Top);
+        var numbers = keyed.Count > 0 ? Tables.KeyedHeight(keyed, room.Width) + Inset : 0;
+        foot += foot + numbers <= top - CountsOnly ? numbers : 0;
+        var signs = Key.HeightIn(room.Width, key, text.ShortForms) + Inset;
+        foot += foot + signs <= top - FewLines ? signs : 0;
+        return foot;
+    }
+
+    private static bool Checks(SheetFormat format, SheetText text, List<Item> items, double notesFoot, double? bottom, out double foot)
     {
         foot = double.PositiveInfinity;
-        if (format.Zone("checklist") is not { } zone)
+        if (format.Zone("checklist") is not { } zone || bottom is not { } least)
         {
             return false;
         }
 
-        var inner = Inner(zone) with { Left = zone.Left };
+        var inner = BesideMark(format, zone);
 
         // In a common column the list begins right under the notes.
         var below = format.Zone("notes") is { } notes && notes.Left == zone.Left && notes.Bottom >= zone.Top;
-        inner = inner with { Top = below && !double.IsPositiveInfinity(notesFoot) ? notesFoot - Inset : inner.Top };
+        inner = inner with { Bottom = least, Top = below && !double.IsPositiveInfinity(notesFoot) ? notesFoot - Inset : inner.Top };
         var (laid, whole, box) = Tables.Foremost(text.Checks, text.FurtherPasses, inner);
         items.AddRange(laid);
         foot = box.Bottom;
         return whole;
     }
+
+    /// <summary>The words of the notes that stand on the view as numbers, below the check list down to the foot of the key's zone: who reads a number looks for it on the same sheet.</summary>
+    private static bool Numbers(SheetFormat format, IReadOnlyList<KeyedNote> keyed, List<Item> items, ref double foot)
+    {
+        if (keyed.Count == 0 || format.Zone("key") is not { } zone || !IsUnderChecks(format, zone) || double.IsPositiveInfinity(foot))
+        {
+            return keyed.Count == 0;
+        }
+
+        var room = BesideMark(format, zone) with { Top = foot - Inset };
+        var (laid, rows, box) = room.Height < 15 ? ([], 0, room) : Tables.Keyed(keyed, room);
+        if (rows < keyed.Count)
+        {
+            return false;
+        }
+
+        items.AddRange(laid);
+        foot = box.Bottom;
+        return true;
+    }
+
+    private static bool IsUnderChecks(SheetFormat format, PaperBox zone) =>
+        format.Zone("checklist") is { } checks && zone.Left == checks.Left && zone.Top <= checks.Bottom + 1e-6;
 
     private static bool Signs(SheetFormat format, SheetText text, IReadOnlyList<KeyEntry> key, List<Item> items, double checksFoot)
     {
@@ -102,9 +154,9 @@ internal static class PageComposer
             return false;
         }
 
-        // In a common column the key may rise to the foot of the check list above it.
+        // In a common column the key rises to the foot of what stands above it.
         var inner = Inner(zone) with { Left = zone.Left };
-        inner = inner with { Top = double.IsPositiveInfinity(checksFoot) || checksFoot < inner.Top ? inner.Top : Math.Min(inner.Top, checksFoot - Inset) };
+        inner = inner with { Top = IsUnderChecks(format, zone) && !double.IsPositiveInfinity(checksFoot) ? checksFoot - Inset : inner.Top };
         if (Key.HeightIn(inner.Width, key, text.ShortForms) > inner.Height)
         {
             return false;

@@ -27,7 +27,7 @@ public static class SheetComposer
         var view = new View("section", drawn.Scale, items, layout.Bounds.With(drawn.Bounds));
         var pages = request.ViewOnly
             ? [Alone(view)]
-            : PageComposer.Lay(format, text, drawn.Scale, new("section", trial.Origin, format.Zones["view"]), ViewRoom.Of(format).TitleAt, KeyEntries.Of(drawn), layout.Keyed);
+            : PageComposer.Lay(format, text, drawn.Scale, new("section", trial.Origin, format.Zones["view"]), ViewRoom.Of(format).TitleAt, KeyEntries.Of(drawn, layout.Items, layout.Keyed.Count > 0), layout.Keyed);
         var layers = map.Used(items.Concat(pages.SelectMany(page => page.Items)), format.Paper);
         return new(new(layers, [view], pages, identity), format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)]);
     }

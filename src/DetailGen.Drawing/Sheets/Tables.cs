@@ -34,37 +34,74 @@ internal static class Tables
         Table.HeightOf("Layer schedule", ScheduleColumns(width), Rows(stacks));
 
     /// <summary>The whole check list, as many lines as fit; what is left goes on elsewhere.</summary>
-    internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) CheckList(IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone)
+    internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) CheckList(
+        IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone, bool continuing)
     {
-        var table = Checks(checks, check => check.Text, zone);
+        var table = Checks(continuing ? "Check list, continued" : "Check list", checks, check => check.Text, zone);
         var further = table.RowsLaid < checks.Count ? "continued" : furtherPasses > 0 ? $"{Count(furtherPasses)} further checks pass" : "";
         return Closed(table, further, zone);
     }
 
-    /// <summary>What of the check list belongs on the first sheet, as much as fits, and a last line that counts the rest and says where it is.</summary>
+    /// <summary>What of the check list belongs on the first sheet: a table of what fails, is broken, waived or passes by the least, as much as fits; below it in words what a person must confirm, and how much there is besides.</summary>
     /// <returns>Whole: nothing is left for further sheets.</returns>
     internal static (IReadOnlyList<Item> Items, bool Whole, PaperBox Box) Foremost(IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone)
     {
-        IReadOnlyList<CheckLine> foremost = [.. checks.Where(check => check.Foremost)];
-        var table = Checks(foremost, check => check.Name, zone);
-        var left = checks.Except(foremost.Take(table.RowsLaid)).ToLookup(check => check.Verdict);
-        string[] open = [.. left.Where(group => group.Key is not (Verdict.Pass or Verdict.NotApplicable)).OrderBy(group => group.Key).Select(group => $"{Count(group.Count())} more {VerdictSign.Words(group.Key)}")];
-        var passes = left[Verdict.Pass].Count() + furtherPasses;
-        var words = string.Join(", ", passes > 0 ? open.Append($"{Count(passes)} more pass") : open);
-        var (items, _, box) = Closed(table, open.Length > 0 ? words + ": see further sheets" : words, zone);
-        return (items, open.Length == 0, box);
+        var confirm = checks.Where(check => check.Foremost && check.Verdict == Verdict.ToConfirm).ToList();
+        var rows = checks.Where(check => check.Foremost && check.Verdict != Verdict.ToConfirm).ToList();
+        var unnamed = checks.Count(check => check.Verdict == Verdict.ToConfirm) - confirm.Count;
+        var width = zone.Width / Table.Slack;
+        while (true)
+        {
+            var reserve = Wrapping.Wrap(Remainder(confirm, unnamed, rows, checks.Count + furtherPasses), Text, width).Count * NotePitch;
+            if (confirm.Count > 0 && reserve > zone.Height * MostInWords)
+            {
+                confirm.RemoveAt(confirm.Count - 1);
+                unnamed++;
+                continue;
+            }
+
+            var table = Checks("Check list", rows, check => check.Name, zone with { Bottom = zone.Bottom + reserve });
+            var left = rows.Skip(table.RowsLaid).ToList();
+            var passes = furtherPasses + checks.Count(check => check.Verdict == Verdict.Pass) - rows.Take(table.RowsLaid).Count(check => check.Verdict == Verdict.Pass);
+            var words = Remainder(confirm, unnamed, [.. left.Where(check => check.Verdict != Verdict.Pass)], passes);
+            var (items, _, box) = Closed(table, words, zone);
+            return (items, unnamed == 0 && left.TrueForAll(check => check.Verdict == Verdict.Pass), box);
+        }
     }
 
-    private static Table Checks(IReadOnlyList<CheckLine> checks, Func<CheckLine, string> words, PaperBox zone)
+    /// <summary>How much of the room of a check list may go into words.</summary>
+    private const double MostInWords = 0.45;
+
+    private static string Remainder(List<CheckLine> confirm, int unnamed, IReadOnlyList<CheckLine> open, int passes)
+    {
+        var more = new List<string>();
+        more.AddRange(open.GroupBy(check => check.Verdict).OrderBy(group => group.Key).Select(group => $"{Count(group.Count())} more {VerdictSign.Words(group.Key)}"));
+        if (unnamed > 0)
+        {
+            more.Add(confirm.Count > 0 ? $"{Count(unnamed)} more to confirm" : $"{Count(unnamed)} to confirm");
+        }
+
+        var elsewhere = more.Count > 0 ? ": see further sheets" : "";
+        if (passes > 0)
+        {
+            more.Add($"{Count(passes)} further checks pass");
+        }
+
+        var named = confirm.Count > 0 ? $"To confirm: {string.Join("; ", confirm.Select(check => check.Name))}. " : "";
+        return named + string.Join(", ", more) + elsewhere;
+    }
+
+    private static Table Checks(string title, IReadOnlyList<CheckLine> checks, Func<CheckLine, string> words, PaperBox zone)
     {
         var (required, drawn) = zone.Width > 100 ? (19, 19) : (16.5, 13);
-        const double verdict = 23, lastLines = 9;
+        var verdict = checks.Any(check => check.Verdict == Verdict.ToConfirm) ? 23 : 16.5;
+        const double lastLine = 4.5;
         Column[] columns = [new(zone.Width - required - drawn - verdict, ["Rule or check"]), new(required, ["required"]), new(drawn, ["drawn"]), new(verdict, ["verdict"])];
         IReadOnlyList<Cell>[] rows =
         [
             .. checks.Select(check => (IReadOnlyList<Cell>)[new(words(check)), new(check.Required), new(check.Drawn), new(VerdictSign.Words(check.Verdict), Sign: check.Verdict)]),
         ];
-        return Table.Lay("checklist", "Check list", columns, rows, new(zone.Left, zone.Top), zone.Bottom + lastLines);
+        return Table.Lay("checklist", title, columns, rows, new(zone.Left, zone.Top), zone.Bottom + lastLine);
     }
 
     private static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Closed(Table table, string words, PaperBox zone)
@@ -120,11 +157,21 @@ internal static class Tables
     /// <summary>Notes that stand on the view as numbers only, as many as fit.</summary>
     internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Keyed(IReadOnlyList<KeyedNote> notes, PaperBox zone)
     {
-        Column[] columns = [new(10, ["No."]), new(zone.Width - 10, ["Note"])];
-        IReadOnlyList<Cell>[] rows = [.. notes.Select(note => (IReadOnlyList<Cell>)[new(note.Key.Length > 0 ? note.Key : "–", Bold: true), new(note.Words)])];
+        var (columns, rows) = KeyedTable(notes, zone.Width);
         var table = Table.Lay("note.text", "Notes by number", columns, rows, new(zone.Left, zone.Top), zone.Bottom);
         return (table.Items, table.RowsLaid, table.Box);
     }
+
+    internal static double KeyedHeight(IReadOnlyList<KeyedNote> notes, double width)
+    {
+        var (columns, rows) = KeyedTable(notes, width);
+        return Table.HeightOf("Notes by number", columns, rows);
+    }
+
+    private static (Column[] Columns, IReadOnlyList<Cell>[] Rows) KeyedTable(IReadOnlyList<KeyedNote> notes, double width) =>
+    (
+        [new(10, ["No."]), new(width - 10, ["Note"])],
+        [.. notes.Select(note => (IReadOnlyList<Cell>)[new(note.Key.Length > 0 ? note.Key : "–", Bold: true), new(note.Words)])]);
 
     private static Column[] ScheduleColumns(double width)
     {

@@ -9,7 +9,7 @@ namespace DetailGen.Library.Wording;
 /// <summary>The check list of a sheet: what fails, what is broken or waived, what a person must confirm, then what passes by the least.</summary>
 internal static class CheckLines
 {
-    private const int Nearest = 10;
+    private const int Nearest = 30;
 
     /// <summary>What stands for what in the ids of rules.</summary>
     private static readonly FrozenDictionary<string, string> Short = new Dictionary<string, string>(StringComparer.Ordinal)
@@ -39,14 +39,15 @@ internal static class CheckLines
     internal static (IReadOnlyList<CheckLine> Lines, int Further) Of(IReadOnlyList<Verdict> verdicts, IReadOnlyList<CheckReport> checks, IReadOnlyList<string> emptyFields)
     {
         var failed = checks.Where(check => check.Verdict == "fail").Select(check => new CheckLine(check.Text, check.Text, "–", check.GapMm is { } gap ? Figures.Short(gap) : "–", Drawing.Sheets.Verdict.Fail, true));
-        var open = verdicts
-            .Where(verdict => verdict.Judgement is not (Judgement.Pass or Judgement.NotApplicable))
-            .OrderBy(verdict => Rank(verdict.Judgement)).ThenBy(verdict => verdict.Rule.Safety is null)
-            .Select(verdict => Line(verdict, verdict.Judgement != Judgement.ToConfirm || verdict.Rule.Safety is not null));
+        var broken = verdicts
+            .Where(verdict => verdict.Judgement is Judgement.Fail or Judgement.Warn or Judgement.Waived)
+            .OrderBy(verdict => Rank(verdict.Judgement)).Select(verdict => Line(verdict, true));
+        var open = verdicts.Where(verdict => verdict.Judgement == Judgement.ToConfirm)
+            .OrderBy(verdict => verdict.Rule.Safety is null).Select(verdict => Line(verdict, verdict.Rule.Safety is not null));
         var empty = emptyFields.Select(field => new CheckLine($"Title block: {field}", $"Title block: {field}", "filled", "–", Drawing.Sheets.Verdict.Warn, true));
         var passes = verdicts.Where(verdict => verdict.Judgement == Judgement.Pass).OrderBy(Slack).ToList();
         var further = Math.Max(0, passes.Count - Nearest) + checks.Count(check => check.Verdict == "pass");
-        return ([.. failed, .. open, .. empty, .. passes.Take(Nearest).Select(verdict => Line(verdict, true))], further);
+        return ([.. failed, .. broken, .. empty, .. open, .. passes.Take(Nearest).Select(verdict => Line(verdict, true))], further);
     }
 
     /// <summary>A rule's id as words: <c>tray-step</c> is "Tray step", <c>dpc-width</c> is "DPC width".</summary>
@@ -70,7 +71,7 @@ internal static class CheckLines
         },
         foremost);
 
-    private static int Rank(Judgement judgement) => judgement switch { Judgement.Fail => 0, Judgement.Warn => 1, Judgement.Waived => 2, _ => 3 };
+    private static int Rank(Judgement judgement) => judgement switch { Judgement.Fail => 0, Judgement.Warn => 1, _ => 2 };
 
     // How far a size stands from its limit, as a share of the limit; rules without numbers come last.
     private static decimal Slack(Verdict verdict) => (verdict.Left?.Number, verdict.Right?.Number) switch

@@ -76,10 +76,24 @@ internal sealed class ColumnCosts
             return false;
         }
 
+        if (upper.Setback > 0 || lower.Setback > 0)
+        {
+            return KeepOff(upper, lower);
+        }
+
         // Both start on one upright line, so they cross exactly where the shorter one ends on the wrong side of the longer.
         return second > 0
             ? Over(upper.Tip, lower, 1)
             : Over(lower.Tip, upper, -1);
+    }
+
+    /// <summary>The same for leaders that bend anywhere: shoulder and run of the one against those of the other.</summary>
+    private bool KeepOff(in Option a, in Option b)
+    {
+        var (first, second) = (a.BendAt(_side), b.BendAt(_side));
+        var (p, q) = (new PaperPoint(first.X + _side * a.Setback, first.Y), new PaperPoint(second.X + _side * b.Setback, second.Y));
+        return Lines.Distance(first, a.Tip, second, b.Tip) >= Options.TipGap && Lines.Distance(p, first, second, b.Tip) >= Options.TipGap
+            && Lines.Distance(first, a.Tip, q, second) >= Options.TipGap && Lines.Distance(p, first, q, second) >= Options.TipGap;
     }
 
     private static bool Over(PaperPoint tip, in Option other, int sign)

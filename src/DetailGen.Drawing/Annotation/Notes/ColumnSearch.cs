@@ -15,6 +15,7 @@ internal sealed record ColumnAnswer(int[] Order, Option[] Taken, double Cost, do
 internal sealed class ColumnSearch
 {
     private const int MostDescents = 400;
+    private const int ThoroughDescents = 1500;
     private const int MostRounds = 3;
     private const int FewEnough = 5;
 
@@ -31,6 +32,7 @@ internal sealed class ColumnSearch
     private readonly bool[] _allowed = new bool[Angles.Degrees.Length];
 
     private readonly double[] _wish;
+    private readonly bool _thorough;
 
     private bool _anyAngle;
     private int _main;
@@ -39,8 +41,10 @@ internal sealed class ColumnSearch
 
     /// <param name="options">For each note, cheapest first, none empty.</param>
     /// <param name="earlierOrder">Rank of each note in the earlier issue's column, −1 where it was not there.</param>
-    internal ColumnSearch(Option[][] options, Block[] blocks, int side, int[] earlierOrder)
+    /// <param name="thorough">More orders and more descents, where less has found nothing without a fault.</param>
+    internal ColumnSearch(Option[][] options, Block[] blocks, int side, int[] earlierOrder, bool thorough = false)
     {
+        _thorough = thorough;
         _options = options;
         _costs = new(blocks, side, earlierOrder);
         _groups = [.. blocks.Select(block => block.Note.Group)];
@@ -190,7 +194,7 @@ internal sealed class ColumnSearch
             }
 
             // A note in the wrong place altogether is taken out and put in elsewhere.
-            for (var from = 0; from < order.Length && (IsShort || (_anyAngle && best.HasFault && !better)); from++)
+            for (var from = 0; from < order.Length && (IsShort || (_thorough && best.HasFault) || (_anyAngle && best.HasFault && !better)); from++)
             {
                 for (var to = 0; to < order.Length; to++)
                 {
@@ -363,7 +367,8 @@ internal sealed class ColumnSearch
             }
 
             promise.Sort(next);
-            for (var n = 0; n < count && promise[n] < _limit - 1e-9 && owner._descents < (Best is null ? 4 * MostDescents : MostDescents); n++)
+            var most = owner._thorough ? ThoroughDescents : MostDescents;
+            for (var n = 0; n < count && promise[n] < _limit - 1e-9 && owner._descents < (Best is null ? 4 * most : most); n++)
             {
                 var option = usable[at][next[n]];
                 var more = at == 0 ? 0 : owner._costs.Between(order[at - 1], _taken[at - 1], order[at], option, owner._meanGap);

@@ -12,7 +12,7 @@ internal static class NoteDrawing
     {
         var (block, column, option) = (placed.Block, placed.Column, placed.Option);
         var note = block.Note;
-        var bend = new PaperPoint(column.Bend, option.Level);
+        var bend = option.BendAt(column.Side);
         surface.Group("note.text", "note " + note.Id, () =>
         {
             var first = Text(surface, placed);

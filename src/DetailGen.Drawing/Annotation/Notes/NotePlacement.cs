@@ -1,10 +1,11 @@
+using System.Globalization;
 
 namespace DetailGen.Drawing.Annotation.Notes;
 
 /// <summary>A note in its place.</summary>
 internal sealed record PlacedNote(Block Block, Column Column, double ColumnWidth, Option Option, bool Keyed, double ShortestLeader);
 
-/// <summary>Shares the notes out among the columns, places each column at its best, and shortens to keys what does not fit.</summary>
+/// <summary>Shares the notes out among the columns, places each column at its best, makes room for what is left over, and marks with a number what has no room for words.</summary>
 internal sealed class NotePlacement(Surface surface, AnnotationRequest request, IReadOnlyList<Column> columns)
 {
     private const double Full = 0.7;
@@ -12,12 +13,21 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>Width of the widest block, as a share of what is allowed: the rest is for need.</summary>
     private const double Usual = 0.85;
 
-    /// <summary>What to try for a column: blocks of a width, with strict ways of leading them or with all.</summary>
-    private static readonly (double Share, bool All)[] Ways = [(Usual, false), (1, false), (0.6, false), (Usual, true), (1, true)];
+    /// <summary>What to try for a column: blocks of a width, with strict ways of leading them or with more.</summary>
+    private static readonly (double Share, Reach Reach)[] Tries =
+        [(Usual, Reach.Strict), (1, Reach.Strict), (0.6, Reach.Strict), (Usual, Reach.Lax), (1, Reach.Lax), (Usual, Reach.SetBack), (1, Reach.SetBack)];
+
+    /// <summary>Widths to try for a note that looks for another place.</summary>
+    private static readonly double[] Late = [Usual, 1, 0.6, 0.45];
+
+    /// <summary>How often the notes that are left over are given numbers.</summary>
+    private const int NumberRounds = 3;
+
+    /// <summary>Words in lines shorter than this are not read at a glance, mm.</summary>
+    private const double Narrowest = 22;
 
     private readonly Options _options = new(surface, request.View.LongestLeader);
-    private readonly Dictionary<(string, string, bool, double), Block> _blocks = [];
-    private readonly SortedSet<string> _keyed = new(StringComparer.Ordinal);
+    private readonly Dictionary<(string, string, double), Block> _blocks = [];
     private readonly SortedSet<string> _lost = new(StringComparer.Ordinal);
 
     internal List<PlacedNote> Placed { get; } = [];
@@ -30,6 +40,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
     internal void Place(IReadOnlyList<Note> notes)
     {
+        var before = surface.Taken;
         var home = Assign(notes);
         foreach (var column in columns)
         {
@@ -37,11 +48,103 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             PlaceColumn(column, here, home);
         }
 
+        if (Placed.Count < notes.Count)
+        {
+            Repair(notes, before);
+        }
+
         foreach (var note in notes.Where(note => !Placed.Exists(placed => placed.Block.Note.Id == note.Id)))
         {
             surface.Unplaced.Add(new("note", note.Id, _lost.Contains(note.Id) ? "Its column is full." : "No leader reaches it without a fault."));
-            Keyed.Add(new(note.Id, note.Reference, note.Words));
+            Keyed.Add(new(note.Id, KeyOf(note, notes), note.Words));
         }
+    }
+
+    /// <summary>The number of a note: its reference, or one of its own where it has none.</summary>
+    private static string KeyOf(Note note, IReadOnlyList<Note> notes) => note.Reference.Length > 0
+        ? note.Reference
+        : "N" + notes.Where(other => other.Reference.Length == 0).TakeWhile(other => other.Id != note.Id).Append(note).Count().ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>A number near its part, wherever there is white for it, on either side; cheapest first.</summary>
+    private HeldNote[] Numbers(Note note, IReadOnlyList<Note> notes)
+    {
+        const int Enough = 200;
+        var block = Block.Wrap(note with { Reference = KeyOf(note, notes), Words = "" }, request.View.NoteWidth);
+        var room = surface.Zone;
+
+        // Blocks on one bend line stand in line: the numbers of two notes have no bend line in common.
+        var own = 0.2 * (notes.TakeWhile(other => other.Id != note.Id).Count() % 15);
+        var ways = from bend in KeyBends(note, own)
+                   from side in (int[])[1, -1]
+                   let column = new Column(FormattableString.Invariant($"number {side * bend:0.0} {(side > 0 ? "right" : "left")}"), side, bend, side > 0 ? room with { Left = bend } : room with { Right = bend })
+                   let options = _options.Of(block, column, block.Width, null, Reach.Lax)
+                   from option in options
+                   select new HeldNote(block, column, block.Width, option with { Cost = option.Cost + Weights.Number }, options.Min(other => other.Run) + Column.Shoulder);
+        return [.. ways.OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend).Take(Enough)];
+    }
+
+    private IEnumerable<double> KeyBends(Note note, double offset)
+    {
+        const double Step = 3, Far = 45;
+        var boxes = note.PartIds.Select(id => surface.ById[id].Box).ToArray();
+        for (var bend = Math.Ceiling((boxes.Min(box => box.Left) - Far) / Step) * Step + offset; bend <= boxes.Max(box => box.Right) + Far; bend += Step)
+        {
+            if (bend > surface.Zone.Left && bend < surface.Zone.Right)
+            {
+                yield return bend;
+            }
+        }
+    }
+
+    /// <summary>All notes anew, from where they stand, on the paper as it was before them.</summary>
+    private void Repair(IReadOnlyList<Note> notes, (int Items, int Texts, int Hard, int Tips) before)
+    {
+        HeldNote[] standing = [.. Placed.Select(placed => new HeldNote(placed.Block, placed.Column, placed.ColumnWidth, placed.Option, placed.ShortestLeader))];
+        surface.ClearTo(before);
+        _options.Forget();
+        Placed.Clear();
+        var widths = columns.ToDictionary(
+            column => column.Id,
+            column => standing.Where(one => one.Column.Id == column.Id).Select(one => one.Width).FirstOrDefault(Math.Min(column.Widest, Usual * request.View.NoteWidth)),
+            StringComparer.Ordinal);
+        var ways = notes.ToDictionary(
+            note => note.Id, note => columns.Where(column => widths[column.Id] >= Narrowest).SelectMany(column => Ways(note, column, widths[column.Id])).ToArray(), StringComparer.Ordinal);
+        var held = new NoteRepair(ways).Solve(standing);
+        for (var round = 0; round < NumberRounds && held.Count < notes.Count; round++)
+        {
+            // What is left over now may stand as a number, and so may what that sends away.
+            foreach (var note in notes.Where(note => !held.Any(one => one.Id == note.Id)))
+            {
+                ways[note.Id] = [.. ways[note.Id].Where(way => !IsNumber(way.Column)), .. Numbers(note, notes)];
+            }
+
+            held = new NoteRepair(ways).Solve(held);
+        }
+
+        (Cost, Bound) = (0, 0);
+        foreach (var one in held.OrderBy(one => one.Id, StringComparer.Ordinal))
+        {
+            Draw(one.Block, one.Column, one.Width, one.Option, one.ShortestLeader, IsNumber(one.Column));
+            if (IsNumber(one.Column))
+            {
+                Keyed.Add(new(one.Id, one.Block.Note.Reference, notes.First(note => note.Id == one.Id).Words));
+            }
+
+            Cost += one.Option.Cost;
+            Bound += ways[one.Id].Select(way => way.Option.Cost).Append(one.Option.Cost).Min();
+        }
+    }
+
+    private bool IsNumber(Column column) => !columns.Any(other => other.Id == column.Id);
+
+    /// <summary>All that a note can do in a column whose blocks are as wide as given.</summary>
+    private IEnumerable<HeldNote> Ways(Note note, Column column, double width)
+    {
+        var blocks = Late.Select(share => Wrapped(note, column, share)).Where(block => block.Width <= width + 1e-9).DistinctBy(block => block.Lines.Count);
+        return from block in blocks
+               let options = Find(block, column, width, Reach.SetBack)
+               from option in options
+               select new HeldNote(block, column, width, option, options.Min(other => other.Run) + Column.Shoulder);
     }
 
     /// <summary>Each note to the column that leads to it most cheaply, the wrong side of the wall counted, columns not overfilled.</summary>
@@ -82,7 +185,8 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     private double Cheapest(Note note, Column column)
     {
         var block = Wrapped(note, column);
-        var options = Find(block, column, block.Width, false);
+        var options = Find(block, column, block.Width, Reach.Strict);
+        options = options.Length == 0 ? Find(block, column, block.Width, Reach.SetBack) : options;
         return options.Length == 0 ? 2 * Weights.Fault : options[0].Cost + (Suits(note, column) ? 0 : Weights.OtherSide);
     }
 
@@ -106,18 +210,18 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
     private Block Wrapped(Note note, Column column, double share)
     {
-        var key = (note.Id, column.Id, _keyed.Contains(note.Id), share);
+        var key = (note.Id, column.Id, share);
         if (!_blocks.TryGetValue(key, out var block))
         {
-            block = Block.Wrap(key.Item3 ? note with { Words = "" } : note, Math.Min(column.Widest, share * request.View.NoteWidth));
+            block = Block.Wrap(note, Math.Min(column.Widest, share * request.View.NoteWidth));
             _blocks.Add(key, block);
         }
 
         return block;
     }
 
-    private Option[] Find(Block block, Column column, double width, bool all) =>
-        _options.Of(block, column, width, request.Earlier.FirstOrDefault(place => place.PartId == block.Note.Id), all);
+    private Option[] Find(Block block, Column column, double width, Reach reach) =>
+        _options.Of(block, column, width, request.Earlier.FirstOrDefault(place => place.PartId == block.Note.Id), reach);
 
     private sealed record Trial(Column Column, Block[] Blocks, double Width, Option[][] Options, ColumnSearch Search, ColumnAnswer Answer)
     {
@@ -158,16 +262,6 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         }
 
         // What gave way before others did may fit after all.
-        foreach (var note in notes.Where(note => _keyed.Contains(note.Id)).ToArray())
-        {
-            _keyed.Remove(note.Id);
-            trial = Better(column, notes, trial);
-            if (trial.Blocks[notes.IndexOf(note)].Note.Words.Length == 0)
-            {
-                _keyed.Add(note.Id);
-            }
-        }
-
         foreach (var note in gone)
         {
             List<Note> more = [.. notes.Append(note).OrderBy(other => other.Id, StringComparer.Ordinal)];
@@ -178,14 +272,14 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             }
         }
 
-        Draw(trial, notes);
+        Draw(trial);
     }
 
     /// <summary>The first note that cannot be led to at all from this column with its neighbours' width; −1 if none.</summary>
     private int Stuck(Column column, List<Note> notes)
     {
         var width = Math.Max(column.Least, notes.Max(note => Wrapped(note, column).Width));
-        return notes.FindIndex(note => Find(Wrapped(note, column), column, width, true).Length == 0);
+        return notes.FindIndex(note => Find(Wrapped(note, column), column, width, Reach.SetBack).Length == 0);
     }
 
     private Trial Better(Column column, List<Note> notes, Trial before) =>
@@ -196,9 +290,9 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     {
         int[] ranks = [.. notes.Select(note => EarlierRank(note, column))];
         Trial? best = null;
-        foreach (var (share, all) in Ways)
+        foreach (var (share, reach) in Tries)
         {
-            if (With(share, all) is { } trial && (best is null || trial.Answer.Cost < best.Answer.Cost))
+            if (With(share, reach) is { } trial && (best is null || trial.Answer.Cost < best.Answer.Cost))
             {
                 best = trial;
 
@@ -212,38 +306,37 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
         return best!;
 
-        Trial? With(double share, bool all)
+        Trial? With(double share, Reach reach)
         {
             var blocks = notes.Select(note => Wrapped(note, column, share)).ToArray();
             var width = Math.Max(column.Least, blocks.Max(block => block.Width));
-            var options = blocks.Select(block => Find(block, column, width, all)).ToArray();
+            var options = blocks.Select(block => Find(block, column, width, reach)).ToArray();
             if (Array.Exists(options, one => one.Length == 0))
             {
                 return null;
             }
 
-            var search = new ColumnSearch(options, blocks, column.Side, ranks);
+            var search = new ColumnSearch(options, blocks, column.Side, ranks, reach == Reach.SetBack);
             return new(column, blocks, width, options, search, search.Solve());
         }
     }
 
-    private void Draw(Trial trial, List<Note> notes)
+    private void Draw(Trial trial)
     {
         Cost += trial.Answer.Cost;
         Bound += trial.Answer.Bound;
         for (var i = 0; i < trial.Answer.Order.Length; i++)
         {
             var note = trial.Answer.Order[i];
-            var placed = new PlacedNote(
-                trial.Blocks[note], trial.Column, trial.Width, trial.Answer.Taken[i], _keyed.Contains(notes[note].Id), trial.Options[note].Min(option => option.Run) + Column.Shoulder);
-            Placed.Add(placed);
-            NoteDrawing.Draw(surface, placed);
-            if (placed.Keyed)
-            {
-                Keyed.Add(new(notes[note].Id, notes[note].Reference, notes[note].Words));
-            }
+            Draw(trial.Blocks[note], trial.Column, trial.Width, trial.Answer.Taken[i], trial.Options[note].Min(option => option.Run) + Column.Shoulder, false);
         }
+    }
 
+    private void Draw(Block block, Column column, double width, Option option, double shortest, bool keyed)
+    {
+        var placed = new PlacedNote(block, column, width, option, keyed, shortest);
+        Placed.Add(placed);
+        NoteDrawing.Draw(surface, placed);
         _options.Forget();
     }
 
@@ -263,20 +356,16 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         return worst;
     }
 
-    /// <summary>A note that does not fit: to a column still to come, then to its key, then to the list.</summary>
+    /// <summary>A note that does not fit: to a column still to come, or to those for which room must be made.</summary>
     private void GiveWay(List<Note> notes, int index, Column column, SortedDictionary<string, string> home, List<Note> gone)
     {
         var note = notes[index];
         var later = columns.SkipWhile(other => other.Id != column.Id).Skip(1)
             .Select(other => (other.Id, Cost: Cheapest(note, other)))
             .Where(other => other.Cost < Weights.Fault).OrderBy(other => other.Cost).ThenBy(other => other.Id, StringComparer.Ordinal).ToArray();
-        if (later.Length > 0 && !_keyed.Contains(note.Id))
+        if (later.Length > 0)
         {
             home[note.Id] = later[0].Id;
-        }
-        else if (note.Reference.Length > 0 && _keyed.Add(note.Id))
-        {
-            return;
         }
         else
         {

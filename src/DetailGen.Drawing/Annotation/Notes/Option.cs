@@ -16,7 +16,27 @@ internal enum Ending
 /// <param name="Run">Length from bend to tip, mm.</param>
 /// <param name="Strict">All angles to fills and edges are kept; the others are there for need.</param>
 /// <param name="Cost">All of it that depends on this note alone; the column's main angle is not known yet.</param>
-internal readonly record struct Option(double Level, PaperPoint Tip, int Angle, double Slope, double Run, double Cost, Ending Ending, double DotSize, string PartId, bool Strict);
+internal readonly record struct Option(double Level, PaperPoint Tip, int Angle, double Slope, double Run, double Cost, Ending Ending, double DotSize, string PartId, bool Strict)
+{
+    /// <summary>How far before the column's bend line the leader bends, mm; 0 for all but those that have no other way.</summary>
+    internal double Setback { get; init; }
+
+    /// <param name="side">Of the column.</param>
+    internal PaperPoint BendAt(int side) => new(Tip.X + side * Angles.Cosines[Angle] * Run, Level);
+}
+
+/// <summary>Which ways of leading a note are looked at.</summary>
+internal enum Reach
+{
+    /// <summary>All angles to fills and edges kept, where there is such a way.</summary>
+    Strict,
+
+    /// <summary>Those that run along an edge or over many parts as well.</summary>
+    Lax,
+
+    /// <summary>Those that bend before the column's bend line as well: more levels lead to one part.</summary>
+    SetBack,
+}
 
 /// <summary>The angles of leaders, degrees from level; positive where the tip lies lower than the bend.</summary>
 internal static class Angles
@@ -40,6 +60,13 @@ internal static class Weights
     internal const double Clearance = 10;
     internal const double OtherSide = 30;
     internal const double Witness = 6;
+
+    /// <summary>A bend out of line with the column's others, and each millimetre by which it is.</summary>
+    internal const double OutOfLine = 8;
+    internal const double Setback = 0.5;
+
+    /// <summary>A number where words should stand.</summary>
+    internal const double Number = 400;
     internal const double Uneven = 0.1;
 
     /// <summary>Most that one uneven gap may count: beyond it a column is loose anyway, and long leaders would be worse.</summary>

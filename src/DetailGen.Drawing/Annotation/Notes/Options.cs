@@ -11,10 +11,13 @@ internal sealed class Options(Surface surface, double longest)
     private const double Parallel = 10;
     private const double Least = 3;
 
-    private readonly Dictionary<(string, string, int, double, bool), Option[]> _known = [];
+    private static readonly double[] InLine = [0];
+    private static readonly double[] Setbacks = [0, 1.5, 3, 4.5, 6, 8, 10, 13, 18];
+
+    private readonly Dictionary<(string, string, int, double, Reach), Option[]> _known = [];
     private readonly Dictionary<(double, double, double, double), bool> _free = [];
-    private readonly Dictionary<(string, PaperPoint, int, string), Way?> _ways = [];
-    private readonly Dictionary<(string, PaperPoint, int, string), Way?> _clear = [];
+    private readonly Dictionary<(string, PaperPoint, int, string, double), Way?> _ways = [];
+    private readonly Dictionary<(string, PaperPoint, int, string, double), Way?> _clear = [];
     private readonly SortedDictionary<string, List<TipPlace>> _tips = new(StringComparer.Ordinal);
 
     /// <summary>All that is known of the paper is asked anew: something was drawn.</summary>
@@ -25,22 +28,22 @@ internal sealed class Options(Surface surface, double longest)
         _known.Clear();
     }
 
-    /// <summary>Cheapest first; strict ones alone where there are any, unless all are wanted.</summary>
+    /// <summary>Cheapest first; strict ones alone where there are any, unless more are wanted.</summary>
     /// <param name="width">Of the column's widest block.</param>
-    internal Option[] Of(Block block, Column column, double width, EarlierPlace? earlier, bool all)
+    internal Option[] Of(Block block, Column column, double width, EarlierPlace? earlier, Reach reach)
     {
-        var key = (block.Note.Id, column.Id, block.Lines.Count, width, all);
+        var key = (block.Note.Id, column.Id, block.Lines.Count, width, reach);
         if (!_known.TryGetValue(key, out var known))
         {
-            var found = Make(block, column, width, earlier);
-            known = all || !Array.Exists(found, option => option.Strict) ? found : Array.FindAll(found, option => option.Strict);
+            var found = Make(block, column, width, earlier, reach == Reach.SetBack ? Setbacks : InLine);
+            known = reach != Reach.Strict || !Array.Exists(found, option => option.Strict) ? found : Array.FindAll(found, option => option.Strict);
             _known.Add(key, known);
         }
 
         return known;
     }
 
-    private Option[] Make(Block block, Column column, double width, EarlierPlace? earlier)
+    private Option[] Make(Block block, Column column, double width, EarlierPlace? earlier, double[] setbacks)
     {
         var found = new List<Option>();
         foreach (var id in block.Note.PartIds)
@@ -56,21 +59,25 @@ internal sealed class Options(Surface surface, double longest)
             {
                 for (var angle = 0; angle < Angles.Degrees.Length; angle++)
                 {
-                    if (Make(shape, tip, angle, block, column, width, earlier) is { } option)
+                    // A level leader has no bend to set back.
+                    foreach (var setback in angle == 0 ? InLine : setbacks)
                     {
-                        found.Add(option);
+                        if (Make(shape, tip, angle, setback, block, column, width, earlier) is { } option)
+                        {
+                            found.Add(option);
+                        }
                     }
                 }
             }
         }
 
-        return Thinned([.. found.OrderBy(option => option.Cost).ThenBy(option => option.Level).ThenBy(option => option.Tip.X)]);
+        return Thinned([.. found.OrderBy(option => option.Cost).ThenBy(option => option.Level).ThenBy(option => option.Tip.X)], setbacks.Length == 1 ? 10 : 30);
     }
 
     /// <summary>Of ways at one angle that bend at much the same level the cheapest serves for all, and a few at each angle are choice enough.</summary>
-    private static Option[] Thinned(Option[] options)
+    private static Option[] Thinned(Option[] options, int eachAngle)
     {
-        const int Enough = 20, EachAngle = 10;
+        const int Enough = 20;
         const double SameLevel = 1.5;
         if (options.Length <= Enough)
         {
@@ -81,7 +88,7 @@ internal sealed class Options(Surface surface, double longest)
         Span<int> count = stackalloc int[Angles.Degrees.Length];
         foreach (var option in options)
         {
-            if (count[option.Angle] < EachAngle && !taken.Exists(other => other.Angle == option.Angle && other.Strict == option.Strict && Math.Abs(other.Level - option.Level) < SameLevel))
+            if (count[option.Angle] < eachAngle && !taken.Exists(other => other.Angle == option.Angle && other.Strict == option.Strict && Math.Abs(other.Level - option.Level) < SameLevel))
             {
                 taken.Add(option);
                 count[option.Angle]++;
@@ -91,9 +98,9 @@ internal sealed class Options(Surface surface, double longest)
         return [.. taken];
     }
 
-    private Option? Make(Shape shape, TipPlace place, int angle, Block block, Column column, double width, EarlierPlace? earlier)
+    private Option? Make(Shape shape, TipPlace place, int angle, double setback, Block block, Column column, double width, EarlierPlace? earlier)
     {
-        var away = (column.Bend - place.At.X) * column.Side;
+        var away = (column.Bend - place.At.X) * column.Side - setback;
         if (away < Least)
         {
             return null;
@@ -101,38 +108,38 @@ internal sealed class Options(Surface surface, double longest)
 
         var level = place.At.Y + Angles.Slopes[angle] * away;
         if (away / Angles.Cosines[angle] + Column.Shoulder > longest || level + Block.Above > column.Room.Top || level - block.Below < column.Room.Bottom
-            || WayTo(shape, place, angle, column, level) is not { } way || !IsFree(column.Box(block, level, width)))
+            || WayTo(shape, place, angle, setback, column, level) is not { } way || !IsFree(column.Box(block, level, width)))
         {
             return null;
         }
 
-        var cost = way.Cost + block.WrapCost;
+        var cost = way.Cost + block.WrapCost + (setback == 0 ? 0 : Weights.OutOfLine + Weights.Setback * setback);
         if (earlier is not null)
         {
             cost += earlier.Column == column.Id ? Weights.Moved * Math.Abs(level - earlier.Y) : Weights.OtherColumn;
         }
 
         var size = place.Best >= 1.25 ? 1 : Math.Max(0.6, 1.2 * place.Best);
-        return new(level, way.Tip, angle, Angles.Slopes[angle], way.Run, cost, way.Ending, size, shape.Id, way.Strict);
+        return new(level, way.Tip, angle, Angles.Slopes[angle], way.Run, cost, way.Ending, size, shape.Id, way.Strict) { Setback = setback };
     }
 
     /// <summary>The leader alone, whatever text it serves; what it crosses of the drawing is worked out once, what was drawn since anew.</summary>
-    private Way? WayTo(Shape shape, TipPlace place, int angle, Column column, double level)
+    private Way? WayTo(Shape shape, TipPlace place, int angle, double setback, Column column, double level)
     {
-        var key = (shape.Id, place.At, angle, column.Id);
+        var key = (shape.Id, place.At, angle, column.Id, setback);
         if (_clear.TryGetValue(key, out var known))
         {
             return known;
         }
 
-        var bend = new PaperPoint(column.Bend, level);
+        var bend = new PaperPoint(column.Bend - column.Side * setback, level);
         if (!_ways.TryGetValue(key, out var way))
         {
             way = WayOver(shape, place, angle, column, bend);
             _ways.Add(key, way);
         }
 
-        Way? clear = way is not null && Clear(bend, way.Tip, column, out var witnesses) ? way with { Cost = way.Cost + Weights.Witness * witnesses } : null;
+        Way? clear = way is not null && (setback == 0 || InTheWhite(bend, new(column.Bend, level))) && Clear(bend, way.Tip, column, out var witnesses) ? way with { Cost = way.Cost + Weights.Witness * witnesses } : null;
         _clear.Add(key, clear);
         return clear;
     }
@@ -164,6 +171,9 @@ internal sealed class Options(Surface surface, double longest)
         var cost = run + Column.Shoulder + (angle == 0 ? 0 : Weights.Bend) + foreign + Weights.Clearance * (1 - Math.Min(1, place.Clearance / Math.Min(place.Best, 3)));
         return new(tip, ending, run, cost, strict);
     }
+
+    /// <summary>Whether a shoulder drawn on towards the part keeps off all parts.</summary>
+    private bool InTheWhite(PaperPoint from, PaperPoint to) => surface.Free(Surface.Around(from, to), LeaderGap, LeaderGap, 0);
 
     private static bool AngleSuits(Shape shape, double degrees, out bool strict)
     {
@@ -197,7 +207,7 @@ internal sealed class Options(Surface surface, double longest)
     private bool Clear(PaperPoint bend, PaperPoint tip, Column column, out int witnesses)
     {
         witnesses = 0;
-        var shoulder = new PaperPoint(bend.X + column.Side * Column.Shoulder, bend.Y);
+        var shoulder = new PaperPoint(column.Bend + column.Side * Column.Shoulder, bend.Y);
         var around = Surface.Around(bend, tip).Grow(TipGap);
         foreach (var text in surface.Texts)
         {
@@ -217,7 +227,7 @@ internal sealed class Options(Surface surface, double longest)
 
         foreach (var other in surface.Tips)
         {
-            if (Lines.Distance(other, bend, tip) < TipGap || (other - tip).Length < TipsApart)
+            if (Lines.Distance(other, bend, tip) < TipGap || Lines.Distance(other, bend, shoulder) < TipGap || (other - tip).Length < TipsApart)
             {
                 return false;
             }

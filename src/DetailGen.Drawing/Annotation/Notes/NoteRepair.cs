@@ -1,0 +1,117 @@
+using DetailGen.Drawing.Scenes;
+
+namespace DetailGen.Drawing.Annotation.Notes;
+
+/// <summary>A note as it might stand: in a column, led in one way.</summary>
+/// <param name="Width">Of the column's widest block.</param>
+internal sealed record HeldNote(Block Block, Column Column, double Width, Option Option, double ShortestLeader)
+{
+    private readonly PaperPoint _bend = Option.BendAt(Column.Side);
+
+    internal string Id => Block.Note.Id;
+
+    /// <summary>The strip of its text.</summary>
+    internal PaperBox Box { get; } = Column.Box(Block, Option.Level, Width);
+
+    private PaperBox Whole { get; } = Surface.Around(Option.BendAt(Column.Side), Option.Tip).With(Column.Box(Block, Option.Level, Width)).Grow(Column.Gap);
+
+    /// <summary>Whether the two cannot stand on one sheet.</summary>
+    internal bool Disturbs(HeldNote other) =>
+        Whole.Meets(other.Whole)
+        && (Lines.Gap(Box, other.Box) < Column.Gap - 1e-9 || (Option.Tip - other.Option.Tip).Length < Options.TipsApart || Runs(other) || other.Runs(this)
+            || Lines.Distance(_bend, Option.Tip, other._bend, other.Option.Tip) < Options.TipGap
+            || Lines.Distance(Start, _bend, other.Start, other._bend) < Options.TipGap);
+
+    /// <summary>Whether this one's leader comes too near the other's text or shoulder.</summary>
+    private bool Runs(HeldNote other) =>
+        Lines.Meets(other.Box.Grow(Options.TipGap), _bend, Option.Tip) || Lines.Meets(other.Box.Grow(Options.TipGap), Start, _bend)
+        || Lines.Distance(_bend, Option.Tip, other.Start, other._bend) < Options.TipGap;
+
+    private PaperPoint Start => _bend + new PaperPoint(Column.Side * (Option.Setback + Column.Shoulder), 0);
+}
+
+/// <summary>
+/// Makes room for notes that the columns left over: each takes the place where it disturbs the fewest others, and those that it disturbs look for another place, which may be
+/// in another column. A note that was sent away often weighs more, so that the search does not go in circles. Work is counted in steps.
+/// </summary>
+internal sealed class NoteRepair
+{
+    private const int MostSteps = 800;
+
+    private readonly Dictionary<string, HeldNote[]> _ways;
+    private readonly Dictionary<string, double> _weights;
+
+    /// <param name="ways">All that each note might do, by id, cheapest first.</param>
+    internal NoteRepair(Dictionary<string, HeldNote[]> ways)
+    {
+        _ways = ways;
+        _weights = ways.ToDictionary(one => one.Key, _ => 1.0, StringComparer.Ordinal);
+    }
+
+    /// <summary>The notes that can stand together: as many as were found, none disturbing another.</summary>
+    internal IReadOnlyList<HeldNote> Solve(IReadOnlyList<HeldNote> standing)
+    {
+        var held = standing.ToList();
+        var waiting = new List<string>(_ways.Keys.Where(id => !held.Exists(one => one.Id == id)).OrderBy(id => _ways[id].Length).ThenBy(id => id, StringComparer.Ordinal));
+        var best = held.ToArray();
+        for (var step = 0; step < MostSteps && waiting.Count > 0; step++)
+        {
+            var id = waiting[0];
+            waiting.RemoveAt(0);
+            if (Least(id, held) is not { } way)
+            {
+                continue;
+            }
+
+            foreach (var other in held.Where(way.Disturbs).ToArray())
+            {
+                held.Remove(other);
+                waiting.Add(other.Id);
+                _weights[other.Id]++;
+            }
+
+            held.Add(way);
+            best = held.Count > best.Length ? [.. held] : best;
+        }
+
+        return Settled([.. best]);
+    }
+
+    private HeldNote? Least(string id, List<HeldNote> held)
+    {
+        HeldNote? best = null;
+        var (least, cost) = (double.MaxValue, double.MaxValue);
+        foreach (var way in _ways[id])
+        {
+            var weight = 0.0;
+            for (var i = 0; i < held.Count && weight <= least; i++)
+            {
+                weight += way.Disturbs(held[i]) ? _weights[held[i].Id] : 0;
+            }
+
+            if (weight < least || (weight == least && way.Option.Cost < cost))
+            {
+                (best, least, cost) = (way, weight, way.Option.Cost);
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>Each note in turn to the cheapest place that the others leave.</summary>
+    private List<HeldNote> Settled(List<HeldNote> held)
+    {
+        for (var round = 0; round < 2; round++)
+        {
+            foreach (var id in held.Select(one => one.Id).OrderBy(id => id, StringComparer.Ordinal).ToArray())
+            {
+                var at = held.FindIndex(one => one.Id == id);
+                var own = held[at];
+                held.RemoveAt(at);
+                held.Add(_ways[id].Where(way => way.Option.Cost < own.Option.Cost && !held.Exists(way.Disturbs)).MinBy(way => way.Option.Cost) ?? own);
+            }
+        }
+
+        return held;
+    }
+}
