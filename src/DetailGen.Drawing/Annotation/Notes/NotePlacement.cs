@@ -58,6 +58,8 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             surface.Unplaced.Add(new("note", note.Id, _lost.Contains(note.Id) ? "Its column is full." : "No leader reaches it without a fault."));
             Keyed.Add(new(note.Id, KeyOf(note, notes), note.Words));
         }
+
+        Keyed.Sort((one, other) => one.Key.Length != other.Key.Length ? one.Key.Length.CompareTo(other.Key.Length) : string.CompareOrdinal(one.Key, other.Key));
     }
 
     /// <summary>The number of a note: its reference, or one of its own where it has none.</summary>
