@@ -78,7 +78,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         var own = 0.2 * (notes.TakeWhile(other => other.Id != note.Id).Count() % 15);
         var ways = from bend in KeyBends(note, own)
                    from side in (int[])[1, -1]
-                   let column = new Column(FormattableString.Invariant($"number {side * bend:0.0} {(side > 0 ? "right" : "left")}"), side, bend, side > 0 ? room with { Left = bend } : room with { Right = bend })
+                   let column = new Column(FormattableString.Invariant($"number {note.Id} {bend:0.0} {(side > 0 ? "right" : "left")}"), side, bend, side > 0 ? room with { Left = bend } : room with { Right = bend })
                    let options = _options.Of(block, column, block.Width, null, Reach.Lax)
                    from option in options
                    select new HeldNote(block, column, block.Width, option with { Cost = option.Cost + Weights.Number }, options.Min(other => other.Run) + Column.Shoulder);
