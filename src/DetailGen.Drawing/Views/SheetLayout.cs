@@ -38,7 +38,7 @@ internal static class SheetLayout
         var order = sheets.OrderBy(part => part.BuildOrder).ToArray();
         var loose = Lay(order, paper, outlineHalf, SheetStyles.Gap);
         var strays = loose.Any(sheet => sheet.Profile.Plateaus.Any(plateau => plateau.Height + sheet.Style.Width - sheet.Part.Sheet!.Thickness / paper.Scale > SheetStyles.Budget));
-        return Trimmed(strays ? Lay(order, paper, outlineHalf, SheetStyles.TightGap) : loose);
+        return Parting.Of(Trimmed(strays ? Lay(order, paper, outlineHalf, SheetStyles.TightGap) : loose));
     }
 
     // A free end that butts against another sheet in the model stops short of it on paper, by no more than an end may stray.

@@ -38,9 +38,30 @@ public sealed class AnnotatorTests
                 View = request.View with { Zone = zone.Grow(20 - narrower / 2.0), NoteWidth = width },
             });
 
+            // Words or a number: what stands on the list has its number on the view, or is told as having no place.
+            foreach (var keyed in layout.Keyed.Where(keyed => !layout.Unplaced.Any(one => one.What == "note" && one.Id == keyed.PartId)))
+            {
+                var mark = Assert.Single(layout.Items.OfType<Group>(), group => group.Name == "note " + keyed.PartId);
+                Assert.Equal(keyed.Key, Assert.Single(mark.Items.OfType<Text>()).Words);
+                Assert.Contains(mark.Items, item => item.Row == "note.leader");
+            }
+
             // A zone too narrow for the levels is told as a fault and not papered over.
             Assert.DoesNotContain(layout.Faults, fault => fault.Check != "frame-cross" || !fault.Subject.StartsWith("level", StringComparison.Ordinal));
         }, iter: 200, threads: 1);
+    }
+
+    [Theory]
+    [InlineData(10, false, 0)]
+    [InlineData(10, true, 0)]
+    [InlineData(10, false, 15)]
+    [InlineData(10, true, 15)]
+    public void Every_note_of_the_sample_has_a_mark_even_on_less_paper(double scale, bool mirror, double less)
+    {
+        var request = AnnotationSamples.Request(scale, mirror);
+        var layout = Annotator.Place(request with { View = request.View with { Zone = request.View.Zone.Grow(-less) } });
+        Assert.DoesNotContain(layout.Unplaced, one => one.What == "note");
+        Assert.DoesNotContain(layout.Faults, fault => fault.Check.StartsWith("lead", StringComparison.Ordinal) || fault.Check is "text-overlap" or "text-on-fill");
     }
 
     [Fact]

@@ -94,7 +94,7 @@ internal static class Coping
             [new(weather, seat.Head - TurnDown), .. board, new(roof, seat.Head - TurnDown)], membrane, seat.Beneath, Seat.Between, runsOn: false, "coping.dpc-thickness");
         site.Lay(
             "coping", "Coping", "coping", Element.Wall, Roles.WaterBarrier | Roles.Finish, Stage.Head,
-            [new(left + sheet, legs), .. Line(left + sheet, right - sheet, bare), new(right - sheet, legs)], sheet, [], Seat.Face, runsOn: false,
+            [new(left + sheet, legs), .. Line(left + sheet, right - sheet, bare), new(right - sheet, legs)], sheet, ["coping.dpc"], Seat.Face, runsOn: false,
             "coping.width", "coping.thickness", "coping.fall", "coping.overhang", "coping.overhang-inside", "coping.leg");
         var under = Line(weather, roof, bare + ((membrane + Board) * slant));
         site.Add(new(

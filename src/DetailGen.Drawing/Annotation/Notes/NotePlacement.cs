@@ -58,6 +58,8 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             surface.Unplaced.Add(new("note", note.Id, _lost.Contains(note.Id) ? "Its column is full." : "No leader reaches it without a fault."));
             Keyed.Add(new(note.Id, KeyOf(note, notes), note.Words));
         }
+
+        Keyed.Sort((one, other) => one.Key.Length != other.Key.Length ? one.Key.Length.CompareTo(other.Key.Length) : string.CompareOrdinal(one.Key, other.Key));
     }
 
     /// <summary>The number of a note: its reference, or one of its own where it has none.</summary>
@@ -76,7 +78,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         var own = 0.2 * (notes.TakeWhile(other => other.Id != note.Id).Count() % 15);
         var ways = from bend in KeyBends(note, own)
                    from side in (int[])[1, -1]
-                   let column = new Column(FormattableString.Invariant($"number {side * bend:0.0} {(side > 0 ? "right" : "left")}"), side, bend, side > 0 ? room with { Left = bend } : room with { Right = bend })
+                   let column = new Column(FormattableString.Invariant($"number {note.Id} {bend:0.0} {(side > 0 ? "right" : "left")}"), side, bend, side > 0 ? room with { Left = bend } : room with { Right = bend })
                    let options = _options.Of(block, column, block.Width, null, Reach.Lax)
                    from option in options
                    select new HeldNote(block, column, block.Width, option with { Cost = option.Cost + Weights.Number }, options.Min(other => other.Run) + Column.Shoulder);

@@ -17,10 +17,15 @@ internal sealed record HeldNote(Block Block, Column Column, double Width, Option
 
     /// <summary>Whether the two cannot stand on one sheet.</summary>
     internal bool Disturbs(HeldNote other) =>
-        Whole.Meets(other.Whole)
+        OutOfLine(other)
+        || (Whole.Meets(other.Whole)
         && (Lines.Gap(Box, other.Box) < Column.Gap - 1e-9 || (Option.Tip - other.Option.Tip).Length < Options.TipsApart || Runs(other) || other.Runs(this)
             || Lines.Distance(_bend, Option.Tip, other._bend, other.Option.Tip) < Options.TipGap
-            || Lines.Distance(Start, _bend, other.Start, other._bend) < Options.TipGap);
+            || Lines.Distance(Start, _bend, other.Start, other._bend) < Options.TipGap));
+
+    /// <summary>Notes whose leaders bend on one line are read as one column, so blocks of two columns must not.</summary>
+    private bool OutOfLine(HeldNote other) =>
+        Column.Side == other.Column.Side && Column.Id != other.Column.Id && Math.Abs(_bend.X - other._bend.X) < 0.15;
 
     /// <summary>Whether this one's leader comes too near the other's text or shoulder.</summary>
     private bool Runs(HeldNote other) =>

@@ -12,7 +12,7 @@ internal sealed class Options(Surface surface, double longest)
     private const double Least = 3;
 
     private static readonly double[] InLine = [0];
-    private static readonly double[] Setbacks = [0, 1.5, 3, 4.5, 6, 8, 10, 13, 18];
+    private static readonly double[] Setbacks = [0, 1.6, 3.1, 4.6, 6.1, 8.1, 10.1, 13.1, 18.1];
 
     private readonly Dictionary<(string, string, int, double, Reach), Option[]> _known = [];
     private readonly Dictionary<(double, double, double, double), bool> _free = [];
