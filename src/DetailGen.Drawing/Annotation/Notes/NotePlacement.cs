@@ -26,7 +26,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>Words in lines shorter than this are not read at a glance, mm.</summary>
     private const double Narrowest = 22;
 
-    private readonly Options _options = new(surface, request.View.LongestLeader);
+    private readonly Options _options = new(surface, request.View.LongestLeader, columns);
     private readonly Dictionary<(string, string, double), Block> _blocks = [];
     private readonly SortedSet<string> _lost = new(StringComparer.Ordinal);
 

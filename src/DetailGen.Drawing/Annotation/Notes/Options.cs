@@ -3,7 +3,7 @@ using DetailGen.Drawing.Scenes;
 namespace DetailGen.Drawing.Annotation.Notes;
 
 /// <summary>All admissible ways to lead one note, from the finite sets of tips and angles.</summary>
-internal sealed class Options(Surface surface, double longest)
+internal sealed class Options(Surface surface, double longest, IReadOnlyList<Column> columns)
 {
     internal const double LeaderGap = 0.7;
     internal const double TipGap = 1;
@@ -100,6 +100,16 @@ internal sealed class Options(Surface surface, double longest)
 
     private Option? Make(Shape shape, TipPlace place, int angle, double setback, Block block, Column column, double width, EarlierPlace? earlier)
     {
+        if (setback > 0)
+        {
+            setback = OwnLine(column, setback);
+        }
+
+        if (setback < 0)
+        {
+            return null;
+        }
+
         var away = (column.Bend - place.At.X) * column.Side - setback;
         if (away < Least)
         {
@@ -170,6 +180,17 @@ internal sealed class Options(Surface surface, double longest)
         var foreign = Foreign(shape, bend, tip, ref strict) + (strict ? 0 : Weights.Lax);
         var cost = run + Column.Shoulder + (angle == 0 ? 0 : Weights.Bend) + foreign + Weights.Clearance * (1 - Math.Min(1, place.Clearance / Math.Min(place.Best, 3)));
         return new(tip, ending, run, cost, strict);
+    }
+
+    /// <summary>
+    /// The nearest setback whose bend line no other column on that side can have, for blocks on one bend line are read as one column; negative where another column bends there.
+    /// </summary>
+    private double OwnLine(Column column, double setback)
+    {
+        const double Pitch = 1.2, Apart = 0.15;
+        var own = columns.TakeWhile(other => other.Id != column.Id).Count() % 4 * Pitch / 4;
+        var bend = Math.Round((column.Bend - column.Side * setback - own) / Pitch) * Pitch + own;
+        return columns.Any(other => other.Side == column.Side && other.Id != column.Id && Math.Abs(other.Bend - bend) < Apart) ? -1 : column.Side * (column.Bend - bend);
     }
 
     /// <summary>Whether a shoulder drawn on towards the part keeps off all parts.</summary>
