@@ -17,20 +17,19 @@ internal sealed class ColumnCosts
         _order = [.. blocks.Select((upper, i) => blocks.Select((lower, j) => OrderOf(upper.Note, lower.Note, earlierOrder[i], earlierOrder[j])).ToArray())];
     }
 
-    internal double Between(int upper, in Option a, int lower, in Option b, double meanGap) => Between(upper, a, lower, b, meanGap, Apart(a, b));
-
+    /// <summary>What two neighbours that leave at these levels cost each other.</summary>
     /// <param name="apart">Whether their leaders keep off each other; the cost is never less where they do not.</param>
-    internal double Between(int upper, in Option a, int lower, in Option b, double meanGap, bool apart)
+    internal double Between(int upper, double a, int lower, double b, double meanGap, bool apart)
     {
         var gap = Gap(upper, a, b) - meanGap;
         return Faults(upper, a, b, apart) + Math.Min(Weights.UnevenMost, Weights.Uneven * gap * gap) + _order[upper][lower];
     }
 
-    private double Gap(int upper, in Option a, in Option b) => a.Level - _below[upper] - (b.Level + _above);
+    private double Gap(int upper, double a, double b) => a - _below[upper] - (b + _above);
 
-    internal double Faults(int upper, in Option a, in Option b) => Faults(upper, a, b, Apart(a, b));
+    internal double Faults(int upper, in Option a, in Option b) => Faults(upper, a.Level, b.Level, Apart(a, b));
 
-    private double Faults(int upper, in Option a, in Option b, bool apart)
+    private double Faults(int upper, double a, double b, bool apart)
     {
         var lack = Column.Gap - Gap(upper, a, b);
         return (lack > 1e-9 ? Weights.Fault + 20 * lack : 0) + (apart ? 0 : Weights.Fault);
@@ -47,7 +46,7 @@ internal sealed class ColumnCosts
         var sum = 0.0;
         for (var i = 0; i + 1 < order.Length; i++)
         {
-            sum += Gap(order[i], taken[i], taken[i + 1]);
+            sum += Gap(order[i], taken[i].Level, taken[i + 1].Level);
         }
 
         return order.Length < 2 ? 0 : sum / (order.Length - 1);
@@ -58,7 +57,7 @@ internal sealed class ColumnCosts
         var sum = 0.0;
         for (var i = 0; i + 1 < order.Length; i++)
         {
-            var gap = Gap(order[i], taken[i], taken[i + 1]) - mean;
+            var gap = Gap(order[i], taken[i].Level, taken[i + 1].Level) - mean;
             sum += Math.Min(Weights.UnevenMost, Weights.Uneven * gap * gap);
         }
 

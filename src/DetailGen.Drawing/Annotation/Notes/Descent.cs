@@ -9,7 +9,11 @@ internal sealed class Descent
     private readonly int _mostSteps;
     private readonly Option[][] _usable;
     private readonly double[][] _own;
+    private readonly double[][] _levels;
     private readonly ColumnCosts _costs;
+
+    /// <summary>For each pair of notes, whether the leaders of their options keep off each other: 1 yes, −1 no, 0 not asked yet.</summary>
+    private readonly sbyte[]?[] _apart;
 
     // By place in the order: the least cost from an option downwards, and the same from the least on with the options that have it.
     private readonly double[][] _toGo;
@@ -36,6 +40,8 @@ internal sealed class Descent
         var (count, most) = (usable.Length, usable.Max(options => options.Length));
         double[][] Rows() => [.. usable.Select(_ => new double[most])];
         (_toGo, _sorted, _sortedOptions) = (Rows(), Rows(), [.. usable.Select(_ => new int[most])]);
+        _levels = [.. usable.Select(options => Array.ConvertAll(options, option => option.Level))];
+        _apart = new sbyte[]?[count * count];
         (_known, _taken, _best) = (new int[count], new int[count], new int[count]);
         Array.Fill(_known, -1);
     }
@@ -86,7 +92,7 @@ internal sealed class Descent
         var (here, toGo, isLast) = (_usable[_order[at]], _toGo[at], at + 1 == _order.Length);
         for (var o = 0; o < here.Length; o++)
         {
-            toGo[o] = _own[_order[at]][o] + (isLast ? 0 : LeastBelow(at, here[o]));
+            toGo[o] = _own[_order[at]][o] + (isLast ? 0 : LeastBelow(at, o));
         }
 
         var (sorted, options) = (_sorted[at], _sortedOptions[at]);
@@ -99,22 +105,42 @@ internal sealed class Descent
     }
 
     // From the cheapest continuation on: what a pair costs each other is never less than nothing, so most need not be looked at.
-    private double LeastBelow(int at, in Option option)
+    private double LeastBelow(int at, int option)
     {
         var least = double.MaxValue;
         var (upper, lower) = (_order[at], _order[at + 1]);
-        var (below, sorted, options) = (_usable[lower], _sorted[at + 1], _sortedOptions[at + 1]);
-        for (var p = 0; p < below.Length && sorted[p] < least; p++)
+        var (level, levels, sorted, options) = (_levels[upper][option], _levels[lower], _sorted[at + 1], _sortedOptions[at + 1]);
+        for (var p = 0; p < levels.Length && sorted[p] < least; p++)
         {
-            ref readonly var next = ref below[options[p]];
-            var clear = sorted[p] + _costs.Between(upper, option, lower, next, _meanGap, apart: true);
+            var next = options[p];
+            var clear = sorted[p] + _costs.Between(upper, level, lower, levels[next], _meanGap, apart: true);
             if (clear < least)
             {
-                least = _costs.Apart(option, next) ? clear : Math.Min(least, sorted[p] + _costs.Between(upper, option, lower, next, _meanGap, apart: false));
+                least = Apart(upper, option, lower, next) ? clear : Math.Min(least, sorted[p] + _costs.Between(upper, level, lower, levels[next], _meanGap, apart: false));
             }
         }
 
         return least;
+    }
+
+    private double Between(int above, int option)
+    {
+        var (upper, taken, lower) = (_order[above], _taken[above], _order[above + 1]);
+        return _costs.Between(upper, _levels[upper][taken], lower, _levels[lower][option], _meanGap, Apart(upper, taken, lower, option));
+    }
+
+    // The same pairs are asked for in every order: each is worked out once.
+    private bool Apart(int upper, int a, int lower, int b)
+    {
+        ref var table = ref _apart[upper * _usable.Length + lower];
+        table ??= new sbyte[_usable[upper].Length * _usable[lower].Length];
+        ref var known = ref table[a * _usable[lower].Length + b];
+        if (known == 0)
+        {
+            known = (sbyte)(_costs.Apart(_usable[upper][a], _usable[lower][b]) ? 1 : -1);
+        }
+
+        return known > 0;
     }
 
     private void Go(int at, double spent)
@@ -131,26 +157,36 @@ internal sealed class Descent
         }
 
         var note = _order[at];
-        var (usable, own) = (_usable[note], _own[note]);
-        var count = usable.Length;
-        Span<int> next = count <= 128 ? stackalloc int[count] : new int[count];
-        Span<double> promise = count <= 128 ? stackalloc double[count] : new double[count];
-        Span<double> between = count <= 128 ? stackalloc double[count] : new double[count];
-        for (var o = 0; o < count; o++)
+        var (usable, own, toGo) = (_usable[note], _own[note], _toGo[at]);
+        var most = usable.Length;
+        Span<int> next = most <= 128 ? stackalloc int[most] : new int[most];
+        Span<int> choices = most <= 128 ? stackalloc int[most] : new int[most];
+        Span<double> promise = most <= 128 ? stackalloc double[most] : new double[most];
+        Span<double> between = most <= 128 ? stackalloc double[most] : new double[most];
+        var count = 0;
+        for (var o = 0; o < most; o++)
         {
-            next[o] = o;
-            between[o] = at == 0 ? 0 : _costs.Between(_order[at - 1], _usable[_order[at - 1]][_taken[at - 1]], note, usable[o], _meanGap);
-            promise[o] = spent + _toGo[at][o] + between[o];
+            if (spent + toGo[o] >= _limit - 1e-9)
+            {
+                continue;
+            }
+
+            var cost = at == 0 ? 0 : Between(at - 1, o);
+            if (spent + toGo[o] + cost is var least && least < _limit - 1e-9)
+            {
+                (next[count], promise[count], between[count]) = (count, least, cost);
+                choices[count++] = o;
+            }
         }
 
-        promise.Sort(next);
+        promise[..count].Sort(next[..count]);
         for (var n = 0; n < count && promise[n] < _limit - 1e-9 && Steps < (_found ? _mostSteps : 4 * _mostSteps); n++)
         {
-            var o = next[n];
-            var more = between[o];
+            var o = choices[next[n]];
+            var more = between[next[n]];
             for (var above = 0; above < at - 1; above++)
             {
-                more += (_costs.Apart(_usable[_order[above]][_taken[above]], usable[o]) ? 0 : Weights.Fault) + _costs.Order(_order[above], note);
+                more += (Apart(_order[above], _taken[above], note, o) ? 0 : Weights.Fault) + _costs.Order(_order[above], note);
             }
 
             Steps++;
