@@ -5,46 +5,48 @@ namespace DetailGen.Drawing.Annotation.Notes;
 /// <summary>What the notes of one column cost each other: too little white, leaders that touch, an order against the work, uneven gaps.</summary>
 internal sealed class ColumnCosts
 {
-    private readonly double[] _above;
+    private readonly double _above = Block.Above;
     private readonly double[] _below;
-    private readonly string[] _groups;
-    private readonly int[] _ranks;
-    private readonly int[] _earlierOrder;
+    private readonly double[][] _order;
     private readonly int _side;
 
     internal ColumnCosts(Block[] blocks, int side, int[] earlierOrder)
     {
-        _above = [.. blocks.Select(_ => Block.Above)];
+        _side = side;
         _below = [.. blocks.Select(block => block.Below)];
-        _groups = [.. blocks.Select(block => block.Note.Group)];
-        _ranks = [.. blocks.Select(block => block.Note.Rank)];
-        (_side, _earlierOrder) = (side, earlierOrder);
+        _order = [.. blocks.Select((upper, i) => blocks.Select((lower, j) => OrderOf(upper.Note, lower.Note, earlierOrder[i], earlierOrder[j])).ToArray())];
     }
 
-    internal double Between(int upper, in Option a, int lower, in Option b, double meanGap)
+    /// <summary>What two neighbours that leave at these levels cost each other.</summary>
+    /// <param name="apart">Whether their leaders keep off each other; the cost is never less where they do not.</param>
+    internal double Between(int upper, double a, int lower, double b, double meanGap, bool apart)
     {
-        var gap = Gap(upper, a, lower, b) - meanGap;
-        return Faults(upper, a, lower, b) + Math.Min(Weights.UnevenMost, Weights.Uneven * gap * gap) + Order(upper, lower);
+        var gap = Gap(upper, a, b) - meanGap;
+        return Faults(upper, a, b, apart) + Math.Min(Weights.UnevenMost, Weights.Uneven * gap * gap) + _order[upper][lower];
     }
 
-    private double Gap(int upper, in Option a, int lower, in Option b) => a.Level - _below[upper] - (b.Level + _above[lower]);
+    private double Gap(int upper, double a, double b) => a - _below[upper] - (b + _above);
 
-    internal double Faults(int upper, in Option a, int lower, in Option b)
+    internal double Faults(int upper, in Option a, in Option b) => Faults(upper, a.Level, b.Level, Apart(a, b));
+
+    private double Faults(int upper, double a, double b, bool apart)
     {
-        var lack = Column.Gap - Gap(upper, a, lower, b);
-        return (lack > 1e-9 ? Weights.Fault + 20 * lack : 0) + (Apart(a, b) ? 0 : Weights.Fault);
+        var lack = Column.Gap - Gap(upper, a, b);
+        return (lack > 1e-9 ? Weights.Fault + 20 * lack : 0) + (apart ? 0 : Weights.Fault);
     }
 
-    internal double Order(int upper, int lower) =>
-        (_groups[upper] == _groups[lower] && _ranks[upper] < _ranks[lower] && _groups[upper] != "coping" ? Weights.RankInversion : 0)
-        + (_earlierOrder[upper] >= 0 && _earlierOrder[lower] >= 0 && _earlierOrder[upper] > _earlierOrder[lower] ? Weights.Swapped : 0);
+    internal double Order(int upper, int lower) => _order[upper][lower];
+
+    private static double OrderOf(Note upper, Note lower, int earlierUpper, int earlierLower) =>
+        (upper.Group == lower.Group && upper.Rank < lower.Rank && upper.Group != "coping" ? Weights.RankInversion : 0)
+        + (earlierUpper >= 0 && earlierLower >= 0 && earlierUpper > earlierLower ? Weights.Swapped : 0);
 
     internal double Mean(int[] order, Option[] taken)
     {
         var sum = 0.0;
         for (var i = 0; i + 1 < order.Length; i++)
         {
-            sum += Gap(order[i], taken[i], order[i + 1], taken[i + 1]);
+            sum += Gap(order[i], taken[i].Level, taken[i + 1].Level);
         }
 
         return order.Length < 2 ? 0 : sum / (order.Length - 1);
@@ -55,7 +57,7 @@ internal sealed class ColumnCosts
         var sum = 0.0;
         for (var i = 0; i + 1 < order.Length; i++)
         {
-            var gap = Gap(order[i], taken[i], order[i + 1], taken[i + 1]) - mean;
+            var gap = Gap(order[i], taken[i].Level, taken[i + 1].Level) - mean;
             sum += Math.Min(Weights.UnevenMost, Weights.Uneven * gap * gap);
         }
 

@@ -8,9 +8,8 @@ internal sealed record ColumnAnswer(int[] Order, Option[] Taken, double Cost, do
 }
 
 /// <summary>
-/// The best places of the notes of one column. For a pair of angles and an order of notes a dynamic programme from the bottom gives the least cost where only neighbours
-/// can disturb each other; a search from the top guided by it settles the rest. The order starts from the level at which each note would like to leave and is improved by
-/// exchanging neighbours. Work is counted in steps.
+/// The best places of the notes of one column, for the pairs of angles that promise most. The order starts from the level at which each note would like to leave and is
+/// improved by exchanging neighbours; <see cref="Descent"/> finds the places for an order.
 /// </summary>
 internal sealed class ColumnSearch
 {
@@ -29,15 +28,15 @@ internal sealed class ColumnSearch
     private readonly ColumnCosts _costs;
     private readonly string[] _groups;
     private readonly int[] _earlierOrder;
-    private readonly bool[] _allowed = new bool[Angles.Degrees.Length];
-
     private readonly double[] _wish;
     private readonly bool _thorough;
 
     private bool _anyAngle;
     private int _main;
     private double _meanGap;
-    private int _descents;
+    private Option[][] _usable = [];
+    private double[][] _own = [];
+    private Descent? _descent;
 
     /// <param name="options">For each note, cheapest first, none empty.</param>
     /// <param name="earlierOrder">Rank of each note in the earlier issue's column, −1 where it was not there.</param>
@@ -50,9 +49,10 @@ internal sealed class ColumnSearch
         _groups = [.. blocks.Select(block => block.Note.Group)];
         _wish = new double[options.Length];
         _earlierOrder = earlierOrder;
+        Bound = _options.Sum(options => options[0].Cost);
     }
 
-    internal double Bound => _options.Sum(options => options[0].Cost);
+    internal double Bound { get; }
 
     internal ColumnAnswer Solve()
     {
@@ -72,7 +72,7 @@ internal sealed class ColumnSearch
 
             searched++;
 
-            Allow(main, second);
+            Allow(main, option => option.Angle == main || option.Angle == second);
             var answer = Improve(best?.Cost ?? double.MaxValue);
             best = best is null || answer.Cost < best.Cost - 1e-9 ? answer : best;
         }
@@ -80,8 +80,8 @@ internal sealed class ColumnSearch
         if (best is null || best.HasFault)
         {
             // More than two angles before a fault.
-            Array.Fill(_allowed, true);
-            (_anyAngle, _main) = (true, best?.Main ?? 0);
+            _anyAngle = true;
+            Allow(best?.Main ?? 0, _ => true);
             var answer = Improve(best?.Cost ?? double.MaxValue);
             best = best is null || answer.Cost < best.Cost - 1e-9 ? answer : best;
         }
@@ -99,7 +99,7 @@ internal sealed class ColumnSearch
             cost += Own(taken[i]);
             for (var j = 0; j < i; j++)
             {
-                cost += i - j == 1 ? _costs.Faults(order[j], taken[j], order[i], taken[i]) : _costs.Apart(taken[j], taken[i]) ? 0 : Weights.Fault;
+                cost += i - j == 1 ? _costs.Faults(order[j], taken[j], taken[i]) : _costs.Apart(taken[j], taken[i]) ? 0 : Weights.Fault;
                 cost += _costs.Order(order[j], order[i]);
             }
         }
@@ -112,52 +112,50 @@ internal sealed class ColumnSearch
 
     private bool IsFew => _options.Length <= FewEnough && _options.Sum(options => options.Length) <= FewEnough * 6;
 
-    private void Allow(int main, int second)
+    private void Allow(int main, Predicate<Option> isAllowed)
     {
-        Array.Fill(_allowed, false);
-        _allowed[main] = _allowed[second] = true;
         _main = main;
+        _usable = [.. _options.Select(options => Array.FindAll(options, isAllowed))];
+        _own = [.. _usable.Select(options => Array.ConvertAll(options, option => Own(option)))];
+        _descent = new(_usable, _own, _costs, _thorough ? ThoroughDescents : MostDescents);
     }
 
     /// <summary>Pairs of angles with the least that their options can cost, best first.</summary>
-    private List<(int Main, int Second, double Bound)> Pairs()
+    private IEnumerable<(int Main, int Second, double Bound)> Pairs()
     {
-        var pairs = new List<(int Main, int Second, double Bound)>();
-        for (var main = 0; main < _allowed.Length; main++)
-        {
-            for (var second = 0; second < _allowed.Length; second++)
-            {
-                Allow(main, second);
-                var bound = 0.0;
-                foreach (var options in _options)
-                {
-                    var least = double.MaxValue;
-                    foreach (var option in options)
-                    {
-                        least = _allowed[option.Angle] ? Math.Min(least, Own(option)) : least;
-                    }
-
-                    bound += least;
-                }
-
-                if (bound < double.MaxValue)
-                {
-                    pairs.Add((main, second, bound));
-                }
-            }
-        }
-
-        return [.. pairs.OrderBy(pair => pair.Bound).ThenBy(pair => pair.Main).ThenBy(pair => pair.Second)];
+        var least = _options.Select(LeastByAngle).ToArray();
+        var pairs =
+            from main in Enumerable.Range(0, Angles.Degrees.Length)
+            from second in Enumerable.Range(0, Angles.Degrees.Length)
+            let bound = least.Sum(costs => Math.Min(costs[main], costs[second] + Extra(second, main)))
+            where bound < double.MaxValue
+            orderby bound, main, second
+            select (main, second, bound);
+        return pairs;
     }
 
-    private double Own(in Option option) => option.Cost + (option.Angle == 0 || option.Angle == _main ? 0 : Weights.OtherAngle);
+    private static double[] LeastByAngle(Option[] options)
+    {
+        var least = new double[Angles.Degrees.Length];
+        Array.Fill(least, double.MaxValue);
+        foreach (var option in options)
+        {
+            least[option.Angle] = Math.Min(least[option.Angle], option.Cost);
+        }
+
+        return least;
+    }
+
+    private double Own(in Option option) => option.Cost + Extra(option.Angle, _main);
+
+    private static double Extra(int angle, int main) => angle == 0 || angle == main ? 0 : Weights.OtherAngle;
 
     /// <summary>The order settled: the white between the notes is tried wider and narrower, for its evenness is known only afterwards.</summary>
     private ColumnAnswer Refine(ColumnAnswer best)
     {
         foreach (var gap in (ReadOnlySpan<double>)[2, 12, 25, 45])
         {
-            (_meanGap, _descents) = (gap, 0);
+            (_meanGap, _descent!.Steps) = (gap, 0);
             var tried = PlaceForGap(best.Order, best.Cost);
             best = tried.Cost < best.Cost - 1e-9 ? tried : best;
         }
@@ -167,7 +165,7 @@ internal sealed class ColumnSearch
 
     private ColumnAnswer Improve(double toBeat)
     {
-        _descents = 0;
+        _descent!.Steps = 0;
         _meanGap = 6;
         var order = FirstOrder();
         var best = Place(order, toBeat);
@@ -249,11 +247,11 @@ internal sealed class ColumnSearch
         for (var i = 0; i < wish.Length; i++)
         {
             var least = double.MaxValue;
-            foreach (var option in _options[i])
+            for (var o = 0; o < _own[i].Length; o++)
             {
-                if (_allowed[option.Angle] && Own(option) < least)
+                if (_own[i][o] < least)
                 {
-                    (least, wish[i]) = (Own(option), option.Level);
+                    (least, wish[i]) = (_own[i][o], _usable[i][o].Level);
                 }
             }
         }
@@ -309,81 +307,7 @@ internal sealed class ColumnSearch
 
     private ColumnAnswer PlaceForGap(int[] order, double toBeat)
     {
-        var count = order.Length;
-        var usable = new Option[count][];
-        var toGo = new double[count][];
-        for (var i = count - 1; i >= 0; i--)
-        {
-            usable[i] = Array.FindAll(_options[order[i]], option => _allowed[option.Angle]);
-            toGo[i] = new double[usable[i].Length];
-            for (var o = 0; o < usable[i].Length; o++)
-            {
-                var next = i + 1 < count ? double.MaxValue : 0;
-                for (var p = 0; i + 1 < count && p < usable[i + 1].Length; p++)
-                {
-                    if (toGo[i + 1][p] < next)
-                    {
-                        next = Math.Min(next, toGo[i + 1][p] + _costs.Between(order[i], usable[i][o], order[i + 1], usable[i + 1][p], _meanGap));
-                    }
-                }
-
-                toGo[i][o] = Own(usable[i][o]) + next;
-            }
-        }
-
-        var search = new Descent(this, order, usable, toGo, toBeat + Weights.Fault);
-        search.Go(0, 0);
-        var taken = search.Best ?? search.Greedy();
+        var taken = _descent!.Place(order, _meanGap, toBeat + Weights.Fault);
         return new([.. order], taken, Judge(order, taken, _main), Bound, _main);
-    }
-
-    /// <summary>From the top downwards, every leader against all above it, the promising first.</summary>
-    private sealed class Descent(ColumnSearch owner, int[] order, Option[][] usable, double[][] toGo, double limit)
-    {
-        private readonly Option[] _taken = new Option[order.Length];
-        private double _limit = limit;
-
-        internal Option[]? Best { get; private set; }
-
-        internal void Go(int at, double spent)
-        {
-            if (at == order.Length)
-            {
-                if (spent < _limit - 1e-9)
-                {
-                    (_limit, Best) = (spent, [.. _taken]);
-                }
-
-                return;
-            }
-
-            var count = usable[at].Length;
-            Span<int> next = count <= 128 ? stackalloc int[count] : new int[count];
-            Span<double> promise = count <= 128 ? stackalloc double[count] : new double[count];
-            for (var o = 0; o < count; o++)
-            {
-                next[o] = o;
-                promise[o] = spent + toGo[at][o] + (at == 0 ? 0 : owner._costs.Between(order[at - 1], _taken[at - 1], order[at], usable[at][o], owner._meanGap));
-            }
-
-            promise.Sort(next);
-            var most = owner._thorough ? ThoroughDescents : MostDescents;
-            for (var n = 0; n < count && promise[n] < _limit - 1e-9 && owner._descents < (Best is null ? 4 * most : most); n++)
-            {
-                var option = usable[at][next[n]];
-                var more = at == 0 ? 0 : owner._costs.Between(order[at - 1], _taken[at - 1], order[at], option, owner._meanGap);
-                for (var above = 0; above < at - 1; above++)
-                {
-                    more += (owner._costs.Apart(_taken[above], option) ? 0 : Weights.Fault) + owner._costs.Order(order[above], order[at]);
-                }
-
-                owner._descents++;
-                _taken[at] = option;
-                Go(at + 1, spent + more + owner.Own(option));
-            }
-        }
-
-        /// <summary>Where the limit cut everything off: each note's cheapest.</summary>
-        internal Option[] Greedy() => [.. usable.Select(options => options[0])];
     }
 }
