@@ -49,7 +49,7 @@ internal static class FeasibleSizes
     }
 
     private static SizeRange Told(Parameter parameter, FeasibleRange range) => new(
-        parameter.Key, parameter.Unit, range.Variable.Domain.IsListed ? null : range.Variable.Domain.Step, range.Values,
+        parameter.Key, parameter.Unit, range.Variable.Domain.IsListed ? null : range.Step, range.Values,
         Stops(parameter, range.Lowest), Stops(parameter, range.Highest));
 
     private static List<string> Stops(Parameter parameter, IReadOnlyList<string> tags)
