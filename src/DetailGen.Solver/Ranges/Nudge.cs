@@ -115,7 +115,7 @@ internal sealed class Nudge(Problem problem)
         return nearest is not null && Mend(nearest) == true;
     }
 
-    /// <summary>Moves one variable of the row as little as makes it hold: of those moved least often the one with most room.</summary>
+    /// <summary>Moves one variable of the row as little as makes it hold: of those moved least often one that need not overshoot, and of these the one with most room.</summary>
     private bool? Mend(Row row)
     {
         var over = row.At(values) - row.Bound;
@@ -127,6 +127,7 @@ internal sealed class Nudge(Problem problem)
         var best = -1;
         var bestValue = 0L;
         var bestMoves = int.MaxValue;
+        var bestIsExact = false;
         var bestRoom = -1.0;
         for (var i = 0; i < row.Variables.Length; i++)
         {
@@ -145,9 +146,10 @@ internal sealed class Nudge(Problem problem)
             }
 
             var room = (double)(factor > 0 ? values[id] - state.Lows[id] : state.Highs[id] - values[id]) / needed;
-            if (moves[id] < bestMoves || (moves[id] == bestMoves && room > bestRoom))
+            var isExact = Math.Abs(value - values[id]) == needed;
+            if (moves[id] < bestMoves || (moves[id] == bestMoves && (isExact, room).CompareTo((bestIsExact, bestRoom)) > 0))
             {
-                (best, bestValue, bestMoves, bestRoom) = (id, value, moves[id], room);
+                (best, bestValue, bestMoves, bestIsExact, bestRoom) = (id, value, moves[id], isExact, room);
             }
         }
 

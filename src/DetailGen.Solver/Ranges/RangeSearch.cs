@@ -155,7 +155,8 @@ internal sealed class RangeSearch
 
     private (long Low, long High) Prove(int id, long from)
     {
-        // A neighbour of what was found last costs no search.
+        // The walk goes up: what ends below is of no more use. A neighbour of what was found last costs no search.
+        known.RemoveAll(progression => progression.High < from);
         if (nudge.To(id, from, last) is { } near)
         {
             Learn(id, near);

@@ -132,6 +132,11 @@ internal sealed class Stretch(Problem problem)
             var own = -rate / row.Factors[i];
             var longer = stride / Arithmetic.Gcd(stride, Period(own, id)) * Period(own, id);
             var room = own > 0 ? (state.Highs[id] - values[id]) / own : (values[id] - state.Lows[id]) / -own;
+            if (room < 1)
+            {
+                continue;
+            }
+
             if (longer < bestStride || (longer == bestStride && room > bestRoom))
             {
                 (best, bestStride, bestRoom) = (i, longer, room);
