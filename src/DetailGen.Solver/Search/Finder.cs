@@ -160,7 +160,10 @@ internal sealed class Finder
             return false;
         }
 
-        failures[learnt[0].Variable]++;
+        // The decision is to blame too: where its variable fails again and again, it is halved in place of tried value by value.
+        var decided = state.TrailAt(state.TrailStart(state.Level)).Variable;
+        failures[decided]++;
+        failures[learnt[0].Variable] += learnt[0].Variable == decided ? 0 : 1;
         state.PopTo(back);
         return nogoods.Learn(learnt);
     }
