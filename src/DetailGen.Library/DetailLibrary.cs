@@ -37,6 +37,15 @@ public static class DetailLibrary
             : new(Tool, "", request.Preset, request.Subject, "detail", []) { Errors = SolvedReport.Errors(office.Faults), Status = 2 };
     }
 
+    /// <summary>What each value can be while the rest stands, and what stops it at either end.</summary>
+    public static RangeReport Range(RangeRequest request)
+    {
+        var office = Office.Of(request.Practice);
+        return office.IsGood
+            ? Ranging.Run(request, office.Value)
+            : new(Tool, "", request.Preset, new(StringComparer.Ordinal)) { Errors = SolvedReport.Errors(office.Faults), Status = 2 };
+    }
+
     /// <summary>Lists what there is.</summary>
     public static ListReport List(string topic, string? practice = null)
     {

@@ -8,6 +8,8 @@ internal static class Messages
 
     internal static string NotProven => "The solver's budget of steps ran out before it found sizes or proved that there are none.";
 
+    internal static string RangeNotProven(string key) => $"The range of {key} could not be proven within the budget of steps; its whole domain is shown.";
+
     internal static string SameName(string name, string other) => $"The files would be called {name}, as those of {other} are.";
 
     internal static string SameNameHint => "Give each detail its own number or revision in the title block.";

@@ -23,6 +23,10 @@ public sealed record CheckRequest(IReadOnlyList<string> Paths, IReadOnlyList<str
 /// <param name="Subject">A parameter key, a rule id or a part id; null for every value.</param>
 public sealed record ExplainRequest(string Preset, IReadOnlyList<string> Overrides, string? Subject, string? Practice = null);
 
+/// <summary>What <see cref="DetailLibrary.Range"/> is to look at.</summary>
+/// <param name="Keys">Parameter keys; none for every value that is not set.</param>
+public sealed record RangeRequest(string Preset, IReadOnlyList<string> Overrides, IReadOnlyList<string> Keys, string? Practice = null);
+
 /// <summary>What <see cref="DetailLibrary.New"/> is to write.</summary>
 /// <param name="File">Null for standard output.</param>
 public sealed record NewRequest(string Junction, string Wall, string Roof, string? File, string? Practice = null);

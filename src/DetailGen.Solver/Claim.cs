@@ -18,11 +18,11 @@ public abstract class Claim
     public static Claim All(params ReadOnlySpan<Claim> claims) => new AllOf(claims.ToArray());
 
     /// <summary>The second holds wherever the first does.</summary>
-    /// <exception cref="ArgumentException">The condition is a table.</exception>
+    /// <exception cref="ArgumentException">The condition is a table or a quotient.</exception>
     public static Claim When(Claim condition, Claim then) => new AnyOf([Not(condition), then]);
 
     /// <summary>The claim does not hold.</summary>
-    /// <exception cref="ArgumentException">The claim is, or holds, a table.</exception>
+    /// <exception cref="ArgumentException">The claim is, or holds, a table or a quotient.</exception>
     public static Claim Not(Claim claim) => claim switch
     {
         AtMostZero(var sum) => new AtMostZero(1 - sum),
@@ -30,7 +30,7 @@ public abstract class Claim
         Member member => NotAmong(member),
         AnyOf(var parts) => new AllOf(Array.ConvertAll(parts, Not)),
         AllOf(var parts) => new AnyOf(Array.ConvertAll(parts, Not)),
-        _ => throw new ArgumentException("A table has no opposite.", nameof(claim)),
+        _ => throw new ArgumentException("A table or a quotient has no opposite.", nameof(claim)),
     };
 
     /// <summary>The result is the value that the table gives for the key; keys outside the table cannot be.</summary>
@@ -63,6 +63,15 @@ public abstract class Claim
 
         parts[^1] = new AnyOf(reached);
         return new AllOf(parts);
+    }
+
+    /// <summary>The result is the numerator divided by scale · divisor, taken up to the next whole number; the divisor is at least 1, also where its domain is given up.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The divisor may be below 1, or the scale is.</exception>
+    public static Claim Quotient(Variable result, Linear numerator, Variable divisor, long scale = 1)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(scale, 1);
+        ArgumentOutOfRangeException.ThrowIfLessThan(divisor.Domain.Low, 1);
+        return new Ratio(result, numerator, divisor, scale);
     }
 
     private static AnyOf NotAmong(Member member)
@@ -118,5 +127,23 @@ public abstract class Claim
         public Variable Key => key;
 
         public (long Key, long Result)[] Rows => rows;
+    }
+
+    internal sealed class Ratio(Variable result, Linear numerator, Variable divisor, long scale) : Claim
+    {
+        public Variable Result => result;
+
+        public Linear Numerator => numerator;
+
+        public Variable Divisor => divisor;
+
+        public long Scale => scale;
+
+        /// <summary>The sums that are at most 0 where the divisor has this value.</summary>
+        public List<Linear> At(long value)
+        {
+            var unit = checked(value * scale);
+            return [divisor - value, value - divisor, numerator - (unit * result), (unit * result) - numerator - (unit - 1)];
+        }
     }
 }

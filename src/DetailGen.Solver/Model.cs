@@ -28,7 +28,7 @@ public sealed class Model
 
     /// <summary>A new unknown.</summary>
     /// <param name="tag">Makes the domain a member of conflicts; null: it always stands.</param>
-    /// <param name="without">What the unknown may be where a tagged domain is given up; ten times as far on both sides where null.</param>
+    /// <param name="without">What the unknown may be where a tagged domain is given up; three times as far on both sides where null.</param>
     /// <exception cref="ArgumentException">The name is taken.</exception>
     public Variable Add(string name, Domain domain, string? tag = null, Domain? without = null)
     {

@@ -3,11 +3,13 @@ using DetailGen.Benchmarks;
 
 // stages [PRESET] [RUNS]     where the time of one warm drawing goes
 // variants [PRESET] [COUNT]  many drawings in one process: does time stay in proportion, does memory stay flat
+// solver                     every shipped preset: size of the model, solving, all ranges
 // anything else goes to BenchmarkDotNet
 return args switch
 {
     ["stages", .. var rest] => StageTimes.Print(rest),
     ["variants", .. var rest] => Variants.Print(rest),
+    ["solver", .. var rest] => SolverTimes.Print(rest),
     _ => Measure(args),
 };
 

@@ -40,6 +40,8 @@ internal sealed class Workbench
 
     internal Preset Read(string path, params IReadOnlyList<string> overrides) => PresetFiles.Read(path, overrides, _office).Value;
 
+    internal Catalogue Catalogue => _office.Catalogue;
+
     internal Solution Solve(Preset preset) => DetailSolver.Solve(preset, _office.Catalogue);
 
     internal static Section Build(Solution.Solved solved) => SectionBuilder.Build(solved);

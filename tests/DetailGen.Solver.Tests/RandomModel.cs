@@ -166,6 +166,15 @@ internal sealed class RandomModel
             return (Model.Variables[at].In(among), v => among.Min(member => Math.Abs(member - v[at])));
         }
 
+        if (kind == 5 && table && domains[at][0] >= 1)
+        {
+            var (sum, value) = AnySum();
+            var result = random.Next(domains.Count);
+            long scale = random.Next(1, 3);
+            return (Claim.Quotient(Model.Variables[result], sum, Model.Variables[at], scale), v => spaces[at].Where(n => n >= 1).Min(n => Math.Max(
+                Math.Abs(n - v[at]), Math.Max(value(v) - (n * scale * v[result]), (n * scale * (v[result] - 1)) + 1 - value(v)))));
+        }
+
         if (kind == 5 && table)
         {
             var other = random.Next(domains.Count);

@@ -75,6 +75,33 @@ internal static class Answers
         return report.Status;
     }
 
+    internal static int Tell(Screen screen, RangeReport report, bool json)
+    {
+        if (json)
+        {
+            screen.Output.Write(ReportJson.Write(report));
+        }
+
+        Tell(screen.Messages, report.Errors);
+        foreach (var warning in report.Warnings)
+        {
+            screen.Messages.WriteLine($"{report.Preset}: {warning}");
+        }
+
+        if (!json && report.Conflict is { } conflict)
+        {
+            screen.Output.WriteLine($"{report.Detail}: no sizes hold together, so there are no ranges.");
+            DetailsText.Conflict(screen.Output, conflict);
+        }
+
+        if (!json && report.Ranges.Count > 0)
+        {
+            RangeText.Write(screen.Output, report);
+        }
+
+        return report.Status;
+    }
+
     internal static int Tell(Screen screen, ListReport report, bool json)
     {
         if (report.Errors is { Count: > 0 } errors)

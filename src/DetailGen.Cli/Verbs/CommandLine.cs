@@ -52,6 +52,7 @@ public static class CommandLine
         root.Subcommands.Add(NewVerb.Command(screen));
         root.Subcommands.Add(CheckVerb.Command(screen));
         root.Subcommands.Add(ExplainVerb.Command(screen));
+        root.Subcommands.Add(RangeVerb.Command(screen));
         root.Subcommands.Add(ListVerb.Command(screen));
         root.Subcommands.Add(SchemaVerb.Command(screen));
         foreach (var verb in root.Subcommands)

@@ -13,9 +13,8 @@ internal sealed class Contradictions(DetailProblem problem)
 
     public Solution.Contradiction Told(IReadOnlyList<string> tags)
     {
-        List<Member> members = [.. tags.Select(MemberOf)];
-        List<Rule> rules = [.. problem.Rules.Where(rule => tags.Contains("rule:" + rule.Id, StringComparer.Ordinal))];
-        members.AddRange(Settled(rules));
+        var members = Members(tags);
+        var rules = RulesOf(tags);
         List<RepairProposal> repairs = [.. Sizes(single: true), .. Choices(tags), .. Swaps(rules), .. Looser(tags)];
         if (repairs.Count == 0)
         {
@@ -24,6 +23,11 @@ internal sealed class Contradictions(DetailProblem problem)
 
         return new Solution.Contradiction(situation.Preset, members, repairs);
     }
+
+    /// <summary>The members that these tags stand for, in trade words.</summary>
+    public IReadOnlyList<Member> Members(IReadOnlyList<string> tags) => [.. tags.Select(MemberOf), .. Settled(RulesOf(tags))];
+
+    private List<Rule> RulesOf(IReadOnlyList<string> tags) => [.. problem.Rules.Where(rule => tags.Contains("rule:" + rule.Id, StringComparer.Ordinal))];
 
     private Member MemberOf(string tag)
     {
@@ -94,8 +98,8 @@ internal sealed class Contradictions(DetailProblem problem)
             foreach (var word in choice.Parameter.Options.Where(word => word != choice.Word))
             {
                 var other = new Situation(situation.Preset, situation.Catalogue, (choice.Parameter.Key, word));
-                var keepsAllGiven = situation.Preset.Set.All(given => given.Value.Unit == Unit.Choice || other.Size(given.Key) is not null);
-                if (keepsAllGiven && new DetailProblem(other, problem.Rules, ranked: false).Model.Solve() is Answer.Best)
+                var isSound = !PresetCheck.Faults(other, problem.Rules).Any();
+                if (isSound && new DetailProblem(other, problem.Rules, ranked: false).Model.Solve() is Answer.Best)
                 {
                     yield return new RepairProposal([new ProposedValue(choice.Parameter.Key, word)], SolvingWords.SetTo(choice.Parameter.Key, word));
                 }

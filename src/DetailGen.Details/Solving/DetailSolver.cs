@@ -31,8 +31,24 @@ public static class DetailSolver
     }
 
     /// <summary>The exact feasible values of every number that is not fixed, and what stops each at its ends; null where the detail contradicts itself.</summary>
-    public static IReadOnlyList<SizeRange>? Ranges(Preset preset, Catalogue catalogue) =>
-        FeasibleSizes.Of(new DetailProblem(new Situation(preset, catalogue), RulesOf(preset, catalogue), ranked: false));
+    /// <param name="keys">Only these; null for all.</param>
+    public static IReadOnlyList<SizeRange>? Ranges(Preset preset, Catalogue catalogue, IReadOnlyList<string>? keys = null) =>
+        FeasibleSizes.Of(new DetailProblem(new Situation(preset, catalogue), RulesOf(preset, catalogue), ranked: false), keys);
+
+    /// <summary>The words that each of these choices can have while the rest stands; the detail can be solved as it is.</summary>
+    public static IReadOnlyList<ChoiceRange> Options(Preset preset, Catalogue catalogue, IReadOnlyList<string> keys)
+    {
+        var situation = new Situation(preset, catalogue);
+        var rules = RulesOf(preset, catalogue);
+        return [.. situation.Choices.Where(choice => keys.Contains(choice.Parameter.Key, StringComparer.Ordinal)).Select(choice => FeasibleChoices.Of(situation, choice, rules))];
+    }
+
+    /// <summary>The keys of all parameters, numbers and choices, that this detail has; in ordinal order.</summary>
+    public static IReadOnlyList<string> Keys(Preset preset, Catalogue catalogue)
+    {
+        var situation = new Situation(preset, catalogue);
+        return [.. situation.Sizes.Select(size => size.Key).Concat(situation.Choices.Select(choice => choice.Parameter.Key)).Order(StringComparer.Ordinal)];
+    }
 
     /// <summary>The rules of the packs that the preset names, in their order.</summary>
     internal static IReadOnlyList<Rule> RulesOf(Preset preset, Catalogue catalogue) =>

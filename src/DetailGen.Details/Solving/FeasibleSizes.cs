@@ -15,14 +15,15 @@ public sealed record SizeRange(
 
 internal static class FeasibleSizes
 {
-    public static IReadOnlyList<SizeRange>? Of(DetailProblem problem)
+    public static IReadOnlyList<SizeRange>? Of(DetailProblem problem, IReadOnlyList<string>? keys = null)
     {
         if (problem.Model.Solve() is not Answer.Best)
         {
             return null;
         }
 
-        List<Parameter> free = [.. problem.Situation.Sizes.Where(parameter => problem.Situation.Preset.Set.All(given => given.Key != parameter.Key))];
+        List<Parameter> free = [.. problem.Situation.Sizes.Where(parameter => problem.Situation.Preset.Set.All(given => given.Key != parameter.Key)
+            && (keys?.Contains(parameter.Key, StringComparer.Ordinal) ?? true))];
         try
         {
             var ranges = problem.Model.Ranges([.. free.Select(parameter => problem.Unknowns[parameter.Key])]);
@@ -49,7 +50,7 @@ internal static class FeasibleSizes
     }
 
     private static SizeRange Told(Parameter parameter, FeasibleRange range) => new(
-        parameter.Key, parameter.Unit, range.Variable.Domain.IsListed ? null : range.Variable.Domain.Step, range.Values,
+        parameter.Key, parameter.Unit, range.Variable.Domain.IsListed ? null : range.Step, range.Values,
         Stops(parameter, range.Lowest), Stops(parameter, range.Highest));
 
     private static List<string> Stops(Parameter parameter, IReadOnlyList<string> tags)

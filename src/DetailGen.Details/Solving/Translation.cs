@@ -283,23 +283,10 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
         }
 
         var (least, most) = bounds.Of(quotient.Left);
-        var falling = least >= 0 && most <= Reach;
-        var rise = falling
+        var rise = least >= 0 && most <= Reach
             ? model.Add(quotient.ToString(), Domain.Range((long)Math.Ceiling(least / n.Domain.High), (long)Math.Ceiling(most / n.Domain.Low)))
             : model.Add(quotient.ToString(), Domain.Range(-Reach, Reach));
-        for (var place = 0L; place < n.Domain.Count; place++)
-        {
-            var ratio = n.Domain.At(place);
-            model.Require(null, DetailGen.Solver.Claim.When(n.Is(ratio), DetailGen.Solver.Claim.All(NotBelow(rise, ratio), NotAbove(rise, ratio))));
-        }
-
-        if (falling)
-        {
-            // said again for all n at once: the search then sees what cannot be before it settles on an n (a claim for every n was tried, and cost far more)
-            model.Require(null, NotBelow(rise, n.Domain.High));
-            model.Require(null, NotAbove(rise, n.Domain.Low));
-        }
-
+        model.Require(null, DetailGen.Solver.Claim.Quotient(rise, length, n, scale));
         return new Sum(rise, 1);
 
         DetailGen.Solver.Claim NotBelow(Variable at, long ratio) => at * checked(ratio * scale) >= length;

@@ -13,6 +13,8 @@ public static class ReportJson
 
     public static string Write(ExplainReport report) => Text(report, ReportContext.Default.ExplainReport);
 
+    public static string Write(RangeReport report) => Text(report, ReportContext.Default.RangeReport);
+
     public static string Write(TextReport report) => Text(report, ReportContext.Default.TextReport);
 
     internal static JsonWriterOptions WriterOptions { get; } = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
@@ -25,6 +27,7 @@ public static class ReportJson
 [JsonSerializable(typeof(DetailsReport))]
 [JsonSerializable(typeof(ErrorsReport))]
 [JsonSerializable(typeof(ExplainReport))]
+[JsonSerializable(typeof(RangeReport))]
 [JsonSerializable(typeof(TextReport))]
 [JsonSerializable(typeof(double))]
 [JsonSerializable(typeof(long))]

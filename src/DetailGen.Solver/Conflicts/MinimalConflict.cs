@@ -47,7 +47,7 @@ internal static class MinimalConflict
         if (suppose is not null && !suppose())
         {
             problem.Finder.Tracer.Clear();
-            problem.Finder.Tracer.Trace(problem.State.Level);
+            problem.Finder.Tracer.TraceAll();
             return Found.No;
         }
 

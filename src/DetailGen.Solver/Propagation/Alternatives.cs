@@ -90,11 +90,15 @@ internal sealed class Alternatives(Row[][] alternatives) : Propagator
         }
     }
 
+    /// <summary>Whatever excluded an alternative, or narrowed the last, was the least that a row's sum can be.</summary>
     public override void Explain(int variable, Needed needed)
     {
-        foreach (var other in Variables())
+        foreach (var rows in alternatives)
         {
-            needed.Both(other);
+            foreach (var row in rows)
+            {
+                row.ExplainLeast(-1, needed);
+            }
         }
     }
 

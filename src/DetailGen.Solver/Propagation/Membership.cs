@@ -5,6 +5,8 @@ internal sealed class Membership(int variable, long[] values) : Propagator
 {
     public int Variable => variable;
 
+    public bool Holds(long value) => Array.BinarySearch(values, value) >= 0;
+
     public override bool Propagate(State state)
     {
         var first = Array.BinarySearch(values, state.Lows[variable]);

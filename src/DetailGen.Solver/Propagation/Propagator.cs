@@ -19,32 +19,48 @@ internal abstract class Propagator
     public abstract void Explain(int variable, Needed needed);
 }
 
-/// <summary>Bounds whose reasons are still to be found.</summary>
+/// <summary>Bounds whose reasons are still to be found; a bound's key is twice its variable, and one more for the lower.</summary>
 internal sealed class Needed(int variables)
 {
-    private readonly bool[] low = new bool[variables];
-    private readonly bool[] high = new bool[variables];
+    private readonly bool[] flags = new bool[2 * variables];
+
+    /// <summary>All keys added since the clearing, some of them taken again; a key that was taken and added again stands twice.</summary>
+    public List<int> Keys { get; } = [];
 
     public void Clear()
     {
-        Array.Clear(low);
-        Array.Clear(high);
+        foreach (var key in Keys)
+        {
+            flags[key] = false;
+        }
+
+        Keys.Clear();
     }
 
-    public void Low(int variable) => low[variable] = true;
+    public void Add(int key)
+    {
+        if (!flags[key])
+        {
+            flags[key] = true;
+            Keys.Add(key);
+        }
+    }
 
-    public void High(int variable) => high[variable] = true;
+    public void Low(int variable) => Add(2 * variable + 1);
 
-    public void Both(int variable) => low[variable] = high[variable] = true;
+    public void High(int variable) => Add(2 * variable);
 
-    public bool Any(int variable) => low[variable] || high[variable];
+    public void Both(int variable)
+    {
+        Low(variable);
+        High(variable);
+    }
 
     /// <summary>True where the bound was needed; it no longer is.</summary>
-    public bool Take(int variable, bool isLow)
+    public bool Take(int key)
     {
-        ref var flag = ref isLow ? ref low[variable] : ref high[variable];
-        var was = flag;
-        flag = false;
+        var was = flags[key];
+        flags[key] = false;
         return was;
     }
 }

@@ -19,6 +19,7 @@ internal sealed class State
     private int queueCount;
     private Change[] trail = new Change[256];
     private int[] levelStart = new int[64];
+    private readonly int[] latest;
 
     /// <param name="reserve">How many propagators may be added later.</param>
     public State(Propagator[] propagators, Domain[] domains, int reserve)
@@ -29,6 +30,7 @@ internal sealed class State
         this.domains = domains;
         low = new long[domains.Length];
         high = new long[domains.Length];
+        latest = new int[2 * domains.Length];
         queued = new bool[this.propagators.Length];
         queue = new int[Math.Max(this.propagators.Length, 1)];
         Enabled = new bool[this.propagators.Length];
@@ -68,6 +70,9 @@ internal sealed class State
 
     public ref readonly Change TrailAt(int index) => ref trail[index];
 
+    /// <summary>Place on the trail of the last change to a bound (key: twice the variable, and one more for the lower); -1 where there is none.</summary>
+    public int LatestChange(int key) => latest[key];
+
     public int TrailStart(int level) => levelStart[level];
 
     /// <summary>Adds a propagator for good; only at level 0.</summary>
@@ -98,6 +103,7 @@ internal sealed class State
     {
         TrailCount = 0;
         Level = 0;
+        Array.Fill(latest, -1);
         ClearQueue();
         for (var i = 0; i < domains.Length; i++)
         {
@@ -134,6 +140,7 @@ internal sealed class State
         while (TrailCount > start)
         {
             ref readonly var change = ref trail[--TrailCount];
+            latest[2 * change.Variable + (change.IsLow ? 1 : 0)] = change.Previous;
             if (change.IsLow)
             {
                 low[change.Variable] = change.Before;
@@ -183,7 +190,7 @@ internal sealed class State
             return FailAt(variable, reason);
         }
 
-        Record(new Change(variable, true, low[variable], reason));
+        Record(variable, true, low[variable], rounded, reason);
         low[variable] = rounded;
         foreach (var watcher in onLow[variable])
         {
@@ -207,7 +214,7 @@ internal sealed class State
             return FailAt(variable, reason);
         }
 
-        Record(new Change(variable, false, high[variable], reason));
+        Record(variable, false, high[variable], rounded, reason);
         high[variable] = rounded;
         foreach (var watcher in onHigh[variable])
         {
@@ -216,6 +223,9 @@ internal sealed class State
 
         return true;
     }
+
+    /// <summary>Counts work that is not a propagator's.</summary>
+    public void Spend() => Steps++;
 
     /// <summary>Notes that this propagator cannot hold.</summary>
     public bool Fail(int propagator)
@@ -252,14 +262,16 @@ internal sealed class State
         return false;
     }
 
-    private void Record(Change change)
+    private void Record(int variable, bool isLow, long before, long after, int reason)
     {
         if (TrailCount == trail.Length)
         {
             Array.Resize(ref trail, TrailCount * 2);
         }
 
-        trail[TrailCount++] = change;
+        ref var last = ref latest[2 * variable + (isLow ? 1 : 0)];
+        trail[TrailCount] = new Change(variable, isLow, before, after, last, reason);
+        last = TrailCount++;
     }
 
     private void ClearQueue()
@@ -272,6 +284,7 @@ internal sealed class State
         }
     }
 
-    /// <summary>One bound as it was before it moved, and what moved it.</summary>
-    internal readonly record struct Change(int Variable, bool IsLow, long Before, int Reason);
+    /// <summary>One bound as it was before it moved and after, and what moved it.</summary>
+    /// <param name="Previous">Place on the trail of the change before to the same bound; -1 where there is none.</param>
+    internal readonly record struct Change(int Variable, bool IsLow, long Before, long After, int Previous, int Reason);
 }

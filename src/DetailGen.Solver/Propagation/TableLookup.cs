@@ -7,6 +7,9 @@ internal sealed class TableLookup(int result, int key, long[] keys, long[] resul
 
     public int Key => key;
 
+    /// <summary>The result for a key; null where the table lacks it.</summary>
+    public long? At(long value) => Array.BinarySearch(keys, value) is >= 0 and var found ? results[found] : null;
+
     public override bool Propagate(State state)
     {
         long keyLow = state.Lows[key], keyHigh = state.Highs[key], low = state.Lows[result], high = state.Highs[result];

@@ -6,7 +6,7 @@ namespace DetailGen.Solver.Ranges;
 
 /// <summary>
 /// Walks up through each variable's domain: the next value that can be (proven: none between), then as far as one assignment can be stretched (proven: all
-/// between can be), and on. Each assignment met on the way also counts for the other variables.
+/// between can be), and on. Before it searches it tries the neighbours of the last assignment.
 /// </summary>
 internal sealed class RangeSearch
 {
@@ -15,8 +15,10 @@ internal sealed class RangeSearch
     private readonly State state;
     private readonly Finder finder;
     private readonly Stretch stretch;
+    private readonly Nudge nudge;
     private readonly List<Progression> known = [];
     private long[] first = [];
+    private long[] last = [];
 
     private RangeSearch(Model model)
     {
@@ -25,6 +27,7 @@ internal sealed class RangeSearch
         state = problem.State;
         finder = problem.Finder;
         stretch = new Stretch(problem);
+        nudge = new Nudge(problem);
         Solving.Targets(model, finder.Targets.Length).CopyTo(finder.Targets, 0);
         finder.Budget = model.Budget;
         shrinking.Finder.Budget = model.Budget;
@@ -35,15 +38,17 @@ internal sealed class RangeSearch
         var search = new RangeSearch(model);
         search.Start();
         var values = new List<(long, long)>[of.Length];
+        var steps = new long[of.Length];
         for (var i = 0; i < of.Length; i++)
         {
-            values[i] = search.Walk(of[i]);
+            steps[i] = search.Grain(of[i]);
+            values[i] = search.Walk(of[i], steps[i]);
         }
 
         var ranges = new FeasibleRange[of.Length];
         for (var i = 0; i < of.Length; i++)
         {
-            ranges[i] = new FeasibleRange(of[i], values[i], search.Stops(of[i], values[i][0].Item1, false), search.Stops(of[i], values[i][^1].Item2, true));
+            ranges[i] = new FeasibleRange(of[i], steps[i], values[i], search.Stops(of[i], values[i][0].Item1, false), search.Stops(of[i], values[i][^1].Item2, true));
         }
 
         return ranges;
@@ -52,7 +57,8 @@ internal sealed class RangeSearch
     private void Start()
     {
         problem.Reset();
-        if (finder.Run() != Found.Yes || !state.Propagate())
+        // What follows from the claims alone is worked out once; every question starts from there.
+        if (!state.Propagate() || finder.Run() != Found.Yes)
         {
             throw new InvalidOperationException("There are no ranges: the hard claims contradict each other, or the budget is spent.");
         }
@@ -60,22 +66,22 @@ internal sealed class RangeSearch
         first = finder.Solution.ToArray();
     }
 
-    private List<(long, long)> Walk(Variable variable)
+    private List<(long, long)> Walk(Variable variable, long step)
     {
         var pieces = new List<(long Low, long High)>();
         var domain = variable.Domain;
         var id = variable.Id;
         known.Clear();
-        known.Add(stretch.Of(id, first));
+        Learn(id, first);
         for (var from = state.Lows[id]; from <= state.Highs[id];)
         {
-            var (low, high) = Known(from, domain.Step) ?? Prove(id, from);
+            var (low, high) = Known(from, step) ?? Prove(id, from);
             if (low == long.MaxValue)
             {
                 break;
             }
 
-            if (pieces.Count > 0 && !domain.IsListed && pieces[^1].High + domain.Step == low)
+            if (pieces.Count > 0 && !domain.IsListed && pieces[^1].High + step == low)
             {
                 pieces[^1] = (pieces[^1].Low, high);
             }
@@ -84,35 +90,92 @@ internal sealed class RangeSearch
                 pieces.Add((low, high));
             }
 
-            from = domain.Ceiling(high + 1);
+            from = domain.IsListed ? domain.Ceiling(high + 1) : high + step;
         }
 
         return pieces;
     }
 
+    /// <summary>
+    /// The distance that all values of the variable keep, since the others in one of its equations move by whole steps only: a multiple of its domain's step.
+    /// </summary>
+    private long Grain(Variable variable)
+    {
+        var grain = variable.Domain.Step;
+        foreach (var propagator in problem.Propagators)
+        {
+            if (propagator is not Equality equality || state.IsFixed(variable.Id))
+            {
+                continue;
+            }
+
+            var row = equality.AtMost;
+            long own = 0, others = 0;
+            for (var i = 0; i < row.Variables.Length; i++)
+            {
+                if (row.Variables[i] == variable.Id)
+                {
+                    own = Math.Abs(row.Factors[i]);
+                }
+                else if (!state.IsFixed(row.Variables[i]))
+                {
+                    others = Arithmetic.Gcd(others, row.Factors[i] * problem.Domains[row.Variables[i]].Step);
+                }
+            }
+
+            if (own > 0 && others > 0)
+            {
+                var period = others / Arithmetic.Gcd(own, others);
+                grain = grain / Arithmetic.Gcd(grain, period) * period;
+            }
+        }
+
+        return grain;
+    }
+
     /// <summary>The values from here on that an earlier stretch proves; null where this one is not yet known.</summary>
     private (long Low, long High)? Known(long from, long step)
     {
+        var single = false;
         foreach (var progression in known)
         {
             if (progression.Holds(from))
             {
-                return (from, progression.Stride == step ? progression.High : from);
+                if (progression.Stride == step)
+                {
+                    return (from, progression.High);
+                }
+
+                single = true;
             }
         }
 
-        return null;
+        return single ? (from, from) : null;
     }
 
     private (long Low, long High) Prove(int id, long from)
     {
+        // The walk goes up: what ends below is of no more use. A neighbour of what was found last costs no search.
+        known.RemoveAll(progression => progression.High < from);
+        if (nudge.To(id, from, last) is { } near)
+        {
+            Learn(id, near);
+            return (from, from);
+        }
+
         if (Next(id, from) is not { } low)
         {
             return (long.MaxValue, long.MaxValue);
         }
 
-        known.Add(stretch.Of(id, finder.Solution.ToArray()));
+        Learn(id, finder.Solution.ToArray());
         return (low, low);
+    }
+
+    private void Learn(int id, long[] assignment)
+    {
+        last = assignment;
+        known.Add(stretch.Of(id, assignment));
     }
 
     /// <summary>The least value of the variable at or above this one that can be.</summary>
@@ -149,7 +212,7 @@ internal sealed class RangeSearch
         else
         {
             finder.Tracer.Clear();
-            finder.Tracer.Trace(state.Level);
+            finder.Tracer.TraceAll();
         }
 
         var members = new bool[problem.Tags.Length];

@@ -4,8 +4,8 @@ using DetailGen.Solver.Search;
 namespace DetailGen.Solver.Ranges;
 
 /// <summary>
-/// Stretches one assignment along one variable: others in the same equations follow at whole rates, all else stands still. Then each claim is a linear
-/// condition on how far the variable moved, so all values of a progression are proven at once.
+/// Stretches one assignment upwards along one variable: where a claim would break at the first step another variable in it follows at a whole rate, all else
+/// stands still. Then each claim is a linear condition on how far the variable moved, so all values of a progression are proven at once.
 /// </summary>
 internal sealed class Stretch(Problem problem)
 {
@@ -41,35 +41,78 @@ internal sealed class Stretch(Problem problem)
         return new Progression(here + Arithmetic.CeilingDivide(least, stride) * stride, here + Arithmetic.FloorDivide(most, stride) * stride, stride);
     }
 
-    /// <summary>Lets one more variable follow in each equation that would break, until none does.</summary>
+    /// <summary>Lets one more variable follow in each claim that would break at the first step, until none does.</summary>
     private bool Follow()
     {
-        for (var followers = 0; followers < MostFollowers;)
+        for (var followers = 0; followers < MostFollowers; followers++)
         {
-            var settled = true;
-            foreach (var propagator in problem.Propagators)
-            {
-                if (propagator is not Equality equality || Rate(equality.AtMost) is not (not 0 and var rate))
-                {
-                    continue;
-                }
-
-                settled = false;
-                if (!AddFollower(equality.AtMost, rate))
-                {
-                    return false;
-                }
-
-                followers++;
-            }
-
-            if (settled)
+            if (Broken() is not var (row, rate))
             {
                 return true;
+            }
+
+            if (!AddFollower(row, rate))
+            {
+                return false;
             }
         }
 
         return false;
+    }
+
+    /// <summary>A row that one step upwards would break, and by how much a unit; null where none would.</summary>
+    private (Row Row, long Rate)? Broken()
+    {
+        foreach (var propagator in problem.Propagators)
+        {
+            var broken = propagator switch
+            {
+                Equality equality => Breaks(equality.AtMost) ?? Breaks(equality.AtLeast),
+                AtMostRow single => Breaks(single.Row),
+                Alternatives alternatives => Breaks(alternatives),
+                _ => null,
+            };
+            if (broken is not null)
+            {
+                return broken;
+            }
+        }
+
+        return null;
+    }
+
+    private (Row Row, long Rate)? Breaks(Row row)
+    {
+        var rate = Rate(row);
+        return rate > 0 && rate > Arithmetic.FloorDivide(row.Bound - row.At(values), stride) ? (row, rate) : null;
+    }
+
+    /// <summary>Null where some alternative holds now and at the first step too; else what breaks the first that holds now.</summary>
+    private (Row Row, long Rate)? Breaks(Alternatives alternatives)
+    {
+        (Row, long)? first = null;
+        foreach (var rows in alternatives.Rows)
+        {
+            if (Array.Exists(rows, row => row.At(values) > row.Bound))
+            {
+                continue;
+            }
+
+            (Row, long)? broken = null;
+            foreach (var row in rows)
+            {
+                broken ??= Breaks(row);
+            }
+
+            if (broken is null)
+            {
+                return null;
+            }
+
+            first ??= broken;
+        }
+
+        return first;
     }
 
     /// <summary>The one that does not lengthen the stride before one that does; of these the one with most room upwards.</summary>
@@ -89,6 +132,11 @@ internal sealed class Stretch(Problem problem)
             var own = -rate / row.Factors[i];
             var longer = stride / Arithmetic.Gcd(stride, Period(own, id)) * Period(own, id);
             var room = own > 0 ? (state.Highs[id] - values[id]) / own : (values[id] - state.Lows[id]) / -own;
+            if (room < 1)
+            {
+                continue;
+            }
+
             if (longer < bestStride || (longer == bestStride && room > bestRoom))
             {
                 (best, bestStride, bestRoom) = (i, longer, room);
@@ -130,6 +178,8 @@ internal sealed class Stretch(Problem problem)
                 case Alternatives alternatives:
                     Widest(alternatives);
                     break;
+                case Quotient quotient when !Keep(quotient):
+                    return false;
                 case TableLookup table when rates[table.Key] != 0 || rates[table.Result] != 0:
                 case Membership membership when rates[membership.Variable] != 0:
                     return false;
@@ -138,6 +188,22 @@ internal sealed class Stretch(Problem problem)
             }
         }
 
+        return true;
+    }
+
+    /// <summary>The numerator moves as far as the quotient stays what it is; false where divisor or quotient themselves move.</summary>
+    private bool Keep(Quotient quotient)
+    {
+        if (rates[quotient.Divisor] != 0 || rates[quotient.Result] != 0)
+        {
+            return false;
+        }
+
+        var unit = quotient.Scale * values[quotient.Divisor];
+        var above = quotient.Numerator.Bound + (unit * values[quotient.Result]) - quotient.Numerator.At(values);
+        var rate = Rate(quotient.Numerator);
+        Limit(rate, above, ref least, ref most);
+        Limit(-rate, unit - 1 - above, ref least, ref most);
         return true;
     }
 

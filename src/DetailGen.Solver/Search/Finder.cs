@@ -10,15 +10,30 @@ internal enum Found
 }
 
 /// <summary>
-/// Depth-first search that jumps back: each decision halves one variable's bounds in two; a failure is traced to the decisions it rests on, the deepest
-/// of them is turned into its opposite, and those in between are forgotten. Complete, since the opposite is then implied; ends, since bounds are finite.
+/// Depth-first search that learns: each decision halves one variable's bounds in two; a failure is traced to bounds that cannot all hold. These are kept for
+/// the rest of the run, and the search goes back to the first level at which they say something new. Complete, since only what is proven is kept; ends,
+/// since no set of bounds is learnt twice and they are finite.
 /// </summary>
-internal sealed class Finder(State state, int first, int count)
+internal sealed class Finder
 {
-    private readonly Tracer tracer = new(state, count);
-    private readonly int[] failures = new int[count];
-    private readonly long[] solution = new long[count];
-    private Decision[] decisions = new Decision[64];
+    private readonly State state;
+    private readonly int first;
+    private readonly Nogoods nogoods;
+    private readonly Tracer tracer;
+    private readonly int[] failures;
+    private readonly long[] solution;
+
+    /// <param name="first">How many variables are the model's own.</param>
+    /// <param name="count">How many there are with the costs.</param>
+    public Finder(State state, int first, int count)
+    {
+        (this.state, this.first) = (state, first);
+        nogoods = new Nogoods(state, count);
+        tracer = new Tracer(state, nogoods, count);
+        failures = new int[count];
+        solution = new long[count];
+        Targets = new long[count];
+    }
 
     /// <summary>The last assignment found, by id.</summary>
     public ReadOnlySpan<long> Solution => solution;
@@ -27,7 +42,7 @@ internal sealed class Finder(State state, int first, int count)
     public Tracer Tracer => tracer;
 
     /// <summary>Where each variable would like to stand.</summary>
-    public long[] Targets { get; } = new long[count];
+    public long[] Targets { get; }
 
     /// <summary>Steps this finder may still spend.</summary>
     public long Budget
@@ -44,6 +59,7 @@ internal sealed class Finder(State state, int first, int count)
         state.Push();
         var root = state.Level;
         tracer.Clear();
+        nogoods.Clear();
         for (var i = 0; i < failures.Length; i++)
         {
             failures[i] /= 2;
@@ -51,7 +67,7 @@ internal sealed class Finder(State state, int first, int count)
 
         if (!state.Propagate())
         {
-            tracer.Trace(root);
+            tracer.TraceAll();
             return End(outer, Found.No);
         }
 
@@ -65,7 +81,7 @@ internal sealed class Finder(State state, int first, int count)
             }
 
             Decide(variable, variable == lead);
-            while (!state.Propagate())
+            while (!nogoods.Propagate())
             {
                 if (!JumpBack(root))
                 {
@@ -133,40 +149,22 @@ internal sealed class Finder(State state, int first, int count)
     private void Open(int variable, bool atMost, long value)
     {
         state.Push();
-        if (state.Level >= decisions.Length)
-        {
-            Array.Resize(ref decisions, state.Level * 2);
-        }
-
-        decisions[state.Level] = new Decision(variable, atMost, value);
         _ = atMost ? state.AtMost(variable, value, Tracer.Decision(state.Level)) : state.AtLeast(variable, value, Tracer.Decision(state.Level));
     }
 
-    /// <summary>Undoes the deepest decision to blame and posts its opposite; false where none is to blame.</summary>
+    /// <summary>Learns from the failure and goes back to where that says something new; false where no decision is to blame.</summary>
     private bool JumpBack(int root)
     {
-        while (true)
+        if (tracer.Learn(root, out var back) is not { } learnt)
         {
-            tracer.Trace(root);
-            var deepest = tracer.Deepest();
-            if (deepest <= root)
-            {
-                return false;
-            }
-
-            var decision = decisions[deepest];
-            state.PopTo(deepest - 1);
-            var reason = tracer.Keep(deepest);
-            failures[decision.Variable]++;
-            var posted = decision.AtMost
-                ? state.AtLeast(decision.Variable, decision.Value + 1, reason)
-                : state.AtMost(decision.Variable, decision.Value - 1, reason);
-            if (posted)
-            {
-                return true;
-            }
+            return false;
         }
-    }
 
-    private readonly record struct Decision(int Variable, bool AtMost, long Value);
+        // The decision is to blame too: where its variable fails again and again, it is halved in place of tried value by value.
+        var decided = state.TrailAt(state.TrailStart(state.Level)).Variable;
+        failures[decided]++;
+        failures[learnt[0].Variable] += learnt[0].Variable == decided ? 0 : 1;
+        state.PopTo(back);
+        return nogoods.Learn(learnt);
+    }
 }

@@ -21,6 +21,12 @@ internal static class Normal
                     ? [[1]]
                     : lookup.Rows.ToList().ConvertAll<List<Linear>>(row =>
                         [lookup.Key - row.Key, row.Key - lookup.Key, lookup.Result - row.Result, row.Result - lookup.Result]);
+            case Claim.Ratio ratio:
+                // Without its domain the divisor may be more.
+                var divisors = ratio.Divisor.Without;
+                return divisors.Count > MostAlternatives
+                    ? throw new ArgumentException($"A claim falls into more than {MostAlternatives} alternatives.", nameof(claim))
+                    : Enumerable.Range(0, (int)divisors.Count).Select(place => divisors.At(place)).Where(value => value >= 1).Select(ratio.At).ToList();
             case Claim.AnyOf(var parts):
                 return parts.Length == 0 ? [[1]] : Array.ConvertAll(parts, Form).SelectMany(form => form).ToList();
             case Claim.AllOf(var parts):

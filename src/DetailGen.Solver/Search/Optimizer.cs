@@ -27,6 +27,11 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         problem.Reset();
         finder.Budget = budget;
         targets.CopyTo(finder.Targets, 0);
+        if (!state.Propagate())
+        {
+            return Found.No;
+        }
+
         var found = finder.Run();
         if (found != Found.Yes)
         {
@@ -34,7 +39,6 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         }
 
         best = finder.Solution.ToArray();
-        Settle();
         Probe();
         foreach (var objective in problem.Objectives)
         {

@@ -83,6 +83,9 @@ internal sealed class ProblemBuilder
                 var (result, key) = (lookup.Result.Id, lookup.Key.Id);
                 propagators.Add(new TableLookup(result, key, Array.ConvertAll(lookup.Rows, r => r.Key), Array.ConvertAll(lookup.Rows, r => r.Result)) { Tag = tag });
                 break;
+            case Claim.Ratio ratio:
+                PostQuotient(ratio, tag);
+                break;
             default:
                 var form = Normal.Form(claim);
                 if (form.Count == 1)
@@ -99,6 +102,15 @@ internal sealed class ProblemBuilder
 
                 break;
         }
+    }
+
+    /// <exception cref="OverflowException">The sums could leave ±2^61.</exception>
+    private void PostQuotient(Claim.Ratio ratio, int tag)
+    {
+        // The largest numbers that the propagator meets are those at the greatest divisor that there may ever be.
+        var most = checked(Math.Max(domains[ratio.Divisor.Id].High, without[ratio.Divisor.Id].High) * ratio.Scale);
+        _ = RowOf(ratio.Numerator - (most * ratio.Result) - most);
+        propagators.Add(new Quotient(ratio.Result.Id, RowOf(ratio.Numerator), ratio.Divisor.Id, ratio.Scale) { Tag = tag });
     }
 
     private void Post(Level level)

@@ -2,15 +2,17 @@ using DetailGen.Solver.Propagation;
 
 namespace DetailGen.Solver.Search;
 
-/// <summary>Walks the trail back from a failure to the decisions and the propagators it rests on.</summary>
-internal sealed class Tracer(State state, int variables)
+/// <summary>
+/// Walks the trail back from a failure. Within the deepest level to blame it goes on until one bound of that level is left: that bound and those of lower
+/// levels cannot all hold. Where no decision is to blame it walks to the start, and knows what the refutation rests on.
+/// </summary>
+internal sealed class Tracer(State state, Nogoods nogoods, int variables)
 {
-    private const int FlipBase = 1 << 28;
     private readonly Needed needed = new(variables);
-    private readonly List<int[]> flips = [];
-    private readonly List<int> flipLevel = [];
-    private bool[] levels = new bool[64];
-    private int deepest;
+    private readonly int[] latest = new int[2 * variables];
+    // changes of the root and below that something learnt rests on; the same bound may have moved since
+    private readonly List<int> atRoot = [];
+    private readonly List<Literal> learnt = [];
 
     /// <summary>Propagators that the refutation used since <see cref="Clear"/>.</summary>
     public bool[] Propagators { get; } = new bool[state.PropagatorCount];
@@ -24,101 +26,178 @@ internal sealed class Tracer(State state, int variables)
     {
         Array.Clear(Propagators);
         Array.Clear(Domains);
-        flips.Clear();
-        flipLevel.Clear();
+        atRoot.Clear();
     }
 
-    public int Deepest() => deepest;
-
-    /// <summary>Stores the decisions to blame but for one, as the reason of that one's opposite.</summary>
-    public int Keep(int except)
+    /// <summary>Traces a failure that no decision is to blame for, back to the start.</summary>
+    public void TraceAll()
     {
-        while (flipLevel.Count > 0 && flipLevel[^1] > state.Level)
+        Fail();
+        Finish();
+    }
+
+    /// <summary>What the failure that the state has just met teaches: bounds that cannot all hold, first the one to deny; null where no decision above the root is to blame.</summary>
+    /// <param name="back">The level to go back to.</param>
+    public Literal[]? Learn(int root, out int back)
+    {
+        Fail();
+        back = root;
+        var rootEnd = state.Level > root ? state.TrailStart(root + 1) : state.TrailCount;
+        var deepest = -1;
+        for (var i = 0; i < latest.Length; i++)
         {
-            flips.RemoveAt(flips.Count - 1);
-            flipLevel.RemoveAt(flipLevel.Count - 1);
+            latest[i] = state.LatestChange(i);
         }
 
-        var count = 0;
-        for (var level = 1; level < except; level++)
+        foreach (var key in needed.Keys)
         {
-            count += levels[level] ? 1 : 0;
+            deepest = Math.Max(deepest, latest[key]);
         }
 
-        var kept = new int[count];
-        for (int level = 1, at = 0; level < except; level++)
+        if (deepest < rootEnd)
         {
-            if (levels[level])
+            state.PopTo(root); // else a bound that an idle decision moved would hide the one that counts
+            Finish();
+            return null;
+        }
+
+        learnt.Clear();
+        Resolve(state.TrailStart(LevelOf(deepest)));
+        var second = -1;
+        foreach (var key in needed.Keys)
+        {
+            if (!needed.Take(key))
             {
-                kept[at++] = level;
+                continue;
+            }
+
+            if (latest[key] < rootEnd)
+            {
+                Domains[key / 2] = true;
+                if (latest[key] >= 0)
+                {
+                    atRoot.Add(latest[key]);
+                }
+
+                continue;
+            }
+
+            ref readonly var change = ref state.TrailAt(latest[key]);
+            Domains[change.Variable] = true;
+            learnt.Add(new Literal(change.Variable, change.IsLow, change.After));
+            if (latest[key] > second)
+            {
+                second = latest[key];
+                (learnt[1], learnt[^1]) = (learnt[^1], learnt[1]);
             }
         }
 
-        flips.Add(kept);
-        flipLevel.Add(state.Level);
-        return FlipBase + flips.Count - 1;
+        needed.Clear();
+        back = second < 0 ? root : LevelOf(second);
+        return [.. learnt];
     }
 
-    /// <summary>Traces the failure the state has just met. Decisions at or below the root level are the caller's and not followed.</summary>
-    public void Trace(int root)
+    private int LevelOf(int change)
     {
-        if (levels.Length <= state.Level)
+        var level = state.Level;
+        while (state.TrailStart(level) > change)
         {
-            Array.Resize(ref levels, state.Level * 2 + 1);
+            level--;
         }
 
-        Array.Clear(levels);
+        return level;
+    }
+
+    /// <summary>Expands the changes from this one on until one needed bound of them is left, the first learnt.</summary>
+    private void Resolve(int start)
+    {
+        var open = 0;
+        foreach (var key in needed.Keys)
+        {
+            open += latest[key] >= start ? 1 : 0;
+        }
+
+        for (var i = state.TrailCount - 1; ; i--)
+        {
+            ref readonly var change = ref state.TrailAt(i);
+            var key = 2 * change.Variable + (change.IsLow ? 1 : 0);
+            latest[key] = change.Previous;
+            if (!needed.Take(key))
+            {
+                continue;
+            }
+
+            Domains[change.Variable] = true;
+            if (--open == 0)
+            {
+                learnt.Add(new Literal(change.Variable, change.IsLow, change.After));
+                return;
+            }
+
+            var before = needed.Keys.Count;
+            Expand(change.Reason, change.Variable, change.IsLow);
+            for (var k = before; k < needed.Keys.Count; k++)
+            {
+                open += latest[needed.Keys[k]] >= start ? 1 : 0;
+            }
+        }
+    }
+
+    private void Fail()
+    {
         needed.Clear();
-        deepest = 0;
         if (state.FailedVariable >= 0)
         {
             needed.Both(state.FailedVariable);
             Domains[state.FailedVariable] = true;
         }
 
-        Expand(state.FailedReason, -1, root);
+        Expand(state.FailedReason, -1, false);
+    }
+
+    private void Finish()
+    {
+        atRoot.Sort();
+        var next = atRoot.Count - 1;
         for (var i = state.TrailCount - 1; i >= 0; i--)
         {
             ref readonly var change = ref state.TrailAt(i);
-            if (needed.Take(change.Variable, change.IsLow))
+            var rested = false;
+            for (; next >= 0 && atRoot[next] == i; next--)
+            {
+                rested = true;
+            }
+
+            if (needed.Take(2 * change.Variable + (change.IsLow ? 1 : 0)) || rested)
             {
                 Domains[change.Variable] = true;
-                Expand(change.Reason, change.Variable, root);
+                Expand(change.Reason, change.Variable, change.IsLow);
             }
         }
 
-        for (var i = 0; i < variables; i++)
+        foreach (var key in needed.Keys)
         {
-            Domains[i] |= needed.Any(i);
+            Domains[key / 2] |= needed.Take(key);
         }
     }
 
-    private void Expand(int reason, int variable, int root)
+    private void Expand(int reason, int variable, bool isLow)
     {
-        if (reason >= FlipBase)
+        if (Nogoods.IsReason(reason))
         {
-            foreach (var level in flips[reason - FlipBase])
+            foreach (var literal in nogoods.Of(reason))
             {
-                Blame(level, root);
+                // The denied bound is the other side of the change it made.
+                if (literal.Variable != variable || literal.IsLow == isLow)
+                {
+                    needed.Add(literal.Key);
+                }
             }
         }
         else if (reason >= 0)
         {
             Propagators[reason] = true;
             state.PropagatorAt(reason).Explain(variable, needed);
-        }
-        else if (reason < State.Supposed)
-        {
-            Blame(-1 - reason, root);
-        }
-    }
-
-    private void Blame(int level, int root)
-    {
-        if (level > root)
-        {
-            levels[level] = true;
-            deepest = Math.Max(deepest, level);
         }
     }
 }

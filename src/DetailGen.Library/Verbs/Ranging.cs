@@ -1,0 +1,83 @@
+using DetailGen.Details.Presets;
+using DetailGen.Details.Quantities;
+using DetailGen.Details.Reading;
+using DetailGen.Details.Solving;
+using DetailGen.Library.Reports;
+using DetailGen.Library.Working;
+
+namespace DetailGen.Library.Verbs;
+
+/// <summary>What each value can be while the rest stands, and what stops it. A key that is set is answered as if it alone were not.</summary>
+internal static class Ranging
+{
+    internal static RangeReport Run(RangeRequest request, Office office)
+    {
+        var read = PresetFiles.Read(request.Preset, request.Overrides, office);
+        if (!read.IsGood)
+        {
+            return Empty(request, "") with { Errors = SolvedReport.Errors(read.Faults), Status = 2 };
+        }
+
+        var preset = read.Value;
+        IReadOnlyList<string> all = [.. DetailSolver.Keys(preset, office.Catalogue)];
+        List<ErrorReport> unknown = [.. request.Keys.Where(key => !all.Contains(key, StringComparer.Ordinal)).Select(key => Unknown(request, key, all))];
+        if (unknown.Count > 0)
+        {
+            return Empty(request, preset.Detail) with { Errors = unknown, Status = 2 };
+        }
+
+        if (DetailWork.Do(preset, office) is (null, var refused))
+        {
+            return Empty(request, preset.Detail) with { Conflict = refused.Conflict, Warnings = refused.Warnings, Status = 1 };
+        }
+
+        var ranges = new SortedDictionary<string, ValueRangeReport>(StringComparer.Ordinal);
+        List<string> free = [.. (request.Keys.Count > 0 ? request.Keys : all).Where(key => preset.Set.All(given => given.Key != key))];
+        Add(ranges, preset, free, office, null);
+        foreach (var given in preset.Set.Where(given => request.Keys.Contains(given.Key, StringComparer.Ordinal)))
+        {
+            Add(ranges, preset with { Set = [.. preset.Set.Where(other => other.Key != given.Key)] }, [given.Key], office, given.Value.ToString());
+        }
+
+        return Empty(request, preset.Detail) with { Ranges = ranges, Warnings = [.. ranges.Where(range => !range.Value.Proven).Select(range => Messages.RangeNotProven(range.Key))] };
+    }
+
+    private static void Add(SortedDictionary<string, ValueRangeReport> ranges, Preset preset, List<string> keys, Office office, string? given)
+    {
+        if (keys.Count == 0)
+        {
+            return;
+        }
+
+        foreach (var size in DetailSolver.Ranges(preset, office.Catalogue, keys) ?? [])
+        {
+            ranges[size.Key] = Told(size) with { Given = given };
+        }
+
+        foreach (var choice in DetailSolver.Options(preset, office.Catalogue, keys))
+        {
+            ranges[choice.Key] = new(null)
+            {
+                Options = choice.Words,
+                Excluded = choice.Excluded.Count == 0 ? null : new(choice.Excluded.ToDictionary(word => word.Word, word => word.Stops), StringComparer.Ordinal),
+                Given = given,
+            };
+        }
+    }
+
+    private static ValueRangeReport Told(SizeRange size) => new(size.Unit switch { Unit.Length => "mm", Unit.Ratio => "1:n", _ => null })
+    {
+        Step = size.Step is { } step ? Number(size.Unit, step) : null,
+        Values = [.. size.Values.Select(piece => (IReadOnlyList<double>)[Number(size.Unit, piece.Low), Number(size.Unit, piece.High)])],
+        Min = new(Number(size.Unit, size.Values[0].Low), size.LowStops),
+        Max = new(Number(size.Unit, size.Values[^1].High), size.HighStops),
+        Proven = size.Proven,
+    };
+
+    private static double Number(Unit unit, long value) => unit == Unit.Length ? value / 1000.0 : value;
+
+    private static RangeReport Empty(RangeRequest request, string detail) => new(DetailLibrary.Tool, detail, request.Preset, new(StringComparer.Ordinal));
+
+    private static ErrorReport Unknown(RangeRequest request, string key, IReadOnlyList<string> all) => new(
+        "unknown-key", request.Preset, 0, 0, key, null, Messages.NoSuch("parameter", key), Nearest.To(key, all) is { } nearest ? Messages.DidYouMean(nearest) : null);
+}

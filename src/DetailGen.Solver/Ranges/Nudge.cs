@@ -1,0 +1,158 @@
+using DetailGen.Solver.Propagation;
+using DetailGen.Solver.Search;
+
+namespace DetailGen.Solver.Ranges;
+
+/// <summary>
+/// From one assignment to a neighbour: one variable is moved, and whatever breaks is mended by the least move of one other, without search. Finds a neighbour
+/// or gives up; a neighbour found holds every claim.
+/// </summary>
+internal sealed class Nudge(Problem problem)
+{
+    private const int MostMoves = 48;
+    private readonly State state = problem.State;
+    private readonly Domain[] domains = problem.Domains;
+    private readonly int[] moves = new int[problem.Domains.Length];
+    private long[] values = [];
+    private int lead;
+
+    /// <summary>An assignment in which the variable has this value; null where none was found.</summary>
+    /// <param name="from">Holds every claim, by id; not changed.</param>
+    public long[]? To(int variable, long value, long[] from)
+    {
+        if (value < state.Lows[variable] || value > state.Highs[variable])
+        {
+            return null;
+        }
+
+        values = (long[])from.Clone();
+        values[variable] = value;
+        lead = variable;
+        Array.Clear(moves);
+        for (var left = MostMoves; left > 0; left--)
+        {
+            if (Mend() is not { } mended)
+            {
+                return values;
+            }
+
+            if (!mended)
+            {
+                return null;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Mends the first broken claim; null where all hold, false where it cannot be mended.</summary>
+    private bool? Mend()
+    {
+        foreach (var propagator in problem.Propagators)
+        {
+            var mended = propagator switch
+            {
+                AtMostRow single => Mend(single.Row),
+                Equality equality => Mend(equality.AtMost) ?? Mend(equality.AtLeast),
+                Alternatives alternatives => Mend(alternatives),
+                Quotient quotient => Put(quotient.Result, quotient.At(values)),
+                TableLookup table => table.At(values[table.Key]) is { } result ? Put(table.Result, result) : false,
+                Membership membership => membership.Holds(values[membership.Variable]) ? null : false,
+                _ => false,
+            };
+            if (mended is not null)
+            {
+                return mended;
+            }
+        }
+
+        return null;
+    }
+
+    private bool? Put(int variable, long value) =>
+        values[variable] == value ? null : Move(variable, value);
+
+    private bool Move(int variable, long value)
+    {
+        if (variable == lead || value < state.Lows[variable] || value > state.Highs[variable] || !domains[variable].Contains(value))
+        {
+            return false;
+        }
+
+        values[variable] = value;
+        moves[variable]++;
+        return true;
+    }
+
+    private bool? Mend(Alternatives alternatives)
+    {
+        Row? nearest = null;
+        var least = long.MaxValue;
+        foreach (var rows in alternatives.Rows)
+        {
+            Row? worst = null;
+            var most = 0L;
+            foreach (var row in rows)
+            {
+                var over = row.At(values) - row.Bound;
+                if (over > most)
+                {
+                    (worst, most) = (row, over);
+                }
+            }
+
+            if (worst is null)
+            {
+                return null;
+            }
+
+            if (most < least)
+            {
+                (nearest, least) = (worst, most);
+            }
+        }
+
+        return nearest is not null && Mend(nearest) == true;
+    }
+
+    /// <summary>Moves one variable of the row as little as makes it hold: of those moved least often one that need not overshoot, and of these the one with most room.</summary>
+    private bool? Mend(Row row)
+    {
+        var over = row.At(values) - row.Bound;
+        if (over <= 0)
+        {
+            return null;
+        }
+
+        var best = -1;
+        var bestValue = 0L;
+        var bestMoves = int.MaxValue;
+        var bestIsExact = false;
+        var bestRoom = -1.0;
+        for (var i = 0; i < row.Variables.Length; i++)
+        {
+            var id = row.Variables[i];
+            if (id == lead || state.IsFixed(id))
+            {
+                continue;
+            }
+
+            var factor = row.Factors[i];
+            var needed = Arithmetic.CeilingDivide(over, Math.Abs(factor));
+            var value = factor > 0 ? domains[id].Floor(values[id] - needed) : domains[id].Ceiling(values[id] + needed);
+            if (value < state.Lows[id] || value > state.Highs[id])
+            {
+                continue;
+            }
+
+            var room = (double)(factor > 0 ? values[id] - state.Lows[id] : state.Highs[id] - values[id]) / needed;
+            var isExact = Math.Abs(value - values[id]) == needed;
+            if (moves[id] < bestMoves || (moves[id] == bestMoves && (isExact, room).CompareTo((bestIsExact, bestRoom)) > 0))
+            {
+                (best, bestValue, bestMoves, bestIsExact, bestRoom) = (id, value, moves[id], isExact, room);
+            }
+        }
+
+        return best >= 0 && Move(best, bestValue);
+    }
+}

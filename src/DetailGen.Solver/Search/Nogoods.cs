@@ -1,0 +1,155 @@
+using DetailGen.Solver.Propagation;
+
+namespace DetailGen.Solver.Search;
+
+/// <summary>That a variable is at least, or at most, so much.</summary>
+internal readonly record struct Literal(int Variable, bool IsLow, long Value)
+{
+    public int Key => 2 * Variable + (IsLow ? 1 : 0);
+
+    public bool Holds(State state) => IsLow ? state.Lows[Variable] >= Value : state.Highs[Variable] <= Value;
+
+    public bool CannotHold(State state) => IsLow ? state.Highs[Variable] < Value : state.Lows[Variable] > Value;
+
+    /// <summary>Posts the opposite.</summary>
+    public bool Deny(State state, int reason) => IsLow ? state.AtMost(Variable, Value - 1, reason) : state.AtLeast(Variable, Value + 1, reason);
+}
+
+/// <summary>
+/// What the search has learnt in one run: sets of bounds that cannot all hold. Each set watches two bounds that do not hold yet; when one comes to
+/// hold it looks for another, and where only one is left denies it.
+/// </summary>
+internal sealed class Nogoods
+{
+    private const int ReasonBase = 1 << 28;
+    private readonly State state;
+    private readonly List<Literal[]> sets = [];
+    private readonly List<int>[] watchers;
+    private int head;
+
+    public Nogoods(State state, int variables)
+    {
+        this.state = state;
+        watchers = new List<int>[2 * variables];
+        for (var i = 0; i < watchers.Length; i++)
+        {
+            watchers[i] = [];
+        }
+    }
+
+    public static bool IsReason(int reason) => reason >= ReasonBase;
+
+    public Literal[] Of(int reason) => sets[reason - ReasonBase];
+
+    public void Clear()
+    {
+        foreach (var set in sets)
+        {
+            watchers[set[0].Key].Clear();
+            if (set.Length > 1)
+            {
+                watchers[set[1].Key].Clear();
+            }
+        }
+
+        sets.Clear();
+        head = state.TrailCount;
+    }
+
+    /// <summary>Adds a set, the bound to deny first and a bound of the deepest level below it next, and denies.</summary>
+    public bool Learn(Literal[] set)
+    {
+        var reason = ReasonBase + sets.Count;
+        if (set.Length > 1)
+        {
+            watchers[set[0].Key].Add(sets.Count);
+            watchers[set[1].Key].Add(sets.Count);
+        }
+
+        sets.Add(set);
+        head = Math.Min(head, state.TrailCount);
+        return set[0].Deny(state, reason);
+    }
+
+    /// <summary>Runs propagators and learnt sets until nothing moves; false where one fails.</summary>
+    public bool Propagate()
+    {
+        head = Math.Min(head, state.TrailCount);
+        while (true)
+        {
+            if (!state.Propagate())
+            {
+                return false;
+            }
+
+            if (head >= state.TrailCount || state.Steps >= state.StepLimit)
+            {
+                return true;
+            }
+
+            while (head < state.TrailCount)
+            {
+                ref readonly var change = ref state.TrailAt(head++);
+                if (!Visit(2 * change.Variable + (change.IsLow ? 1 : 0)))
+                {
+                    return false;
+                }
+            }
+        }
+    }
+
+    private bool Visit(int key)
+    {
+        var list = watchers[key];
+        var kept = 0;
+        var good = true;
+        for (var i = 0; i < list.Count; i++)
+        {
+            var index = list[i];
+            var set = sets[index];
+            list[kept++] = index;
+            var own = set[0].Key == key && set[0].Holds(state) ? 0 : set[1].Key == key && set[1].Holds(state) ? 1 : -1;
+            if (!good || own < 0)
+            {
+                continue;
+            }
+
+            state.Spend();
+            var other = set[1 - own];
+            if (other.CannotHold(state))
+            {
+                continue;
+            }
+
+            if (Replace(set, own))
+            {
+                if (set[own].Key != key)
+                {
+                    watchers[set[own].Key].Add(index);
+                    kept--;
+                }
+            }
+            else
+            {
+                good = other.Holds(state) ? state.Fail(ReasonBase + index) : other.Deny(state, ReasonBase + index);
+            }
+        }
+
+        list.RemoveRange(kept, list.Count - kept);
+        return good;
+    }
+
+    private bool Replace(Literal[] set, int own)
+    {
+        for (var k = 2; k < set.Length; k++)
+        {
+            if (!set[k].Holds(state))
+            {
+                (set[own], set[k]) = (set[k], set[own]);
+                return true;
+            }
+        }
+
+        return false;
+    }
+}
