@@ -31,6 +31,24 @@ public class RangingTests
 
     [Theory]
     [MemberData(nameof(Shipped))]
+    public void One_step_beyond_an_end_cannot_be_had(string name)
+    {
+        var ranges = Range(name).Ranges.Where(range => range.Value.Step is not null).ToArray();
+        var random = new Random(name.Length * 31 + name[^1]);
+        for (var i = 0; i < ValuesPerPreset; i++)
+        {
+            var (key, range) = ranges[random.Next(ranges.Length)];
+            foreach (var beyond in (decimal[])[(decimal)range.Min!.Value - (decimal)range.Step!.Value, (decimal)range.Max!.Value + (decimal)range.Step.Value])
+            {
+                var report = DetailLibrary.Check(new([File(name)], [$"{key}={Written(range, beyond)}"]));
+                Assert.True(report.Status is 1 or 2, $"{key}={Written(range, beyond)} can be had.");
+                Assert.True(report.Details[0].Conflict is { Members.Count: > 0 } || report.Details[0].Errors is { Count: > 0 }, $"{key}={Written(range, beyond)} is refused without a reason.");
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Shipped))]
     public void A_word_that_range_excludes_cannot_be_had(string name)
     {
         foreach (var (key, range) in Range(name).Ranges)
@@ -80,6 +98,11 @@ public class RangingTests
         var piece = range.Values![random.Next(range.Values.Count)];
         var steps = range.Step is { } step ? (long)Math.Round((piece[1] - piece[0]) / step) : 0;
         var value = (decimal)piece[0] + ((decimal)(range.Step ?? 0) * random.NextInt64(steps + 1));
+        return Written(range, value);
+    }
+
+    private static string Written(ValueRangeReport range, decimal value)
+    {
         var text = value.ToString("0.###", CultureInfo.InvariantCulture);
         return range.Unit switch { "mm" => $"{text} mm", "1:n" => $"1:{text}", _ => text };
     }
