@@ -71,7 +71,7 @@ internal static class PageComposer
         if (zone.Height < 15)
         {
             var lines = Lettering.Wrapping.Wrap(text.Caution, Table.Text, (zone.Width - 2 * Inset) / Table.Slack);
-            items.Add(new Paragraph("block.notes", [.. lines.Take(2)], new(zone.Left + Inset, zone.Top - 4), Table.Text, 4.25));
+            items.Add(new Paragraph("block.notes", lines, new(zone.Left + Inset, zone.Top - 3.2), Table.Text, 4.25));
             return false;
         }
 

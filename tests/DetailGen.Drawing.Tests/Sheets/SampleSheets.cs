@@ -10,7 +10,7 @@ internal static class SampleSheets
     {
         ["title-block"] = new(0, 0, 180, 44),
         ["revisions"] = new(0, 44, 180, 58),
-        ["notes"] = new(0, 58, 180, 68),
+        ["notes"] = new(0, 58, 180, 71),
         ["view"] = new(0, 71, 180, 277),
     });
 

@@ -1,3 +1,5 @@
+using System.Xml.Linq;
+
 namespace DetailGen.EndToEnd.Tests.Verbs;
 
 public class PairingTests
@@ -37,5 +39,18 @@ public class PairingTests
         Assert.DoesNotContain(plain.Detail["rules"]!.AsArray(), rule => rule!["verdict"]!.GetValue<string>() == "fail");
         Assert.Equal(plain.Detail["parameters"]!.ToJsonString(), mirrored.Detail["parameters"]!.ToJsonString());
         Assert.Equal(plain.Detail["quantities"]!.ToJsonString(), mirrored.Detail["quantities"]!.ToJsonString());
+    }
+
+    [Fact]
+    public void The_caution_stands_whole_on_a_sheet_without_room_for_the_general_notes()
+    {
+        using var scratch = new Scratch();
+        var file = Path.Combine(scratch.Folder, "start.yaml");
+        Assert.Equal(0, Tool.Run("new", "parapet", "cavity-masonry", "warm-concrete-deck", "--out", file).Status);
+        File.AppendAllText(file, "\nsheet: { paper: A4 }\n");
+        Assert.Equal(0, Tool.Run("draw", file, "--out", scratch.Folder, "--formats", "svg").Status);
+        var words = string.Join(' ', XDocument.Load(Path.Combine(scratch.Folder, "start.svg")).Descendants().Where(element => !element.HasElements).Select(element => element.Value.Trim()));
+        Assert.Contains("the manufacturer's instructions and the project's designers decide.", words, StringComparison.Ordinal);
+        Assert.Contains("Work at height: plan edge protection before the roof is opened. General notes: see the further sheets.", words, StringComparison.Ordinal);
     }
 }
