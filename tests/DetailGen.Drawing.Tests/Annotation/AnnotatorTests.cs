@@ -7,7 +7,7 @@ namespace DetailGen.Drawing.Tests.Annotation;
 
 public sealed class AnnotatorTests
 {
-    private static readonly string[] Words = ["membrane", "of", "lead", "150 mm", "turned up", "sealed at laps", "mineral wool", "to the underside of the coping", "at 450 mm centres", "PIR"];
+    private static readonly string[] Words = ["membrane", "of", "lead", "150 mm", "turned up", "sealed at laps", "mineral wool", "to the underside of the coping", "at 450 mm centres", "PIR", "polyisocyanurate"];
 
     [Theory]
     [InlineData(5, false)]
@@ -26,7 +26,7 @@ public sealed class AnnotatorTests
     public void Random_notes_in_random_zones_have_no_fault()
     {
         var requests = new[] { (5.0, false), (5.0, true), (10.0, false), (10.0, true) }.Select(one => AnnotationSamples.Request(one.Item1, one.Item2)).ToArray();
-        var texts = Gen.Int[0, 9].Select(i => Words[i]).Array[1, 12].Select(words => string.Join(' ', words));
+        var texts = Gen.Int[0, 10].Select(i => Words[i]).Array[1, 12].Select(words => string.Join(' ', words));
         Gen.Select(Gen.Int[0, 3], texts.Array[40], Gen.Int[0, 40], Gen.Int[0, 60], Gen.Int[30, 72]).Sample((which, notes, narrower, skip, width) =>
         {
             var request = requests[which];
@@ -44,6 +44,13 @@ public sealed class AnnotatorTests
                 var mark = Assert.Single(layout.Items.OfType<Group>(), group => group.Name == "note " + keyed.PartId);
                 Assert.Equal(keyed.Key, Assert.Single(mark.Items.OfType<Text>()).Words);
                 Assert.Contains(mark.Items, item => item.Row == "note.leader");
+            }
+
+            // No word is torn, however narrow the room: the lines of a note are its words.
+            foreach (var note in layout.Items.OfType<Group>().Where(group => group.Name.StartsWith("note ", StringComparison.Ordinal)))
+            {
+                var lines = note.Items.OfType<Text>().Where(text => !text.Bold).Select(text => text.Words).Concat(note.Items.OfType<Paragraph>().SelectMany(paragraph => paragraph.Lines)).ToList();
+                Assert.True(lines.Count == 0 || parts.Any(part => part.Words.Note == string.Join(' ', lines)), string.Join(" / ", lines));
             }
 
             // A zone too narrow for the levels is told as a fault and not papered over.

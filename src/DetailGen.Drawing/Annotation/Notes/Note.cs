@@ -24,6 +24,9 @@ internal sealed record Note(string Id, IReadOnlyList<string> PartIds, string Ref
             .OrderBy(note => note.Id, StringComparer.Ordinal),
     ];
 
+    /// <summary>Width of its longest word, mm; a column must be as wide.</summary>
+    internal double LongestWord { get; } = Words.Split(' ').Max(word => Letters.Width(word, Block.Height));
+
     // The coping's notes stand together, and those of the roof's build-up; elsewhere every note is its own group.
     private static string GroupOf(Part part) =>
         part.Id.StartsWith("coping", StringComparison.Ordinal) ? "coping" : part.Id.StartsWith("roof.", StringComparison.Ordinal) ? "roof" : part.Id;
@@ -49,13 +52,14 @@ internal sealed record Block(Note Note, IReadOnlyList<string> Lines, double Widt
 
     internal double Below => Middle + (Lines.Count - 1) * Pitch + Letters.Hang(Height);
 
-    /// <summary>The fewest lines that the width allows, evened out; of equal ones without a widow.</summary>
+    /// <summary>The fewest lines that the width allows, evened out; of equal ones without a widow. No word is torn: the block is rather wider than asked, and finds no place in a column that is too narrow for it.</summary>
     internal static Block Wrap(Note note, double width)
     {
+        width = Math.Max(width, note.LongestWord);
         var lead = note.Reference.Length == 0 ? 0 : Letters.Width(note.Reference, Height, true) + ReferenceGap;
         var fewest = Lay(note, lead, width);
         var best = fewest;
-        for (var narrower = width - 2; narrower >= width * 0.55; narrower -= 2)
+        for (var narrower = width - 2; narrower >= Math.Max(width * 0.55, note.LongestWord); narrower -= 2)
         {
             var lines = Lay(note, lead, narrower);
             if (lines.Count > fewest.Count)
@@ -79,15 +83,17 @@ internal sealed record Block(Note Note, IReadOnlyList<string> Lines, double Widt
         }
 
         // The reference takes its room in the first line only, so that line is cut off first.
-        var first = Wrapping.Wrap(note.Words, Height, Math.Max(10, width - lead))[0];
+        var first = Wrapping.Wrap(note.Words, Height, Math.Max(FirstWord(note), width - lead))[0];
         var rest = note.Words[first.Length..].TrimStart();
         if (!note.Words.StartsWith(first, StringComparison.Ordinal))
         {
-            return [.. Wrapping.Wrap(note.Words, Height, Math.Max(10, width - lead))];
+            return [.. Wrapping.Wrap(note.Words, Height, Math.Max(FirstWord(note), width - lead))];
         }
 
         return [first, .. Wrapping.Wrap(rest, Height, width)];
     }
+
+    private static double FirstWord(Note note) => Letters.Width(note.Words.Split(' ')[0], Height);
 
     internal static bool Widow(IReadOnlyList<string> lines) => lines.Count > 1 && lines[^1].Length < 5 && !lines[^1].Contains(' ', StringComparison.Ordinal);
 }

@@ -32,6 +32,11 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     /// <param name="width">Of the column's widest block.</param>
     internal Option[] Of(Block block, Column column, double width, EarlierPlace? earlier, Reach reach)
     {
+        if (block.Note.LongestWord > column.Widest)
+        {
+            return [];
+        }
+
         var key = (block.Note.Id, column.Id, block.Lines.Count, width, reach);
         if (!_known.TryGetValue(key, out var known))
         {
