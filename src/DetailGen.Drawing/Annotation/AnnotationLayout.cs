@@ -29,4 +29,8 @@ public sealed record LayoutReport(
 /// <param name="Places">To hand to the next issue's layout.</param>
 public sealed record AnnotationLayout(
     IReadOnlyList<Item> Items, PaperBox Bounds, LayoutReport Report, IReadOnlyList<KeyedNote> Keyed, IReadOnlyList<Unplaced> Unplaced,
-    IReadOnlyList<EarlierPlace> Places, IReadOnlyList<LayoutFault> Faults);
+    IReadOnlyList<EarlierPlace> Places, IReadOnlyList<LayoutFault> Faults)
+{
+    /// <summary>What a reader lacks: a mark that is missing or faulty weighs as much as ten notes that are listed elsewhere.</summary>
+    internal static int Lack(int missing, int keyed) => 10 * missing + keyed;
+}

@@ -16,7 +16,11 @@ public static class Annotator
     /// <summary>As wide a note as a reader takes in at once; wider ones are for need.</summary>
     private const double Usual = 62;
 
-    public static AnnotationLayout Place(AnnotationRequest request)
+    public static AnnotationLayout Place(AnnotationRequest request) => PlaceBetter(request, int.MaxValue)!;
+
+    /// <param name="toBeat">What another sheet lacks (<see cref="AnnotationLayout.Lack"/>).</param>
+    /// <returns>Null where this one will lack as much: that shows before all is placed.</returns>
+    internal static AnnotationLayout? PlaceBetter(AnnotationRequest request, int toBeat)
     {
         var surface = new Surface(request.View);
         var ground = Ground.Of(surface);
@@ -26,7 +30,10 @@ public static class Annotator
         columns = [.. columns.Select(column => stacks.Cramp(column)).Where(column => column is { Widest: >= 12, Room.Height: >= 5 })];
         var notes = Note.About(request, stacks.Told, surface.ById);
         var placement = new NotePlacement(surface, request, columns);
-        placement.Place(notes);
+        if (AnnotationLayout.Lack(surface.Unplaced.Count, 0) >= toBeat || !placement.Place(notes, toBeat))
+        {
+            return null;
+        }
 
         // Sizes that a note gives as well take the white that the leaders leave.
         CloseDimensions.Place(surface, close.Where(figure => CloseDimensions.IsTold(request.Section, figure)), told: true);

@@ -92,18 +92,6 @@ internal sealed class Surface
         _items.Add(new Group(row, name, items) { PartId = partId });
     }
 
-    /// <summary>How much of the paper is taken now.</summary>
-    internal (int Items, int Texts, int Hard, int Tips) Taken => (_items.Count, Texts.Count, Hard.Count, Tips.Count);
-
-    /// <summary>Clears away all that was put down since.</summary>
-    internal void ClearTo((int Items, int Texts, int Hard, int Tips) taken)
-    {
-        _items.RemoveRange(taken.Items, _items.Count - taken.Items);
-        Texts.RemoveRange(taken.Texts, Texts.Count - taken.Texts);
-        Hard.RemoveRange(taken.Hard, Hard.Count - taken.Hard);
-        Tips.RemoveRange(taken.Tips, Tips.Count - taken.Tips);
-    }
-
     internal void Add(Item item) => (_group ?? _items).Add(item);
 
     internal void Line(string row, params IReadOnlyList<PaperPoint> points) => Add(new Stroke(row, [.. points.Select(Turn)]));

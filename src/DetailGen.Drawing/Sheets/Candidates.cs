@@ -1,7 +1,11 @@
 namespace DetailGen.Drawing.Sheets;
 
 /// <summary>A sheet to try.</summary>
-internal sealed record Candidate(SheetFormat Format, double Scale);
+internal sealed record Candidate(SheetFormat Format, double Scale)
+{
+    /// <summary>1 at a scale at which laps are not read: that weighs as much as a missing mark.</summary>
+    internal int Illegible => Scale > Candidates.Detailed ? 1 : 0;
+}
 
 /// <summary>Which paper and scale to try, best first.</summary>
 internal static class Candidates

@@ -46,9 +46,8 @@ public static class SheetComposer
                     continue;
                 }
 
-                var trial = Try(section, text, request, candidate, room, window);
-                best = best is null || trial.Misfit < best.Misfit ? trial : best;
-                if (best.Misfit == 0)
+                best = Try(section, text, request, candidate, room, window, best?.Misfit ?? int.MaxValue) ?? best;
+                if (best?.Misfit == 0)
                 {
                     break;
                 }
@@ -63,8 +62,14 @@ public static class SheetComposer
         throw new InvalidOperationException("The section fits no sheet at any standard scale.");
     }
 
-    private static Trial Try(Section section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window)
+    // Null where the sheet lacks as much as the one to beat, which often shows before it is finished, or begun.
+    private static Trial? Try(Section section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window, int toBeat)
     {
+        if (AnnotationLayout.Lack(candidate.Illegible, 0) >= toBeat)
+        {
+            return null;
+        }
+
         var drawn = SectionView.Draw(section, new(candidate.Scale, window, request.Mirror));
         var origin = room.Origin(drawn.Bounds, section);
         var (longest, width) = candidate.Format.Paper switch { "A1" => (130, 105), "A2" => (90, 92), _ => (60, 72) };
@@ -75,7 +80,8 @@ public static class SheetComposer
         {
             SheetLines = request.ViewOnly ? [] : [.. Frame.CentringMarks(candidate.Format).Select(mark => (Stroke)Moving.By(mark, new(-origin.X, -origin.Y)))],
         };
-        return new(candidate, origin, drawn, Annotator.Place(new(section, view, References.Of(section), text.DatumLevel, [])));
+        var layout = Annotator.PlaceBetter(new(section, view, References.Of(section), text.DatumLevel, []), toBeat - AnnotationLayout.Lack(candidate.Illegible, 0));
+        return layout is not null && new Trial(candidate, origin, drawn, layout) is var trial && trial.Misfit < toBeat ? trial : null;
     }
 
     // The page is the view and nothing else; the model's origin is where it is in the model.
@@ -111,7 +117,6 @@ public static class SheetComposer
 
     private sealed record Trial(Candidate Candidate, PaperPoint Origin, DrawnView Drawn, AnnotationLayout Layout)
     {
-        /// <summary>What a reader lacks: a mark that is missing or faulty weighs as much as ten notes that are listed elsewhere, and as a scale at which laps are not read.</summary>
-        internal int Misfit => (Layout.Unplaced.Count + Layout.Faults.Count + (Candidate.Scale > Candidates.Detailed ? 1 : 0)) * 10 + Layout.Keyed.Count;
+        internal int Misfit => AnnotationLayout.Lack(Layout.Unplaced.Count + Layout.Faults.Count + Candidate.Illegible, Layout.Keyed.Count);
     }
 }

@@ -14,7 +14,6 @@ internal sealed record ColumnAnswer(int[] Order, Option[] Taken, double Cost, do
 internal sealed class ColumnSearch
 {
     private const int MostDescents = 400;
-    private const int ThoroughDescents = 1500;
     private const int MostRounds = 3;
     private const int FewEnough = 5;
 
@@ -29,8 +28,6 @@ internal sealed class ColumnSearch
     private readonly string[] _groups;
     private readonly int[] _earlierOrder;
     private readonly double[] _wish;
-    private readonly bool _thorough;
-
     private bool _anyAngle;
     private int _main;
     private double _meanGap;
@@ -40,10 +37,8 @@ internal sealed class ColumnSearch
 
     /// <param name="options">For each note, cheapest first, none empty.</param>
     /// <param name="earlierOrder">Rank of each note in the earlier issue's column, −1 where it was not there.</param>
-    /// <param name="thorough">More orders and more descents, where less has found nothing without a fault.</param>
-    internal ColumnSearch(Option[][] options, Block[] blocks, int side, int[] earlierOrder, bool thorough = false)
+    internal ColumnSearch(Option[][] options, Block[] blocks, int side, int[] earlierOrder)
     {
-        _thorough = thorough;
         _options = options;
         _costs = new(blocks, side, earlierOrder);
         _groups = [.. blocks.Select(block => block.Note.Group)];
@@ -54,14 +49,16 @@ internal sealed class ColumnSearch
 
     internal double Bound { get; }
 
-    internal ColumnAnswer Solve()
+    /// <param name="known">Places, one for each note, that disturb each other nowhere, to be bettered; null where none are known.</param>
+    internal ColumnAnswer Solve(Option[]? known = null)
     {
         if (_options.Length == 0)
         {
             return new([], [], 0, 0, 0);
         }
 
-        ColumnAnswer? best = null;
+        var start = known is null ? null : Known(known);
+        var best = start;
         var searched = 0;
         foreach (var (main, second, bound) in Pairs())
         {
@@ -77,16 +74,26 @@ internal sealed class ColumnSearch
             best = best is null || answer.Cost < best.Cost - 1e-9 ? answer : best;
         }
 
-        if (best is null || best.HasFault)
+        if (best is null || best.HasFault || ReferenceEquals(best, start))
         {
             // More than two angles before a fault.
             _anyAngle = true;
             Allow(best?.Main ?? 0, _ => true);
-            var answer = Improve(best?.Cost ?? double.MaxValue);
+            var answer = Improve(best?.Cost ?? double.MaxValue, start?.Order);
             best = best is null || answer.Cost < best.Cost - 1e-9 ? answer : best;
         }
 
         return best;
+    }
+
+    /// <summary>The places with the main angle that makes the least of them; null where groups do not hold.</summary>
+    private ColumnAnswer? Known(Option[] places)
+    {
+        int[] order = [.. Enumerable.Range(0, places.Length).OrderByDescending(note => places[note].Level)];
+        Option[] taken = [.. order.Select(note => places[note])];
+        return GroupsHold(order)
+            ? Enumerable.Range(0, Angles.Degrees.Length).Select(main => new ColumnAnswer(order, taken, Judge(order, taken, main), Bound, main)).MinBy(answer => answer.Cost)
+            : null;
     }
 
     /// <summary>The cost of a choice, with all that depends on several notes; <see cref="Weights.Fault"/> for each pair that disturbs each other.</summary>
@@ -117,7 +124,7 @@ internal sealed class ColumnSearch
         _main = main;
         _usable = [.. _options.Select(options => Array.FindAll(options, isAllowed))];
         _own = [.. _usable.Select(options => Array.ConvertAll(options, option => Own(option)))];
-        _descent = new(_usable, _own, _costs, _thorough ? ThoroughDescents : MostDescents);
+        _descent = new(_usable, _own, _costs, MostDescents);
     }
 
     /// <summary>Pairs of angles with the least that their options can cost, best first.</summary>
@@ -163,11 +170,12 @@ internal sealed class ColumnSearch
         return best;
     }
 
-    private ColumnAnswer Improve(double toBeat)
+    private ColumnAnswer Improve(double toBeat, int[]? start = null)
     {
         _descent!.Steps = 0;
         _meanGap = 6;
-        var order = FirstOrder();
+        var first = FirstOrder();
+        var order = start is null ? first : [.. start];
         var best = Place(order, toBeat);
         for (var round = 0; round < MostRounds; round++)
         {
@@ -192,7 +200,7 @@ internal sealed class ColumnSearch
             }
 
             // A note in the wrong place altogether is taken out and put in elsewhere.
-            for (var from = 0; from < order.Length && (IsShort || (_thorough && best.HasFault) || (_anyAngle && best.HasFault && !better)); from++)
+            for (var from = 0; from < order.Length && (IsShort || (_anyAngle && best.HasFault && !better)); from++)
             {
                 for (var to = 0; to < order.Length; to++)
                 {

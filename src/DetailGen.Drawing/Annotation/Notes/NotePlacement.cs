@@ -20,6 +20,9 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>Widths to try for a note that looks for another place.</summary>
     private static readonly double[] Late = [Usual, 1, 0.6, 0.45];
 
+    /// <summary>Steps to see whether the notes of one column fit, and to make room for all.</summary>
+    private const int FitSteps = 100, RepairSteps = 800;
+
     /// <summary>How often the notes that are left over are given numbers.</summary>
     private const int NumberRounds = 3;
 
@@ -28,6 +31,9 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
     private readonly Options _options = new(surface, request.View.LongestLeader, columns);
     private readonly Dictionary<(string, string, double), Block> _blocks = [];
+    private readonly Dictionary<(string, string, int, double, bool), HeldNote[]> _ways = [];
+    private readonly Dictionary<(string, string, int, double, Reach), HeldNote[]> _open = [];
+    private List<HeldNote> _held = [];
     private readonly SortedSet<string> _lost = new(StringComparer.Ordinal);
 
     internal List<PlacedNote> Placed { get; } = [];
@@ -38,9 +44,10 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
     internal double Bound { get; private set; }
 
-    internal void Place(IReadOnlyList<Note> notes)
+    /// <param name="toBeat">What another sheet lacks (<see cref="AnnotationLayout.Lack"/>): the work is broken off where this one will lack as much.</param>
+    /// <returns>False where it was broken off; nothing is drawn then.</returns>
+    internal bool Place(IReadOnlyList<Note> notes, int toBeat = int.MaxValue)
     {
-        var before = surface.Taken;
         var home = Assign(notes);
         foreach (var column in columns)
         {
@@ -48,18 +55,35 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             PlaceColumn(column, here, home);
         }
 
-        if (Placed.Count < notes.Count)
+        if (_held.Count < notes.Count && !Repair(notes, toBeat))
         {
-            Repair(notes, before);
+            return false;
         }
 
-        foreach (var note in notes.Where(note => !Placed.Exists(placed => placed.Block.Note.Id == note.Id)))
+        foreach (var one in _held)
+        {
+            Draw(one, notes);
+        }
+
+        foreach (var note in notes.Where(note => !_held.Exists(one => one.Id == note.Id)))
         {
             surface.Unplaced.Add(new("note", note.Id, _lost.Contains(note.Id) ? "Its column is full." : "No leader reaches it without a fault."));
             Keyed.Add(new(note.Id, KeyOf(note, notes), note.Words));
         }
 
         Keyed.Sort((one, other) => one.Key.Length != other.Key.Length ? one.Key.Length.CompareTo(other.Key.Length) : string.CompareOrdinal(one.Key, other.Key));
+        return true;
+    }
+
+    private void Draw(HeldNote one, IReadOnlyList<Note> notes)
+    {
+        var placed = new PlacedNote(one.Block, one.Column, one.Width, one.Option, IsNumber(one.Column), one.ShortestLeader);
+        Placed.Add(placed);
+        NoteDrawing.Draw(surface, placed);
+        if (placed.Keyed)
+        {
+            Keyed.Add(new(one.Id, one.Block.Note.Reference, notes.First(note => note.Id == one.Id).Words));
+        }
     }
 
     /// <summary>The number of a note: its reference, or one of its own where it has none.</summary>
@@ -79,7 +103,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         var ways = from bend in KeyBends(note, own)
                    from side in (int[])[1, -1]
                    let column = new Column(FormattableString.Invariant($"number {note.Id} {bend:0.0} {(side > 0 ? "right" : "left")}"), side, bend, side > 0 ? room with { Left = bend } : room with { Right = bend })
-                   let options = _options.Of(block, column, block.Width, null, Reach.Lax)
+                   let options = _options.Of(block, column, block.Width, null, false)
                    from option in options
                    select new HeldNote(block, column, block.Width, option with { Cost = option.Cost + Weights.Number }, options.Min(other => other.Run) + Column.Shoulder);
         return [.. ways.OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend).Take(Enough)];
@@ -98,43 +122,39 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         }
     }
 
-    /// <summary>All notes anew, from where they stand, on the paper as it was before them.</summary>
-    private void Repair(IReadOnlyList<Note> notes, (int Items, int Texts, int Hard, int Tips) before)
+    /// <summary>All notes anew, from where they stand.</summary>
+    /// <returns>False where more is left over than another sheet lacks.</returns>
+    private bool Repair(IReadOnlyList<Note> notes, int toBeat)
     {
-        HeldNote[] standing = [.. Placed.Select(placed => new HeldNote(placed.Block, placed.Column, placed.ColumnWidth, placed.Option, placed.ShortestLeader))];
-        surface.ClearTo(before);
-        _options.Forget();
-        Placed.Clear();
         var widths = columns.ToDictionary(
             column => column.Id,
-            column => standing.Where(one => one.Column.Id == column.Id).Select(one => one.Width).FirstOrDefault(Math.Min(column.Widest, Usual * request.View.NoteWidth)),
+            column => _held.Where(one => one.Column.Id == column.Id).Select(one => one.Width).FirstOrDefault(Math.Min(column.Widest, Usual * request.View.NoteWidth)),
             StringComparer.Ordinal);
         var ways = notes.ToDictionary(
             note => note.Id, note => columns.Where(column => widths[column.Id] >= Narrowest).SelectMany(column => Ways(note, column, widths[column.Id])).ToArray(), StringComparer.Ordinal);
-        var held = new NoteRepair(ways).Solve(standing);
-        for (var round = 0; round < NumberRounds && held.Count < notes.Count; round++)
+        var repair = new NoteRepair(ways);
+        _held = repair.Settled(repair.Solve(_held, RepairSteps));
+        if (AnnotationLayout.Lack(surface.Unplaced.Count, notes.Count - _held.Count) >= toBeat)
+        {
+            return false;
+        }
+
+        for (var round = 0; round < NumberRounds && _held.Count < notes.Count; round++)
         {
             // What is left over now may stand as a number, and so may what that sends away.
-            foreach (var note in notes.Where(note => !held.Any(one => one.Id == note.Id)))
+            foreach (var note in notes.Where(note => !_held.Exists(one => one.Id == note.Id)))
             {
                 ways[note.Id] = [.. ways[note.Id].Where(way => !IsNumber(way.Column)), .. Numbers(note, notes)];
             }
 
-            held = new NoteRepair(ways).Solve(held);
+            repair = new NoteRepair(ways);
+            _held = repair.Settled(repair.Solve(_held, RepairSteps));
         }
 
-        (Cost, Bound) = (0, 0);
-        foreach (var one in held.OrderBy(one => one.Id, StringComparer.Ordinal))
-        {
-            Draw(one.Block, one.Column, one.Width, one.Option, one.ShortestLeader, IsNumber(one.Column));
-            if (IsNumber(one.Column))
-            {
-                Keyed.Add(new(one.Id, one.Block.Note.Reference, notes.First(note => note.Id == one.Id).Words));
-            }
-
-            Cost += one.Option.Cost;
-            Bound += ways[one.Id].Select(way => way.Option.Cost).Append(one.Option.Cost).Min();
-        }
+        _held = [.. _held.OrderBy(one => one.Id, StringComparer.Ordinal)];
+        Cost = _held.Sum(one => one.Option.Cost);
+        Bound = _held.Sum(one => ways[one.Id].Select(way => way.Option.Cost).Append(one.Option.Cost).Min());
+        return true;
     }
 
     private bool IsNumber(Column column) => !columns.Any(other => other.Id == column.Id);
@@ -143,10 +163,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     private IEnumerable<HeldNote> Ways(Note note, Column column, double width)
     {
         var blocks = Late.Select(share => Wrapped(note, column, share)).Where(block => block.Width <= width + 1e-9).DistinctBy(block => block.Lines.Count);
-        return from block in blocks
-               let options = Find(block, column, width, Reach.SetBack)
-               from option in options
-               select new HeldNote(block, column, width, option, options.Min(other => other.Run) + Column.Shoulder);
+        return blocks.SelectMany(block => Ways(block, column, width, true));
     }
 
     /// <summary>Each note to the column that leads to it most cheaply, the wrong side of the wall counted, columns not overfilled.</summary>
@@ -187,9 +204,9 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     private double Cheapest(Note note, Column column)
     {
         var block = Wrapped(note, column);
-        var options = Find(block, column, block.Width, Reach.Strict);
-        options = options.Length == 0 ? Find(block, column, block.Width, Reach.SetBack) : options;
-        return options.Length == 0 ? 2 * Weights.Fault : options[0].Cost + (Suits(note, column) ? 0 : Weights.OtherSide);
+        var ways = Open(block, column, block.Width, Reach.Strict);
+        ways = ways.Length == 0 ? Open(block, column, block.Width, Reach.SetBack) : ways;
+        return ways.Length == 0 ? 2 * Weights.Fault : ways[0].Option.Cost + (Suits(note, column) ? 0 : Weights.OtherSide);
     }
 
     private bool Suits(Note note, Column column)
@@ -222,10 +239,37 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         return block;
     }
 
-    private Option[] Find(Block block, Column column, double width, Reach reach) =>
-        _options.Of(block, column, width, request.Earlier.FirstOrDefault(place => place.PartId == block.Note.Id), reach);
+    /// <summary>All that a block can do in a column on the paper as it was before the notes, cheapest first.</summary>
+    /// <param name="width">Of the column's widest block.</param>
+    private HeldNote[] Ways(Block block, Column column, double width, bool setBack)
+    {
+        var key = (block.Note.Id, column.Id, block.Lines.Count, width, setBack);
+        if (!_ways.TryGetValue(key, out var ways))
+        {
+            var options = _options.Of(block, column, width, request.Earlier.FirstOrDefault(place => place.PartId == block.Note.Id), setBack);
+            var shortest = options.Select(option => option.Run).DefaultIfEmpty(0).Min() + Column.Shoulder;
+            ways = Array.ConvertAll(options, option => new HeldNote(block, column, width, option, shortest));
+            _ways.Add(key, ways);
+        }
 
-    private sealed record Trial(Column Column, Block[] Blocks, double Width, Option[][] Options, ColumnSearch Search, ColumnAnswer Answer)
+        return ways;
+    }
+
+    /// <summary>What the notes that stand leave of it; strict ways alone where there are any, unless more are wanted.</summary>
+    private HeldNote[] Open(Block block, Column column, double width, Reach reach)
+    {
+        var key = (block.Note.Id, column.Id, block.Lines.Count, width, reach);
+        if (!_open.TryGetValue(key, out var open))
+        {
+            open = Array.FindAll(Ways(block, column, width, reach == Reach.SetBack), way => !_held.Exists(way.Disturbs));
+            open = reach == Reach.Strict && Array.Exists(open, way => way.Option.Strict) ? Array.FindAll(open, way => way.Option.Strict) : open;
+            _open.Add(key, open);
+        }
+
+        return open;
+    }
+
+    private sealed record Trial(HeldNote[][] Ways, ColumnSearch Search, ColumnAnswer Answer)
     {
         internal bool HasFault => Answer.HasFault;
     }
@@ -248,10 +292,10 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
                 continue;
             }
 
-            var tried = Try(column, notes);
-            if (tried.HasFault)
+            var tried = Try(column, notes, out var left);
+            if (tried is null or { HasFault: true })
             {
-                GiveWay(notes, Worst(tried), column, home, gone);
+                GiveWay(notes, tried is null ? left : Worst(tried), column, home, gone);
                 continue;
             }
 
@@ -274,27 +318,50 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             }
         }
 
-        Draw(trial);
+        Cost += trial.Answer.Cost;
+        Bound += trial.Answer.Bound;
+        _held.AddRange(trial.Answer.Order.Select((note, at) => trial.Ways[note].First(way => way.Option == trial.Answer.Taken[at])));
+        _open.Clear();
     }
 
     /// <summary>The first note that cannot be led to at all from this column with its neighbours' width; −1 if none.</summary>
     private int Stuck(Column column, List<Note> notes)
     {
         var width = Math.Max(column.Least, notes.Max(note => Wrapped(note, column).Width));
-        return notes.FindIndex(note => Find(Wrapped(note, column), column, width, Reach.SetBack).Length == 0);
+        return notes.FindIndex(note => Open(Wrapped(note, column), column, width, Reach.SetBack).Length == 0);
     }
 
     private Trial Better(Column column, List<Note> notes, Trial before) =>
-        Stuck(column, notes) < 0 && Try(column, notes) is { HasFault: false } tried ? tried : before;
+        Stuck(column, notes) < 0 && Try(column, notes, out _) is { HasFault: false } tried ? tried : before;
 
-    /// <summary>The notes at their best by strict options, or by all where that is not enough, or in wider or narrower blocks.</summary>
-    private Trial Try(Column column, List<Note> notes)
+    /// <summary>The notes at their best by strict options, or by all where that is not enough, or in wider or narrower blocks; null where they cannot be seen to fit at all.</summary>
+    /// <param name="left">A note for which no room was found beside the others, where they do not fit.</param>
+    private Trial? Try(Column column, List<Note> notes, out int left)
     {
         int[] ranks = [.. notes.Select(note => EarlierRank(note, column))];
         Trial? best = null;
+        (left, var most) = (0, -1);
         foreach (var (share, reach) in Tries)
         {
-            if (With(share, reach) is { } trial && (best is null || trial.Answer.Cost < best.Answer.Cost))
+            var blocks = notes.Select(note => Wrapped(note, column, share)).ToArray();
+            var width = Math.Max(column.Least, blocks.Max(block => block.Width));
+            var ways = Array.ConvertAll(blocks, block => Open(block, column, width, reach));
+            if (Array.Exists(ways, one => one.Length == 0))
+            {
+                continue;
+            }
+
+            // Whether they fit at all is soon seen; only then is it worth looking for the best.
+            var fit = new NoteRepair(ways.ToDictionary(one => one[0].Id, StringComparer.Ordinal)).Solve([], FitSteps);
+            if (fit.Count < notes.Count)
+            {
+                (left, most) = fit.Count > most ? (LongestLeftOver(notes, fit, column), fit.Count) : (left, most);
+                continue;
+            }
+
+            var search = new ColumnSearch(Array.ConvertAll(ways, one => Array.ConvertAll(one, way => way.Option)), blocks, column.Side, ranks);
+            var trial = new Trial(ways, search, search.Solve([.. notes.Select(note => fit.First(one => one.Id == note.Id).Option)]));
+            if (best is null || trial.Answer.Cost < best.Answer.Cost)
             {
                 best = trial;
 
@@ -306,52 +373,22 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             }
         }
 
-        return best!;
-
-        Trial? With(double share, Reach reach)
-        {
-            var blocks = notes.Select(note => Wrapped(note, column, share)).ToArray();
-            var width = Math.Max(column.Least, blocks.Max(block => block.Width));
-            var options = blocks.Select(block => Find(block, column, width, reach)).ToArray();
-            if (Array.Exists(options, one => one.Length == 0))
-            {
-                return null;
-            }
-
-            var search = new ColumnSearch(options, blocks, column.Side, ranks, reach == Reach.SetBack);
-            return new(column, blocks, width, options, search, search.Solve());
-        }
+        return best;
     }
 
-    private void Draw(Trial trial)
-    {
-        Cost += trial.Answer.Cost;
-        Bound += trial.Answer.Bound;
-        for (var i = 0; i < trial.Answer.Order.Length; i++)
-        {
-            var note = trial.Answer.Order[i];
-            Draw(trial.Blocks[note], trial.Column, trial.Width, trial.Answer.Taken[i], trial.Options[note].Min(option => option.Run) + Column.Shoulder, false);
-        }
-    }
-
-    private void Draw(Block block, Column column, double width, Option option, double shortest, bool keyed)
-    {
-        var placed = new PlacedNote(block, column, width, option, keyed, shortest);
-        Placed.Add(placed);
-        NoteDrawing.Draw(surface, placed);
-        _options.Forget();
-    }
+    private int LongestLeftOver(List<Note> notes, List<HeldNote> fit, Column column) =>
+        notes.IndexOf(notes.Where(note => !fit.Exists(one => one.Id == note.Id)).MaxBy(note => Wrapped(note, column).Lines.Count)!);
 
     /// <summary>The note whose absence takes most away; of equal ones the one with the longest text.</summary>
     private static int Worst(Trial trial)
     {
-        var (search, answer, blocks) = (trial.Search, trial.Answer, trial.Blocks);
+        var (search, answer) = (trial.Search, trial.Answer);
         var (worst, least) = (answer.Order[0], double.MaxValue);
         for (var i = 0; i < answer.Order.Length; i++)
         {
             int[] order = [.. answer.Order[..i], .. answer.Order[(i + 1)..]];
             Option[] taken = [.. answer.Taken[..i], .. answer.Taken[(i + 1)..]];
-            var left = Math.Floor(search.Judge(order, taken, answer.Main) / Weights.Fault) * 100 - blocks[answer.Order[i]].Lines.Count;
+            var left = Math.Floor(search.Judge(order, taken, answer.Main) / Weights.Fault) * 100 - trial.Ways[answer.Order[i]][0].Block.Lines.Count;
             (worst, least) = left < least ? (answer.Order[i], left) : (worst, least);
         }
 

@@ -36,15 +36,16 @@ internal sealed record HeldNote(Block Block, Column Column, double Width, Option
 }
 
 /// <summary>
-/// Makes room for notes that the columns left over: each takes the place where it disturbs the fewest others, and those that it disturbs look for another place, which may be
+/// Finds places for notes that disturb each other: each in turn takes the place where it disturbs the fewest others, and those that it disturbs look for another place, which may be
 /// in another column. A note that was sent away often weighs more, so that the search does not go in circles. Work is counted in steps.
 /// </summary>
 internal sealed class NoteRepair
 {
-    private const int MostSteps = 800;
-
     private readonly Dictionary<string, HeldNote[]> _ways;
     private readonly Dictionary<string, double> _weights;
+
+    /// <summary>By a place and a note: which of the note's ways the place disturbs. The same places are taken again and again.</summary>
+    private readonly Dictionary<(HeldNote, string), bool[]> _disturbed = new(ByPlace.Same);
 
     /// <param name="ways">All that each note might do, by id, cheapest first.</param>
     internal NoteRepair(Dictionary<string, HeldNote[]> ways)
@@ -54,12 +55,12 @@ internal sealed class NoteRepair
     }
 
     /// <summary>The notes that can stand together: as many as were found, none disturbing another.</summary>
-    internal IReadOnlyList<HeldNote> Solve(IReadOnlyList<HeldNote> standing)
+    internal List<HeldNote> Solve(IReadOnlyList<HeldNote> standing, int mostSteps)
     {
         var held = standing.ToList();
         var waiting = new List<string>(_ways.Keys.Where(id => !held.Exists(one => one.Id == id)).OrderBy(id => _ways[id].Length).ThenBy(id => id, StringComparer.Ordinal));
         var best = held.ToArray();
-        for (var step = 0; step < MostSteps && waiting.Count > 0; step++)
+        for (var step = 0; step < mostSteps && waiting.Count > 0; step++)
         {
             var id = waiting[0];
             waiting.RemoveAt(0);
@@ -68,43 +69,60 @@ internal sealed class NoteRepair
                 continue;
             }
 
-            foreach (var other in held.Where(way.Disturbs).ToArray())
+            foreach (var other in held.Where(way.Disturbs))
             {
-                held.Remove(other);
                 waiting.Add(other.Id);
                 _weights[other.Id]++;
             }
 
+            held.RemoveAll(way.Disturbs);
             held.Add(way);
             best = held.Count > best.Length ? [.. held] : best;
         }
 
-        return Settled([.. best]);
+        return [.. best];
     }
 
     private HeldNote? Least(string id, List<HeldNote> held)
     {
-        HeldNote? best = null;
-        var (least, cost) = (double.MaxValue, double.MaxValue);
-        foreach (var way in _ways[id])
+        var ways = _ways[id];
+        if (ways.Length == 0)
         {
-            var weight = 0.0;
-            for (var i = 0; i < held.Count && weight <= least; i++)
-            {
-                weight += way.Disturbs(held[i]) ? _weights[held[i].Id] : 0;
-            }
+            return null;
+        }
 
-            if (weight < least || (weight == least && way.Option.Cost < cost))
+        var weights = new double[ways.Length];
+        foreach (var other in held)
+        {
+            var (disturbed, weight) = (Disturbed(other, id), _weights[other.Id]);
+            for (var i = 0; i < weights.Length; i++)
             {
-                (best, least, cost) = (way, weight, way.Option.Cost);
+                weights[i] += disturbed[i] ? weight : 0;
             }
         }
 
-        return best;
+        var best = 0;
+        for (var i = 1; i < weights.Length; i++)
+        {
+            best = weights[i] < weights[best] || (weights[i] == weights[best] && ways[i].Option.Cost < ways[best].Option.Cost) ? i : best;
+        }
+
+        return ways[best];
+    }
+
+    private bool[] Disturbed(HeldNote by, string id)
+    {
+        if (!_disturbed.TryGetValue((by, id), out var disturbed))
+        {
+            disturbed = Array.ConvertAll(_ways[id], by.Disturbs);
+            _disturbed.Add((by, id), disturbed);
+        }
+
+        return disturbed;
     }
 
     /// <summary>Each note in turn to the cheapest place that the others leave.</summary>
-    private List<HeldNote> Settled(List<HeldNote> held)
+    internal List<HeldNote> Settled(List<HeldNote> held)
     {
         for (var round = 0; round < 2; round++)
         {
@@ -118,5 +136,15 @@ internal sealed class NoteRepair
         }
 
         return held;
+    }
+
+    /// <summary>Places are the same only where they are one object: that is soon told.</summary>
+    private sealed class ByPlace : IEqualityComparer<(HeldNote Place, string Id)>
+    {
+        internal static readonly ByPlace Same = new();
+
+        public bool Equals((HeldNote Place, string Id) one, (HeldNote Place, string Id) other) => ReferenceEquals(one.Place, other.Place) && one.Id == other.Id;
+
+        public int GetHashCode((HeldNote Place, string Id) one) => HashCode.Combine(System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(one.Place), one.Id);
     }
 }

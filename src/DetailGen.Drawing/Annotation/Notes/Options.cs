@@ -14,38 +14,21 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     private static readonly double[] InLine = [0];
     private static readonly double[] Setbacks = [0, 1.6, 3.1, 4.6, 6.1, 8.1, 10.1, 13.1, 18.1];
 
-    private readonly Dictionary<(string, string, int, double, Reach), Option[]> _known = [];
     private readonly Dictionary<(double, double, double, double), bool> _free = [];
     private readonly Dictionary<(string, PaperPoint, int, string, double), Way?> _ways = [];
-    private readonly Dictionary<(string, PaperPoint, int, string, double), Way?> _clear = [];
     private readonly SortedDictionary<string, List<TipPlace>> _tips = new(StringComparer.Ordinal);
 
-    /// <summary>All that is known of the paper is asked anew: something was drawn.</summary>
-    internal void Forget()
-    {
-        _free.Clear();
-        _clear.Clear();
-        _known.Clear();
-    }
-
-    /// <summary>Cheapest first; strict ones alone where there are any, unless more are wanted.</summary>
+    /// <summary>Cheapest first.</summary>
     /// <param name="width">Of the column's widest block.</param>
-    internal Option[] Of(Block block, Column column, double width, EarlierPlace? earlier, Reach reach)
+    /// <param name="setBack">Whether leaders may bend before the column's bend line as well: more levels lead to one part.</param>
+    internal Option[] Of(Block block, Column column, double width, EarlierPlace? earlier, bool setBack)
     {
         if (block.Note.LongestWord > column.Widest)
         {
             return [];
         }
 
-        var key = (block.Note.Id, column.Id, block.Lines.Count, width, reach);
-        if (!_known.TryGetValue(key, out var known))
-        {
-            var found = Make(block, column, width, earlier, reach == Reach.SetBack ? Setbacks : InLine);
-            known = reach != Reach.Strict || !Array.Exists(found, option => option.Strict) ? found : Array.FindAll(found, option => option.Strict);
-            _known.Add(key, known);
-        }
-
-        return known;
+        return Make(block, column, width, earlier, setBack ? Setbacks : InLine);
     }
 
     private Option[] Make(Block block, Column column, double width, EarlierPlace? earlier, double[] setbacks)
@@ -138,25 +121,19 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
         return new(level, way.Tip, angle, Angles.Slopes[angle], way.Run, cost, way.Ending, size, shape.Id, way.Strict) { Setback = setback };
     }
 
-    /// <summary>The leader alone, whatever text it serves; what it crosses of the drawing is worked out once, what was drawn since anew.</summary>
+    /// <summary>The leader alone, whatever text it serves.</summary>
     private Way? WayTo(Shape shape, TipPlace place, int angle, double setback, Column column, double level)
     {
         var key = (shape.Id, place.At, angle, column.Id, setback);
-        if (_clear.TryGetValue(key, out var known))
-        {
-            return known;
-        }
-
-        var bend = new PaperPoint(column.Bend - column.Side * setback, level);
         if (!_ways.TryGetValue(key, out var way))
         {
-            way = WayOver(shape, place, angle, column, bend);
+            var bend = new PaperPoint(column.Bend - column.Side * setback, level);
+            way = (setback == 0 || InTheWhite(bend, new(column.Bend, level))) && WayOver(shape, place, angle, column, bend) is { } over
+                && Clear(bend, over.Tip, column, out var witnesses) ? over with { Cost = over.Cost + Weights.Witness * witnesses } : null;
             _ways.Add(key, way);
         }
 
-        Way? clear = way is not null && (setback == 0 || InTheWhite(bend, new(column.Bend, level))) && Clear(bend, way.Tip, column, out var witnesses) ? way with { Cost = way.Cost + Weights.Witness * witnesses } : null;
-        _clear.Add(key, clear);
-        return clear;
+        return way;
     }
 
     private Way? WayOver(Shape shape, TipPlace place, int angle, Column column, PaperPoint bend)
