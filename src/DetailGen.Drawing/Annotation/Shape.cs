@@ -81,13 +81,13 @@ internal sealed class Shape
 
     internal Passage Pass(PaperPoint from, PaperPoint to)
     {
-        if (Math.Max(from.X, to.X) < Box.Left || Math.Min(from.X, to.X) > Box.Right || Math.Max(from.Y, to.Y) < Box.Bottom || Math.Min(from.Y, to.Y) > Box.Top)
+        if (!Lines.Meets(Box, from, to))
         {
             return Passage.None;
         }
 
         Span<double> cuts = stackalloc double[64];
-        var (count, flattest) = (0, 90.0);
+        var (count, flattest) = (0, 1.0);
         var (dx, dy) = (to.X - from.X, to.Y - from.Y);
         var length = Math.Sqrt(dx * dx + dy * dy);
         for (var ring = 0; ring < _xs.Length; ring++)
@@ -108,7 +108,7 @@ internal sealed class Shape
                 if (along >= 0 && along <= 1 && on >= 0 && on < 1 && count < cuts.Length)
                 {
                     cuts[count++] = along;
-                    flattest = Math.Min(flattest, Math.Asin(Math.Min(1, Math.Abs(across) / (length * Math.Sqrt(ex * ex + ey * ey)))) * 180 / Math.PI);
+                    flattest = Math.Min(flattest, Math.Abs(across) / (length * Math.Sqrt(ex * ex + ey * ey)));
                 }
             }
         }
@@ -124,7 +124,7 @@ internal sealed class Shape
         }
 
         inside += within ? 1 - last : 0;
-        return new(inside * length, count == 0 ? 2 : cuts[0], flattest);
+        return new(inside * length, count == 0 ? 2 : cuts[0], count == 0 ? 90 : Math.Asin(flattest) * 180 / Math.PI);
     }
 
     /// <summary>Whether any of it lies in the box.</summary>

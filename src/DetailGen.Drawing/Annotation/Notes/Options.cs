@@ -34,6 +34,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     private Option[] Make(Block block, Column column, double width, EarlierPlace? earlier, double[] setbacks)
     {
         var found = new List<Option>();
+        double[] bends = [.. setbacks.Select(setback => setback > 0 ? OwnLine(column, setback) : 0).Where(setback => setback >= 0)];
         foreach (var id in block.Note.PartIds)
         {
             var shape = surface.ById[id];
@@ -48,7 +49,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
                 for (var angle = 0; angle < Angles.Degrees.Length; angle++)
                 {
                     // A level leader has no bend to set back.
-                    foreach (var setback in angle == 0 ? InLine : setbacks)
+                    foreach (var setback in angle == 0 ? InLine : bends)
                     {
                         if (Make(shape, tip, angle, setback, block, column, width, earlier) is { } option)
                         {
@@ -88,16 +89,6 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
 
     private Option? Make(Shape shape, TipPlace place, int angle, double setback, Block block, Column column, double width, EarlierPlace? earlier)
     {
-        if (setback > 0)
-        {
-            setback = OwnLine(column, setback);
-        }
-
-        if (setback < 0)
-        {
-            return null;
-        }
-
         var away = (column.Bend - place.At.X) * column.Side - setback;
         if (away < Least)
         {
@@ -211,7 +202,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     {
         witnesses = 0;
         var shoulder = new PaperPoint(column.Bend + column.Side * Column.Shoulder, bend.Y);
-        var around = Surface.Around(bend, tip).Grow(TipGap);
+        var around = Surface.Around(bend, tip).With(Surface.Around(bend, shoulder)).Grow(TipGap);
         foreach (var text in surface.Texts)
         {
             if (around.Meets(text) && Lines.Meets(text.Grow(TipGap), bend, tip))
@@ -222,7 +213,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
 
         foreach (var (from, to) in surface.Hard)
         {
-            if (Lines.Distance(bend, tip, from, to) < LeaderGap || Lines.Distance(bend, shoulder, from, to) < LeaderGap)
+            if (around.Meets(Surface.Around(from, to)) && (Lines.Distance(bend, tip, from, to) < LeaderGap || Lines.Distance(bend, shoulder, from, to) < LeaderGap))
             {
                 return false;
             }
@@ -238,6 +229,11 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
 
         foreach (var (from, to) in surface.Soft)
         {
+            if (!around.Meets(Surface.Around(from, to)))
+            {
+                continue;
+            }
+
             if (Lines.Cross(bend, tip, from, to))
             {
                 if (Lines.Between(Lines.Angle(bend, tip), Lines.Angle(from, to)) < 29)
