@@ -17,6 +17,9 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     private static readonly (double Share, Reach Reach)[] Tries =
         [(Usual, Reach.Strict), (1, Reach.Strict), (0.6, Reach.Strict), (Usual, Reach.Lax), (1, Reach.Lax), (Usual, Reach.SetBack), (1, Reach.SetBack)];
 
+    /// <summary>What holds most: where the notes do not fit so, nothing else need be tried.</summary>
+    private static readonly (double Share, Reach Reach)[] Roomiest = [(Usual, Reach.SetBack), (1, Reach.SetBack)];
+
     /// <summary>Widths to try for a note that looks for another place.</summary>
     private static readonly double[] Late = [Usual, 1, 0.6, 0.45];
 
@@ -328,7 +331,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     private int Stuck(Column column, List<Note> notes)
     {
         var width = Math.Max(column.Least, notes.Max(note => Wrapped(note, column).Width));
-        return notes.FindIndex(note => Open(Wrapped(note, column), column, width, Reach.SetBack).Length == 0);
+        return notes.FindIndex(note => Open(Wrapped(note, column), column, width, Reach.Lax).Length == 0 && Open(Wrapped(note, column), column, width, Reach.SetBack).Length == 0);
     }
 
     private Trial Better(Column column, List<Note> notes, Trial before) =>
@@ -340,27 +343,23 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     {
         int[] ranks = [.. notes.Select(note => EarlierRank(note, column))];
         Trial? best = null;
-        (left, var most) = (0, -1);
-        foreach (var (share, reach) in Tries)
+        left = 0;
+        foreach (var how in Tries)
         {
-            var blocks = notes.Select(note => Wrapped(note, column, share)).ToArray();
-            var width = Math.Max(column.Least, blocks.Max(block => block.Width));
-            var ways = Array.ConvertAll(blocks, block => Open(block, column, width, reach));
-            if (Array.Exists(ways, one => one.Length == 0))
-            {
-                continue;
-            }
-
             // Whether they fit at all is soon seen; only then is it worth looking for the best.
-            var fit = new NoteRepair(ways.ToDictionary(one => one[0].Id, StringComparer.Ordinal)).Solve([], FitSteps);
-            if (fit.Count < notes.Count)
+            if (Fit(column, notes, how) is not { } fit || fit.Places.Count < notes.Count)
             {
-                (left, most) = fit.Count > most ? (LongestLeftOver(notes, fit, column), fit.Count) : (left, most);
+                if (how == Tries[0] && Fits(column, notes, Roomiest) is { } most && most.Count < notes.Count)
+                {
+                    left = LongestLeftOver(notes, most, column);
+                    return null;
+                }
+
                 continue;
             }
 
-            var search = new ColumnSearch(Array.ConvertAll(ways, one => Array.ConvertAll(one, way => way.Option)), blocks, column.Side, ranks);
-            var trial = new Trial(ways, search, search.Solve([.. notes.Select(note => fit.First(one => one.Id == note.Id).Option)]));
+            var search = new ColumnSearch(Array.ConvertAll(fit.Ways, one => Array.ConvertAll(one, way => way.Option)), Array.ConvertAll(fit.Ways, one => one[0].Block), column.Side, ranks);
+            var trial = new Trial(fit.Ways, search, search.Solve([.. notes.Select(note => fit.Places.First(one => one.Id == note.Id).Option)]));
             if (best is null || trial.Answer.Cost < best.Answer.Cost)
             {
                 best = trial;
@@ -374,6 +373,34 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         }
 
         return best;
+    }
+
+    private List<HeldNote> Fits(Column column, List<Note> notes, (double Share, Reach Reach)[] tries)
+    {
+        List<HeldNote> most = [];
+        foreach (var how in tries)
+        {
+            if (Fit(column, notes, how) is { } fit && fit.Places.Count > most.Count)
+            {
+                most = fit.Places;
+            }
+
+            if (most.Count == notes.Count)
+            {
+                break;
+            }
+        }
+
+        return most;
+    }
+
+    /// <summary>All ways of the notes in blocks of that width, and as many of their places as can stand together; null where a note has no way at all.</summary>
+    private (HeldNote[][] Ways, List<HeldNote> Places)? Fit(Column column, List<Note> notes, (double Share, Reach Reach) how)
+    {
+        var blocks = notes.Select(note => Wrapped(note, column, how.Share)).ToArray();
+        var width = Math.Max(column.Least, blocks.Max(block => block.Width));
+        var ways = Array.ConvertAll(blocks, block => Open(block, column, width, how.Reach));
+        return Array.Exists(ways, one => one.Length == 0) ? null : (ways, new NoteRepair(ways.ToDictionary(one => one[0].Id, StringComparer.Ordinal)).Solve([], FitSteps));
     }
 
     private int LongestLeftOver(List<Note> notes, List<HeldNote> fit, Column column) =>

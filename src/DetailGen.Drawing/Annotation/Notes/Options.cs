@@ -12,10 +12,9 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     private const double Least = 3;
 
     private static readonly double[] InLine = [0];
-    private static readonly double[] Setbacks = [0, 1.6, 3.1, 4.6, 6.1, 8.1, 10.1, 13.1, 18.1];
+    private static readonly double[] Setbacks = [1.6, 3.1, 4.6, 6.1, 8.1, 10.1, 13.1, 18.1];
 
-    private readonly Dictionary<(double, double, double, double), bool> _free = [];
-    private readonly Dictionary<(string, PaperPoint, int, string, double), Way?> _ways = [];
+    private readonly Dictionary<(string, string, bool), Option[]> _leaders = [];
     private readonly SortedDictionary<string, List<TipPlace>> _tips = new(StringComparer.Ordinal);
 
     /// <summary>Cheapest first.</summary>
@@ -28,14 +27,47 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
             return [];
         }
 
-        return Make(block, column, width, earlier, setBack ? Setbacks : InLine);
+        const double SameLevel = 1.5;
+        var (eachAngle, wrapped) = (setBack ? 30 : 10, block.WrapCost);
+        var found = new List<Option>();
+        Span<int> count = stackalloc int[Angles.Degrees.Length];
+        foreach (var leader in Leaders(block.Note, column, earlier, setBack))
+        {
+            // Of ways at one angle that bend at much the same level the cheapest serves for all, and a few at each angle are choice enough.
+            if (count[leader.Angle] < eachAngle && leader.Level + Block.Above <= column.Room.Top && leader.Level - block.Below >= column.Room.Bottom
+                && !found.Exists(other => other.Angle == leader.Angle && other.Strict == leader.Strict && Math.Abs(other.Level - leader.Level) < SameLevel)
+                && surface.Free(column.Box(block, leader.Level, width)))
+            {
+                found.Add(leader with { Cost = leader.Cost + wrapped });
+                count[leader.Angle]++;
+            }
+        }
+
+        return [.. found];
     }
 
-    private Option[] Make(Block block, Column column, double width, EarlierPlace? earlier, double[] setbacks)
+    /// <summary>All ways to lead to the note's parts from the column, whatever text they serve; cheapest first.</summary>
+    private Option[] Leaders(Note note, Column column, EarlierPlace? earlier, bool setBack)
     {
-        var found = new List<Option>();
-        double[] bends = [.. setbacks.Select(setback => setback > 0 ? OwnLine(column, setback) : 0).Where(setback => setback >= 0)];
-        foreach (var id in block.Note.PartIds)
+        if (!_leaders.TryGetValue((note.Id, column.Id, setBack), out var leaders))
+        {
+            var found = new List<Option>();
+            if (setBack)
+            {
+                found.AddRange(Leaders(note, column, earlier, false));
+            }
+
+            Lead(note, column, earlier, setBack ? [.. Setbacks.Select(setback => OwnLine(column, setback)).Where(setback => setback > 0)] : InLine, found);
+            leaders = [.. found.OrderBy(option => option.Cost).ThenBy(option => option.Level).ThenBy(option => option.Tip.X)];
+            _leaders.Add((note.Id, column.Id, setBack), leaders);
+        }
+
+        return leaders;
+    }
+
+    private void Lead(Note note, Column column, EarlierPlace? earlier, double[] setbacks, List<Option> found)
+    {
+        foreach (var id in note.PartIds)
         {
             var shape = surface.ById[id];
             if (!_tips.TryGetValue(id, out var tips))
@@ -48,10 +80,10 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
             {
                 for (var angle = 0; angle < Angles.Degrees.Length; angle++)
                 {
-                    // A level leader has no bend to set back.
-                    foreach (var setback in angle == 0 ? InLine : bends)
+                    foreach (var setback in setbacks)
                     {
-                        if (Make(shape, tip, angle, setback, block, column, width, earlier) is { } option)
+                        // A level leader has no bend to set back.
+                        if ((angle > 0 || setback == 0) && Lead(shape, tip, angle, setback, column, earlier) is { } option)
                         {
                             found.Add(option);
                         }
@@ -59,50 +91,19 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
                 }
             }
         }
-
-        return Thinned([.. found.OrderBy(option => option.Cost).ThenBy(option => option.Level).ThenBy(option => option.Tip.X)], setbacks.Length == 1 ? 10 : 30);
     }
 
-    /// <summary>Of ways at one angle that bend at much the same level the cheapest serves for all, and a few at each angle are choice enough.</summary>
-    private static Option[] Thinned(Option[] options, int eachAngle)
-    {
-        const int Enough = 20;
-        const double SameLevel = 1.5;
-        if (options.Length <= Enough)
-        {
-            return options;
-        }
-
-        var taken = new List<Option>();
-        Span<int> count = stackalloc int[Angles.Degrees.Length];
-        foreach (var option in options)
-        {
-            if (count[option.Angle] < eachAngle && !taken.Exists(other => other.Angle == option.Angle && other.Strict == option.Strict && Math.Abs(other.Level - option.Level) < SameLevel))
-            {
-                taken.Add(option);
-                count[option.Angle]++;
-            }
-        }
-
-        return [.. taken];
-    }
-
-    private Option? Make(Shape shape, TipPlace place, int angle, double setback, Block block, Column column, double width, EarlierPlace? earlier)
+    private Option? Lead(Shape shape, TipPlace place, int angle, double setback, Column column, EarlierPlace? earlier)
     {
         var away = (column.Bend - place.At.X) * column.Side - setback;
-        if (away < Least)
-        {
-            return null;
-        }
-
         var level = place.At.Y + Angles.Slopes[angle] * away;
-        if (away / Angles.Cosines[angle] + Column.Shoulder > longest || level + Block.Above > column.Room.Top || level - block.Below < column.Room.Bottom
-            || WayTo(shape, place, angle, setback, column, level) is not { } way || !IsFree(column.Box(block, level, width)))
+        if (away < Least || away / Angles.Cosines[angle] + Column.Shoulder > longest || level + Block.Above > column.Room.Top || level < column.Room.Bottom
+            || WayTo(shape, place, angle, setback, column, level) is not { } way)
         {
             return null;
         }
 
-        var cost = way.Cost + block.WrapCost + (setback == 0 ? 0 : Weights.OutOfLine + Weights.Setback * setback);
+        var cost = way.Cost + (setback == 0 ? 0 : Weights.OutOfLine + Weights.Setback * setback);
         if (earlier is not null)
         {
             cost += earlier.Column == column.Id ? Weights.Moved * Math.Abs(level - earlier.Y) : Weights.OtherColumn;
@@ -112,19 +113,12 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
         return new(level, way.Tip, angle, Angles.Slopes[angle], way.Run, cost, way.Ending, size, shape.Id, way.Strict) { Setback = setback };
     }
 
-    /// <summary>The leader alone, whatever text it serves.</summary>
     private Way? WayTo(Shape shape, TipPlace place, int angle, double setback, Column column, double level)
     {
-        var key = (shape.Id, place.At, angle, column.Id, setback);
-        if (!_ways.TryGetValue(key, out var way))
-        {
-            var bend = new PaperPoint(column.Bend - column.Side * setback, level);
-            way = (setback == 0 || InTheWhite(bend, new(column.Bend, level))) && WayOver(shape, place, angle, column, bend) is { } over
-                && Clear(bend, over.Tip, column, out var witnesses) ? over with { Cost = over.Cost + Weights.Witness * witnesses } : null;
-            _ways.Add(key, way);
-        }
-
-        return way;
+        var bend = new PaperPoint(column.Bend - column.Side * setback, level);
+        return (setback == 0 || InTheWhite(bend, new(column.Bend, level))) && WayOver(shape, place, angle, column, bend) is { } way && Clear(bend, way.Tip, column, out var witnesses)
+            ? way with { Cost = way.Cost + Weights.Witness * witnesses }
+            : null;
     }
 
     private Way? WayOver(Shape shape, TipPlace place, int angle, Column column, PaperPoint bend)
@@ -184,18 +178,6 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
         }
 
         return true;
-    }
-
-    private bool IsFree(PaperBox box)
-    {
-        // Blocks of a column ask for the same few strips again and again.
-        if (!_free.TryGetValue((box.Left, box.Bottom, box.Right, box.Top), out var free))
-        {
-            free = surface.Free(box);
-            _free.Add((box.Left, box.Bottom, box.Right, box.Top), free);
-        }
-
-        return free;
     }
 
     private bool Clear(PaperPoint bend, PaperPoint tip, Column column, out int witnesses)
