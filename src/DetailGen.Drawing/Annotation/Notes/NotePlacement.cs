@@ -36,6 +36,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     private readonly Dictionary<(string, string, double), Block> _blocks = [];
     private readonly Dictionary<(string, string, int, double, bool), HeldNote[]> _ways = [];
     private readonly Dictionary<(string, string, int, double, Reach), HeldNote[]> _open = [];
+    private readonly Disturbances _disturbances = new();
     private List<HeldNote> _held = [];
     private readonly SortedSet<string> _lost = new(StringComparer.Ordinal);
 
@@ -135,7 +136,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             StringComparer.Ordinal);
         var ways = notes.ToDictionary(
             note => note.Id, note => columns.Where(column => widths[column.Id] >= Narrowest).SelectMany(column => Ways(note, column, widths[column.Id])).ToArray(), StringComparer.Ordinal);
-        var repair = new NoteRepair(ways);
+        var repair = new NoteRepair(ways, _disturbances);
         _held = repair.Settled(repair.Solve(_held, RepairSteps));
         if (AnnotationLayout.Lack(surface.Unplaced.Count, notes.Count - _held.Count) >= toBeat)
         {
@@ -150,7 +151,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
                 ways[note.Id] = [.. ways[note.Id].Where(way => !IsNumber(way.Column)), .. Numbers(note, notes)];
             }
 
-            repair = new NoteRepair(ways);
+            repair = new NoteRepair(ways, _disturbances);
             _held = repair.Settled(repair.Solve(_held, RepairSteps));
         }
 
@@ -400,7 +401,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         var blocks = notes.Select(note => Wrapped(note, column, how.Share)).ToArray();
         var width = Math.Max(column.Least, blocks.Max(block => block.Width));
         var ways = Array.ConvertAll(blocks, block => Open(block, column, width, how.Reach));
-        return Array.Exists(ways, one => one.Length == 0) ? null : (ways, new NoteRepair(ways.ToDictionary(one => one[0].Id, StringComparer.Ordinal)).Solve([], FitSteps));
+        return Array.Exists(ways, one => one.Length == 0) ? null : (ways, new NoteRepair(ways.ToDictionary(one => one[0].Id, StringComparer.Ordinal), _disturbances).Solve([], FitSteps));
     }
 
     private int LongestLeftOver(List<Note> notes, List<HeldNote> fit, Column column) =>

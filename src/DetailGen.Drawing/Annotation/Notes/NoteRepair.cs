@@ -43,13 +43,12 @@ internal sealed class NoteRepair
 {
     private readonly Dictionary<string, HeldNote[]> _ways;
     private readonly Dictionary<string, double> _weights;
-
-    /// <summary>By a place and a note: which of the note's ways the place disturbs. The same places are taken again and again.</summary>
-    private readonly Dictionary<(HeldNote, string), bool[]> _disturbed = new(ByPlace.Same);
+    private readonly Disturbances _disturbances;
 
     /// <param name="ways">All that each note might do, by id, cheapest first.</param>
-    internal NoteRepair(Dictionary<string, HeldNote[]> ways)
+    internal NoteRepair(Dictionary<string, HeldNote[]> ways, Disturbances disturbances)
     {
+        _disturbances = disturbances;
         _ways = ways;
         _weights = ways.ToDictionary(one => one.Key, _ => 1.0, StringComparer.Ordinal);
     }
@@ -94,7 +93,7 @@ internal sealed class NoteRepair
         var weights = new double[ways.Length];
         foreach (var other in held)
         {
-            var (disturbed, weight) = (Disturbed(other, id), _weights[other.Id]);
+            var (disturbed, weight) = (_disturbances.Of(other, ways), _weights[other.Id]);
             for (var i = 0; i < weights.Length; i++)
             {
                 weights[i] += disturbed[i] ? weight : 0;
@@ -108,17 +107,6 @@ internal sealed class NoteRepair
         }
 
         return ways[best];
-    }
-
-    private bool[] Disturbed(HeldNote by, string id)
-    {
-        if (!_disturbed.TryGetValue((by, id), out var disturbed))
-        {
-            disturbed = Array.ConvertAll(_ways[id], by.Disturbs);
-            _disturbed.Add((by, id), disturbed);
-        }
-
-        return disturbed;
     }
 
     /// <summary>Each note in turn to the cheapest place that the others leave.</summary>
@@ -136,15 +124,5 @@ internal sealed class NoteRepair
         }
 
         return held;
-    }
-
-    /// <summary>Places are the same only where they are one object: that is soon told.</summary>
-    private sealed class ByPlace : IEqualityComparer<(HeldNote Place, string Id)>
-    {
-        internal static readonly ByPlace Same = new();
-
-        public bool Equals((HeldNote Place, string Id) one, (HeldNote Place, string Id) other) => ReferenceEquals(one.Place, other.Place) && one.Id == other.Id;
-
-        public int GetHashCode((HeldNote Place, string Id) one) => HashCode.Combine(System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(one.Place), one.Id);
     }
 }

@@ -80,10 +80,15 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
             {
                 for (var angle = 0; angle < Angles.Degrees.Length; angle++)
                 {
+                    if (!AngleSuits(shape, column.Side > 0 ? Angles.Degrees[angle] : 180 - Angles.Degrees[angle], out var strict))
+                    {
+                        continue;
+                    }
+
                     foreach (var setback in setbacks)
                     {
                         // A level leader has no bend to set back.
-                        if ((angle > 0 || setback == 0) && Lead(shape, tip, angle, setback, column, earlier) is { } option)
+                        if ((angle > 0 || setback == 0) && Lead(shape, tip, angle, strict, setback, column, earlier) is { } option)
                         {
                             found.Add(option);
                         }
@@ -93,12 +98,12 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
         }
     }
 
-    private Option? Lead(Shape shape, TipPlace place, int angle, double setback, Column column, EarlierPlace? earlier)
+    private Option? Lead(Shape shape, TipPlace place, int angle, bool strict, double setback, Column column, EarlierPlace? earlier)
     {
         var away = (column.Bend - place.At.X) * column.Side - setback;
         var level = place.At.Y + Angles.Slopes[angle] * away;
         if (away < Least || away / Angles.Cosines[angle] + Column.Shoulder > longest || level + Block.Above > column.Room.Top || level < column.Room.Bottom
-            || WayTo(shape, place, angle, setback, column, level) is not { } way)
+            || WayTo(shape, place, angle, strict, setback, column, level) is not { } way)
         {
             return null;
         }
@@ -113,22 +118,16 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
         return new(level, way.Tip, angle, Angles.Slopes[angle], way.Run, cost, way.Ending, size, shape.Id, way.Strict) { Setback = setback };
     }
 
-    private Way? WayTo(Shape shape, TipPlace place, int angle, double setback, Column column, double level)
+    private Way? WayTo(Shape shape, TipPlace place, int angle, bool strict, double setback, Column column, double level)
     {
         var bend = new PaperPoint(column.Bend - column.Side * setback, level);
-        return (setback == 0 || InTheWhite(bend, new(column.Bend, level))) && WayOver(shape, place, angle, column, bend) is { } way && Clear(bend, way.Tip, column, out var witnesses)
+        return (setback == 0 || InTheWhite(bend, new(column.Bend, level))) && WayOver(shape, place, angle, strict, bend) is { } way && Clear(bend, way.Tip, column, out var witnesses)
             ? way with { Cost = way.Cost + Weights.Witness * witnesses }
             : null;
     }
 
-    private Way? WayOver(Shape shape, TipPlace place, int angle, Column column, PaperPoint bend)
+    private Way? WayOver(Shape shape, TipPlace place, int angle, bool strict, PaperPoint bend)
     {
-        var degrees = column.Side > 0 ? Angles.Degrees[angle] : 180 - Angles.Degrees[angle];
-        if (!AngleSuits(shape, degrees, out var strict))
-        {
-            return null;
-        }
-
         var (tip, ending) = (place.At, Ending.Dot);
         var run = (tip - bend).Length;
         if (shape.Look == Look.Band)
