@@ -19,7 +19,7 @@ public static class Annotator
     public static AnnotationLayout Place(AnnotationRequest request) => PlaceBetter(request, int.MaxValue)!;
 
     /// <param name="toBeat">What another sheet lacks (<see cref="AnnotationLayout.Lack"/>).</param>
-    /// <returns>Null where this one will lack as much: that shows before all is placed.</returns>
+    /// <returns>Null where so much is missing, or left over before numbers are given, that this one promises nothing better.</returns>
     internal static AnnotationLayout? PlaceBetter(AnnotationRequest request, int toBeat)
     {
         var surface = new Surface(request.View);

@@ -9,6 +9,21 @@ public sealed class AnnotatorTests
 {
     private static readonly string[] Words = ["membrane", "of", "lead", "150 mm", "turned up", "sealed at laps", "mineral wool", "to the underside of the coping", "at 450 mm centres", "PIR", "polyisocyanurate"];
 
+    [Fact]
+    public void Is_broken_off_only_where_it_lacks_as_much_as_the_one_to_beat()
+    {
+        // So narrow a zone that notes are left over.
+        var request = AnnotationSamples.Request(5, false);
+        var zone = request.View.Zone;
+        request = request with { View = request.View with { Zone = zone.Grow(-Math.Min(zone.Width, zone.Height) / 5) } };
+        var whole = Annotator.Place(request);
+        var lack = AnnotationLayout.Lack(whole.Unplaced.Count, whole.Keyed.Count);
+
+        Assert.True(lack > 0);
+        Assert.Null(Annotator.PlaceBetter(request, 0));
+        Assert.Equal(Written(whole.Items), Written(Annotator.PlaceBetter(request, lack + 1)!.Items));
+    }
+
     [Theory]
     [InlineData(5, false)]
     [InlineData(5, true)]

@@ -23,11 +23,14 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>Widths to try for a note that looks for another place.</summary>
     private static readonly double[] Late = [Usual, 1, 0.6, 0.45];
 
-    /// <summary>Steps to see whether the notes of one column fit, and to make room for all.</summary>
-    private const int FitSteps = 100, RepairSteps = 800;
+    /// <summary>Steps to see whether the notes of one column fit.</summary>
+    private const int FitSteps = 100;
+
+    /// <summary>Steps to make room for all notes.</summary>
+    private const int RepairSteps = 800;
 
     /// <summary>How often the notes that are left over are given numbers.</summary>
-    private const int NumberRounds = 3;
+    private const int NumberRounds = 4;
 
     /// <summary>Words in lines shorter than this are not read at a glance, mm.</summary>
     private const double Narrowest = 22;
@@ -48,7 +51,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
     internal double Bound { get; private set; }
 
-    /// <param name="toBeat">What another sheet lacks (<see cref="AnnotationLayout.Lack"/>): the work is broken off where this one will lack as much.</param>
+    /// <param name="toBeat">What another sheet lacks (<see cref="AnnotationLayout.Lack"/>): the work is broken off where as much is left over before numbers are given.</param>
     /// <returns>False where it was broken off; nothing is drawn then.</returns>
     internal bool Place(IReadOnlyList<Note> notes, int toBeat = int.MaxValue)
     {
@@ -127,7 +130,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     }
 
     /// <summary>All notes anew, from where they stand.</summary>
-    /// <returns>False where more is left over than another sheet lacks.</returns>
+    /// <returns>False where as much is left over as another sheet lacks.</returns>
     private bool Repair(IReadOnlyList<Note> notes, int toBeat)
     {
         var widths = columns.ToDictionary(
@@ -145,8 +148,8 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
         for (var round = 0; round < NumberRounds && _held.Count < notes.Count; round++)
         {
-            // What is left over now may stand as a number, and so may what that sends away.
-            foreach (var note in notes.Where(note => !_held.Exists(one => one.Id == note.Id)))
+            // What is left over now may stand as a number, and so may what that sends away; before a note has no mark at all, so may every other.
+            foreach (var note in notes.Where(note => round == NumberRounds - 1 || !_held.Exists(one => one.Id == note.Id)))
             {
                 ways[note.Id] = [.. ways[note.Id].Where(way => !IsNumber(way.Column)), .. Numbers(note, notes)];
             }
