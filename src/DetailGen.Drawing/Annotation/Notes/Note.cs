@@ -25,7 +25,7 @@ internal sealed record Note(string Id, IReadOnlyList<string> PartIds, string Ref
     ];
 
     /// <summary>Width of its longest word, mm; a column must be as wide.</summary>
-    internal double LongestWord { get; } = Words.Split(' ').Max(word => Letters.Width(word, Block.Height));
+    internal double LongestWord => Words.Split(' ').Max(word => Letters.Width(word, Block.Height));
 
     // The coping's notes stand together, and those of the roof's build-up; elsewhere every note is its own group.
     private static string GroupOf(Part part) =>
