@@ -17,7 +17,7 @@ internal static class Buildups
         {
             var layer = placed.Layer;
             var material = layer.As == WallBehaviour.Cavity ? Air : site.Sizes.Material(layer.Slot);
-            var remark = layer.Repeat is { } keys ? Repeated(site, layer.Name, keys.Width, keys.Centres) : layer.Remark;
+            var remark = layer.Repeat is { } keys ? Repeated(site, "", keys.Width, keys.Centres) : layer.Remark;
             layers.Add(new($"W{layers.Count + 1}", layer.Slot, layer.Slot, layer.Name, material, placed.Width, layer.Kind, layer.Function, remark));
         }
 
@@ -42,7 +42,7 @@ internal static class Buildups
                     var count = boards.Count;
                     for (var number = count; number >= 1; number--)
                     {
-                        var name = count == 1 ? layer.Name : layer.Name + (number == 1 ? ", lower layer" : ", upper layer");
+                        var name = count == 1 ? layer.Name : layer.Name + (number == 1 ? ", lower" : ", upper");
                         layers.Add(new(
                             $"R{layers.Count + 1}", layer.Slot, $"{layer.Slot}.{number}", name, material, boards[number - 1], LayerKind.Solid,
                             layer.Function, count == 1 ? layer.Remark : "joints staggered"));
@@ -55,7 +55,7 @@ internal static class Buildups
                     layers.Add(new(
                         reference, layer.Slot, site.Sizes.Is("roof.joists", "across") ? layer.Slot + ".1" : "roof.void", "Void", Air,
                         placed.Thickness + firring!.Thickness, LayerKind.Bridged, layer.Function,
-                        Repeated(site, "joists and firrings", "roof.joist-width", "roof.joist-centres")));
+                        Repeated(site, "joists ", "roof.joist-width", "roof.joist-centres")));
                     break;
                 default:
                     layers.Add(new(reference, layer.Slot, paved ? "roof.paving" : layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, Remark(layer)));
@@ -69,5 +69,5 @@ internal static class Buildups
     private static string Remark(RoofLayer layer) => layer.As == RoofBehaviour.Screed ? "tapers; thickness at the upstand" : layer.Remark;
 
     private static string Repeated(Site site, string what, string width, string centres) => string.Create(
-        CultureInfo.InvariantCulture, $"{what.ToLowerInvariant()} {site.Length(width):0.##} wide at {site.Length(centres):0.##} centres");
+        CultureInfo.InvariantCulture, $"{what}{site.Length(width):0.##} at {site.Length(centres):0.##}");
 }

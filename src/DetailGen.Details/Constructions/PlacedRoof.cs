@@ -153,7 +153,7 @@ public sealed class PlacedRoof
                 site.Add(Blank(placed, region, Precedence.Board, Stage.RoofInsulation) with
                 {
                     Id = $"{placed.Layer.Slot}.{layer}" + (board == 1 ? "" : $".{board}"),
-                    Name = count == 1 ? placed.Layer.Name : placed.Layer.Name + (layer == 1 ? ", lower layer" : ", upper layer"),
+                    Name = count == 1 ? placed.Layer.Name : placed.Layer.Name + (layer == 1 ? ", lower" : ", upper"),
                     Again = board > 1,
                     Axis = Along(left),
                     Parameters = [placed.Layer.Thickness, "roof.insulation-layers", layer == 1 ? "roof.board-lower" : "roof.board-upper"],

@@ -63,10 +63,10 @@ public static class Annotator
         // The roof's dimensions and levels stand beyond the notes that stand above the roof.
         var roofside = Of(Chains.RoofEnd, Chains.Heights);
         var aboveBend = ground.WallRight + BendOff;
-        var depth = (roofside.Length == 0 ? 0 : DimensionRows.Assign(roofside, surface.Scale).Max(one => one.Row) * SideDimensions.Next + 8) + LevelsOff + Levels.Width(request);
+        var roof = new SideDimensions(surface, Side.Roof);
+        var depth = roof.Depth(roofside) + LevelsOff + Levels.Width(request);
         var wanted = aboveBend + Column.Shoulder + Math.Min(Usual, request.View.NoteWidth) + 6;
         var first = Math.Max(surface.DrawnWithBreaks.Right + SideDimensions.First, Math.Min(wanted, zone.Right - depth));
-        var roof = new SideDimensions(surface, Side.Roof);
         roof.Place(roofside, surface.DrawnWithBreaks.Right, first);
         var marks = Math.Max(roof.Reach, first - SideDimensions.First) + LevelsOff;
         Levels.Place(surface, request, marks, roof.Reach + 1, roof.Witnessed);

@@ -21,6 +21,9 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
     internal const double Pitch = 4.75;
     private const string Row = "note.stack";
     private const double Thin = 1.2;
+
+    /// <summary>A stem stands so far from the cut end where it can.</summary>
+    private const double Usual = 8;
     private const double Clear = 4;
     private const int Longest = 9;
 
@@ -52,14 +55,19 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
     /// <param name="foot">Lowest drawn edge of the wall.</param>
     internal void Wall(Buildup wall, double bar, double foot)
     {
-        var from = Math.Max(foot, surface.Drawn.Bottom);
-        Best(wall, [.. Steps(8, 15).Concat(Steps(15.5, 40)).Select(away => from + away)], level: true, (lines, at, _) => TryWall(wall, lines, at, bar));
+        // Near the foot; where the wall's layers are not all there, as below a roof that its insulation stops at, down from its head.
+        var (from, to) = (Math.Max(foot, surface.Drawn.Bottom), surface.Drawn.Top);
+        double[] stations = [.. Near(40).Select(away => from + away), .. Steps(Usual, to - from).Select(away => to - away)];
+        Best(wall, stations, level: true, (lines, at, _) => TryWall(wall, lines, at, bar));
     }
 
     /// <param name="end">Right-hand edge of the roof as drawn.</param>
     /// <param name="right">Text may run as far as this.</param>
     internal void Roof(Buildup roof, double end, double right) =>
-        Best(roof, [.. Steps(8, 15).Concat(Steps(15.5, 30)).Select(away => end - away)], level: false, (lines, at, below) => TryRoof(roof, lines, at, right, below));
+        Best(roof, [.. Near(end - surface.Drawn.Left).Select(away => end - away)], level: false, (lines, at, below) => TryRoof(roof, lines, at, right, below));
+
+    /// <summary>Distances from a cut end: well clear of its break line first, at last as close to it as the layers make it.</summary>
+    private static IEnumerable<double> Near(double farthest) => Steps(Usual, farthest).Concat(Steps(1, Usual - 0.5).Reverse());
 
     private static IEnumerable<double> Steps(double from, double to)
     {

@@ -7,38 +7,53 @@ namespace DetailGen.Drawing.Sheets;
 /// <param name="Picture">Items in a box of 10 × 5 whose lower left corner is the origin.</param>
 internal sealed record KeyEntry(string Words, IReadOnlyList<Item> Picture);
 
-/// <summary>The key: exactly what occurs on the sheet, in columns.</summary>
+/// <summary>The key: exactly what occurs on the sheet, in as many columns as make it lowest.</summary>
 internal static class Key
 {
     internal const double SwatchWidth = 10;
     internal const double SwatchHeight = 5;
-    private const double Column = 40;
-    private const double Pitch = 8;
+    private const double Indent = SwatchWidth + 2;
+
+    /// <summary>Narrower columns break every entry into three lines and more.</summary>
+    private const double Narrowest = 30;
+
+    /// <summary>White between the words of a column and the next picture.</summary>
+    private const double Apart = 2;
+
+    /// <summary>Pictures keep 1.8 between them, words of two lines 1.4.</summary>
+    private const double Pitch = 6.8;
     private const double Title = 6.5;
     private const double LinePitch = 3.75;
 
     /// <summary>Height that the key takes in a zone of this width, mm.</summary>
     internal static double HeightIn(double width, IReadOnlyList<KeyEntry> entries, IReadOnlyList<string> shortForms) =>
-        Title + Grid(width, entries).Sum() + Lines(shortForms, width).Count * LinePitch + 2;
+        Title + Grid.Lowest(width, entries).Height + Lines(shortForms, width).Count * LinePitch + 2;
 
     internal static IReadOnlyList<Item> Lay(IReadOnlyList<KeyEntry> entries, IReadOnlyList<string> shortForms, PaperBox zone)
     {
-        var heights = Grid(zone.Width, entries);
+        var grid = Grid.Lowest(zone.Width, entries);
         List<Item> items = [new Text("key", "Key", new(zone.Left, zone.Top - 4.3), 3.5)];
-        for (var i = 0; i < entries.Count; i++)
+        var left = zone.Left;
+        foreach (var column in grid.Columns)
         {
-            var (column, row) = (i / heights.Length, i % heights.Length);
-            var corner = new PaperPoint(zone.Left + column * Column, zone.Top - Title - heights.Take(row).Sum() - (heights[row] + SwatchHeight) / 2);
-            items.AddRange(entries[i].Picture.Select(item => Moving.By(item, corner)));
-            var lines = Words(entries[i]);
-            for (var line = 0; line < lines.Count; line++)
+            var top = zone.Top - Title;
+            foreach (var (entry, lines, height) in column)
             {
-                var lift = (SwatchHeight - Table.Text) / 2 + (lines.Count - 1) * LinePitch / 2 - line * LinePitch;
-                items.Add(new Text("key", lines[line], corner + new PaperPoint(SwatchWidth + 2, lift), Table.Text));
+                var corner = new PaperPoint(left, top - (height + SwatchHeight) / 2);
+                items.AddRange(entry.Picture.Select(item => Moving.By(item, corner)));
+                for (var line = 0; line < lines.Count; line++)
+                {
+                    var lift = (SwatchHeight - Table.Text) / 2 + (lines.Count - 1) * LinePitch / 2 - line * LinePitch;
+                    items.Add(new Text("key", lines[line], corner + new PaperPoint(Indent, lift), Table.Text));
+                }
+
+                top -= height;
             }
+
+            left += grid.Pitch;
         }
 
-        var y = zone.Top - Title - heights.Sum() - 3.4;
+        var y = zone.Top - Title - grid.Height - 3.4;
         foreach (var line in Lines(shortForms, zone.Width))
         {
             items.Add(new Text("key", line, new(zone.Left, y), Table.Text));
@@ -48,21 +63,73 @@ internal static class Key
         return items;
     }
 
-    // Entries run down the columns; a row is as high as its longest words.
-    private static double[] Grid(double width, IReadOnlyList<KeyEntry> entries)
+    private sealed record Row(KeyEntry Entry, IReadOnlyList<string> Lines, double Height)
     {
-        var columns = Math.Max(1, (int)Math.Floor((width + 2) / Column));
-        var rows = (int)Math.Ceiling(entries.Count / (double)columns);
-        var heights = new double[rows];
-        for (var i = 0; i < entries.Count; i++)
+        internal static Row Of(KeyEntry entry, double width)
         {
-            heights[i % rows] = Math.Max(heights[i % rows], Math.Max(Pitch, Words(entries[i]).Count * LinePitch + 2));
+            var lines = Wrapping.Wrap(entry.Words, Table.Text, width / Table.Slack);
+            return new(entry, lines, Math.Max(Key.Pitch, lines.Count * LinePitch + 1));
         }
-
-        return heights;
     }
 
-    private static IReadOnlyList<string> Words(KeyEntry entry) => Wrapping.Wrap(entry.Words, Table.Text, (Column - SwatchWidth - 3) / Table.Slack);
+    /// <summary>Entries in columns of one width, each filled from the top, in one order.</summary>
+    private sealed record Grid(IReadOnlyList<IReadOnlyList<Row>> Columns, double Pitch, double Height)
+    {
+        internal static Grid Lowest(double width, IReadOnlyList<KeyEntry> entries)
+        {
+            Grid? best = null;
+            for (var count = 1; best is null || (width + Apart) / count >= Narrowest; count++)
+            {
+                var grid = In(count, (width + Apart) / count, entries);
+                best = best is null || grid.Height < best.Height - 1e-9 ? grid : best;
+            }
+
+            return best;
+        }
+
+        // The least height at which the entries, in order, fill no more columns than there are: one of the sums of entries that follow each other.
+        private static Grid In(int count, double pitch, IReadOnlyList<KeyEntry> entries)
+        {
+            Row[] rows = [.. entries.Select(entry => Row.Of(entry, pitch - Indent - Apart))];
+            var heights = new SortedSet<double>();
+            for (var i = 0; i < rows.Length; i++)
+            {
+                var sum = 0.0;
+                for (var j = i; j < rows.Length; j++)
+                {
+                    heights.Add(sum += rows[j].Height);
+                }
+            }
+
+            foreach (var height in heights)
+            {
+                if (Filled(rows, height) is var columns && columns.Count <= count)
+                {
+                    return new(columns, pitch, columns.Max(column => column.Sum(row => row.Height)));
+                }
+            }
+
+            return new([], pitch, 0);
+        }
+
+        private static List<List<Row>> Filled(Row[] rows, double height)
+        {
+            var (columns, used) = (new List<List<Row>>(), double.PositiveInfinity);
+            foreach (var row in rows)
+            {
+                if (used + row.Height > height + 1e-6)
+                {
+                    columns.Add([]);
+                    used = 0;
+                }
+
+                columns[^1].Add(row);
+                used += row.Height;
+            }
+
+            return columns;
+        }
+    }
 
     private static IReadOnlyList<string> Lines(IReadOnlyList<string> shortForms, double width) =>
         shortForms.Count == 0 ? [] : Wrapping.Wrap(string.Join("; ", shortForms), Table.Text, width / Table.Slack);

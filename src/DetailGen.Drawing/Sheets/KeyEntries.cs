@@ -17,28 +17,32 @@ internal static class KeyEntries
 
     private static List<KeyEntry> Materials(DrawnView view)
     {
-        var seen = new HashSet<string>(StringComparer.Ordinal);
-        var entries = new List<KeyEntry>();
+        var (fills, shown) = (new List<string>(), new List<Part>());
         // Walls, roof, then sheets.
         var order = view.Parts.Where(part => !part.Part.IsAir && !part.Visible.IsEmpty)
             .OrderBy(part => part.IsSheet).ThenBy(part => part.Part.Element).ThenBy(part => part.Part.BuildOrder).ToArray();
         foreach (var part in order)
         {
-            if (part.Part.Presence == Presence.Cut && seen.Add(PartFill.Of(part.Part)))
+            if (part.Part.Presence == Presence.Cut && !fills.Contains(PartFill.Of(part.Part)))
             {
-                entries.Add(new(Words(PartFill.Of(part.Part), order), Picture(part.Part, view.Scale)));
+                fills.Add(PartFill.Of(part.Part));
+                shown.Add(part.Part);
             }
         }
 
-        return entries;
+        // A fill tells the kind of material; its grade is for the schedule, unless two fills would then go by one name.
+        var (kinds, names) = (fills.ConvertAll(fill => Words(fill, order, Kind)), fills.ConvertAll(fill => Words(fill, order, name => name)));
+        return [.. shown.Select((part, i) => new KeyEntry(kinds.Count(kind => kind == kinds[i]) > 1 ? names[i] : kinds[i], Picture(part, view.Scale)))];
     }
 
     // What is known: the materials by name; the fill's own name where more than a few share it.
-    private static string Words(string fill, IEnumerable<DrawnPart> parts)
+    private static string Words(string fill, IEnumerable<DrawnPart> parts, Func<string, string> shorten)
     {
-        var names = parts.Where(part => part.Part.Presence == Presence.Cut && PartFill.Of(part.Part) == fill).Select(part => part.Part.Material.Name).Distinct(StringComparer.Ordinal).ToArray();
+        var names = parts.Where(part => part.Part.Presence == Presence.Cut && PartFill.Of(part.Part) == fill).Select(part => shorten(part.Part.Material.Name)).Distinct(StringComparer.Ordinal).ToArray();
         return names.Length <= Named ? string.Join("; ", names) : fill.Replace('-', ' ');
     }
+
+    private static string Kind(string name) => name.Split([",", " ("], StringSplitOptions.None)[0];
 
     // A section of one part, as large as the swatch: the key cannot differ from the view.
     private static IReadOnlyList<Item> Picture(Part part, double scale)

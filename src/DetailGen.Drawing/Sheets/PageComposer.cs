@@ -16,18 +16,27 @@ internal static class PageComposer
         IReadOnlyList<KeyedNote> keyed)
     {
         var first = new List<Item>(ViewTitle.Of("1", text.ViewTitle, scale, titleAt));
-        var stacks = text.Schedule.ToList();
-        if (format.Zone("schedule") is { } scheduleZone)
-        {
-            var (items, laid, _) = Tables.Schedule(stacks, Inner(scheduleZone));
-            first.AddRange(items);
-            stacks.RemoveRange(0, laid);
-        }
-
         var notesDone = Notes(format, text, first, out var notesFoot);
         var checksDone = Checks(format, text, first, notesFoot, Below(format, text, key, keyed, notesFoot), out var checksFoot);
         var keyedDone = Numbers(format, keyed, first, ref checksFoot);
         var keyDone = Signs(format, text, key, first, checksFoot);
+        var stacks = text.Schedule.ToList();
+        if (format.Zone("schedule") is { } scheduleZone)
+        {
+            // A number that is not listed on its sheet is lost on its reader; the schedule can be turned to.
+            if (!keyedDone && Tables.KeyedInTwo(keyed, Inner(scheduleZone)) is { } list)
+            {
+                first.AddRange(list);
+                keyedDone = true;
+            }
+            else
+            {
+                var (items, laid, _) = Tables.Schedule(stacks, Inner(scheduleZone));
+                first.AddRange(items);
+                stacks.RemoveRange(0, laid);
+            }
+        }
+
         var leftOver = new LeftOver(stacks, keyDone ? [] : key, checksDone ? [] : text.Checks, notesDone ? [] : text.Notes, keyedDone ? [] : keyed, text);
         var further = FurtherPages.Lay(format, leftOver);
         var count = 1 + further.Count;
@@ -84,22 +93,23 @@ internal static class PageComposer
     /// <summary>The foot of the check list: above the numbered notes and the key, as far as a common column holds them and some of the list; else the list has all of it.</summary>
     private static double? Below(SheetFormat format, SheetText text, IReadOnlyList<KeyEntry> key, IReadOnlyList<KeyedNote> keyed, double notesFoot)
     {
-        const double CountsOnly = 22, FewLines = 30;
+        const double CountsOnly = 17, FewLines = 30;
         if (format.Zone("checklist") is not { } checks)
         {
             return null;
         }
 
-        if (format.Zone("key") is not { } zone || !IsUnderChecks(format, zone))
-        {
-            return checks.Bottom;
-        }
-
-        var room = BesideMark(format, zone);
-        var foot = room.Bottom;
+        var under = format.Zone("key") is { } zone && IsUnderChecks(format, zone);
+        var room = BesideMark(format, UnderChecks(format, checks));
         var top = Math.Min(notesFoot, checks.Top);
+        var foot = under ? room.Bottom : checks.Bottom;
         var numbers = keyed.Count > 0 ? Tables.KeyedHeight(keyed, room.Width) + Inset : 0;
         foot += foot + numbers <= top - CountsOnly ? numbers : 0;
+        if (!under)
+        {
+            return foot;
+        }
+
         var signs = Key.HeightIn(room.Width, key, text.ShortForms) + Inset;
         foot += foot + signs <= top - FewLines ? signs : 0;
         return foot;
@@ -124,15 +134,15 @@ internal static class PageComposer
         return whole;
     }
 
-    /// <summary>The words of the notes that stand on the view as numbers, below the check list down to the foot of the key's zone: who reads a number looks for it on the same sheet.</summary>
+    /// <summary>The words of the notes that stand on the view as numbers, below the check list down to the foot of their column: who reads a number looks for it on the same sheet.</summary>
     private static bool Numbers(SheetFormat format, IReadOnlyList<KeyedNote> keyed, List<Item> items, ref double foot)
     {
-        if (keyed.Count == 0 || format.Zone("key") is not { } zone || !IsUnderChecks(format, zone) || double.IsPositiveInfinity(foot))
+        if (keyed.Count == 0 || format.Zone("checklist") is not { } checks || double.IsPositiveInfinity(foot))
         {
             return keyed.Count == 0;
         }
 
-        var room = BesideMark(format, zone) with { Top = foot - Inset };
+        var room = BesideMark(format, UnderChecks(format, checks)) with { Top = foot - Inset };
         var (laid, rows, box) = room.Height < 15 ? ([], 0, room) : Tables.Keyed(keyed, room);
         if (rows < keyed.Count)
         {
@@ -143,6 +153,9 @@ internal static class PageComposer
         foot = box.Bottom;
         return true;
     }
+
+    /// <summary>The zone of the check list, or that of the key which goes on under it.</summary>
+    private static PaperBox UnderChecks(SheetFormat format, PaperBox checks) => format.Zone("key") is { } key && IsUnderChecks(format, key) ? key : checks;
 
     private static bool IsUnderChecks(SheetFormat format, PaperBox zone) =>
         format.Zone("checklist") is { } checks && zone.Left == checks.Left && zone.Top <= checks.Bottom + 1e-6;

@@ -15,8 +15,11 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
 {
     internal const double Text = 2.5;
     private const double Pitch = 4.5;
+
+    /// <summary>What the pitch of rows gives way by where a whole block of rows would otherwise go to another sheet.</summary>
+    internal const double Tight = 0.5;
     private const double LinePitch = 3.75;
-    private const double Indent = 1.2;
+    internal const double Indent = 1.2;
     private const double TitleBand = 6.5;
     private const double SignWidth = 3.6;
 
@@ -26,14 +29,15 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
     /// <summary>Lays as many rows as fit above <paramref name="foot"/>; no row is ever cut.</summary>
     /// <param name="row">Row of the layer map for the words.</param>
     /// <param name="title">Above the table, or empty for none.</param>
+    /// <param name="tighter">What each row is lower than usual, 0 to <see cref="Tight"/>.</param>
     internal static Table Lay(
-        string row, string title, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<Cell>> rows, PaperPoint corner, double foot)
+        string row, string title, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<Cell>> rows, PaperPoint corner, double foot, double tighter = 0)
     {
         var items = new List<Item>();
         var top = corner.Y;
         if (title.Length > 0)
         {
-            items.Add(new Text(row, title, new(corner.X, top - 3.5 - 0.8), 3.5));
+            items.Add(Title(row, title, corner));
             top -= TitleBand;
         }
 
@@ -52,13 +56,13 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
         foreach (var cells in rows)
         {
             IReadOnlyList<string>[] lines = [.. cells.Select((cell, i) => Lines(cell, columns[i]))];
-            var height = Height(Math.Max(1, lines.Max(cell => cell.Count)));
+            var height = Height(Math.Max(1, lines.Max(cell => cell.Count))) - tighter;
             if (y - height < foot)
             {
                 break;
             }
 
-            Put(items, row, columns, lines, corner.X, y, i => cells[i].Bold, i => cells[i].Sign);
+            Put(items, row, columns, lines, corner.X, y + tighter / 2, i => cells[i].Bold, i => cells[i].Sign);
             y -= height;
             edges.Add(y);
             laid++;
@@ -81,15 +85,21 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
         return new([.. rules, .. items], new(corner.X, y, right, corner.Y), laid);
     }
 
+    /// <summary>A title over nothing: a head without rows tells no more.</summary>
+    internal static Table Empty(string row, string title, PaperPoint corner, double width) =>
+        new([Title(row, title, corner)], new(corner.X, corner.Y - TitleBand, corner.X + width, corner.Y), 0);
+
+    private static Text Title(string row, string title, PaperPoint corner) => new(row, title, new(corner.X, corner.Y - 3.5 - 0.8), 3.5);
+
     /// <summary>Height of a table with these rows, title and head included.</summary>
-    internal static double HeightOf(string title, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<Cell>> rows) =>
+    internal static double HeightOf(string title, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<Cell>> rows, double tighter = 0) =>
         (title.Length > 0 ? TitleBand : 0)
         + (columns.Max(column => column.Head.Count) is > 0 and var heads ? Height(heads) : 0)
-        + rows.Sum(cells => Height(Math.Max(1, cells.Select((cell, i) => Lines(cell, columns[i]).Count).Max())));
+        + rows.Sum(cells => Height(Math.Max(1, cells.Select((cell, i) => Lines(cell, columns[i]).Count).Max())) - tighter);
 
-    private static double Height(int lines) => lines == 1 ? Pitch : Pitch + (lines - 1) * LinePitch - 0.25;
+    internal static double Height(int lines) => lines == 1 ? Pitch : Pitch + (lines - 1) * LinePitch - 0.25;
 
-    private static IReadOnlyList<string> Lines(Cell cell, Column column) =>
+    internal static IReadOnlyList<string> Lines(Cell cell, Column column) =>
         Wrapping.Wrap(cell.Words, Text, (column.Width - 2 * Indent - (cell.Sign is null ? 0 : SignWidth)) / Slack, cell.Bold);
 
     private static void Put(

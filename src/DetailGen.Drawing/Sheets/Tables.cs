@@ -10,28 +10,31 @@ internal static class Tables
 {
     private const double Text = Table.Text;
     private const double NotePitch = 4.25;
+    private const string Numbered = "Notes by number";
 
     /// <summary>Whole stacks as far as the zone holds; the number of stacks laid tells what is left for the next sheet.</summary>
     internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Schedule(IReadOnlyList<ScheduleBlock> stacks, PaperBox zone)
     {
-        var columns = ScheduleColumns(zone.Width);
-        var laid = stacks.Count;
-        while (laid > 0 && Table.HeightOf("Layer schedule", columns, Rows(stacks.Take(laid))) > zone.Height)
+        // As many stacks as fit, closer together if that makes room for one more.
+        for (var laid = stacks.Count; laid > 0; laid--)
         {
-            laid--;
+            var rows = Rows(stacks.Take(laid));
+            var columns = ScheduleColumns(zone.Width, rows);
+            foreach (var tighter in (double[])[0, Table.Tight])
+            {
+                if (Table.HeightOf("Layer schedule", columns, rows, tighter) <= zone.Height)
+                {
+                    var table = Table.Lay("schedule", "Layer schedule", columns, rows, new(zone.Left, zone.Top), zone.Bottom - 1e-6, tighter);
+                    return (table.Items, laid, table.Box);
+                }
+            }
         }
 
-        if (laid == 0)
-        {
-            return ([], 0, zone);
-        }
-
-        var table = Table.Lay("schedule", "Layer schedule", columns, Rows(stacks.Take(laid)), new(zone.Left, zone.Top), zone.Bottom - 1e-6);
-        return (table.Items, laid, table.Box);
+        return ([], 0, zone);
     }
 
     internal static double ScheduleHeight(IReadOnlyList<ScheduleBlock> stacks, double width) =>
-        Table.HeightOf("Layer schedule", ScheduleColumns(width), Rows(stacks));
+        Table.HeightOf("Layer schedule", ScheduleColumns(width, Rows(stacks)), Rows(stacks));
 
     /// <summary>The whole check list, as many lines as fit; what is left goes on elsewhere.</summary>
     internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) CheckList(
@@ -101,7 +104,8 @@ internal static class Tables
         [
             .. checks.Select(check => (IReadOnlyList<Cell>)[new(words(check)), new(check.Required), new(check.Drawn), new(VerdictSign.Words(check.Verdict), Sign: check.Verdict)]),
         ];
-        return Table.Lay("checklist", title, columns, rows, new(zone.Left, zone.Top), zone.Bottom + lastLine);
+        var table = Table.Lay("checklist", title, columns, rows, new(zone.Left, zone.Top), zone.Bottom + lastLine);
+        return table.RowsLaid > 0 ? table : Table.Empty("checklist", title, new(zone.Left, zone.Top), zone.Width);
     }
 
     private static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Closed(Table table, string words, PaperBox zone)
@@ -155,34 +159,48 @@ internal static class Tables
     }
 
     /// <summary>Notes that stand on the view as numbers only, as many as fit.</summary>
-    internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Keyed(IReadOnlyList<KeyedNote> notes, PaperBox zone)
+    internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Keyed(IReadOnlyList<KeyedNote> notes, PaperBox zone, string title = Numbered)
     {
         var (columns, rows) = KeyedTable(notes, zone.Width);
-        var table = Table.Lay("note.text", "Notes by number", columns, rows, new(zone.Left, zone.Top), zone.Bottom);
+        var table = Table.Lay("note.text", title, columns, rows, new(zone.Left, zone.Top), zone.Bottom);
         return (table.Items, table.RowsLaid, table.Box);
+    }
+
+    /// <summary>All of them in two columns; null where they do not fit.</summary>
+    internal static IReadOnlyList<Item>? KeyedInTwo(IReadOnlyList<KeyedNote> notes, PaperBox zone)
+    {
+        const double apart = 4;
+        var width = (zone.Width - apart) / 2;
+        var (left, laid, _) = Keyed(notes, zone with { Right = zone.Left + width });
+        if (laid == notes.Count)
+        {
+            return left;
+        }
+
+        var (right, rest, _) = Keyed([.. notes.Skip(laid)], zone with { Left = zone.Right - width }, Numbered + ", continued");
+        return laid + rest == notes.Count ? [.. left, .. right] : null;
     }
 
     internal static double KeyedHeight(IReadOnlyList<KeyedNote> notes, double width)
     {
         var (columns, rows) = KeyedTable(notes, width);
-        return Table.HeightOf("Notes by number", columns, rows);
+        return Table.HeightOf(Numbered, columns, rows);
     }
 
     private static (Column[] Columns, IReadOnlyList<Cell>[] Rows) KeyedTable(IReadOnlyList<KeyedNote> notes, double width) =>
     (
-        [new(10, ["No."]), new(width - 10, ["Note"])],
+        [new(10, []), new(width - 10, [])],
         [.. notes.Select(note => (IReadOnlyList<Cell>)[new(note.Key.Length > 0 ? note.Key : "–", Bold: true), new(note.Words)])]);
 
-    private static Column[] ScheduleColumns(double width)
+    private static IReadOnlyList<Column> ScheduleColumns(double width, IReadOnlyList<IReadOnlyList<Cell>> rows)
     {
-        var slim = width < 200;
-        var wide = (width - (slim ? 180 : 206)) / 4;
-        return
+        var share = width / 8;
+        Column[] columns =
         [
-            new(9, ["Ref"]), new((slim ? 26 : 30) + wide, ["Element"]), new((slim ? 38 : 44) + wide, ["Material"]), new(20, ["Thickness", "mm"], Align.Right),
-            new(18, ["λ", "W/(m·K)"], Align.Right), new(15, ["R", "m²K/W"], Align.Right), new((slim ? 28 : 36) + wide, ["Function"]),
-            new((slim ? 26 : 34) + wide, ["Source or", "remark"]),
+            new(share, ["Ref"]), new(share, ["Element"]), new(share, ["Material"]), new(share, ["Thickness", "mm"], Align.Right),
+            new(share, ["λ", "W/(m·K)"], Align.Right), new(share, ["R", "m²K/W"], Align.Right), new(share, ["Function"]), new(share, ["Source or", "remark"]),
         ];
+        return ColumnWidths.Fitted(columns, rows);
     }
 
     private static IReadOnlyList<Cell>[] Rows(IEnumerable<ScheduleBlock> stacks) =>

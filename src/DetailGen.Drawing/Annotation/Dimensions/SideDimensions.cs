@@ -36,20 +36,35 @@ internal sealed class SideDimensions(Surface surface, Side side)
 
         var line = edge + Outwards * First;
         line = least is { } asked && Outwards * (asked - line) > 0 ? asked : line;
-        for (var row = 0; row <= rows.Max(one => one.Row); row++)
+        foreach (var (here, places, off, reach) in Laid(rows))
+        {
+            foreach (var (one, place) in here.Zip(places))
+            {
+                Draw(one, here, line + Outwards * off, place.Along, place.Out);
+            }
+
+            Reach = line + Outwards * reach;
+        }
+    }
+
+    /// <summary>How far the side's annotation will reach beyond its first line, 0 where there is none; mm.</summary>
+    internal double Depth(IReadOnlyList<(string Chain, Figure Figure)> figures) =>
+        Laid(DimensionRows.Assign(figures.Where(one => DimensionRows.Fits(one.Figure.Measure, side)), surface.Scale)).Select(row => row.Reach).DefaultIfEmpty(0).Last();
+
+    /// <summary>The rows from the drawing outwards: each with the places of its figures, and how far its line and all of it stand off the first line.</summary>
+    private IEnumerable<(Rowed[] Row, (double Along, int Out)[] Places, double Off, double Reach)> Laid(IReadOnlyList<Rowed> rows)
+    {
+        var off = 0.0;
+        for (var row = 0; row <= rows.Select(one => one.Row).DefaultIfEmpty(-1).Max(); row++)
         {
             var here = rows.Where(one => one.Row == row).OrderBy(one => one.Low).ThenBy(one => one.Figure.Measure.Id, StringComparer.Ordinal).ToArray();
             var beyond = rows.Where(one => one.Row > row).SelectMany(one => (double[])[one.Low, one.High]).ToArray();
-            var figuresAt = FigurePlaces(here, beyond);
-            foreach (var (one, place) in here.Zip(figuresAt))
-            {
-                Draw(one, here, line, place.Along, place.Out);
-            }
+            var places = FigurePlaces(here, beyond);
 
             // A figure moved out stands beyond the witness ends, and the next row off it.
-            var most = figuresAt.Max(place => place.Out);
-            Reach = line + Outwards * (most > 0 ? Moved(most) + 2.5 : FacesDrawing ? Over : 3.1);
-            line += Outwards * (Next + Raise * most);
+            var most = places.Max(place => place.Out);
+            yield return (here, places, off, off + (most > 0 ? Moved(most) + 2.5 : FacesDrawing ? Over : 3.1));
+            off += Next + Raise * most;
         }
     }
 

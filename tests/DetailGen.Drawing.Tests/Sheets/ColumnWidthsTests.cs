@@ -1,0 +1,18 @@
+using DetailGen.Drawing.Scenes;
+using DetailGen.Drawing.Sheets;
+
+namespace DetailGen.Drawing.Tests.Sheets;
+
+public class ColumnWidthsTests
+{
+    [Fact]
+    public void Columns_of_short_words_give_to_those_of_long_ones_and_the_table_keeps_its_width()
+    {
+        Column[] columns = [new(10, ["Ref"]), new(40, ["Element"]), new(40, ["Material"]), new(20, ["mm"], Align.Right)];
+        IReadOnlyList<Cell>[] rows = [[new("W1"), new("Leaf"), new("clay brickwork of the outer leaf"), new("102.5")]];
+        var fitted = ColumnWidths.Fitted(columns, rows);
+        Assert.Equal(110, fitted.Sum(column => column.Width), 6);
+        Assert.True(Table.HeightOf("", fitted, rows) < Table.HeightOf("", columns, rows));
+        Assert.All(fitted.Zip(rows[0]), pair => Assert.Single(Table.Lines(pair.Second, pair.First)));
+    }
+}
