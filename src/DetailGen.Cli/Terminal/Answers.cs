@@ -123,6 +123,11 @@ internal static class Answers
         }
 
         Console(screen.Output).Write(table);
+        foreach (var (key, value) in report.Further)
+        {
+            Tell(screen.Output, key, value);
+        }
+
         return report.Status;
     }
 
@@ -176,6 +181,17 @@ internal static class Answers
     {
         var place = error.File.Length == 0 ? "" : error.Line > 0 ? $"{error.File}:{error.Line}:{error.Column}: " : $"{error.File}: ";
         messages.WriteLine($"{place}{error.Reason}{(error.Hint is { Length: > 0 } hint ? " " + hint : "")}");
+    }
+
+    private static void Tell(TextWriter output, string key, object? value)
+    {
+        output.WriteLine($"{char.ToUpperInvariant(key[0])}{key[1..]}:");
+        foreach (var map in value as IEnumerable<IReadOnlyDictionary<string, object?>> ?? [(IReadOnlyDictionary<string, object?>)value!])
+        {
+            output.WriteLine($"  {string.Join(", ", map.Where(pair => pair.Value is not null).Select(pair => $"{pair.Key} {Words(pair.Value)}"))}");
+        }
+
+        output.WriteLine();
     }
 
     private static string Words(object? value) => value switch

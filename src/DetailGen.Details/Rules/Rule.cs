@@ -34,11 +34,26 @@ public enum RuleClass
 /// <param name="Text">The requirement in one sentence.</param>
 /// <param name="Confirm">What a person must check; only of a rule to confirm.</param>
 /// <param name="Awaits">What does not exist yet; only of a dormant rule.</param>
-/// <param name="Safety">Whom to ask, where lives hang on it; else null.</param>
+/// <param name="Ask">Whom to ask, where lives hang on it; else null.</param>
 public sealed record Rule(
     string Id, IReadOnlyList<string> Aliases, RuleClass Class, Severity Severity, bool Blocks, Expression? When, Expression? Require, string Text,
-    string? Confirm, string? Awaits, string Reason, string? Hint, string? Safety, Source Source, Mark At)
+    string? Confirm, string? Awaits, string Reason, string? Hint, string? Ask, Source Source, Mark At)
 {
+    /// <summary>Where and how the entry departs from the catalogue; null where it does not.</summary>
+    public string? Corrected { get; init; }
+
+    /// <summary>Why no preset can break an enforced rule; null where one can.</summary>
+    public string? Unbreakable { get; init; }
+
+    /// <summary>Rules that a breach breaks too; null where it can be broken alone.</summary>
+    public Companions? BrokenWith { get; init; }
+
+    /// <summary>Why it asks less than the rule of the same id in the pack that its pack extends.</summary>
+    public string? Relaxes { get; init; }
+
+    /// <summary>Its id or one of its aliases.</summary>
+    public bool Names(string id) => string.Equals(Id, id, StringComparison.Ordinal) || Aliases.Contains(id, StringComparer.Ordinal);
+
     /// <summary>A must whose figure was read in a primary or secondary text.</summary>
     public bool IsHard => Class == RuleClass.Enforced && Severity == Severity.Must && Blocks;
 
@@ -46,11 +61,5 @@ public sealed record Rule(
     public string SourceText => Source.Clause is { } clause ? $"{Source.Document}, {clause}" : Source.Document;
 }
 
-/// <summary>The rules of one pack, in the order of its files.</summary>
-public sealed record RulePack(string Name, IReadOnlyList<Rule> Rules)
-{
-    /// <summary>The rule of that id or alias; null where there is none.</summary>
-    public Rule? Find(string id) =>
-        Rules.FirstOrDefault(rule => string.Equals(rule.Id, id, StringComparison.Ordinal))
-        ?? Rules.FirstOrDefault(rule => rule.Aliases.Contains(id, StringComparer.Ordinal));
-}
+/// <summary>Rules that cannot but be broken together with another, and why.</summary>
+public sealed record Companions(IReadOnlyList<string> Rules, string Why);

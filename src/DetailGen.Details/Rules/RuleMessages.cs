@@ -79,5 +79,17 @@ public static class RuleMessages
     public static Diagnostic KeyNeeds(Mark at, string key, string? when) => new("key-not-here", at,
         $"This detail has no {key} with the choices as they are.", when is null ? "Leave it out." : $"It is there only where {when}; set that too, or leave {key} out.", Key: key);
 
+    public static Diagnostic PackRing(Mark at, string pack) => new("pack-ring", at,
+        $"The packs that {pack} extends come round to it again.", "Take `extends` out of one of them.", Key: "extends", Value: pack);
+
+    public static Diagnostic NoHead(Mark at, string pack) => new("no-pack-head", at,
+        $"The rule pack {pack} says nothing of itself.", "Put a pack.yaml with title, version and date beside its rules.", Value: pack);
+
+    public static Diagnostic RelaxesWithoutReason(Mark at, string rule, Mark before) => new("relaxed-without-reason", at,
+        $"The rule {rule} takes the place of the one at {before} and does not plainly ask as much.", "Add `relaxes:` with the reason, or ask at least as much.", Key: rule);
+
+    public static Diagnostic RelaxesNothing(Mark at, string rule, string? nearest) => new("relaxes-nothing", at,
+        $"The rule {rule} relaxes no rule of a pack that this one extends.", Meant(nearest, "Take `relaxes` away, or name the pack under `extends` in pack.yaml."), Key: rule);
+
     private static string Meant(string? nearest, string otherwise) => nearest is null ? otherwise : $"Did you mean {nearest}?";
 }

@@ -19,13 +19,26 @@ public static class RulePackReader
     public static Outcome<RulePack> Read(string pack, IReadOnlyList<Node> files, Vocabulary vocabulary)
     {
         var reading = new Reading(vocabulary);
+        PackHead? head = null;
         foreach (var file in files)
         {
-            reading.File(file);
+            if (IsHead(file))
+            {
+                var read = PackHeadReader.Read(file);
+                reading.Faults.AddRange(read.Faults);
+                head = read.IsGood ? read.Value : null;
+            }
+            else
+            {
+                reading.File(file);
+            }
         }
 
-        return reading.Faults.Count == 0 ? Outcome.Good(new RulePack(pack, reading.Rules)) : Outcome.Bad<RulePack>(reading.Faults);
+        return reading.Faults.Count == 0 ? Outcome.Good(new RulePack(pack, head, reading.Rules)) : Outcome.Bad<RulePack>(reading.Faults);
     }
+
+    /// <summary>The file is the pack's pack.yaml.</summary>
+    public static bool IsHead(Node file) => file.At.File.EndsWith("pack.yaml", StringComparison.Ordinal);
 
     private sealed class Reading(Vocabulary vocabulary)
     {
@@ -87,7 +100,13 @@ public static class RulePackReader
             Belongs(map, id, @class);
             if (Faults.Count == before)
             {
-                Rules.Add(new Rule(id, aliases, @class, severity, blocks, when, require, text, confirm, awaits, reason, Text(map, "hint"), Text(map, "safety"), source!, map.At));
+                Rules.Add(new Rule(id, aliases, @class, severity, blocks, when, require, text, confirm, awaits, reason, Text(map, "hint"), Text(map, "ask"), source!, map.At)
+                {
+                    Corrected = Text(map, "corrected"),
+                    Unbreakable = Text(map, "unbreakable"),
+                    BrokenWith = map["broken-with"] is MapNode with ? new(Texts(with, "rules"), Text(with, "why") ?? "") : null,
+                    Relaxes = Text(map, "relaxes"),
+                });
             }
         }
 

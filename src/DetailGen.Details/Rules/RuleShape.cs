@@ -20,7 +20,34 @@ public static class RuleShape
         new Field("reason", new TextShape(), "Why, in plain words.", Required: true),
         new Field("source", SourceShape.Shape, "Where it comes from.", Required: true),
         new Field("hint", new TextShape(), "What to do about a breach."),
-        new Field("safety", new TextShape(), "Whom to ask, where lives hang on it."));
+        new Field("ask", new TextShape(), "Whom to ask, where lives hang on it."),
+        new Field("corrected", new TextShape(), "How the entry departs from the catalogue it comes from."),
+        new Field("relaxes", new TextShape(), "Why it asks less than the rule of the same id in the pack that this one extends."),
+        new Field("unbreakable", new TextShape(), "Why no preset can break it."),
+        new Field("broken-with", Companions, "Rules that a breach breaks too."));
+
+    private static MapShape Companions => new(
+        new Field("rules", new ListShape(new TextShape(80), 1), "Their ids.", Required: true),
+        new Field("why", new TextShape(), "Why it cannot be broken alone.", Required: true));
+
+    /// <summary>The keys of <c>pack.yaml</c>, which every pack has.</summary>
+    public static MapShape Head { get; } = new(
+        new Field("title", new TextShape(80), "Whose rules they are.", Required: true),
+        new Field("version", new TextShape(20), "As its authors count; sheets tell it.", Required: true),
+        new Field("date", new DateShape(), "Day of this version.", Required: true),
+        new Field("extends", new TextShape(60), "Another pack whose rules hold too; a rule of the same id here takes its place."),
+        new Field("steers", new ListShape(new MapShape(
+            new Field("id", new TextShape(80), "Name of the entry.", Required: true),
+            new Field("role", new WordShape("condition", "scope", "definition"), "What it is in place of a rule.", Required: true),
+            new Field("text", new TextShape(), "What it says.", Required: true),
+            new Field("rules", new ListShape(new TextShape(80), 1), "Rules that it steers.", Required: true),
+            new Field("how", new TextShape(), "What becomes of it here.", Required: true),
+            new Field("source", SourceShape.Shape, "Where it comes from.", Required: true))), "Entries that say when or for what rules apply."),
+        new Field("disagreements", new ListShape(new MapShape(
+            new Field("id", new TextShape(80), "Name.", Required: true),
+            new Field("topic", new TextShape(), "What it is about.", Required: true),
+            new Field("text", new TextShape(), "Who says what.", Required: true),
+            new Field("rules", new ListShape(new TextShape(80)), "Rules that it bears on.", Required: true))), "Where sources do not agree."));
 
     public static ListShape Shape { get; } = new(Rule);
 

@@ -25,12 +25,20 @@ public sealed class Catalogue
 
     public IReadOnlyList<RulePack> Packs { get; }
 
+    /// <summary>What is usual in the practice.</summary>
+    public UsualValues Usual { get; init; } = UsualValues.None;
+
+    /// <summary>The packs that a preset is held to, what is extended first.</summary>
+    public IReadOnlyList<RulePack> PacksOf(Presets.Preset preset) => PackOrder.Named(preset.Rules.Select(named => named.Name), Packs);
+
     /// <summary>Checks every expression of every component and rule; all faults are told at once.</summary>
     /// <param name="components">Every wall, roof and junction there is: rules may name the keys of any.</param>
     /// <param name="materials">Ids.</param>
     /// <param name="packs">Name and trees of each pack's files.</param>
+    /// <param name="usual">Usual values of a practice; null for none.</param>
     public static Outcome<Catalogue> Of(
-        IReadOnlyList<Component> components, IEnumerable<StockClass> stock, IEnumerable<string> materials, IReadOnlyList<PackText> packs)
+        IReadOnlyList<Component> components, IEnumerable<StockClass> stock, IEnumerable<string> materials, IReadOnlyList<PackText> packs,
+        UsualValues? usual = null)
     {
         var vocabulary = new Vocabulary(
             [.. Vocabulary.Circumstances, .. Vocabulary.Results, .. components.SelectMany(Keys)],
@@ -69,13 +77,14 @@ public sealed class Catalogue
             }
         }
 
+        faults.AddRange(PackOrder.Faults(rules));
         var classes = new SortedDictionary<string, StockClass>(StringComparer.Ordinal);
         foreach (var one in stock)
         {
             classes[one.Id] = one;
         }
 
-        return faults.Count == 0 ? Outcome.Good(new Catalogue(vocabulary, expressions, layers, classes, rules)) : Outcome.Bad<Catalogue>(faults);
+        return faults.Count == 0 ? Outcome.Good(new Catalogue(vocabulary, expressions, layers, classes, rules) { Usual = usual ?? UsualValues.None }) : Outcome.Bad<Catalogue>(faults);
     }
 
     /// <summary>The tree of an expression of some component.</summary>

@@ -51,8 +51,7 @@ public static class DetailSolver
     }
 
     /// <summary>The rules of the packs that the preset names, in their order.</summary>
-    internal static IReadOnlyList<Rule> RulesOf(Preset preset, Catalogue catalogue) =>
-        [.. preset.Rules.SelectMany(named => catalogue.Packs.Where(pack => pack.Name == named.Name)).SelectMany(pack => pack.Rules)];
+    internal static IReadOnlyList<Rule> RulesOf(Preset preset, Catalogue catalogue) => PackOrder.Rules(catalogue.PacksOf(preset));
 
     private static Solution.Solved Told(DetailProblem problem, Answer.Best best, string? caution = null)
     {
@@ -75,7 +74,10 @@ public static class DetailSolver
         List<Verdict> verdicts = [.. problem.Rules.Select(rule => Judge.On(rule, situation, facts))];
         List<ElementHeat> heat = [.. Heat(facts)];
         return new Solution.Solved(situation.Preset, facts.Sizes(), values, verdicts, heat, caution is null ? [.. Warnings(problem, verdicts, heat)] : [caution, .. Warnings(problem, verdicts, heat)],
-            written => situation.Catalogue.Tree(written).In(facts).Holds);
+            written => situation.Catalogue.Tree(written).In(facts).Holds)
+        {
+            Packs = situation.Catalogue.PacksOf(situation.Preset),
+        };
     }
 
     private static IEnumerable<ElementHeat> Heat(SolvedFacts facts)

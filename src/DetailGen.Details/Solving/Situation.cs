@@ -116,6 +116,12 @@ internal sealed class Situation : IFacts
     /// <summary>What is usual for the parameter here; null where nothing is.</summary>
     public Setting? Usual(Parameter parameter)
     {
+        // another component may have the parameter with a narrower domain or fewer options
+        if (Catalogue.Usual.Find(parameter.Key) is { } own && (own.Word is { } word ? parameter.Options.Contains(word, StringComparer.Ordinal) : parameter.Domain!.Holds(own.Number)))
+        {
+            return own;
+        }
+
         foreach (var usual in parameter.DefaultWhen)
         {
             if (Catalogue.Tree(usual.When).In(Deciding).Holds)

@@ -17,6 +17,9 @@ public abstract record Solution(Preset Preset)
         Func<Written, bool> Holds)
         : Solution(Preset)
     {
+        /// <summary>What it was checked against.</summary>
+        public IReadOnlyList<RulePack> Packs { get; init; } = [];
+
         /// <summary>The value of that key; null where the detail lacks it.</summary>
         public SolvedValue? Find(string key) => Values.FirstOrDefault(value => string.Equals(value.Key, key, StringComparison.Ordinal));
     }

@@ -30,7 +30,7 @@ internal static class SolvingWords
 
     public static string Target(Target target) => $"Needed for {target.Key} at most {Printing.Amount(target.Value, Kind.UValue)}.";
 
-    public static string Waived(Rule rule, Waiver waiver) => $"{Bare(rule.Text)}: waived, {waiver.Reason}";
+    public static string Waived(Rule rule, Waiver waiver) => $"{Bare(rule.Text)}: waived{(waiver.By is { } by ? " by " + by : "")}, {Bare(waiver.Reason)}{(waiver.Reference is { } reference ? $" ({reference})" : "")}.{(rule.Ask is { } whom ? $" Ask {whom}." : "")}";
 
     public static string GivenMember(string meaning, string value, string key) => $"{Bare(meaning)} is fixed at {value} [given.{key}]";
 

@@ -22,6 +22,10 @@ public sealed record DetailReport(string Detail, string Preset, bool Solved)
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public SortedDictionary<string, ParameterReport>? Parameters { get; init; }
 
+    /// <summary>What it was checked against.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<PackReport>? Packs { get; init; }
+
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<RuleReport>? Rules { get; init; }
 
@@ -67,7 +71,30 @@ public sealed record ParameterReport(object Value, string? Unit, string Text, Wh
 /// <summary>A rule's verdict with both sides of its comparison.</summary>
 public sealed record RuleReport(
     string Id, IReadOnlyList<string> Aliases, string Severity, string Class, string Verdict, double? Left, string? Op, double? Right, string? Unit, string Text,
-    string Source, string Confidence);
+    string Source, string Confidence)
+{
+    /// <summary>Clause or table of the source; null where none is known.</summary>
+    public string? Clause { get; init; }
+
+    /// <summary>primary, secondary, trade or weak; null where nothing was read.</summary>
+    public string? ReadKind { get; init; }
+
+    /// <summary>Whom to ask, where lives hang on it.</summary>
+    public string? Ask { get; init; }
+
+    /// <summary>With verdict waived: why, by whom, on what paper.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public WaiverReport? Waiver { get; init; }
+
+    /// <summary>Where sources do not agree on it.</summary>
+    public IReadOnlyList<string> Disagreements { get; init; } = [];
+}
+
+/// <summary>How a rule came to be set aside.</summary>
+public sealed record WaiverReport(string Reason, string? By, string? Reference);
+
+/// <summary>A rule pack that a detail was checked against.</summary>
+public sealed record PackReport(string Name, string Title, string Version, string Date);
 
 /// <summary>A place in the section, mm.</summary>
 public sealed record PlaceReport(double X, double Y);

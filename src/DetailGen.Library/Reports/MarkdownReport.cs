@@ -82,7 +82,32 @@ internal static class MarkdownReport
             }
         }
 
+        Waivers(page, report);
+        Disagreements(page, report);
         page.Append(CultureInfo.InvariantCulture, $"\nRules that do not apply to this detail: {Figures.Count(rules["not-applicable"].Count())}.\n");
+    }
+
+    private static void Waivers(StringBuilder page, DetailReport report)
+    {
+        foreach (var rule in (report.Rules ?? []).Where(rule => rule.Waiver is not null))
+        {
+            page.Append(CultureInfo.InvariantCulture, $"\nWaived: {rule.Id}, because: {rule.Waiver!.Reason}");
+            page.Append(rule.Waiver.By is { } by ? $"; by {by}" : "").Append(rule.Waiver.Reference is { } reference ? $"; {reference}" : "");
+            page.Append(rule.Ask is { } whom ? $". Ask {whom}.\n" : ".\n");
+        }
+    }
+
+    private static void Disagreements(StringBuilder page, DetailReport report)
+    {
+        var told = (report.Rules ?? []).SelectMany(rule => rule.Disagreements.Select(text => (text, rule.Id))).ToLookup(one => one.text, one => one.Id, StringComparer.Ordinal);
+        if (told.Count > 0)
+        {
+            page.Append("\n### Where sources do not agree\n\n");
+            foreach (var one in told)
+            {
+                page.Append(CultureInfo.InvariantCulture, $"- {one.Key} ({string.Join(", ", one)})\n");
+            }
+        }
     }
 
     private static void Checks(StringBuilder page, DetailReport report)

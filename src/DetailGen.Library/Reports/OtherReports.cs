@@ -29,6 +29,9 @@ public sealed record ListReport(string Topic, IReadOnlyList<string> Columns, IRe
 
     public int Status { get; init; }
 
+    /// <summary>What is told of the list as a whole, key by key.</summary>
+    public IReadOnlyList<(string Key, object? Value)> Further { get; init; } = [];
+
     /// <summary>As JSON: <c>{"rules": [...]}</c>.</summary>
     public string ToJson()
     {
@@ -39,17 +42,16 @@ public sealed record ListReport(string Topic, IReadOnlyList<string> Columns, IRe
             writer.WriteStartArray(Topic);
             foreach (var row in Rows)
             {
-                writer.WriteStartObject();
-                foreach (var (key, value) in row)
-                {
-                    writer.WritePropertyName(key);
-                    Write(writer, value);
-                }
-
-                writer.WriteEndObject();
+                Write(writer, row);
             }
 
             writer.WriteEndArray();
+            foreach (var (key, value) in Further)
+            {
+                writer.WritePropertyName(key);
+                Write(writer, value);
+            }
+
             writer.WriteEndObject();
         }
 
@@ -74,6 +76,25 @@ public sealed record ListReport(string Topic, IReadOnlyList<string> Columns, IRe
                 break;
             case bool flag:
                 writer.WriteBooleanValue(flag);
+                break;
+            case IReadOnlyDictionary<string, object?> map:
+                writer.WriteStartObject();
+                foreach (var (key, inner) in map)
+                {
+                    writer.WritePropertyName(key);
+                    Write(writer, inner);
+                }
+
+                writer.WriteEndObject();
+                break;
+            case IEnumerable<IReadOnlyDictionary<string, object?>> maps:
+                writer.WriteStartArray();
+                foreach (var map in maps)
+                {
+                    Write(writer, map);
+                }
+
+                writer.WriteEndArray();
                 break;
             case IEnumerable<string> texts:
                 writer.WriteStartArray();

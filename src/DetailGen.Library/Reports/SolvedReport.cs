@@ -23,7 +23,23 @@ internal static class SolvedReport
 
     internal static IReadOnlyList<RuleReport> Rules(Solution.Solved solved) => [.. solved.Verdicts.Select(verdict => new RuleReport(
         verdict.Rule.Id, verdict.Rule.Aliases, Word(verdict.Rule.Severity), Class(verdict.Rule.Class), Word(verdict.Judgement), (double?)verdict.Left?.Number, verdict.Op,
-        (double?)verdict.Right?.Number, verdict.Unit, verdict.Text, verdict.Rule.SourceText, verdict.Rule.Source.Confidence))];
+        (double?)verdict.Right?.Number, verdict.Unit, verdict.Text, verdict.Rule.SourceText, verdict.Rule.Source.Confidence)
+    {
+        Clause = verdict.Rule.Source.Clause,
+        ReadKind = verdict.Rule.Source.ReadKind,
+        Ask = verdict.Rule.Ask,
+        Waiver = verdict.Judgement == Judgement.Waived && solved.Preset.Waivers.First(waiver => verdict.Rule.Names(waiver.Rule)) is { } waiver
+            ? new(waiver.Reason, waiver.By, waiver.Reference)
+            : null,
+        Disagreements = verdict.Judgement == Judgement.NotApplicable ? [] : Disagreements(verdict.Rule, solved.Packs),
+    })];
+
+    internal static IReadOnlyList<PackReport> Packs(IReadOnlyList<RulePack> packs) =>
+        [.. packs.Where(pack => pack.Head is not null).Select(pack => new PackReport(pack.Name, pack.Head!.Title, pack.Head.Version, pack.Head.Date))];
+
+    /// <summary>What sources say differently about a rule, one text each.</summary>
+    internal static IReadOnlyList<string> Disagreements(Rule rule, IReadOnlyList<RulePack> packs) =>
+        [.. packs.SelectMany(pack => pack.Head?.Disagreements ?? []).Where(one => one.Rules.Any(rule.Names)).Select(one => $"{one.Topic}: {one.Text}")];
 
     internal static ConflictReport Conflict(Solution.Contradiction contradiction) => new(
         [.. contradiction.Members.Select(member => new MemberReport(Word(member.Kind), member.Id, member.Text))],

@@ -35,7 +35,7 @@ internal static class Explaining
 
         if (worked.Solved.Verdicts.FirstOrDefault(verdict => Names(verdict.Rule, subject)) is { } verdict)
         {
-            return Empty(request, report.Detail) with { Kind = "rule", Explained = [Rule(verdict)] };
+            return Empty(request, report.Detail) with { Kind = "rule", Explained = [Rule(verdict, worked.Solved)] };
         }
 
         // "roof.insulation" stands for every part under that name.
@@ -62,7 +62,7 @@ internal static class Explaining
         return new(value.Key, $"{value.Key} = {value.Text}", text, sources);
     }
 
-    private static ExplainedReport Rule(Verdict verdict)
+    private static ExplainedReport Rule(Verdict verdict, Solution.Solved solved)
     {
         var rule = verdict.Rule;
         List<string> text = [rule.Text, $"Because: {rule.Reason}", $"Here: {verdict.Text}"];
@@ -76,9 +76,15 @@ internal static class Explaining
             text.Add(hint);
         }
 
-        if (rule.Safety is { } whom)
+        if (rule.Ask is { } whom)
         {
             text.Add($"Safety: ask {whom}.");
+        }
+
+        text.AddRange(SolvedReport.Disagreements(rule, solved.Packs).Select(words => $"Sources do not agree. {words}"));
+        if (rule.Corrected is { } corrected)
+        {
+            text.Add($"Corrected: {corrected}");
         }
 
         return new(rule.Id, $"{rule.Id} ({SolvedReport.Word(rule.Severity)}, {SolvedReport.Class(rule.Class)})", text, [Source(rule)]);
@@ -101,7 +107,7 @@ internal static class Explaining
         return new(part.Id, $"{part.Id}: {part.Name}", [.. text.Where(line => line.Length > 0)], []);
     }
 
-    private static string Source(Rule rule) => $"{rule.SourceText} ({rule.Source.Confidence})";
+    private static string Source(Rule rule) => $"{rule.SourceText} ({rule.Source.Confidence}{(rule.Source.ReadKind is { } kind ? $", {kind} text" : "")})";
 
     private static ErrorReport Unknown(ExplainRequest request, string subject, Worked worked)
     {

@@ -1,4 +1,5 @@
 using DetailGen.Details.Parameters;
+using DetailGen.Details.Rules;
 using DetailGen.Library.Reports;
 using DetailGen.Library.Working;
 
@@ -24,7 +25,7 @@ internal static class Listing
 
     internal static ListReport Of(string topic, Office office) =>
         All.TryGetValue(topic, out var list)
-            ? new(topic, list.Columns, [.. list.Rows(office)])
+            ? new(topic, list.Columns, [.. list.Rows(office)]) { Further = [.. Further(topic, office)] }
             : new(topic, [], []) { Errors = [new("unknown-topic", "", 0, 0, null, topic, Messages.UnknownTopic(topic), Messages.OneOf(Topics))], Status = 2 };
 
     private static IEnumerable<Dictionary<string, object?>> Components(Office office, ComponentKind kind) =>
@@ -81,11 +82,74 @@ internal static class Listing
             ["pack"] = pack.Name,
             ["class"] = SolvedReport.Class(rule.Class),
             ["severity"] = SolvedReport.Word(rule.Severity),
+            ["blocks"] = rule.Blocks,
             ["confidence"] = rule.Source.Confidence,
+            ["read_kind"] = rule.Source.ReadKind,
+            ["document"] = rule.Source.Document,
+            ["clause"] = rule.Source.Clause,
             ["source"] = rule.SourceText,
+            ["when"] = rule.When?.ToString(),
+            ["require"] = rule.Require?.ToString(),
+            ["confirm"] = rule.Confirm,
+            ["awaits"] = rule.Awaits,
             ["text"] = rule.Text,
             ["reason"] = rule.Reason,
+            ["ask"] = rule.Ask,
+            ["breakable"] = rule.Class == RuleClass.Enforced && rule.Unbreakable is null,
+            ["unbreakable"] = rule.Unbreakable,
+            ["corrected"] = rule.Corrected,
+            ["relaxes"] = rule.Relaxes,
+            ["disagreements"] = SolvedReport.Disagreements(rule, office.Catalogue.Packs),
         };
+
+    private static IEnumerable<(string Key, object? Value)> Further(string topic, Office office)
+    {
+        if (topic != "rules")
+        {
+            yield break;
+        }
+
+        var packs = office.Catalogue.Packs;
+        List<Rule> rules = [.. packs.SelectMany(pack => pack.Rules)];
+        yield return ("counts", new Dictionary<string, object?>
+        {
+            ["total"] = rules.Count,
+            ["enforced"] = rules.Count(rule => rule.Class == RuleClass.Enforced),
+            ["to-confirm"] = rules.Count(rule => rule.Class == RuleClass.ToConfirm),
+            ["dormant"] = rules.Count(rule => rule.Class == RuleClass.Dormant),
+            ["breakable"] = rules.Count(rule => rule.Class == RuleClass.Enforced && rule.Unbreakable is null),
+            ["aliases"] = rules.Sum(rule => rule.Aliases.Count),
+            ["steers"] = packs.Sum(pack => pack.Head!.Steers.Count),
+        });
+        yield return ("packs", packs.Select(pack => new Dictionary<string, object?>
+        {
+            ["name"] = pack.Name,
+            ["title"] = pack.Head!.Title,
+            ["version"] = pack.Head.Version,
+            ["date"] = pack.Head.Date,
+            ["extends"] = pack.Head.Extends?.Text,
+            ["rules"] = pack.Rules.Count,
+        }).ToList());
+        yield return ("steers", packs.SelectMany(pack => pack.Head!.Steers, (pack, steer) => new Dictionary<string, object?>
+        {
+            ["id"] = steer.Id,
+            ["pack"] = pack.Name,
+            ["role"] = steer.Role,
+            ["text"] = steer.Text,
+            ["rules"] = steer.Rules,
+            ["how"] = steer.How,
+            ["source"] = steer.Source.Clause is { } clause ? $"{steer.Source.Document}, {clause}" : steer.Source.Document,
+            ["confidence"] = steer.Source.Confidence,
+        }).ToList());
+        yield return ("disagreements", packs.SelectMany(pack => pack.Head!.Disagreements, (pack, one) => new Dictionary<string, object?>
+        {
+            ["id"] = one.Id,
+            ["pack"] = pack.Name,
+            ["topic"] = one.Topic,
+            ["text"] = one.Text,
+            ["rules"] = one.Rules,
+        }).ToList());
+    }
 
     private static IEnumerable<Dictionary<string, object?>> Stock(Office office) => office.Stock.All.Select(stock => new Dictionary<string, object?>
     {

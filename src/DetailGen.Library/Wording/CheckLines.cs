@@ -43,7 +43,7 @@ internal static class CheckLines
             .Where(verdict => verdict.Judgement is Judgement.Fail or Judgement.Warn or Judgement.Waived)
             .OrderBy(verdict => Rank(verdict.Judgement)).Select(verdict => Line(verdict, true));
         var open = verdicts.Where(verdict => verdict.Judgement == Judgement.ToConfirm)
-            .OrderBy(verdict => verdict.Rule.Safety is null).Select(verdict => Line(verdict, verdict.Rule.Safety is not null));
+            .OrderBy(verdict => verdict.Rule.Ask is null).Select(verdict => Line(verdict, verdict.Rule.Ask is not null));
         var empty = emptyFields.Select(field => new CheckLine($"Title block: {field}", $"Title block: {field}", "filled", "–", Drawing.Sheets.Verdict.Warn, true));
         var passes = verdicts.Where(verdict => verdict.Judgement == Judgement.Pass).OrderBy(Slack).ToList();
         var further = Math.Max(0, passes.Count - Nearest) + checks.Count(check => check.Verdict == "pass");

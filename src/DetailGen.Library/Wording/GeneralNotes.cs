@@ -1,4 +1,5 @@
-using DetailGen.Details.Presets;
+using DetailGen.Details.Rules;
+using DetailGen.Details.Solving;
 
 namespace DetailGen.Library.Wording;
 
@@ -12,7 +13,7 @@ internal static class GeneralNotes
 
     internal const string Height = "Work at height: plan edge protection before the roof is opened.";
 
-    internal static IReadOnlyList<string> Of(Preset preset) =>
+    internal static IReadOnlyList<string> Of(Solution.Solved solved) =>
     [
         "Dimensions in millimetres, levels in metres. Use figured dimensions; do not scale. Chains leave out sheets under 5 mm.",
         "Sheet materials are drawn thicker than true, for clarity.",
@@ -20,18 +21,21 @@ internal static class GeneralNotes
         Engineer,
         Height,
         "Values marked tabulated or assumed are to be replaced by declared values.",
-        Checked(preset),
+        Checked(solved),
     ];
 
     /// <summary>What a sheet without room for the notes says.</summary>
     internal static string Brief => $"{Caution} {Height} General notes: see the further sheets.";
 
-    private static string Checked(Preset preset)
+    private static string Checked(Solution.Solved solved)
     {
-        string Word(string key) => preset.Conditions.First(condition => condition.Key == key).Word.Replace('-', ' ');
-        return $"Checked against rules {string.Join(", ", preset.Rules.Select(pack => pack.Name))} for {Capital(Word("site.nation"))}, {Word("site.exposure")} exposure, "
+        string Word(string key) => solved.Preset.Conditions.First(condition => condition.Key == key).Word.Replace('-', ' ');
+        return $"Checked against rules {Stamps(solved.Packs)} for {Capital(Word("site.nation"))}, {Word("site.exposure")} exposure, "
             + $"{Word("building.use")}, {Word("building.work")} work, roof access: {Word("building.roof-access")}.";
     }
+
+    // a detail may be held to no rules at all
+    private static string Stamps(IReadOnlyList<RulePack> packs) => packs.Count == 0 ? "of no pack" : string.Join(", ", packs.Select(pack => pack.Stamp));
 
     private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -27,7 +27,7 @@ internal static class SheetWords
         return new(
             Title(preset),
             [.. preset.Revisions.OrderByDescending(revision => revision.Date).ThenByDescending(revision => revision.Rev, StringComparer.Ordinal).Select(Line)],
-            ScheduleTable.Of(buildups), lines, further, GeneralNotes.Of(preset), GeneralNotes.Brief, $"Section through {preset.Junction.Id.Replace('-', ' ')}", ShortForms,
+            ScheduleTable.Of(buildups), lines, further, GeneralNotes.Of(solved), GeneralNotes.Brief, $"Section through {preset.Junction.Id.Replace('-', ' ')}", ShortForms,
             preset.Levels.FirstOrDefault(level => level.Name == "finished-roof")?.Height.ToMillimetres() / 1000);
     }
 

@@ -32,6 +32,7 @@ internal static class DetailWork
         return new(worked.Preset.Detail, worked.Preset.File, Solved: true)
         {
             Parameters = SolvedReport.Parameters(worked.Solved),
+            Packs = SolvedReport.Packs(worked.Solved.Packs),
             Rules = SolvedReport.Rules(worked.Solved),
             Checks = worked.Checks,
             Physics = SolvedReport.Physics(worked.Buildups),

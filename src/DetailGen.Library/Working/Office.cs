@@ -2,6 +2,7 @@ using DetailGen.Details;
 using DetailGen.Details.Parameters;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Reading;
+using DetailGen.Details.Rules;
 using DetailGen.Details.Sheets;
 using DetailGen.Details.Solving;
 
@@ -27,7 +28,8 @@ internal sealed record Office(PresetContext Context, MaterialLibrary Materials, 
         return faults.Count > 0
             ? Outcome.Bad<Office>(faults)
             : from texts in packs.Result
-              from catalogue in Catalogue.Of(context.Components.All, stock.All, materials.Ids, texts)
+              from usual in UsualValues.Load(shelf, context.Components.All)
+              from catalogue in Catalogue.Of(context.Components.All, stock.All, materials.Ids, texts, usual)
               from sheet in sheets.Result
               select new Office(context with { RuleIds = RuleIds(catalogue) }, materials, stock, catalogue, sheet);
     }
@@ -48,6 +50,11 @@ internal sealed record Office(PresetContext Context, MaterialLibrary Materials, 
                 {
                     files.Add(read.Value);
                 }
+            }
+
+            if (files.Count > 0 && !files.Exists(RulePackReader.IsHead))
+            {
+                faults.Add(RuleMessages.NoHead(files[0].At, name));
             }
 
             packs.Add(new(name, files));

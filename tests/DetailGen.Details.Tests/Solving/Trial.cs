@@ -218,7 +218,7 @@ internal static class Trial
     public static readonly IReadOnlyList<Component> All = [CavityWall, SolidWall, TimberRoof, SlabRoof, Parapet, Abutment];
 
     /// <summary>With the shipped rules.</summary>
-    public static readonly Catalogue Shipped = Told(Catalogue.Of(All, StockLibrary.Load().All, Materials.Ids, [PackOf("uk")]));
+    public static readonly Catalogue Shipped = Told(Catalogue.Of([.. All, .. Components.Load().All], StockLibrary.Load().All, Materials.Ids, [PackOf("uk")]));
 
     /// <summary>Without any rules.</summary>
     public static readonly Catalogue Bare = With("[]");

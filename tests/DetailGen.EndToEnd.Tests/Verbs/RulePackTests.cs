@@ -1,0 +1,56 @@
+using DetailGen.Testing;
+
+namespace DetailGen.EndToEnd.Tests.Verbs;
+
+/// <summary>Packs, practices and waivers as a user meets them.</summary>
+public class RulePackTests
+{
+    private static readonly string Practice = Repository.Path("presets", "practice-example");
+
+    [Fact]
+    public void The_example_practice_adds_tightens_and_relaxes_rules_and_sets_what_is_usual()
+    {
+        using var scratch = new Scratch();
+        var detail = Tool.Run("check", scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", "rules: [tern-court]"), "--practice", Practice, "--json").Detail;
+        Assert.Equal(["uk 1.0", "tern-court 1.2"], detail["packs"]!.AsArray().Select(pack => $"{pack!["name"]} {pack["version"]}"));
+        Assert.Equal("15 mm", detail["parameters"]!["upstand.backing"]!["text"]!.GetValue<string>());
+        var rules = detail["rules"]!.AsArray().ToDictionary(rule => rule!["id"]!.GetValue<string>(), rule => rule!, StringComparer.Ordinal);
+        Assert.Equal(("pass", 175.0), (rules["upstand-min"]["verdict"]!.GetValue<string>(), rules["upstand-min"]["right"]!.GetValue<double>()));
+        Assert.Contains("tc-cavity", rules.Keys);
+    }
+
+    [Fact]
+    public void The_list_of_rules_tells_classes_counts_packs_and_disagreements()
+    {
+        var list = Tool.Run("list", "rules", "--json").Json;
+        var classes = list["rules"]!.AsArray().Select(rule => rule!["class"]!.GetValue<string>()).ToList();
+        Assert.All(["enforced", "to-confirm", "dormant"], (string word) => Assert.Equal(classes.Count(one => one == word), list["counts"]![word]!.GetValue<int>()));
+        Assert.True(list["counts"]!["breakable"]!.GetValue<int>() >= 150);
+        Assert.Equal(18, list["disagreements"]!.AsArray().Count);
+        Assert.Contains(list["packs"]!.AsArray(), pack => pack!["name"]!.GetValue<string>() == "germany");
+    }
+
+    [Fact]
+    public void A_waived_rule_is_told_with_its_reason_and_does_not_block()
+    {
+        using var scratch = new Scratch();
+        var run = Tool.Run("draw", Repository.Path("presets", "details", "tern-court-refurbishment-01.yaml"), "--out", scratch.Folder, "--formats", "md,svg", "--json");
+        Assert.Equal(0, run.Status);
+        var rule = run.Detail["rules"]!.AsArray().First(one => one!["id"]!.GetValue<string>() == "upstand-min")!;
+        Assert.Equal(("waived", "TC-L-031"), (rule["verdict"]!.GetValue<string>(), rule["waiver"]!["reference"]!.GetValue<string>()));
+        var report = File.ReadAllText(Directory.GetFiles(scratch.Folder, "*.md").Single());
+        Assert.Contains("Waived: upstand-min", report, StringComparison.Ordinal);
+        Assert.Contains("uk 1.0 of 2026-11-25", report, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_waiver_without_reason_and_one_of_an_unknown_rule_are_told()
+    {
+        using var scratch = new Scratch();
+        var run = Tool.Run("check", scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", "waive: { upstand-min: { by: someone }, upstand-mim: { reason: agreed } }"), "--json");
+        Assert.Equal(2, run.Status);
+        var errors = run.Detail["errors"]!.AsArray();
+        Assert.Contains(errors, error => error!["code"]!.GetValue<string>() == "missing-key" && error["line"]!.GetValue<int>() > 0);
+        Assert.Contains(errors, error => error!["code"]!.GetValue<string>() == "unknown-rule" && error["hint"]!.GetValue<string>().Contains("upstand-min", StringComparison.Ordinal));
+    }
+}
