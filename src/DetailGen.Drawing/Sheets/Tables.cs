@@ -97,7 +97,8 @@ internal static class Tables
     private static Table Checks(string title, IReadOnlyList<CheckLine> checks, Func<CheckLine, string> words, PaperBox zone)
     {
         var (required, drawn) = zone.Width > 100 ? (19, 19) : (16.5, 13);
-        var verdict = checks.Any(check => check.Verdict == Verdict.ToConfirm) ? 23 : 16.5;
+        // as wide as the longest of its words with the sign beside it
+        var verdict = checks.Select(check => check.Verdict switch { Verdict.ToConfirm => 23, Verdict.Waived => 18, _ => 16.5 }).DefaultIfEmpty(16.5).Max();
         const double lastLine = 4.5;
         Column[] columns = [new(zone.Width - required - drawn - verdict, ["Rule or check"]), new(required, ["required"]), new(drawn, ["drawn"]), new(verdict, ["verdict"])];
         IReadOnlyList<Cell>[] rows =

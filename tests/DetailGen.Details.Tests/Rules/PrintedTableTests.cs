@@ -7,7 +7,7 @@ namespace DetailGen.Details.Tests.Rules;
 /// <summary>Rules against the tables that they come from: on a line of the table the rule holds, just beyond it does not.</summary>
 public class PrintedTableTests
 {
-    // NHBC Standards, flat roof decking by joist centres: plywood and OSB 15 mm up to 450 mm, 18 mm up to 600 mm (figures as in the catalogue, read)
+    // NHBC Standards 2020, 7.1.4 Table 1 (read): plywood decks are 15 mm up to joist centres of 450 mm, 18 mm up to 600 mm
     [Theory]
     [InlineData("450 mm", "15 mm", true)]
     [InlineData("451 mm", "15 mm", false)]
@@ -15,7 +15,7 @@ public class PrintedTableTests
     public void A_plywood_deck_is_as_thick_as_its_joist_centres_ask(string centres, string deck, bool holds) =>
         Assert.Equal(holds, Holds("deck-ply-600", Timber, $"roof.joist-centres={centres}", $"roof.deck={deck}"));
 
-    // Parapet height by thickness: cavity up to 200 mm of masonry 600 mm, thicker 860 mm (from memory, check the source)
+    // Approved Document A, diagram of the minimum thickness of parapet walls (from memory): leaves of 200 mm together 600 mm high, up to 250 mm 860 mm
     [Theory]
     [InlineData("90 mm", "100 mm", "600 mm", true)]
     [InlineData("90 mm", "100 mm", "601 mm", false)]
@@ -23,7 +23,7 @@ public class PrintedTableTests
     public void A_cavity_parapet_is_no_higher_than_its_leaves_allow(string outer, string inner, string height, bool holds) =>
         Assert.Equal(holds, Holds("parapet-cavity-h-200", Timber, $"wall.outer-leaf={outer}", $"wall.inner-leaf={inner}", $"parapet.height={height}"));
 
-    // Solid parapet: 150 mm up to 600 mm, 190 mm up to 760 mm, 215 mm up to 860 mm (from memory, check the source)
+    // The same diagram (from memory), solid walls: 150 mm up to 600 mm, 190 mm up to 760 mm, 215 mm up to 860 mm
     [Theory]
     [InlineData("parapet-solid-h-150", "190 mm", "760 mm", true)]
     [InlineData("parapet-solid-h-150", "140 mm", "601 mm", false)]
@@ -32,7 +32,7 @@ public class PrintedTableTests
     public void A_solid_parapet_is_no_higher_than_its_block_allows(string rule, string block, string height, bool holds) =>
         Assert.Equal(holds, Holds(rule, Solid, $"wall.block={block}", $"parapet.height={height}"));
 
-    // Wall ties by cavity: 75 mm takes 200 mm, 100 mm takes 225 mm, 150 mm takes 275 mm (NHBC Standards, as in the catalogue, read)
+    // Table of a maker of ties (read, secondary; no clause): a cavity of 75 mm takes 200 mm, 100 mm takes 225 mm, 150 mm takes 275 mm
     [Theory]
     [InlineData("75 mm", "200 mm", true)]
     [InlineData("80 mm", "200 mm", false)]
@@ -42,7 +42,7 @@ public class PrintedTableTests
     public void A_tie_is_as_long_as_its_cavity_asks(string cavity, string tie, bool holds) =>
         Assert.Equal(holds, Holds("tie-length", Timber, $"wall.cavity={cavity}", $"tie.length={tie}"));
 
-    // Movement joints in clay brickwork: about 1.3 mm for each metre between joints (BDA Designing for movement; PD 6697)
+    // BDA, Designing for movement (read; no clause): joints in clay brickwork are about 1.3 mm wide for each metre between them
     [Theory]
     [InlineData("10 m", "13 mm", true)]
     [InlineData("10 m", "12 mm", false)]
@@ -50,7 +50,7 @@ public class PrintedTableTests
     public void A_movement_joint_is_as_wide_as_its_spacing_asks(string spacing, string width, bool holds) =>
         Assert.Equal(holds, Holds("mj-clay-width", Timber, $"wall.movement-joint-spacing={spacing}", $"wall.movement-joint-width={width}"));
 
-    // Deck fixings: 50 mm and two and a half times the board (as in the catalogue, read)
+    // WPIF PanelGuide by way of a trade page (read, secondary; no clause): fixings of a deck are 50 mm and two and a half times the board
     [Theory]
     [InlineData("18 mm", "50 mm", true)]
     [InlineData("22 mm", "50 mm", false)]

@@ -29,6 +29,17 @@ public class PageComposerTests
     }
 
     [Theory]
+    [InlineData(Verdict.Pass, "pass")]
+    [InlineData(Verdict.Fail, "fail")]
+    [InlineData(Verdict.Warn, "warn")]
+    [InlineData(Verdict.Waived, "waived")]
+    public void A_verdict_stands_in_one_piece_on_the_first_sheet(Verdict verdict, string word)
+    {
+        var pages = SampleSheets.Scene(Format("A3"), SampleSheets.Text with { Checks = [new("Upstand least", "Upstand least", "≥ 150", "125", verdict, true)] }).Pages;
+        Assert.Contains(Texts(pages[0]), text => text.Row == "checklist" && text.Words == word);
+    }
+
+    [Theory]
     [MemberData(nameof(Papers))]
     public void A_check_list_that_outgrows_its_zone_is_counted_there_and_stands_whole_on_further_sheets(string paper)
     {

@@ -128,7 +128,7 @@ public class ContractTests
         Assert.Equal(1, run.Status); // one of them is impossible on purpose
         var presets = run.Json["details"]!.AsArray().Select(detail => Path.GetFileName(detail!["preset"]!.GetValue<string>())).ToList();
         Assert.DoesNotContain("tern-court.yaml", presets);
-        Assert.Equal(9, presets.Count);
+        Assert.Equal(10, presets.Count);
     }
 
     [Theory]

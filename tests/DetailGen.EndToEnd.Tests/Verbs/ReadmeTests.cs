@@ -26,10 +26,11 @@ public partial class ReadmeTests
         using var scratch = new Scratch();
         Directory.CreateDirectory(Path.Combine(scratch.Folder, "rules", "ours"));
         scratch.Write(Path.Combine("rules", "ours", "upstands.yaml"), rule);
+        scratch.Write(Path.Combine("rules", "ours", "pack.yaml"), Assert.Single(Examples, example => example.Contains("extends: uk\n", StringComparison.Ordinal)));
         var preset = Path.Combine(Directory.CreateDirectory(Path.Combine(scratch.Folder, "..", Path.GetFileName(scratch.Folder) + "-preset")).FullName, "p.yaml");
         try
         {
-            File.WriteAllText(preset, "detail: p\njunction: parapet\nwall: cavity-masonry\nroof: warm-timber-deck\nrules: [uk, ours]\n");
+            File.WriteAllText(preset, "detail: p\njunction: parapet\nwall: cavity-masonry\nroof: warm-timber-deck\nrules: [ours]\n");
             var run = Tool.Run("check", preset, "--practice", scratch.Folder, "--json");
             Assert.Equal("", Faults(run));
             Assert.Equal("pass", run.Detail["rules"]!.AsArray().Single(one => one!["id"]!.GetValue<string>() == "tc-upstand")!["verdict"]!.GetValue<string>());
