@@ -78,7 +78,9 @@ internal static class Key
         internal static Grid Lowest(double width, IReadOnlyList<KeyEntry> entries)
         {
             Grid? best = null;
-            for (var count = 1; best is null || (width + Apart) / count >= Narrowest; count++)
+            // No word is torn: a column is as wide as the longest.
+            var longest = entries.SelectMany(entry => entry.Words.Split(' ')).Select(word => Letters.Width(word, Table.Text)).DefaultIfEmpty(0).Max() * Table.Slack;
+            for (var count = 1; best is null || (width + Apart) / count >= Math.Max(Narrowest, Indent + longest + Apart); count++)
             {
                 var grid = In(count, (width + Apart) / count, entries);
                 best = best is null || grid.Height < best.Height - 1e-9 ? grid : best;

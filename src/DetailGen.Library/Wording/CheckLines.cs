@@ -11,6 +11,9 @@ internal static class CheckLines
 {
     private const int Nearest = 30;
 
+    /// <summary>Letters of a value that fits the narrow columns of the first sheet on one line.</summary>
+    private const int Brief = 8;
+
     /// <summary>What stands for what in the ids of rules.</summary>
     private static readonly FrozenDictionary<string, string> Short = new Dictionary<string, string>(StringComparer.Ordinal)
     {
@@ -47,7 +50,7 @@ internal static class CheckLines
         var empty = emptyFields.Select(field => new CheckLine($"Title block: {field}", $"Title block: {field}", "filled", "–", Drawing.Sheets.Verdict.Warn, true));
         var passes = verdicts.Where(verdict => verdict.Judgement == Judgement.Pass).OrderBy(Slack).ToList();
         var further = Math.Max(0, passes.Count - Nearest) + checks.Count(check => check.Verdict == "pass");
-        return ([.. failed, .. broken, .. empty, .. open, .. passes.Take(Nearest).Select(verdict => Line(verdict, true))], further);
+        return ([.. failed, .. broken, .. empty, .. open, .. passes.Take(Nearest).Select(verdict => Line(verdict, true)).Select(line => line with { Foremost = line.Required.Length <= Brief && line.Drawn.Length <= Brief })], further);
     }
 
     /// <summary>A rule's id as words: <c>tray-step</c> is "Tray step", <c>dpc-width</c> is "DPC width".</summary>
