@@ -67,6 +67,9 @@ public sealed class Domain
         return new Domain(sorted[0], sorted[^1], Math.Max(step, 1), sorted);
     }
 
+    /// <summary>What a level may cost: a range whose bounds may lie beyond those of a range for users, as far as sums may (2^61).</summary>
+    internal static Domain OfCost(long low, long high, long step) => new(low, high, step, null);
+
     /// <summary>The value at a place, 0 for the least.</summary>
     public long At(long place) => listed is null ? Low + place * Step : listed[place];
 

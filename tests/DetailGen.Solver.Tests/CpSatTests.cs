@@ -1,3 +1,5 @@
+using DetailGen.Testing;
+
 namespace DetailGen.Solver.Tests;
 
 /// <summary>The solver against another complete one, on models too large to try every assignment.</summary>
@@ -6,7 +8,7 @@ public class CpSatTests
     [Fact]
     public void Models_of_real_shape_cost_the_same_at_every_level()
     {
-        for (var seed = 0; seed < 16; seed++)
+        for (var seed = 0; seed < Soak.Cases(64) / 4; seed++)
         {
             Compare(LayeredModel.Of(seed, blocks: 1, givens: 2), $"layered {seed}");
         }
@@ -15,7 +17,7 @@ public class CpSatTests
     [Fact]
     public void Random_models_of_middle_size_cost_the_same_at_every_level()
     {
-        for (var seed = 0; seed < 60; seed++)
+        for (var seed = 0; seed < Soak.Cases(60); seed++)
         {
             Compare(RandomModel.Of(seed, variables: 12, most: 12).Model, $"random {seed}");
         }

@@ -91,7 +91,7 @@ internal sealed class Alternatives(Row[][] alternatives) : Propagator
     }
 
     /// <summary>Whatever excluded an alternative, or narrowed the last, was the least that a row's sum can be.</summary>
-    public override void Explain(int variable, Needed needed)
+    public override void Explain(int variable, bool isLow, Needed needed)
     {
         foreach (var rows in alternatives)
         {

@@ -5,7 +5,7 @@ internal sealed class AtMostRow(Row row) : Propagator
 {
     public Row Row => row;
 
-    /// <summary>True for the cost of a level, whose bound moves.</summary>
+    /// <summary>True for the cost of a level.</summary>
     public bool IsObjective { get; init; }
 
     public override bool Propagate(State state) => row.Narrow(state, Index);
@@ -25,5 +25,5 @@ internal sealed class AtMostRow(Row row) : Propagator
         }
     }
 
-    public override void Explain(int variable, Needed needed) => row.ExplainLeast(variable, needed);
+    public override void Explain(int variable, bool isLow, Needed needed) => row.ExplainLeast(variable, needed);
 }

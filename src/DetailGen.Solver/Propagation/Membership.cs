@@ -24,5 +24,5 @@ internal sealed class Membership(int variable, long[] values) : Propagator
         watchers.OnHigh(variable, Index);
     }
 
-    public override void Explain(int moved, Needed needed) => needed.Both(variable);
+    public override void Explain(int moved, bool isLow, Needed needed) => needed.Both(variable);
 }

@@ -1,27 +1,16 @@
 namespace DetailGen.Solver.Propagation;
 
 /// <summary>
-/// Σ (weight · steps from the wish + factor · value) ≤ scale · cost + offset: what the cost of a level and multiples of other claims say together.
+/// Σ (weight · steps from the wish + factor · value) ≤ offset, one of the variables the cost of a level: what that and multiples of other claims say together.
 /// Where the multiples are well chosen it bounds the cost from below and forbids every value that is too dear.
 /// </summary>
-internal sealed class PricedSum(PricedSum.Term[] terms, long scale, long offset) : Propagator
+internal sealed class PricedSum(PricedSum.Term[] terms, long offset) : Propagator
 {
     private readonly long[] least = new long[terms.Length];
 
-    /// <summary>The most the cost may be.</summary>
-    public long Cost { get; set; } = long.MaxValue;
-
-    /// <summary>The least cost that this sum allows within the present bounds.</summary>
-    public long LeastCost(State state) => Arithmetic.CeilingDivide(Least(state) - offset, scale);
-
     public override bool Propagate(State state)
     {
-        if (Cost == long.MaxValue)
-        {
-            return true;
-        }
-
-        var slack = scale * Cost + offset - Least(state);
+        var slack = offset - Least(state);
         if (slack < 0)
         {
             return state.Fail(Index);
@@ -66,11 +55,19 @@ internal sealed class PricedSum(PricedSum.Term[] terms, long scale, long offset)
         }
     }
 
-    public override void Explain(int variable, Needed needed)
+    public override void Explain(int variable, bool isLow, Needed needed)
     {
         foreach (var term in terms)
         {
-            needed.Both(term.Variable);
+            if (term.Weight != 0 || term.Factor > 0)
+            {
+                needed.Low(term.Variable);
+            }
+
+            if (term.Weight != 0 || term.Factor < 0)
+            {
+                needed.High(term.Variable);
+            }
         }
     }
 

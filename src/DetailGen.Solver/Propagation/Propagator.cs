@@ -16,7 +16,8 @@ internal abstract class Propagator
     public abstract void Watch(Watchers watchers);
 
     /// <summary>Marks the bounds it used to move this bound, or to fail (variable -1).</summary>
-    public abstract void Explain(int variable, Needed needed);
+    /// <param name="isLow">True where it moved the lower bound; of no account where it failed.</param>
+    public abstract void Explain(int variable, bool isLow, Needed needed);
 }
 
 /// <summary>Bounds whose reasons are still to be found; a bound's key is twice its variable, and one more for the lower.</summary>

@@ -8,6 +8,7 @@ internal sealed class Quotient(int result, Row numerator, int divisor, long scal
 {
     private readonly Row atMost = new(numerator.Variables, numerator.Factors, 0);
     private readonly Row atLeast = new(numerator.Variables, Array.ConvertAll(numerator.Factors, factor => -factor), 0);
+    private readonly bool appearsTwice = result == divisor || Array.IndexOf(numerator.Variables, result) >= 0 || Array.IndexOf(numerator.Variables, divisor) >= 0;
 
     public int Result => result;
 
@@ -68,14 +69,32 @@ internal sealed class Quotient(int result, Row numerator, int divisor, long scal
         }
     }
 
-    public override void Explain(int variable, Needed needed)
+    /// <summary>One side of the numerator is enough, and of the result where the sign does not hang on it; what stands in two places is explained in full.</summary>
+    public override void Explain(int variable, bool isLow, Needed needed)
     {
-        foreach (var other in numerator.Variables)
+        if (variable < 0 || appearsTwice)
         {
-            needed.Both(other);
+            foreach (var other in numerator.Variables)
+            {
+                needed.Both(other);
+            }
+
+            needed.Both(divisor);
+            needed.Both(result);
+            return;
         }
 
-        needed.Both(divisor);
-        needed.Both(result);
+        // The least of the numerator raises result and divisor; the most of the result bounds the numerator from above, and so the divisor from below.
+        var fromBelow = variable == result || variable == divisor ? isLow : numerator.Lowers(variable) == isLow;
+        (fromBelow ? atMost : atLeast).ExplainLeast(variable, needed);
+        if (variable != divisor)
+        {
+            needed.Both(divisor);
+        }
+
+        if (variable != result)
+        {
+            needed.Add((2 * result) + (fromBelow ? 0 : 1));
+        }
     }
 }

@@ -90,6 +90,10 @@ internal sealed class Row(int[] variables, long[] factors, long bound)
         }
     }
 
+    /// <summary>True where the sum falls as the variable grows, so that this row moves its lower bound.</summary>
+    public bool Lowers(int variable) => Factors[Array.IndexOf(Variables, variable)] < 0;
+
+    /// <summary>Marks the bounds that make up the least of the sum, but for one variable's (-1: all).</summary>
     public void ExplainLeast(int except, Needed needed)
     {
         for (var i = 0; i < Variables.Length; i++)

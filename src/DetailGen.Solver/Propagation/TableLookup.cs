@@ -44,7 +44,7 @@ internal sealed class TableLookup(int result, int key, long[] keys, long[] resul
         watchers.OnHigh(result, Index);
     }
 
-    public override void Explain(int variable, Needed needed)
+    public override void Explain(int variable, bool isLow, Needed needed)
     {
         needed.Both(key);
         needed.Both(result);

@@ -54,6 +54,7 @@ internal sealed class Nudge(Problem problem)
             {
                 AtMostRow single => Mend(single.Row),
                 Equality equality => Mend(equality.AtMost) ?? Mend(equality.AtLeast),
+                Remainders => null, // hold where the equation does
                 Alternatives alternatives => Mend(alternatives),
                 Quotient quotient => Put(quotient.Result, quotient.At(values)),
                 TableLookup table => table.At(values[table.Key]) is { } result ? Put(table.Result, result) : false,

@@ -57,9 +57,26 @@ internal sealed class Finder
     {
         var outer = state.Level;
         state.Push();
+        nogoods.Clear();
+        var found = Search(lead, null);
+        state.PopTo(outer);
+        return found;
+    }
+
+    /// <summary>
+    /// Finds an assignment in which this holds too, or proves that there is none. Whatever is learnt holds without it, and stays: for the next question if the
+    /// bounds have only been narrowed since, and what follows from the claims alone as bounds of the state, which is left at its level.
+    /// </summary>
+    public Found Ask(Literal? supposed, int lead = -1)
+    {
+        nogoods.Forget();
+        return Search(lead, supposed);
+    }
+
+    private Found Search(int lead, Literal? supposed)
+    {
         var root = state.Level;
         tracer.Clear();
-        nogoods.Clear();
         for (var i = 0; i < failures.Length; i++)
         {
             failures[i] /= 2;
@@ -68,34 +85,50 @@ internal sealed class Finder
         if (!state.Propagate())
         {
             tracer.TraceAll();
-            return End(outer, Found.No);
+            return End(root, Found.No);
         }
 
-        while (state.Steps < state.StepLimit)
+        while (true)
         {
-            var variable = lead >= 0 && !state.IsFixed(lead) ? lead : Choose();
-            if (variable < 0)
-            {
-                state.Lows.CopyTo(solution);
-                return End(outer, Found.Yes);
-            }
-
-            Decide(variable, variable == lead);
             while (!nogoods.Propagate())
             {
                 if (!JumpBack(root))
                 {
-                    return End(outer, Found.No);
+                    return End(root, Found.No);
                 }
             }
-        }
 
-        return End(outer, Found.Spent);
+            if (state.Steps >= state.StepLimit)
+            {
+                return End(root, Found.Spent);
+            }
+
+            if (supposed is { } asked && state.Level == root && !asked.Holds(state))
+            {
+                if (asked.CannotHold(state))
+                {
+                    return End(root, Found.No);
+                }
+
+                Open(asked.Variable, !asked.IsLow, asked.Value);
+                continue;
+            }
+
+            var variable = lead >= 0 && !state.IsFixed(lead) ? lead : Choose();
+            if (variable < 0)
+            {
+                state.Lows.CopyTo(solution);
+                return End(root, Found.Yes);
+            }
+
+            Decide(variable, variable == lead);
+        }
     }
 
-    private Found End(int outer, Found found)
+    private Found End(int root, Found found)
     {
-        state.PopTo(outer);
+        state.PopTo(root);
+        nogoods.Rewind();
         return found;
     }
 

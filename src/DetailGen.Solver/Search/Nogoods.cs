@@ -22,6 +22,8 @@ internal readonly record struct Literal(int Variable, bool IsLow, long Value)
 internal sealed class Nogoods
 {
     private const int ReasonBase = 1 << 28;
+    private const int Most = 4000;
+    private const int ShortSet = 8;
     private readonly State state;
     private readonly List<Literal[]> sets = [];
     private readonly List<int>[] watchers;
@@ -56,17 +58,37 @@ internal sealed class Nogoods
         head = state.TrailCount;
     }
 
+    /// <summary>Where there are very many, keeps the short ones, which say most; only at the level where all that was learnt holds.</summary>
+    public void Forget()
+    {
+        if (sets.Count <= Most)
+        {
+            return;
+        }
+
+        var kept = sets.FindAll(set => set.Length <= ShortSet);
+        if (kept.Count > Most)
+        {
+            kept.RemoveRange(0, kept.Count - (Most / 2));
+        }
+
+        Clear();
+        foreach (var set in kept)
+        {
+            Watch(set);
+        }
+
+        head = 0; // what holds already is met again
+    }
+
+    /// <summary>To be called when bounds were taken back: what comes after is looked at afresh.</summary>
+    public void Rewind() => head = Math.Min(head, state.TrailCount);
+
     /// <summary>Adds a set, the bound to deny first and a bound of the deepest level below it next, and denies.</summary>
     public bool Learn(Literal[] set)
     {
         var reason = ReasonBase + sets.Count;
-        if (set.Length > 1)
-        {
-            watchers[set[0].Key].Add(sets.Count);
-            watchers[set[1].Key].Add(sets.Count);
-        }
-
-        sets.Add(set);
+        Watch(set);
         head = Math.Min(head, state.TrailCount);
         return set[0].Deny(state, reason);
     }
@@ -96,6 +118,17 @@ internal sealed class Nogoods
                 }
             }
         }
+    }
+
+    private void Watch(Literal[] set)
+    {
+        if (set.Length > 1)
+        {
+            watchers[set[0].Key].Add(sets.Count);
+            watchers[set[1].Key].Add(sets.Count);
+        }
+
+        sets.Add(set);
     }
 
     private bool Visit(int key)

@@ -32,7 +32,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
             return Found.No;
         }
 
-        var found = finder.Run();
+        var found = finder.Ask(null);
         if (found != Found.Yes)
         {
             return found;
@@ -46,8 +46,6 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
             {
                 return Found.Spent;
             }
-
-            Probe();
         }
 
         return BreakTies() ? Found.Yes : Found.Spent;
@@ -55,30 +53,35 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
 
     private bool Minimise(Objective objective)
     {
-        var row = objective.Propagator.Row;
-        var grain = objective.Grain;
-        var high = row.At(best);
-        var low = high - Arithmetic.FloorDivide(high - row.Least(state), grain) * grain;
-        PricedSum?[] priced = [];
+        var (sum, cost, grain, _) = objective;
+        var high = sum.At(best);
+        var prices = 0;
         var effort = FirstEffort;
         var stride = 0L;
         var attempt = Eighths.Length - 1;
         var spent = 0;
-        while (low < high)
+        while (true)
         {
+            // The cost's domain has the grain, so its bounds are what is proven and what is found.
+            _ = state.AtMost(cost, high, State.Supposed);
+            Settle();
+            var low = state.Lows[cost];
+            if (low >= high)
+            {
+                return state.Steps < state.StepLimit;
+            }
+
             var open = (high - low) / grain - 1;
-            Bound(low + Math.Min(open, Math.Max(stride, open * Eighths[attempt] / 8)) * grain);
-            switch (RunWithin(effort))
+            switch (AskWithin(effort, new Literal(cost, false, low + Math.Min(open, Math.Max(stride, open * Eighths[attempt] / 8)) * grain)))
             {
                 case Found.Yes:
                     best = finder.Solution.ToArray();
-                    high = row.At(best);
+                    high = sum.At(best);
                     stride = 0;
                     attempt = 0;
                     break;
                 case Found.No:
-                    low = row.Bound + grain;
-                    stride = (2 * stride) + 1;
+                    stride = Math.Max((2 * stride) + 1, open / 16);
                     attempt = 0;
                     Price(1);
                     break;
@@ -94,51 +97,31 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
             }
         }
 
-        Bound(high);
-        Settle();
-        return state.Steps < state.StepLimit;
-
         // Only once a first look has not settled the level, for mostly it does; and again when the search is long, for by then the bounds are closer.
         void Price(int times)
         {
-            if (low >= high || priced.Length >= Math.Min(times, Problem.PricesPerLevel))
+            if (state.Lows[cost] >= high || prices >= Math.Min(times, Problem.PricesPerLevel))
             {
                 return;
             }
 
-            Bound(high);
             Settle();
             Probe();
-            var claim = new Pricing(problem, objective).Claim();
-            priced = [.. priced, claim];
-            if (claim is not null)
+            prices++;
+            if (new Pricing(problem, objective).Claim() is { } claim)
             {
                 state.Add(claim);
-                low = Math.Max(low, high - Arithmetic.FloorDivide(high - claim.LeastCost(state), grain) * grain);
-            }
-        }
-
-        void Bound(long cost)
-        {
-            row.Bound = cost;
-            state.Wake(objective.Propagator.Index);
-            foreach (var claim in priced)
-            {
-                if (claim is not null)
-                {
-                    claim.Cost = cost;
-                    state.Wake(claim.Index);
-                }
+                state.Wake(claim.Index);
             }
         }
     }
 
-    /// <summary>A search that is given up after so many steps; what it learnt about the variables stays for the next.</summary>
-    private Found RunWithin(long effort)
+    /// <summary>A search that is given up after so many steps; what it learnt stays for the next.</summary>
+    private Found AskWithin(long effort, Literal supposed)
     {
         var limit = state.StepLimit;
         state.StepLimit = Math.Min(limit, state.Steps + effort);
-        var found = finder.Run();
+        var found = finder.Ask(supposed);
         state.StepLimit = limit;
         return found;
     }
@@ -150,17 +133,15 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
             var id = variable.Id;
             if (best![id] > state.Lows[id])
             {
-                state.Push();
-                var found = state.AtMost(id, best[id] - 1, State.Supposed) ? finder.Run(id) : Found.No;
-                state.PopTo(state.Level - 1);
-                if (found == Found.Spent)
+                switch (finder.Ask(new Literal(id, false, best[id] - 1), id))
                 {
-                    return false;
-                }
-
-                if (found == Found.Yes)
-                {
-                    best = finder.Solution.ToArray();
+                    case Found.Spent:
+                        return false;
+                    case Found.Yes:
+                        best = finder.Solution.ToArray();
+                        break;
+                    default:
+                        break;
                 }
             }
 

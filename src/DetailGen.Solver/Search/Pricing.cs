@@ -44,7 +44,7 @@ internal sealed class Pricing(Problem problem, Objective objective)
 
     private void CollectCosts()
     {
-        var row = objective.Propagator.Row;
+        var row = objective.Sum;
         if (objective.Wishes is { } wishes)
         {
             foreach (var (id, at) in wishes)
@@ -255,15 +255,16 @@ internal sealed class Pricing(Problem problem, Objective objective)
 
         if (objective.Wishes is null)
         {
-            var row = objective.Propagator.Row;
+            var row = objective.Sum;
             for (var k = 0; k < row.Variables.Length; k++)
             {
                 factors[row.Variables[k]] += (Int128)scale * row.Factors[k];
             }
         }
 
+        factors[objective.Cost] -= scale;
         var terms = new List<PricedSum.Term>();
-        var reach = Int128.Abs(offset) + scale * (Int128)Math.Max(Math.Abs(objective.Propagator.Row.Most(state)), Math.Abs(objective.Propagator.Row.Least(state)));
+        var reach = Int128.Abs(offset);
         for (var id = 0; id < factors.Length; id++)
         {
             if (factors[id] == 0 && place[id] < 0)
@@ -281,7 +282,7 @@ internal sealed class Pricing(Problem problem, Objective objective)
             terms.Add(new PricedSum.Term(id, domain, Math.Max(place[id], 0), place[id] < 0 ? 0 : scale, (long)factors[id]));
         }
 
-        return new PricedSum([.. terms], scale, (long)offset);
+        return new PricedSum([.. terms], (long)offset);
     }
 
     private readonly record struct Column(int Id, long Start, int Sign, long Length, double Cost);

@@ -2,11 +2,11 @@ using DetailGen.Solver.Propagation;
 
 namespace DetailGen.Solver.Search;
 
-/// <summary>A sum to be made small: Σ of the row minus its offset.</summary>
-/// <param name="Offset">What the row's own constant moved to its bound; the cost is the row's sum minus this.</param>
+/// <summary>A sum to be made small.</summary>
+/// <param name="Cost">The variable that is at least the sum.</param>
 /// <param name="Grain">All values of the sum differ by multiples of this.</param>
 /// <param name="Wishes">Where the sum is one of distances: variable and place of its wish.</param>
-internal sealed record Objective(AtMostRow Propagator, long Offset, long Grain, (int Id, long Place)[]? Wishes);
+internal sealed record Objective(Row Sum, int Cost, long Grain, (int Id, long Place)[]? Wishes);
 
 /// <summary>Propagators over numbered variables, some of them under tags that can be given up, with the finder that works on them.</summary>
 internal sealed class Problem

@@ -74,7 +74,8 @@ internal sealed class ProblemBuilder
             case Claim.IsZero(var sum) when sum.Terms.Length > 0:
                 var row = RowOf(sum);
                 var steps = Array.ConvertAll(row.Variables, id => Arithmetic.Gcd(domains[id].Step, without[id].Step));
-                propagators.Add(new Equality(row.Variables, row.Factors, row.Bound, steps) { Tag = tag });
+                propagators.Add(new Equality(row.Variables, row.Factors, row.Bound) { Tag = tag });
+                propagators.Add(new Remainders(row, steps) { Tag = tag });
                 break;
             case Claim.Member(var variable, { Length: > 0 } values):
                 propagators.Add(new Membership(variable.Id, values) { Tag = tag });
@@ -218,16 +219,19 @@ internal sealed class ProblemBuilder
 
     private void AddObjective(Row row, (int, long)[]? wishes = null)
     {
-        var propagator = new AtMostRow(row) { IsObjective = true };
-        propagators.Add(propagator);
-        var grain = 0L;
+        long grain = 0, least = 0, most = 0;
         for (var i = 0; i < row.Variables.Length; i++)
         {
-            grain = Arithmetic.Gcd(grain, row.Factors[i] * domains[row.Variables[i]].Step);
+            var (factor, domain) = (row.Factors[i], domains[row.Variables[i]]);
+            grain = Arithmetic.Gcd(grain, factor * domain.Step);
+            least += factor * (factor > 0 ? domain.Low : domain.High);
+            most += factor * (factor > 0 ? domain.High : domain.Low);
         }
 
-        objectives.Add(new Objective(propagator, row.Bound, Math.Max(grain, 1), wishes));
-        row.Bound = long.MaxValue / 4;
+        grain = Math.Max(grain, 1);
+        var cost = AddCost(Domain.OfCost(least, most, grain));
+        propagators.Add(new AtMostRow(new Row([.. row.Variables, cost], [.. row.Factors, -1], 0)) { IsObjective = true });
+        objectives.Add(new Objective(row, cost, grain, wishes));
     }
 
     private int AddCost(Domain domain)

@@ -197,7 +197,7 @@ internal sealed class Tracer(State state, Nogoods nogoods, int variables)
         else if (reason >= 0)
         {
             Propagators[reason] = true;
-            state.PropagatorAt(reason).Explain(variable, needed);
+            state.PropagatorAt(reason).Explain(variable, isLow, needed);
         }
     }
 }
