@@ -26,8 +26,10 @@ internal static class SolvedReport
         (double?)verdict.Right?.Number, verdict.Unit, verdict.Text, verdict.Rule.SourceText, verdict.Rule.Source.Confidence))];
 
     internal static ConflictReport Conflict(Solution.Contradiction contradiction) => new(
-        [.. contradiction.Members.Select(member => new MemberReport(Word(member.Kind), member.Id, member.Text))],
-        [.. contradiction.Repairs.Select(repair => new RepairReport(new(repair.Set.ToDictionary(set => set.Key, set => set.Value), StringComparer.Ordinal), repair.Text))]);
+        Members(contradiction.Members),
+        [.. contradiction.Repairs.Select(repair => new RepairReport(new(repair.Set.ToDictionary(set => set.Key, set => set.Value), StringComparer.Ordinal), repair.Text))],
+        [.. contradiction.Further.Select(members => new FurtherConflictReport(Members(members)))],
+        contradiction.MayBeMore);
 
     internal static PhysicsReport Physics(IReadOnlyList<BuildupResistance> buildups) => new([.. buildups.Select(Buildup)]);
 
@@ -40,6 +42,8 @@ internal static class SolvedReport
     internal static string Class(RuleClass rule) => rule switch { RuleClass.Enforced => "enforced", RuleClass.ToConfirm => "to-confirm", _ => "dormant" };
 
     internal static string Word(Severity severity) => severity switch { Severity.Must => "must", Severity.Should => "should", _ => "advise" };
+
+    private static IReadOnlyList<MemberReport> Members(IReadOnlyList<Member> members) => [.. members.Select(member => new MemberReport(Word(member.Kind), member.Id, member.Text))];
 
     private static BuildupReport Buildup(BuildupResistance stack) => new(
         stack.Buildup.Id, stack.Buildup.Title, Six(stack.Thickness), stack.Surfaces, Six(stack.Total), Six(stack.UValue),
