@@ -39,7 +39,7 @@ internal static class SolvingWords
     public static string MaterialMember(FilledSlot slot) => $"You asked for {Small(slot.Material.Name)} in {RequirementWords.Name(slot.Slot.Key)} [given.{slot.Slot.Key}]";
 
     public static string TargetMember(Target target) =>
-        $"You asked for {RequirementWords.Name(target.Key)} of at most {Printing.Amount(target.Value, Kind.UValue)} [target.{target.Key}]";
+        $"You asked for a {RequirementWords.Name(target.Key)["the ".Length..]} of at most {Printing.Amount(target.Value, Kind.UValue)} [target.{target.Key}]";
 
     /// <summary>What is required, why, and who says so.</summary>
     public static string RuleMember(Rule rule) =>

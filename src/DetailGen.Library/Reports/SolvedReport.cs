@@ -79,7 +79,7 @@ internal static class SolvedReport
         _ => "target",
     };
 
-    private static string Word(Judgement judgement) => judgement switch
+    internal static string Word(Judgement judgement) => judgement switch
     {
         Judgement.Pass => "pass",
         Judgement.Fail => "fail",
