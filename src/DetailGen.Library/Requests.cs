@@ -20,8 +20,12 @@ public sealed record DrawRequest(
 public sealed record CheckRequest(IReadOnlyList<string> Paths, IReadOnlyList<string> Overrides, string? Practice = null);
 
 /// <summary>What <see cref="DetailLibrary.Explain"/> is to explain.</summary>
-/// <param name="Subject">A parameter key, a rule id or a part id; null for every value.</param>
-public sealed record ExplainRequest(string Preset, IReadOnlyList<string> Overrides, string? Subject, string? Practice = null);
+/// <param name="Subject">A parameter key, a rule id, a part id or a value such as 150 mm; null for every value, or for what changes alone where something is tried.</param>
+public sealed record ExplainRequest(string Preset, IReadOnlyList<string> Overrides, string? Subject, string? Practice = null)
+{
+    /// <summary>Each <c>key=value</c>, tried on top of the overrides.</summary>
+    public IReadOnlyList<string> WhatIf { get; init; } = [];
+}
 
 /// <summary>What <see cref="DetailLibrary.Range"/> is to look at.</summary>
 /// <param name="Keys">Parameter keys; none for every value that is not set.</param>

@@ -15,6 +15,9 @@ public sealed class Model
 
     private Model(List<Variable> variables) => this.variables = [.. variables];
 
+    /// <summary>How many smallest sets of changes are told.</summary>
+    public const int MostRepairs = 5;
+
     /// <summary>Propagator runs that one question may cost before it is answered with "not proven"; the same on every machine.</summary>
     public long Budget { get; init; } = 20_000_000;
 
@@ -65,12 +68,17 @@ public sealed class Model
     /// <exception cref="InvalidOperationException">The hard claims contradict each other, or the budget is spent.</exception>
     public IReadOnlyList<FeasibleRange> Ranges(params ReadOnlySpan<Variable> of) => Solver.Ranges.RangeSearch.Run(this, of);
 
+    /// <summary>The ways in which the hard claims contradict each other, at most so many, smallest first.</summary>
+    public ConflictSets Conflicts(int most) => ConflictSearch.Run(this, most);
+
     /// <summary>
     /// The changes of given values that make the hard claims agree: for each releasable given alone the nearest value below and above; where no single one
-    /// helps, the smallest set of them, with values as near as can be in sum of steps. Empty where even all together do not help, or the claims agree already.
+    /// helps, every smallest set of them (up to <see cref="MostRepairs"/>), with values as near as can be in sum of steps, and the set first that costs the wishes
+    /// least in order of rank, then the nearest. Empty where even all together do not help, or the claims agree already.
     /// </summary>
     /// <param name="releasable">Which tags of givens may be released; null: all.</param>
-    public IReadOnlyList<Repair> Repairs(Func<string, bool>? releasable = null) => RepairSearch.Run(this, releasable ?? (_ => true));
+    /// <param name="most">The most changes that a set may have.</param>
+    public IReadOnlyList<Repair> Repairs(Func<string, bool>? releasable = null, int most = int.MaxValue) => RepairSearch.Run(this, releasable ?? (_ => true), most);
 
     /// <summary>The same unknowns and hard claims, and as hard claims too the wanted ones that hold at these values.</summary>
     internal Model WithHeld(Values values)

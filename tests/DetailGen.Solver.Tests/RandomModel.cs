@@ -66,6 +66,13 @@ internal sealed class RandomModel
         return All().Where(values => Array.TrueForAll(claims, shortfall => shortfall(values) == 0));
     }
 
+    /// <summary>For every assignment that holds the untagged claims, which of these tags hold in it, as bits; each pattern once.</summary>
+    public IReadOnlyCollection<int> Patterns(string[] tags)
+    {
+        var claims = tags.Select(tag => hard.Where(claim => claim.Tag == tag).Select(claim => claim.Shortfall).ToArray()).ToArray();
+        return Feasible(_ => false).Select(values => claims.Select((of, i) => Array.TrueForAll(of, shortfall => shortfall(values) == 0) ? 1 << i : 0).Sum()).ToHashSet();
+    }
+
     /// <summary>The best assignment by trying all; null where there is none.</summary>
     public long[]? Best()
     {

@@ -130,11 +130,42 @@ public class RandomModelTests
             return;
         }
 
-        var fewest = free.Min(values => made.Givens.Count(given => values[given.Variable] != given.Value));
-        var changes = Assert.Single(repairs).Changes;
-        Assert.Equal(fewest, changes.Count);
-        Assert.Contains(free, values => made.Givens.All(given =>
-            values[given.Variable] == (changes.FirstOrDefault(change => change.Tag == given.Tag)?.Value ?? given.Value)));
+        var sets = free.Select(values => made.Givens.Where(given => values[given.Variable] != given.Value).ToArray())
+            .GroupBy(set => string.Join(' ', set.Select(given => given.Tag)), set => set, StringComparer.Ordinal).Select(group => group.First()).ToArray();
+        var smallest = sets.Where(set => set.Length == sets.Min(other => other.Length)).ToArray();
+        Assert.Equal(Math.Min(smallest.Length, Model.MostRepairs), repairs.Count);
+        Assert.Equal(repairs.Count, repairs.Select(repair => string.Join(' ', repair.Changes.Select(change => change.Tag))).Distinct().Count());
+        foreach (var repair in repairs)
+        {
+            var set = Assert.Single(smallest, set => set.Select(given => given.Tag).SequenceEqual(repair.Changes.Select(change => change.Tag)));
+            var kept = free.Where(values => made.Givens.All(given => set.Contains(given) || values[given.Variable] == given.Value)).ToArray();
+            Assert.Contains(kept, values => set.Select(given => values[given.Variable]).SequenceEqual(repair.Changes.Select(change => change.Value)));
+            Assert.Equal(
+                kept.Min(values => set.Sum(given => made.Model.Variables[given.Variable].Domain.Distance(values[given.Variable], given.Value))),
+                repair.Changes.Sum(change => change.Variable.Domain.Distance(change.Value, set.First(given => given.Tag == change.Tag).Value)));
+        }
+    });
+
+    [Fact]
+    public void Conflicts_are_all_the_minimal_ones_smallest_first() => OnModels(made =>
+    {
+        const int most = 3;
+        var tags = made.Hard.Select(claim => claim.Tag).OfType<string>().Distinct().Order(StringComparer.Ordinal).ToArray();
+        var subsets = Enumerable.Range(0, 1 << tags.Length).OrderBy(bits => System.Numerics.BitOperations.PopCount((uint)bits));
+        var minimal = new List<int>();
+        if (!made.Feasible().Any())
+        {
+            var holding = made.Patterns(tags);
+            minimal.AddRange(subsets.Where(bits => !holding.Any(held => (held & bits) == bits)).Aggregate(
+                new List<int>(), (found, bits) => found.Exists(smaller => (smaller & bits) == smaller) ? found : [.. found, bits]));
+        }
+
+        var answer = made.Model.Conflicts(most);
+        Assert.True(answer.IsComplete);
+        Assert.Equal(minimal.Take(most).Select(bits => System.Numerics.BitOperations.PopCount((uint)bits)), answer.Sets.Select(set => set.Count));
+        var all = minimal.Select(bits => string.Join(' ', tags.Where((_, i) => (bits >> i & 1) == 1))).ToHashSet();
+        Assert.Subset(all, answer.Sets.Select(set => string.Join(' ', set)).ToHashSet());
+        Assert.Equal(answer.Sets.Count, answer.Sets.Select(set => string.Join(' ', set)).Distinct().Count());
     });
 
     private static void OnModels(Action<RandomModel> check) => Seed.Sample(

@@ -66,6 +66,11 @@ internal static class Answers
                 screen.Output.WriteLine();
             }
 
+            if (report.WhatIf is { } whatIf)
+            {
+                WhatIfText.Write(screen.Output, whatIf);
+            }
+
             if (report.Conflict is { } conflict)
             {
                 DetailsText.Conflict(screen.Output, conflict);

@@ -74,17 +74,36 @@ internal static class DetailsText
 
     internal static void Conflict(TextWriter output, ConflictReport conflict)
     {
-        output.WriteLine("  These cannot hold together:");
-        foreach (var member in conflict.Members)
+        Members(output, "  These cannot hold together:", conflict.Members);
+        foreach (var further in conflict.Further)
         {
-            output.WriteLine($"    - {member.Text}");
+            Members(output, "  Nor can these:", further.Members);
         }
 
-        output.WriteLine(conflict.Repairs.Count > 0 ? "  Any one of these changes mends it:" : "  No single change mends it.");
+        if (conflict.MayBeMore)
+        {
+            output.WriteLine("  There may be more that clashes.");
+        }
+
+        output.WriteLine(conflict.Repairs switch
+        {
+            [] => "  Nothing that you set, chose or asked for mends it.",
+            [{ Set.Count: 1 }, ..] => "  Any one of these changes mends it:",
+            _ => "  No single change mends it. These together do:",
+        });
         foreach (var repair in conflict.Repairs)
         {
             var set = string.Join(" ", repair.Set.Select(pair => $"--set {pair.Key}={pair.Value.Replace(" ", "", StringComparison.Ordinal)}"));
             output.WriteLine($"    - {repair.Text}  ({set})");
+        }
+    }
+
+    private static void Members(TextWriter output, string opening, IReadOnlyList<MemberReport> members)
+    {
+        output.WriteLine(opening);
+        foreach (var member in members)
+        {
+            output.WriteLine($"    - {member.Text}");
         }
     }
 

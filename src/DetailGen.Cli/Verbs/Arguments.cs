@@ -27,9 +27,9 @@ internal static class Arguments
         HelpName = "DIR",
     };
 
-    internal static Option<string[]> Set() => new("--set")
+    internal static Option<string[]> Set(string name = "--set", string description = "Fix a value, over what the preset says; may be repeated.") => new(name)
     {
-        Description = "Fix a value, over what the preset says; may be repeated.",
+        Description = description,
         HelpName = "KEY=VALUE",
         AllowMultipleArgumentsPerToken = false,
         DefaultValueFactory = _ => [],

@@ -44,6 +44,9 @@ public sealed record Target(string Key, decimal Value, Mark At);
 public sealed record FilledSlot(Slot Slot, DesignMaterial Filling, Mark? At)
 {
     public Material Material => Filling.Material;
+
+    /// <summary>What fills it where the author says nothing.</summary>
+    public DesignMaterial Usual { get; init; } = Filling;
 }
 
 public sealed record NamedPack(string Name, Mark At);

@@ -19,8 +19,8 @@ internal sealed class DetailProblem
     private readonly Translation translation;
 
     /// <param name="ranked">False leaves the wishes out, for questions of whether at all.</param>
-    /// <param name="without">A target to leave out.</param>
-    public DetailProblem(Situation situation, IReadOnlyList<Rule> rules, bool ranked = true, string? without = null)
+    /// <param name="without">Targets to leave out.</param>
+    public DetailProblem(Situation situation, IReadOnlyList<Rule> rules, bool ranked = true, params IReadOnlyList<string> without)
     {
         (Situation, Rules) = (situation, rules);
         foreach (var parameter in situation.Sizes)
@@ -44,7 +44,7 @@ internal sealed class DetailProblem
             Require("rule:" + rule.Id, rule.When, rule.Require!);
         }
 
-        foreach (var target in situation.Preset.Targets.Where(target => target.Key.EndsWith(".u-value", StringComparison.Ordinal) && target.Key != without))
+        foreach (var target in situation.Preset.Targets.Where(target => target.Key.EndsWith(".u-value", StringComparison.Ordinal) && !without.Contains(target.Key, StringComparer.Ordinal)))
         {
             var limit = new Figure(target.Value, Kind.UValue);
             Require("target:" + target.Key, null, new Comparison(Relation.AtMost, new Key(target.Key, Kind.UValue), limit));

@@ -43,7 +43,7 @@ internal static class FeasibleChoices
         return problem.Model.Solve() switch
         {
             Answer.Best => [],
-            Answer.Conflict conflict => [.. new Contradictions(problem).Members(conflict.Tags).Select(member => member.Id)],
+            Answer.Conflict conflict => [.. new Members(problem).Of(conflict.Tags).Select(member => member.Id)],
             _ => ["not-proven"],
         };
     }

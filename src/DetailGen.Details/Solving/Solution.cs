@@ -26,8 +26,11 @@ public abstract record Solution(Preset Preset)
 
     /// <summary>What is asked cannot be had.</summary>
     /// <param name="Members">Without any one of them the others can hold together.</param>
-    /// <param name="Repairs">Single changes first; where no single one helps, the smallest set.</param>
-    public sealed record Contradiction(Preset Preset, IReadOnlyList<Member> Members, IReadOnlyList<RepairProposal> Repairs) : Solution(Preset);
+    /// <param name="Repairs">Every single change that mends it; where none does, the smallest sets of changes, the one first that costs the wishes least.</param>
+    /// <param name="Further">Other minimal conflicts, none smaller than the first; each with its members.</param>
+    /// <param name="MayBeMore">There are, or may be, further conflicts that are not told.</param>
+    public sealed record Contradiction(
+        Preset Preset, IReadOnlyList<Member> Members, IReadOnlyList<RepairProposal> Repairs, IReadOnlyList<IReadOnlyList<Member>> Further, bool MayBeMore) : Solution(Preset);
 
     /// <summary>The step budget of the solver ran out before an answer.</summary>
     public sealed record NotProven(Preset Preset) : Solution(Preset);

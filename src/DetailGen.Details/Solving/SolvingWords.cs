@@ -1,5 +1,6 @@
 using DetailGen.Details.Parameters;
 using DetailGen.Details.Presets;
+using DetailGen.Details.Quantities;
 using DetailGen.Details.Rules;
 using DetailGen.Details.Rules.Language;
 
@@ -32,27 +33,32 @@ internal static class SolvingWords
 
     public static string Waived(Rule rule, Waiver waiver) => $"{Bare(rule.Text)}: waived{(waiver.By is { } by ? " by " + by : "")}, {Bare(waiver.Reason)}{(waiver.Reference is { } reference ? $" ({reference})" : "")}.{(rule.Ask is { } whom ? $" Ask {whom}." : "")}";
 
-    public static string GivenMember(string meaning, string value, string key) => $"{Bare(meaning)} is fixed at {value} [given.{key}]";
+    public static string GivenMember(Given given) =>
+        $"{(given.FromBase ? "The base preset fixes" : "You fixed")} {RequirementWords.Name(given.Key)} {(given.Value.Unit == Unit.Choice ? "as" : "at")} {given.Value} [given.{given.Key}]";
 
-    public static string MaterialMember(string name, string material, string slot) => $"{Bare(name)} is to be {material} [given.{slot}]";
+    public static string MaterialMember(FilledSlot slot) => $"You asked for {Small(slot.Material.Name)} in {RequirementWords.Name(slot.Slot.Key)} [given.{slot.Slot.Key}]";
 
-    public static string TargetMember(Target target) => $"{(target.Key.StartsWith("roof", StringComparison.Ordinal) ? "The roof" : "The wall")} is to reach {Printing.Amount(target.Value, Kind.UValue)} or better [target.{target.Key}]";
+    public static string TargetMember(Target target) =>
+        $"You asked for a {RequirementWords.Name(target.Key)["the ".Length..]} of at most {Printing.Amount(target.Value, Kind.UValue)} [target.{target.Key}]";
 
-    public static string RuleMember(Rule rule) => $"{Bare(rule.Text)}, {rule.SourceText} [{rule.Id}]";
+    /// <summary>What is required, why, and who says so.</summary>
+    public static string RuleMember(Rule rule) =>
+        $"{Large(RequirementWords.Of(rule))}: {Small(FirstSentence(rule.Reason))} ({rule.SourceText}{(rule.Source.Confidence == "memory" ? ", from memory" : "")}) [{rule.Id}]";
 
     public static string ClaimMember(Parameters.Claim claim) => $"{Bare(claim.Reason)} [{claim.Id}]";
 
-    public static string DomainMember(Parameter parameter, string from, string to) => $"{Bare(parameter.Meaning)} can only be {from} to {to} [domain.{parameter.Key}]";
+    public static string DomainMember(Parameter parameter, string from, string to) =>
+        $"{Large(RequirementWords.Name(parameter.Key))} can only be {from} to {to} [domain.{parameter.Key}]";
 
-    public static string StockMember(Parameter parameter, string sizes) => $"{Bare(parameter.Meaning)} is sold in {sizes} [stock.{parameter.Key}]";
+    public static string StockMember(Parameter parameter, string sizes) => $"{Large(RequirementWords.Name(parameter.Key))} is sold in {sizes} [stock.{parameter.Key}]";
 
-    public static string SetTo(string key, string value) => $"Set {key} to {value}.";
+    /// <summary>One change, or several to be made together.</summary>
+    public static string Change(IReadOnlyList<ProposedValue> values) => Large(string.Join(" and ", values.Select(Change))) + ".";
 
-    public static string SetAll(IEnumerable<ProposedValue> values) => $"Change together: {string.Join(", ", values.Select(value => $"{value.Key} to {value.Value}"))}.";
-
-    public static string LoosenTarget(string key, string value) => $"Ask for {key} {value}, the best that the rest allows.";
-
-    public static string SwapMaterial(string slot, string material) => $"Make {slot} of {material}.";
+    private static string Change(ProposedValue value) =>
+        value.Key.StartsWith("target.", StringComparison.Ordinal) ? $"ask for {value.Key["target.".Length..]} {value.Value}, the best that the rest allows"
+        : value.Key.StartsWith("materials.", StringComparison.Ordinal) ? $"make {value.Key["materials.".Length..]} of {value.Value}"
+        : $"set {value.Key} to {value.Value}";
 
     public static string BrokenWish(Rule rule, Verdict verdict) =>
         $"{rule.Id}: {Bare(rule.Text)}{(verdict.Left is null ? "" : $" (here {verdict.Left.Text}, wanted {verdict.Op} {verdict.Right!.Text})")}; {Confidence(rule)}.";
@@ -75,5 +81,10 @@ internal static class SolvingWords
 
     private static string Bare(string sentence) => sentence.TrimEnd('.', ' ');
 
-    private static string Small(string sentence) => sentence.Length == 0 ? sentence : char.ToLowerInvariant(sentence[0]) + sentence[1..];
+    private static string FirstSentence(string text) => Bare(text.Split(". ")[0]);
+
+    // U-value, EPDM, A1: a capital that is no beginning of a sentence stays
+    private static string Small(string sentence) => sentence.Length > 1 && char.IsLower(sentence[1]) ? char.ToLowerInvariant(sentence[0]) + sentence[1..] : sentence;
+
+    private static string Large(string sentence) => char.ToUpperInvariant(sentence[0]) + sentence[1..];
 }

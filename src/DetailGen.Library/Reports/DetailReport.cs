@@ -125,7 +125,13 @@ public sealed record QuantityReport(
     [property: JsonPropertyName("mass_kg_per_m")] double Mass, [property: JsonPropertyName("sheet_length_m")] double? SheetLength);
 
 /// <summary>Why no sizes exist: a minimal set of members that cannot hold together, and what to change.</summary>
-public sealed record ConflictReport(IReadOnlyList<MemberReport> Members, IReadOnlyList<RepairReport> Repairs);
+/// <param name="Further">Other minimal sets, none smaller than the first.</param>
+/// <param name="MayBeMore">There are, or may be, others that are not listed.</param>
+public sealed record ConflictReport(
+    IReadOnlyList<MemberReport> Members, IReadOnlyList<RepairReport> Repairs, IReadOnlyList<FurtherConflictReport> Further, bool MayBeMore);
+
+/// <summary>Another set of members that cannot hold together.</summary>
+public sealed record FurtherConflictReport(IReadOnlyList<MemberReport> Members);
 
 /// <summary>A member of a conflict.</summary>
 public sealed record MemberReport(string Kind, string Id, string Text);

@@ -4,9 +4,13 @@ using System.Text.Json.Serialization;
 namespace DetailGen.Library.Reports;
 
 /// <summary>The answer to "why": paragraphs in trade words, with their sources.</summary>
-/// <param name="Kind">parameter, rule, part or detail.</param>
+/// <param name="Kind">parameter, value, rule, part, detail or what-if.</param>
 public sealed record ExplainReport(ToolReport Tool, string Detail, string Preset, string? Subject, string Kind, IReadOnlyList<ExplainedReport> Explained)
 {
+    /// <summary>What a change would bring; the conflict beside it is then that of the changed detail.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public WhatIfReport? WhatIf { get; init; }
+
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public ConflictReport? Conflict { get; init; }
 
@@ -16,6 +20,26 @@ public sealed record ExplainReport(ToolReport Tool, string Detail, string Preset
     [JsonIgnore]
     public int Status { get; init; }
 }
+
+/// <summary>What a change would bring.</summary>
+/// <param name="Set">What is tried.</param>
+/// <param name="SolvedBefore">Whether there were sizes without it; if not, every value counts as new.</param>
+/// <param name="SolvedAfter">Whether there are sizes with it.</param>
+/// <param name="Values">Those that change, in order of key: sizes, choices, derived lengths and U-values.</param>
+/// <param name="Rules">Those whose verdict changes, in the order of their packs; and checks on the section.</param>
+public sealed record WhatIfReport(
+    IReadOnlyList<string> Set, bool SolvedBefore, bool SolvedAfter, IReadOnlyList<ValueChangeReport> Values, IReadOnlyList<VerdictChangeReport> Rules);
+
+/// <summary>A value that changes.</summary>
+/// <param name="From">Null where the detail lacked it before.</param>
+/// <param name="To">Null where the detail lacks it after.</param>
+/// <param name="Kind">Why it is what it is after, as for parameters; equation for a U-value.</param>
+/// <param name="Why">The same in one sentence.</param>
+public sealed record ValueChangeReport(string Key, string? From, string? To, string? Kind, string? Why);
+
+/// <summary>A verdict that changes.</summary>
+/// <param name="From">Null where nothing was judged before.</param>
+public sealed record VerdictChangeReport(string Id, string? From, string? To, string Text);
 
 /// <summary>One thing explained.</summary>
 public sealed record ExplainedReport(string Id, string Title, IReadOnlyList<string> Text, IReadOnlyList<string> Sources);

@@ -42,8 +42,10 @@ internal static class SolvedReport
         [.. packs.SelectMany(pack => pack.Head?.Disagreements ?? []).Where(one => one.Rules.Any(rule.Names)).Select(one => $"{one.Topic}: {one.Text}")];
 
     internal static ConflictReport Conflict(Solution.Contradiction contradiction) => new(
-        [.. contradiction.Members.Select(member => new MemberReport(Word(member.Kind), member.Id, member.Text))],
-        [.. contradiction.Repairs.Select(repair => new RepairReport(new(repair.Set.ToDictionary(set => set.Key, set => set.Value), StringComparer.Ordinal), repair.Text))]);
+        Members(contradiction.Members),
+        [.. contradiction.Repairs.Select(repair => new RepairReport(new(repair.Set.ToDictionary(set => set.Key, set => set.Value), StringComparer.Ordinal), repair.Text))],
+        [.. contradiction.Further.Select(members => new FurtherConflictReport(Members(members)))],
+        contradiction.MayBeMore);
 
     internal static PhysicsReport Physics(IReadOnlyList<BuildupResistance> buildups) => new([.. buildups.Select(Buildup)]);
 
@@ -56,6 +58,8 @@ internal static class SolvedReport
     internal static string Class(RuleClass rule) => rule switch { RuleClass.Enforced => "enforced", RuleClass.ToConfirm => "to-confirm", _ => "dormant" };
 
     internal static string Word(Severity severity) => severity switch { Severity.Must => "must", Severity.Should => "should", _ => "advise" };
+
+    private static IReadOnlyList<MemberReport> Members(IReadOnlyList<Member> members) => [.. members.Select(member => new MemberReport(Word(member.Kind), member.Id, member.Text))];
 
     private static BuildupReport Buildup(BuildupResistance stack) => new(
         stack.Buildup.Id, stack.Buildup.Title, Six(stack.Thickness), stack.Surfaces, Six(stack.Total), Six(stack.UValue),
@@ -91,7 +95,7 @@ internal static class SolvedReport
         _ => "target",
     };
 
-    private static string Word(Judgement judgement) => judgement switch
+    internal static string Word(Judgement judgement) => judgement switch
     {
         Judgement.Pass => "pass",
         Judgement.Fail => "fail",

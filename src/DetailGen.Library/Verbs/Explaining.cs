@@ -1,6 +1,9 @@
+using DetailGen.Details.Presets;
 using DetailGen.Details.Rules;
+using DetailGen.Details.Rules.Language;
 using DetailGen.Details.Solving;
 using DetailGen.Library.Reports;
+using DetailGen.Library.Wording;
 using DetailGen.Library.Working;
 using DetailGen.Sections;
 
@@ -17,6 +20,11 @@ internal static class Explaining
             return Empty(request, "") with { Errors = SolvedReport.Errors(read.Faults), Status = 2 };
         }
 
+        if (request.WhatIf.Count > 0)
+        {
+            return Supposed(request, read.Value, office);
+        }
+
         var (worked, report) = DetailWork.Do(read.Value, office);
         if (worked is null)
         {
@@ -30,7 +38,7 @@ internal static class Explaining
 
         if (worked.Solved.Find(subject) is { } found)
         {
-            return Empty(request, report.Detail) with { Kind = "parameter", Explained = [Value(found, worked.Solved)] };
+            return Empty(request, report.Detail) with { Kind = "parameter", Explained = [WithRange(Value(found, worked.Solved), request, worked.Solved, office)] };
         }
 
         if (worked.Solved.Verdicts.FirstOrDefault(verdict => Names(verdict.Rule, subject)) is { } verdict)
@@ -38,11 +46,56 @@ internal static class Explaining
             return Empty(request, report.Detail) with { Kind = "rule", Explained = [Rule(verdict, worked.Solved)] };
         }
 
+        List<SolvedValue> equal = [.. worked.Solved.Values.Where(value => Bare(value.Text) == Bare(subject))];
+        if (equal.Count > 0)
+        {
+            return Empty(request, report.Detail) with { Kind = "value", Explained = [.. equal.Select(value => Value(value, worked.Solved))] };
+        }
+
         // "roof.insulation" stands for every part under that name.
         List<Part> parts = [.. worked.Section.Parts.Where(part => part.Id == subject || part.Id.StartsWith(subject + ".", StringComparison.Ordinal))];
         return parts.Count > 0
-            ? Empty(request, report.Detail) with { Kind = "part", Explained = [.. parts.Select(Part)] }
+            ? Empty(request, report.Detail) with { Kind = "part", Explained = [.. parts.Select(part => Part(part, worked.Solved))] }
             : Empty(request, report.Detail) with { Errors = [Unknown(request, subject, worked)], Status = 2 };
+    }
+
+    /// <summary>The consequences, and the subject as it would then be.</summary>
+    private static ExplainReport Supposed(ExplainRequest request, Preset preset, Office office)
+    {
+        var supposed = Supposing.Run(request, preset, Empty(request, preset.Detail), office);
+        if (request.Subject is null || supposed.WhatIf is not { SolvedAfter: true })
+        {
+            return supposed;
+        }
+
+        var explained = Run(request with { Overrides = Supposing.With(request), WhatIf = [] }, office);
+        return explained with { WhatIf = supposed.WhatIf, Status = Math.Max(explained.Status, supposed.Status) };
+    }
+
+    private static string Bare(string value) => value.Replace(" ", "", StringComparison.Ordinal);
+
+    /// <summary>What the value could be instead, and what stops it at either end.</summary>
+    private static ExplainedReport WithRange(ExplainedReport explained, ExplainRequest request, Solution.Solved solved, Office office)
+    {
+        if (!Ranging.Run(new(request.Preset, request.Overrides, [explained.Id]), office).Ranges.TryGetValue(explained.Id, out var range))
+        {
+            return explained; // a derived length follows from others
+        }
+
+        var sources = new List<string>(explained.Sources);
+        List<string> text = [.. explained.Text, .. RangeSentences.Of(range, stop => Said(stop, solved, sources))];
+        return explained with { Text = text, Sources = [.. sources.Distinct(StringComparer.Ordinal)] };
+    }
+
+    private static string Said(string stop, Solution.Solved solved, List<string> sources)
+    {
+        if (solved.Verdicts.FirstOrDefault(verdict => verdict.Rule.Id == stop)?.Rule is not { Require: not null } rule)
+        {
+            return stop;
+        }
+
+        sources.Add(Source(rule));
+        return $"{RequirementWords.Of(rule)} [{stop}]";
     }
 
     private static ExplainReport Empty(ExplainRequest request, string detail) => new(DetailLibrary.Tool, detail, request.Preset, request.Subject, "detail", []);
@@ -65,7 +118,14 @@ internal static class Explaining
     private static ExplainedReport Rule(Verdict verdict, Solution.Solved solved)
     {
         var rule = verdict.Rule;
-        List<string> text = [rule.Text, $"Because: {rule.Reason}", $"Here: {verdict.Text}"];
+        List<string> text = [rule.Text];
+        if (rule.Require is not null)
+        {
+            text.Add($"It asks: {RequirementWords.Of(rule)}.");
+        }
+
+        text.Add($"Because: {rule.Reason}");
+        text.Add($"Here: {Here(verdict)}");
         if (rule.Confirm is { } confirm)
         {
             text.Add($"To confirm: {confirm}");
@@ -90,7 +150,13 @@ internal static class Explaining
         return new(rule.Id, $"{rule.Id} ({SolvedReport.Word(rule.Severity)}, {SolvedReport.Class(rule.Class)})", text, [Source(rule)]);
     }
 
-    private static ExplainedReport Part(Part part)
+    private static string Here(Verdict verdict)
+    {
+        var word = SolvedReport.Word(verdict.Judgement);
+        return verdict.Left is { } left ? $"{word}, {left.Text} {verdict.Op} {verdict.Right!.Text}." : verdict.Judgement is Judgement.Pass ? $"{word}." : $"{word}. {verdict.Text}";
+    }
+
+    private static ExplainedReport Part(Part part, Solution.Solved solved)
     {
         List<string> text = [part.Words.Note, part.Words.Purpose];
         if (part.Words.Without.Length > 0)
@@ -101,10 +167,18 @@ internal static class Explaining
         text.Add($"Material: {part.Material.Name}.");
         if (part.Parameters.Count > 0)
         {
-            text.Add($"Sized by {string.Join(", ", part.Parameters)}.");
+            text.Add($"Sized by {string.Join(", ", part.Parameters.Select(key => solved.Find(key) is { } value ? $"{key} = {value.Text}" : key))}.");
         }
 
-        return new(part.Id, $"{part.Id}: {part.Name}", [.. text.Where(line => line.Length > 0)], []);
+        // the rules that ask something of its sizes here
+        List<Rule> rules = [.. solved.Verdicts.Where(verdict => verdict.Judgement is not Judgement.NotApplicable && verdict.Rule.Require is { } require
+            && require.Keys().Intersect(part.Parameters, StringComparer.Ordinal).Any()).Select(verdict => verdict.Rule)];
+        if (rules.Count > 0)
+        {
+            text.Add($"Held by {string.Join(", ", rules.Select(rule => rule.Id))}.");
+        }
+
+        return new(part.Id, $"{part.Id}: {part.Name}", [.. text.Where(line => line.Length > 0)], [.. rules.Select(Source).Distinct(StringComparer.Ordinal)]);
     }
 
     private static string Source(Rule rule) => $"{rule.SourceText} ({rule.Source.Confidence}{(rule.Source.ReadKind is { } kind ? $", {kind} text" : "")})";

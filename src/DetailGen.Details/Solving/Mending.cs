@@ -1,0 +1,174 @@
+using DetailGen.Details.Presets;
+using DetailGen.Details.Quantities;
+using DetailGen.Details.Rules.Language;
+using DetailGen.Solver;
+
+namespace DetailGen.Details.Solving;
+
+/// <summary>
+/// Finds what the author can change so that a detail can be had: sizes, choices, materials and targets; one of them, or where no single change helps as few as
+/// it takes, with at most one choice or material among them.
+/// </summary>
+internal sealed class Mending(DetailProblem problem)
+{
+    private readonly Situation situation = problem.Situation;
+    private readonly List<string> targets =
+        [.. problem.Situation.Preset.Targets.Where(target => target.Key.EndsWith(".u-value", StringComparison.Ordinal)).Select(target => target.Key)];
+
+    /// <param name="conflicts">Tags of the minimal conflicts that are known.</param>
+    public IReadOnlyList<RepairProposal> Of(IReadOnlyList<IReadOnlyList<string>> conflicts)
+    {
+        // whatever mends all by itself touches the first conflict
+        var single = Alone(conflicts[0]).ToList();
+        return single.Count > 0 ? single : Several([.. conflicts.SelectMany(conflict => conflict).Distinct(StringComparer.Ordinal)]);
+    }
+
+    private IEnumerable<RepairProposal> Alone(IReadOnlyList<string> tags)
+    {
+        foreach (var repair in problem.Model.Repairs(most: 1))
+        {
+            yield return Told(null, [], repair.Changes);
+        }
+
+        foreach (var departure in Departures(tags).Where(departure => IsMended(departure.Preset, [])))
+        {
+            yield return Told(departure, [], []);
+        }
+
+        foreach (var target in targets.Where(target => IsMended(situation.Preset, [target])))
+        {
+            yield return Told(null, [target], []);
+        }
+    }
+
+    private List<RepairProposal> Several(IReadOnlyList<string> tags)
+    {
+        var fewest = int.MaxValue;
+        var repairs = new List<RepairProposal>();
+        foreach (var departure in Departures(tags).Prepend(null))
+        {
+            foreach (var without in Subsets(targets))
+            {
+                var count = (departure is null ? 0 : 1) + without.Count;
+                var preset = departure?.Preset ?? situation.Preset;
+                if (count > 0 && count <= fewest && IsMended(preset, without))
+                {
+                    Add(Told(departure, without, []));
+                }
+                else if (count < fewest)
+                {
+                    var free = new DetailProblem(new Situation(preset, situation.Catalogue), problem.Rules, ranked: true, without);
+                    foreach (var repair in free.Model.Repairs(most: fewest - count))
+                    {
+                        Add(Told(departure, without, repair.Changes));
+                    }
+                }
+            }
+        }
+
+        return [.. repairs.Where(repair => repair.Set.Count == fewest).Take(Model.MostRepairs)];
+
+        void Add(RepairProposal repair)
+        {
+            fewest = Math.Min(fewest, repair.Set.Count);
+            repairs.Add(repair);
+        }
+    }
+
+    private static IEnumerable<IReadOnlyList<string>> Subsets(List<string> of) =>
+        Enumerable.Range(0, 1 << of.Count).Select(bits => (IReadOnlyList<string>)[.. of.Where((_, place) => ((bits >> place) & 1) == 1)]).OrderBy(subset => subset.Count);
+
+    private bool IsMended(Preset preset, IReadOnlyList<string> without) =>
+        new DetailProblem(new Situation(preset, situation.Catalogue), problem.Rules, ranked: false, without).Model.Solve() is Answer.Best;
+
+    /// <summary>A repair in words, each target given up set to the best that the rest allows.</summary>
+    private RepairProposal Told(Departure? departure, IReadOnlyList<string> without, IReadOnlyList<Change> changes)
+    {
+        List<ProposedValue> values = departure is null ? [] : [departure.Value];
+        var preset = departure?.Preset ?? situation.Preset;
+        foreach (var change in changes)
+        {
+            var key = change.Tag["given:".Length..];
+            var value = Setting.Numeric(preset.Set.First(given => given.Key == key).Value.Unit, change.Value);
+            preset = preset with { Set = [.. preset.Set.Select(given => given.Key == key ? given with { Value = value, Text = value.ToString() } : given)] };
+            values.Add(new ProposedValue(key, value.ToString()));
+        }
+
+        for (var i = 0; i < without.Count; i++)
+        {
+            var reached = Reached(preset, without[i], [.. without.Skip(i)]);
+            preset = preset with { Targets = [.. preset.Targets.Select(target => target.Key == without[i] ? target with { Value = reached } : target)] };
+            values.Add(new ProposedValue("target." + without[i], Printing.Amount(reached, Kind.UValue)));
+        }
+
+        return new RepairProposal(values, SolvingWords.Change(values));
+    }
+
+    /// <summary>The best U-value that the rest allows, taken up to the third decimal.</summary>
+    private decimal Reached(Preset preset, string target, IReadOnlyList<string> without)
+    {
+        var changed = new Situation(preset, situation.Catalogue);
+        var free = new DetailProblem(changed, problem.Rules, ranked: false, without);
+        free.Least(target[..target.IndexOf('.', StringComparison.Ordinal)]);
+        var best = (Answer.Best)free.Model.Solve();
+        var numbers = free.Unknowns.ToDictionary(pair => pair.Key, pair => best.Values[pair.Value], StringComparer.Ordinal);
+        return Math.Ceiling(new SolvedFacts(changed, numbers).Find(target).Number * 1000) / 1000;
+    }
+
+    /// <summary>Another word for a choice, or the usual material in place of the author's, where that can bear on these tags.</summary>
+    private IEnumerable<Departure> Departures(IReadOnlyList<string> tags)
+    {
+        foreach (var choice in situation.Choices.Where(choice => Concerns(choice.Parameter.Key, tags)))
+        {
+            foreach (var word in choice.Parameter.Options.Where(word => word != choice.Word))
+            {
+                var given = new Given(choice.Parameter.Key, new Setting(Unit.Choice, 0, word), word, choice.Parameter.At, FromBase: true);
+                var preset = situation.Preset with { Set = [.. situation.Preset.Set.Where(other => other.Key != given.Key), given] };
+                if (!PresetCheck.Faults(new Situation(preset, situation.Catalogue), problem.Rules).Any())
+                {
+                    yield return new Departure(new ProposedValue(choice.Parameter.Key, word), preset);
+                }
+            }
+        }
+
+        foreach (var slot in situation.Slots.Where(slot => slot.At is not null && Concerns(slot, tags)))
+        {
+            yield return new Departure(
+                new ProposedValue("materials." + slot.Slot.Key, slot.Slot.Default),
+                situation.Preset with { Slots = [.. situation.Preset.Slots.Select(other => ReferenceEquals(other, slot) ? slot with { Filling = slot.Usual, At = null } : other)] });
+        }
+    }
+
+    private bool Concerns(FilledSlot slot, IReadOnlyList<string> tags) =>
+        tags.Any(tag => tag.StartsWith("target:", StringComparison.Ordinal))
+        || problem.Rules.Any(rule => tags.Contains("rule:" + rule.Id, StringComparer.Ordinal)
+            && rule.Require!.All().Concat(rule.When?.All() ?? []).OfType<Property>().Any(property => property.Slot == slot.Slot.Key));
+
+    // a choice can only help where some expression of the conflict, or the existence of something in it, hangs on it
+    private bool Concerns(string choice, IReadOnlyList<string> tags)
+    {
+        foreach (var rule in problem.Rules.Where(rule => tags.Contains("rule:" + rule.Id, StringComparer.Ordinal)))
+        {
+            if (rule.Require!.Keys().Contains(choice, StringComparer.Ordinal) || (rule.When?.Keys().Contains(choice, StringComparer.Ordinal) ?? false))
+            {
+                return true;
+            }
+        }
+
+        foreach (var claim in situation.Preset.Components.SelectMany(component => component.Claims).Where(claim => tags.Contains("claim:" + claim.Id, StringComparer.Ordinal)))
+        {
+            if (Reaches(situation.Catalogue.Tree(claim.Require), choice) || (claim.When is { } when && Reaches(situation.Catalogue.Tree(when), choice)))
+            {
+                return true;
+            }
+        }
+
+        return tags.Any(tag => tag.StartsWith("target:", StringComparison.Ordinal));
+    }
+
+    private bool Reaches(Expression expression, string choice) => expression.Keys().Any(key =>
+        key == choice || (situation.DerivedOf(key) is { } derived && derived.Cases.Any(@case => @case.When is { } when && Reaches(situation.Catalogue.Tree(when), choice))));
+
+    /// <summary>The preset with another choice or material.</summary>
+    private sealed record Departure(ProposedValue Value, Preset Preset);
+}
