@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace DetailGen.Drawing.Annotation.Notes;
 
 /// <summary>A note in its place.</summary>
@@ -10,18 +8,15 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 {
     private const double Full = 0.7;
 
-    /// <summary>Width of the widest block, as a share of what is allowed: the rest is for need.</summary>
-    private const double Usual = 0.85;
-
     /// <summary>What to try for a column: blocks of a width, with strict ways of leading them or with more.</summary>
     private static readonly (double Share, Reach Reach)[] Tries =
-        [(Usual, Reach.Strict), (1, Reach.Strict), (0.6, Reach.Strict), (Usual, Reach.Lax), (1, Reach.Lax), (Usual, Reach.SetBack), (1, Reach.SetBack)];
+        [(NoteWays.Usual, Reach.Strict), (1, Reach.Strict), (0.6, Reach.Strict), (NoteWays.Usual, Reach.Lax), (1, Reach.Lax), (NoteWays.Usual, Reach.SetBack), (1, Reach.SetBack)];
 
     /// <summary>What holds most: where the notes do not fit so, nothing else need be tried.</summary>
-    private static readonly (double Share, Reach Reach)[] Roomiest = [(Usual, Reach.SetBack), (1, Reach.SetBack)];
+    private static readonly (double Share, Reach Reach)[] Roomiest = [(NoteWays.Usual, Reach.SetBack), (1, Reach.SetBack)];
 
     /// <summary>Widths to try for a note that looks for another place.</summary>
-    private static readonly double[] Late = [Usual, 1, 0.6, 0.45];
+    private static readonly double[] Late = [NoteWays.Usual, 1, 0.6, 0.45];
 
     /// <summary>Steps to see whether the notes of one column fit.</summary>
     private const int FitSteps = 100;
@@ -35,9 +30,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>Words in lines shorter than this are not read at a glance, mm.</summary>
     private const double Narrowest = 22;
 
-    private readonly Options _options = new(surface, request.View.LongestLeader, columns);
-    private readonly Dictionary<(string, string, double), Block> _blocks = [];
-    private readonly Dictionary<(string, string, int, double, bool), HeldNote[]> _ways = [];
+    private readonly NoteWays _all = new(surface, request, columns);
     private readonly Dictionary<(string, string, int, double, Reach), HeldNote[]> _open = [];
     private readonly Disturbances _disturbances = new();
     private List<HeldNote> _held = [];
@@ -75,7 +68,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         foreach (var note in notes.Where(note => !_held.Exists(one => one.Id == note.Id)))
         {
             surface.Unplaced.Add(new("note", note.Id, _lost.Contains(note.Id) ? "Its column is full." : "No leader reaches it without a fault."));
-            Keyed.Add(new(note.Id, KeyOf(note, notes), note.Words));
+            Keyed.Add(new(note.Id, NoteWays.KeyOf(note, notes), note.Words));
         }
 
         Keyed.Sort((one, other) => one.Key.Length != other.Key.Length ? one.Key.Length.CompareTo(other.Key.Length) : string.CompareOrdinal(one.Key, other.Key));
@@ -93,49 +86,13 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         }
     }
 
-    /// <summary>The number of a note: its reference, or one of its own where it has none.</summary>
-    private static string KeyOf(Note note, IReadOnlyList<Note> notes) => note.Reference.Length > 0
-        ? note.Reference
-        : "N" + notes.Where(other => other.Reference.Length == 0).TakeWhile(other => other.Id != note.Id).Append(note).Count().ToString(CultureInfo.InvariantCulture);
-
-    /// <summary>A number near its part, wherever there is white for it, on either side; cheapest first.</summary>
-    private HeldNote[] Numbers(Note note, IReadOnlyList<Note> notes)
-    {
-        const int Enough = 200;
-        var block = Block.Wrap(note with { Reference = KeyOf(note, notes), Words = "" }, request.View.NoteWidth);
-        var room = surface.Zone;
-
-        // Blocks on one bend line stand in line: the numbers of two notes have no bend line in common.
-        var own = 0.2 * (notes.TakeWhile(other => other.Id != note.Id).Count() % 15);
-        var ways = from bend in KeyBends(note, own)
-                   from side in (int[])[1, -1]
-                   let column = new Column(FormattableString.Invariant($"number {note.Id} {bend:0.0} {(side > 0 ? "right" : "left")}"), side, bend, side > 0 ? room with { Left = bend } : room with { Right = bend })
-                   let options = _options.Of(block, column, block.Width, null, false)
-                   from option in options
-                   select new HeldNote(block, column, block.Width, option with { Cost = option.Cost + Weights.Number }, options.Min(other => other.Run) + Column.Shoulder);
-        return [.. ways.OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend).Take(Enough)];
-    }
-
-    private IEnumerable<double> KeyBends(Note note, double offset)
-    {
-        const double Step = 3, Far = 45;
-        var boxes = note.PartIds.Select(id => surface.ById[id].Box).ToArray();
-        for (var bend = Math.Ceiling((boxes.Min(box => box.Left) - Far) / Step) * Step + offset; bend <= boxes.Max(box => box.Right) + Far; bend += Step)
-        {
-            if (bend > surface.Zone.Left && bend < surface.Zone.Right)
-            {
-                yield return bend;
-            }
-        }
-    }
-
     /// <summary>All notes anew, from where they stand.</summary>
     /// <returns>False where as much is left over as another sheet lacks.</returns>
     private bool Repair(IReadOnlyList<Note> notes, int toBeat)
     {
         var widths = columns.ToDictionary(
             column => column.Id,
-            column => _held.Where(one => one.Column.Id == column.Id).Select(one => one.Width).FirstOrDefault(Math.Min(column.Widest, Usual * request.View.NoteWidth)),
+            column => _held.Where(one => one.Column.Id == column.Id).Select(one => one.Width).FirstOrDefault(Math.Min(column.Widest, NoteWays.Usual * request.View.NoteWidth)),
             StringComparer.Ordinal);
         var ways = notes.ToDictionary(
             note => note.Id, note => columns.Where(column => widths[column.Id] >= Narrowest).SelectMany(column => Ways(note, column, widths[column.Id])).ToArray(), StringComparer.Ordinal);
@@ -151,7 +108,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             // What is left over now may stand as a number, and so may what that sends away; before a note has no mark at all, so may every other.
             foreach (var note in notes.Where(note => round == NumberRounds - 1 || !_held.Exists(one => one.Id == note.Id)))
             {
-                ways[note.Id] = [.. ways[note.Id].Where(way => !IsNumber(way.Column)), .. Numbers(note, notes)];
+                ways[note.Id] = [.. ways[note.Id].Where(way => !IsNumber(way.Column)), .. _all.Numbers(note, notes)];
             }
 
             repair = new NoteRepair(ways, _disturbances);
@@ -169,8 +126,8 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>All that a note can do in a column whose blocks are as wide as given.</summary>
     private IEnumerable<HeldNote> Ways(Note note, Column column, double width)
     {
-        var blocks = Late.Select(share => Wrapped(note, column, share)).Where(block => block.Width <= width + 1e-9).DistinctBy(block => block.Lines.Count);
-        return blocks.SelectMany(block => Ways(block, column, width, true));
+        var blocks = Late.Select(share => _all.Wrapped(note, column, share)).Where(block => block.Width <= width + 1e-9).DistinctBy(block => block.Lines.Count);
+        return blocks.SelectMany(block => _all.Of(block, column, width, true));
     }
 
     /// <summary>Each note to the column that leads to it most cheaply, the wrong side of the wall counted, columns not overfilled.</summary>
@@ -188,7 +145,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             for (var i = 0; i < columns.Count; i++)
             {
                 var column = columns[i];
-                var block = Wrapped(note, column);
+                var block = _all.Wrapped(note, column);
                 var share = (load[column.Id] + Block.Above + block.Below + Column.Gap) / Math.Max(1, column.Room.Height);
                 var crowded = share > Full ? 400 * (share - Full) + 20 : 0;
                 if (costs[i] + crowded < least - 1e-9)
@@ -199,7 +156,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
             if (best >= 0)
             {
-                var block = Wrapped(note, columns[best]);
+                var block = _all.Wrapped(note, columns[best]);
                 load[columns[best].Id] += Block.Above + block.Below + Column.Gap;
                 home.Add(note.Id, columns[best].Id);
             }
@@ -210,7 +167,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
     private double Cheapest(Note note, Column column)
     {
-        var block = Wrapped(note, column);
+        var block = _all.Wrapped(note, column);
         var ways = Open(block, column, block.Width, Reach.Strict);
         ways = ways.Length == 0 ? Open(block, column, block.Width, Reach.SetBack) : ways;
         return ways.Length == 0 ? 2 * Weights.Fault : ways[0].Option.Cost + (Suits(note, column) ? 0 : Weights.OtherSide);
@@ -232,43 +189,13 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         return (Math.Min(a, b), Math.Max(a, b));
     }
 
-    private Block Wrapped(Note note, Column column) => Wrapped(note, column, Usual);
-
-    private Block Wrapped(Note note, Column column, double share)
-    {
-        var key = (note.Id, column.Id, share);
-        if (!_blocks.TryGetValue(key, out var block))
-        {
-            block = Block.Wrap(note, Math.Min(column.Widest, share * request.View.NoteWidth));
-            _blocks.Add(key, block);
-        }
-
-        return block;
-    }
-
-    /// <summary>All that a block can do in a column on the paper as it was before the notes, cheapest first.</summary>
-    /// <param name="width">Of the column's widest block.</param>
-    private HeldNote[] Ways(Block block, Column column, double width, bool setBack)
-    {
-        var key = (block.Note.Id, column.Id, block.Lines.Count, width, setBack);
-        if (!_ways.TryGetValue(key, out var ways))
-        {
-            var options = _options.Of(block, column, width, request.Earlier.FirstOrDefault(place => place.PartId == block.Note.Id), setBack);
-            var shortest = options.Select(option => option.Run).DefaultIfEmpty(0).Min() + Column.Shoulder;
-            ways = Array.ConvertAll(options, option => new HeldNote(block, column, width, option, shortest));
-            _ways.Add(key, ways);
-        }
-
-        return ways;
-    }
-
     /// <summary>What the notes that stand leave of it; strict ways alone where there are any, unless more are wanted.</summary>
     private HeldNote[] Open(Block block, Column column, double width, Reach reach)
     {
         var key = (block.Note.Id, column.Id, block.Lines.Count, width, reach);
         if (!_open.TryGetValue(key, out var open))
         {
-            open = Array.FindAll(Ways(block, column, width, reach == Reach.SetBack), way => !_held.Exists(way.Disturbs));
+            open = Array.FindAll(_all.Of(block, column, width, reach == Reach.SetBack), way => !_held.Exists(way.Disturbs));
             open = reach == Reach.Strict && Array.Exists(open, way => way.Option.Strict) ? Array.FindAll(open, way => way.Option.Strict) : open;
             _open.Add(key, open);
         }
@@ -293,9 +220,9 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
                 continue;
             }
 
-            if (notes.Sum(note => Block.Above + Wrapped(note, column, 1).Below) + (notes.Count - 1) * Column.Gap > column.Room.Height)
+            if (notes.Sum(note => Block.Above + _all.Wrapped(note, column, 1).Below) + (notes.Count - 1) * Column.Gap > column.Room.Height)
             {
-                GiveWay(notes, notes.IndexOf(notes.MaxBy(note => Wrapped(note, column, 1).Lines.Count)!), column, home, gone);
+                GiveWay(notes, notes.IndexOf(notes.MaxBy(note => _all.Wrapped(note, column, 1).Lines.Count)!), column, home, gone);
                 continue;
             }
 
@@ -334,8 +261,8 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>The first note that cannot be led to at all from this column with its neighbours' width; −1 if none.</summary>
     private int Stuck(Column column, List<Note> notes)
     {
-        var width = Math.Max(column.Least, notes.Max(note => Wrapped(note, column).Width));
-        return notes.FindIndex(note => Open(Wrapped(note, column), column, width, Reach.Lax).Length == 0 && Open(Wrapped(note, column), column, width, Reach.SetBack).Length == 0);
+        var width = Math.Max(column.Least, notes.Max(note => _all.Wrapped(note, column).Width));
+        return notes.FindIndex(note => Open(_all.Wrapped(note, column), column, width, Reach.Lax).Length == 0 && Open(_all.Wrapped(note, column), column, width, Reach.SetBack).Length == 0);
     }
 
     private Trial Better(Column column, List<Note> notes, Trial before) =>
@@ -401,14 +328,14 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>All ways of the notes in blocks of that width, and as many of their places as can stand together; null where a note has no way at all.</summary>
     private (HeldNote[][] Ways, List<HeldNote> Places)? Fit(Column column, List<Note> notes, (double Share, Reach Reach) how)
     {
-        var blocks = notes.Select(note => Wrapped(note, column, how.Share)).ToArray();
+        var blocks = notes.Select(note => _all.Wrapped(note, column, how.Share)).ToArray();
         var width = Math.Max(column.Least, blocks.Max(block => block.Width));
         var ways = Array.ConvertAll(blocks, block => Open(block, column, width, how.Reach));
         return Array.Exists(ways, one => one.Length == 0) ? null : (ways, new NoteRepair(ways.ToDictionary(one => one[0].Id, StringComparer.Ordinal), _disturbances).Solve([], FitSteps));
     }
 
     private int LongestLeftOver(List<Note> notes, List<HeldNote> fit, Column column) =>
-        notes.IndexOf(notes.Where(note => !fit.Exists(one => one.Id == note.Id)).MaxBy(note => Wrapped(note, column).Lines.Count)!);
+        notes.IndexOf(notes.Where(note => !fit.Exists(one => one.Id == note.Id)).MaxBy(note => _all.Wrapped(note, column).Lines.Count)!);
 
     /// <summary>The note whose absence takes most away; of equal ones the one with the longest text.</summary>
     private static int Worst(Trial trial)

@@ -1,0 +1,80 @@
+using System.Globalization;
+
+namespace DetailGen.Drawing.Annotation.Notes;
+
+/// <summary>All that notes might do on the paper as it was before them: as words in a column, or as a number near their part. Each is made once.</summary>
+internal sealed class NoteWays(Surface surface, AnnotationRequest request, IReadOnlyList<Column> columns)
+{
+    /// <summary>Width of the widest block, as a share of what is allowed: the rest is for need.</summary>
+    internal const double Usual = 0.85;
+
+    private readonly Options _options = new(surface, request.View.LongestLeader, columns);
+    private readonly Dictionary<(string, string, double), Block> _blocks = [];
+    private readonly Dictionary<(string, string, int, double, bool), HeldNote[]> _ways = [];
+
+    /// <summary>The number of a note: its reference, or one of its own where it has none.</summary>
+    internal static string KeyOf(Note note, IReadOnlyList<Note> notes) => note.Reference.Length > 0
+        ? note.Reference
+        : "N" + notes.Where(other => other.Reference.Length == 0).TakeWhile(other => other.Id != note.Id).Append(note).Count().ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>A number near its part, wherever there is white for it, on either side; cheapest first.</summary>
+    internal HeldNote[] Numbers(Note note, IReadOnlyList<Note> notes)
+    {
+        const int Enough = 200;
+        var block = Block.Wrap(note with { Reference = KeyOf(note, notes), Words = "" }, request.View.NoteWidth);
+        var room = surface.Zone;
+
+        // Blocks on one bend line stand in line: the numbers of two notes have no bend line in common.
+        var own = 0.2 * (notes.TakeWhile(other => other.Id != note.Id).Count() % 15);
+        var ways = from bend in KeyBends(note, own)
+                   from side in (int[])[1, -1]
+                   let column = new Column(FormattableString.Invariant($"number {note.Id} {bend:0.0} {(side > 0 ? "right" : "left")}"), side, bend, side > 0 ? room with { Left = bend } : room with { Right = bend })
+                   let options = _options.Of(block, column, block.Width, null, false)
+                   from option in options
+                   select new HeldNote(block, column, block.Width, option with { Cost = option.Cost + Weights.Number }, options.Min(other => other.Run) + Column.Shoulder);
+        return [.. ways.OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend).Take(Enough)];
+    }
+
+    private IEnumerable<double> KeyBends(Note note, double offset)
+    {
+        const double Step = 3, Far = 45;
+        var boxes = note.PartIds.Select(id => surface.ById[id].Box).ToArray();
+        for (var bend = Math.Ceiling((boxes.Min(box => box.Left) - Far) / Step) * Step + offset; bend <= boxes.Max(box => box.Right) + Far; bend += Step)
+        {
+            if (bend > surface.Zone.Left && bend < surface.Zone.Right)
+            {
+                yield return bend;
+            }
+        }
+    }
+
+    internal Block Wrapped(Note note, Column column) => Wrapped(note, column, Usual);
+
+    internal Block Wrapped(Note note, Column column, double share)
+    {
+        var key = (note.Id, column.Id, share);
+        if (!_blocks.TryGetValue(key, out var block))
+        {
+            block = Block.Wrap(note, Math.Min(column.Widest, share * request.View.NoteWidth));
+            _blocks.Add(key, block);
+        }
+
+        return block;
+    }
+
+    /// <summary>All that a block can do in a column on the paper as it was before the notes, cheapest first.</summary>
+    /// <param name="width">Of the column's widest block.</param>
+    internal HeldNote[] Of(Block block, Column column, double width, bool setBack)
+    {
+        var key = (block.Note.Id, column.Id, block.Lines.Count, width, setBack);
+        if (!_ways.TryGetValue(key, out var ways))
+        {
+            var options = _options.Of(block, column, width, request.Earlier.FirstOrDefault(place => place.PartId == block.Note.Id), setBack);
+            var shortest = options.Select(option => option.Run).DefaultIfEmpty(0).Min() + Column.Shoulder;
+            ways = Array.ConvertAll(options, option => new HeldNote(block, column, width, option, shortest));
+            _ways.Add(key, ways);
+        }
+
+        return ways;
+    }
+}
