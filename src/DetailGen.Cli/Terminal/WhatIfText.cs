@@ -28,10 +28,9 @@ internal static class WhatIfText
         { SolvedAfter: false } => "no sizes hold together.",
         { SolvedBefore: false } => "sizes hold together, as they do not now.",
         { Values.Count: 0, Rules.Count: 0 } => "nothing changes.",
-        _ => $"{Count(report.Values.Count, "value")} and {Count(report.Rules.Count, "verdict")} change.",
+        { Rules.Count: 0 } => "sizes hold together; every verdict stays as it is.",
+        _ => "sizes hold together.",
     };
-
-    private static string Count(int count, string noun) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{count} {noun}{(count == 1 ? "" : "s")}");
 
     private static void Rows(TextWriter output, string[] columns, IEnumerable<string?[]> rows)
     {

@@ -64,6 +64,36 @@ public class ContractTests
     }
 
     [Fact]
+    public void Further_conflicts_and_changes_that_go_together_stand_in_the_json()
+    {
+        var run = Tool.Run("check", Tool.Shipped("tern-court-parapet-01"), "--set", "wall.cavity=40mm", "--set", "weep.spacing=1200mm", "--json");
+        Assert.Equal(1, run.Status);
+        var conflict = run.Detail["conflict"]!;
+        var further = Assert.Single(conflict["further"]!.AsArray())!["members"]!.AsArray();
+        Assert.All(further, member => Assert.NotEmpty(member!["text"]!.GetValue<string>()));
+        Assert.False(conflict["may_be_more"]!.GetValue<bool>());
+        Assert.Equal(2, conflict["repairs"]![0]!["set"]!.AsObject().Count);
+    }
+
+    [Fact]
+    public void What_if_answers_in_json_and_in_words_and_its_help_has_an_example()
+    {
+        var preset = Tool.Shipped("tern-court-parapet-01");
+        var run = Tool.Run("explain", preset, "--what-if", "wall.cavity=180mm", "--json");
+        Assert.Equal(0, run.Status);
+        var whatIf = run.Json["what_if"]!;
+        Assert.Equal("wall.cavity=180mm", whatIf["set"]![0]!.GetValue<string>());
+        var cavity = whatIf["values"]!.AsArray().Single(value => value!["key"]!.GetValue<string>() == "wall.cavity")!;
+        Assert.Equal(("150 mm", "180 mm"), (cavity["from"]!.GetValue<string>(), cavity["to"]!.GetValue<string>()));
+        Assert.Contains("wall.thickness", Tool.Run("explain", preset, "--what-if", "wall.cavity=180mm").Output, StringComparison.Ordinal);
+        var refused = Tool.Run("explain", preset, "--what-if", "wall.cavity=40mm", "--what-if", "weep.spacing=1200mm");
+        Assert.Equal(1, refused.Status);
+        Assert.Contains("No single change mends it. These together do:", refused.Output, StringComparison.Ordinal);
+        Assert.Equal(2, Tool.Run("explain", preset, "--what-if", "wall.cavity").Status);
+        Assert.Contains("--what-if roof.insulation=120mm", Tool.Run("explain", "--help").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Each_of_several_presets_is_done_on_its_own_and_the_worst_status_counts()
     {
         using var scratch = new Scratch();

@@ -41,10 +41,28 @@ public partial class ReadmeTests
         }
     }
 
+    [Fact]
+    public void The_contradiction_it_shows_is_what_the_tool_answers()
+    {
+        var shown = Indent().Replace(Answer().Match(File.ReadAllText(Repository.Path("README.md"))).Groups[1].Value, "").Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.NotEmpty(shown);
+        using var scratch = new Scratch();
+        var preset = scratch.Write("my-parapet.yaml", Examples[0]);
+        var command = shown[0].Split(' ')[1..];
+        Assert.Equal("my-parapet.yaml", command[1]);
+        command[1] = preset;
+        var run = Tool.Run([.. command, "--out", Path.Combine(scratch.Folder, "out")]);
+        Assert.Equal(1, run.Status);
+        Assert.Equal(shown[1..].Select(line => line.Trim()), run.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(line => line.Trim()));
+    }
+
     private static string Faults(Tool run) => run.Status == 0 ? "" : run.Messages;
 
     [GeneratedRegex("^( *)```yaml\\n(.*?)^ *```", RegexOptions.Singleline | RegexOptions.Multiline)]
     private static partial Regex Yaml();
+
+    [GeneratedRegex("^ *```text\\n *\\$ (.*?)^ *```", RegexOptions.Singleline | RegexOptions.Multiline)]
+    private static partial Regex Answer();
 
     [GeneratedRegex("^ +")]
     private static partial Regex Indent();
