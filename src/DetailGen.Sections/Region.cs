@@ -31,6 +31,9 @@ public sealed class Region
     /// <exception cref="ArgumentException">Fewer than three corners, or the outline crosses itself.</exception>
     public static Region Polygon(params ReadOnlySpan<Point> corners) => new(Planar.Outline(corners));
 
+    /// <summary>The smallest convex area round some points; empty where they lie on a line.</summary>
+    public static Region Hull(params ReadOnlySpan<Point> points) => new(Planar.Hull(points));
+
     public static Region Union(IEnumerable<Region> regions) => new(Planar.Union(regions.Select(region => region._geometry)));
 
     public bool IsEmpty => _geometry.IsEmpty;

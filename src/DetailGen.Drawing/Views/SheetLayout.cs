@@ -167,7 +167,7 @@ internal static class SheetLayout
             Point[] corners = [P(right[i]), P(right[i + 1]), P(left[i + 1]), P(left[i])];
             if (Convex(corners))
             {
-                pieces.Add(Region.Polygon(corners));
+                pieces.Add(Region.Hull(corners));
             }
         }
 
@@ -188,7 +188,7 @@ internal static class SheetLayout
             sum += cross;
         }
 
-        return sum > 1e-4;
+        return sum > 0;
     }
 
     private static Point P(PaperPoint point) => new(point.X, point.Y);

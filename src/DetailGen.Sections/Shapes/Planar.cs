@@ -45,6 +45,17 @@ internal static class Planar
         return polygon.IsValid ? polygon : throw new ArgumentException($"The outline crosses itself: {polygon}.", nameof(corners));
     }
 
+    internal static Geometry Hull(ReadOnlySpan<Point> points)
+    {
+        var snapped = new Coordinate[points.Length];
+        for (var i = 0; i < points.Length; i++)
+        {
+            snapped[i] = Snap(points[i]);
+        }
+
+        return Areas(Factory.CreateMultiPointFromCoords(snapped).ConvexHull());
+    }
+
     internal static Geometry Union(IEnumerable<Geometry> all)
     {
         var some = all.Where(geometry => !geometry.IsEmpty).ToArray();

@@ -3,6 +3,7 @@ using DetailGen.Details.Parameters;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Quantities;
 using DetailGen.Details.Solving;
+using DetailGen.Testing;
 
 namespace DetailGen.Details.Tests.Solving;
 
@@ -95,13 +96,13 @@ public class ContradictionTests
     }
 
     [Fact]
-    public void Further_conflicts_are_minimal_too_and_none_is_smaller_than_the_first() => Anything.Sample(
+    public void Further_conflicts_are_minimal_too_and_none_is_smaller_than_the_first() => Anything.Always(
         preset => DetailSolver.Solve(preset, Trial.Shipped) is not Solution.Contradiction contradiction
             || (contradiction.Further.All(members => IsMinimal(preset, contradiction with { Members = members }))
                 && contradiction.Further.Count <= 4
                 && contradiction.Further.Select(members => members.Select(member => member.Id).Order(StringComparer.Ordinal)).Prepend(contradiction.Members.Select(member => member.Id).Order(StringComparer.Ordinal))
                     .Select(ids => string.Join(' ', ids)).Distinct().Count() == contradiction.Further.Count + 1),
-        iter: 100, print: Told);
+        cases: 100, print: Told);
 
     /// <summary>Three sizes anywhere in their domains, and half the time a target.</summary>
     private static readonly Gen<Preset> Anything =
@@ -111,17 +112,15 @@ public class ContradictionTests
         select Made(pairing, seeds, target);
 
     [Fact]
-    public void Whatever_is_set_no_hard_rule_is_ever_broken() => Anything.Sample(
+    public void Whatever_is_set_no_hard_rule_is_ever_broken() => Anything.Always(
         preset => DetailSolver.Solve(preset, Trial.Shipped) is not Solution.Solved solved
             || (solved.Verdicts.All(verdict => verdict.Judgement != Judgement.Fail)
                 && preset.Set.All(given => solved.Find(given.Key)!.Value == given.Value)
-                && preset.Targets.All(target => solved.Heat.First(heat => target.Key.StartsWith(heat.Element, StringComparison.Ordinal)).Transmittance <= target.Value)),
-        iter: 200, print: Told);
+                && preset.Targets.All(target => solved.Heat.First(heat => target.Key.StartsWith(heat.Element, StringComparison.Ordinal)).Transmittance <= target.Value)), print: Told);
 
     [Fact]
-    public void Without_any_one_member_the_others_of_a_contradiction_can_hold() => Anything.Sample(
-        preset => DetailSolver.Solve(preset, Trial.Shipped) is not Solution.Contradiction contradiction || IsMinimal(preset, contradiction),
-        iter: 200, print: Told);
+    public void Without_any_one_member_the_others_of_a_contradiction_can_hold() => Anything.Always(
+        preset => DetailSolver.Solve(preset, Trial.Shipped) is not Solution.Contradiction contradiction || IsMinimal(preset, contradiction), print: Told);
 
     // Without the least cavity the cavity's own domain steps into its place: a further reason, not a superfluous member.
     [Fact]
@@ -137,7 +136,7 @@ public class ContradictionTests
     }
 
     [Fact]
-    public void Every_repair_works() => Anything.Sample(
+    public void Every_repair_works() => Anything.Always(
         preset =>
         {
             if (DetailSolver.Solve(preset, Trial.Shipped) is not Solution.Contradiction contradiction)
@@ -146,8 +145,7 @@ public class ContradictionTests
             }
 
             return contradiction.Repairs.All(repair => DetailSolver.Solve(Changed(preset, repair), Trial.Shipped) is Solution.Solved);
-        },
-        iter: 200, print: Told);
+        }, print: Told);
 
     /// <summary>
     /// No member can be spared: without it the others hold together, or what still stands against them is none of them. Domains and stock cannot be taken

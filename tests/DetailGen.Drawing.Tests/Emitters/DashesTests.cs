@@ -1,6 +1,7 @@
 using CsCheck;
 using DetailGen.Drawing.Emitters.Plain;
 using DetailGen.Drawing.Scenes;
+using DetailGen.Testing;
 
 namespace DetailGen.Drawing.Tests.Emitters;
 
@@ -9,21 +10,21 @@ public class DashesTests
     private static readonly LayerRow Vapour = new("sheet.VC.roof", "A-EF3010E5N-----2-VC", 0.35, "dashed", Ink.Black);
 
     [Fact]
-    public void A_dashed_line_begins_and_ends_on_a_whole_dash() => Gen.Double[5, 300].Sample(length =>
+    public void A_dashed_line_begins_and_ends_on_a_whole_dash() => Gen.Double[5, 300].Always(length =>
     {
         PaperPoint[] line = [new(0, 0), new(length, 0)];
         var dashes = Dashes.Split(line, closed: false, Dashes.Fit(Dashes.Pattern(Vapour), length, closed: false) is { Length: > 0 } fitted ? fitted : [length, 1]).ToArray();
         Assert.Equal(0, dashes[0][0].X);
         Assert.Equal(length, dashes[^1][^1].X, 6);
         Assert.Equal(Dashes.Length(dashes[0], closed: false), Dashes.Length(dashes[^1], closed: false), 6);
-    }, iter: 200);
+    });
 
     [Fact]
-    public void The_pattern_is_stretched_by_less_than_half_a_period() => Gen.Double[20, 300].Sample(length =>
+    public void The_pattern_is_stretched_by_less_than_half_a_period() => Gen.Double[20, 300].Always(length =>
     {
         var fitted = Dashes.Fit(Dashes.Pattern(Vapour), length, closed: false);
         Assert.InRange(fitted[0] / (12 * 0.35), 1 - 15 * 0.35 / length, 1 + 15 * 0.35 / length);
-    }, iter: 200);
+    });
 
     [Fact]
     public void A_dash_goes_round_a_corner()

@@ -2,6 +2,7 @@ using CsCheck;
 using DetailGen.Drawing.Fills;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Sections;
+using DetailGen.Testing;
 
 namespace DetailGen.Drawing.Tests.Fills;
 
@@ -18,39 +19,39 @@ public class FillerTests
 
     [Fact]
     public void No_stroke_leaves_its_part() =>
-        Gen.Select(Boards, Gen.OneOf(FillTable.Names.ToArray()), Gen.Int[0, 3], Gen.OneOf(5.0, 10, 20)).Sample((board, fill, variant, scale) =>
+        Gen.Select(Boards, Gen.OneOf(FillTable.Names.ToArray()), Gen.Int[0, 3], Gen.OneOf(5.0, 10, 20)).Always((board, fill, variant, scale) =>
         {
             foreach (var point in Items(board, fill, variant, scale).SelectMany(Points))
             {
                 Assert.True(board.Region.Distance(new Point(point.X, point.Y)) <= 0.05, $"{fill} leaves its part at {point}.");
             }
-        }, iter: 200);
+        });
 
     [Fact]
     public void Lines_run_clear_of_the_long_edge_unless_they_follow_the_axis() =>
-        Gen.Select(Boards, Gen.OneOf("brick", "dense-block", "natural-stone"), Gen.Int[0, 3]).Sample((board, fill, variant) =>
+        Gen.Select(Boards, Gen.OneOf("brick", "dense-block", "natural-stone"), Gen.Int[0, 3]).Always((board, fill, variant) =>
         {
             foreach (var family in Items(board, fill, variant, 10).OfType<Hatch>().SelectMany(hatch => hatch.Families))
             {
                 var apart = Math.Abs(Planes.Turned(family.Angle - Planes.Angle(board.Axis) + 90) - 90);
                 Assert.True(apart >= 10 - 1e-6, $"{fill} runs {apart}° from the edge.");
             }
-        }, iter: 200);
+        });
 
     [Theory]
     [InlineData("fibrous-insulation")]
     [InlineData("rigid-insulation")]
     public void Waves_touch_both_faces_less_three_tenths(string fill) =>
-        Gen.Select(Gen.Double[2.5, 30], Gen.Double[15, 120], Gen.Int[0, 3]).Sample((width, length, variant) =>
+        Gen.Select(Gen.Double[2.5, 30], Gen.Double[15, 120], Gen.Int[0, 3]).Always((width, length, variant) =>
         {
             var points = Items((Region.Box(0, 0, length, width), new(1, 0)), fill, variant, 10).SelectMany(Points).ToArray();
             Assert.InRange(points.Min(point => point.Y), 0.28, 0.32);
             Assert.InRange(points.Max(point => point.Y), width - 0.32, width - 0.28);
-        }, iter: 200);
+        });
 
     [Fact]
     public void A_loop_does_not_touch_itself() =>
-        Gen.Select(Gen.Double[2.5, 30], Gen.Double[20, 80]).Sample((width, length) =>
+        Gen.Select(Gen.Double[2.5, 30], Gen.Double[20, 80]).Always((width, length) =>
         {
             // Points more than a half wave apart along the line keep a white between them; 1.1 is computed for the narrowest pitch.
             var line = Assert.Single(Items((Region.Box(0, 0, length, width), new(1, 0)), "fibrous-insulation", 0, 10).OfType<Stroke>()).Points;
@@ -61,7 +62,7 @@ public class FillerTests
                     Assert.False(Cross(line[i], line[i + 1], line[j], line[j + 1]), $"The loop crosses itself near {line[i]}.");
                 }
             }
-        }, iter: 60);
+        }, cases: 60);
 
     [Fact]
     public void A_part_that_grows_keeps_the_marks_it_had()
@@ -74,8 +75,8 @@ public class FillerTests
 
     [Fact]
     public void The_same_part_is_filled_alike_every_time() =>
-        Gen.Select(Boards, Gen.OneOf(FillTable.Names.ToArray())).Sample((board, fill) =>
-            Assert.Equal(Items(board, fill, 1, 10).SelectMany(Points), Items(board, fill, 1, 10).SelectMany(Points)), iter: 100);
+        Gen.Select(Boards, Gen.OneOf(FillTable.Names.ToArray())).Always((board, fill) =>
+            Assert.Equal(Items(board, fill, 1, 10).SelectMany(Points), Items(board, fill, 1, 10).SelectMany(Points)), cases: 100);
 
     [Theory]
     [InlineData("rigid-insulation")]

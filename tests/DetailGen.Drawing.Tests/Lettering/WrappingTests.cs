@@ -1,5 +1,6 @@
 using CsCheck;
 using DetailGen.Drawing.Lettering;
+using DetailGen.Testing;
 
 namespace DetailGen.Drawing.Tests.Lettering;
 
@@ -15,13 +16,13 @@ public class WrappingTests
 
     [Fact]
     public void No_line_is_wider_than_the_width_and_no_word_is_lost() =>
-        Gen.Select(Gen.String["abcdefg 123 - mm"].Array[0, 30], Gen.Double[8, 80]).Sample((words, width) =>
+        Gen.Select(Gen.String["abcdefg 123 - mm"].Array[0, 30], Gen.Double[8, 80]).Always((words, width) =>
         {
             var text = string.Join(' ', words);
             var lines = Wrapping.Wrap(text, 2.5, width);
             Assert.All(lines, line => Assert.InRange(Width(line), 0, width + 1e-6));
             Assert.Equal(text.Replace(" ", "", StringComparison.Ordinal), string.Concat(lines).Replace(" ", "", StringComparison.Ordinal));
-        }, iter: 200);
+        });
 
     [Fact]
     public void A_short_last_word_takes_the_word_before_it_down()

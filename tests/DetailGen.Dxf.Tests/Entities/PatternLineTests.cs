@@ -1,5 +1,6 @@
 using CsCheck;
 using DetailGen.Dxf.Entities;
+using DetailGen.Testing;
 
 namespace DetailGen.Dxf.Tests.Entities;
 
@@ -16,8 +17,8 @@ public sealed class PatternLineTests
 
     [Fact]
     public void The_spacing_asked_for_is_the_distance_across_the_lines() =>
-        Gen.Select(Angle, Length, Gen.Double[-50, 50]).Sample((angle, spacing, shift) =>
-            Math.Abs(PatternLine.Of(angle, spacing, shift).Spacing - spacing) < Rounding, iter: 200);
+        Gen.Select(Angle, Length, Gen.Double[-50, 50]).Always((angle, spacing, shift) =>
+            Math.Abs(PatternLine.Of(angle, spacing, shift).Spacing - spacing) < Rounding);
 
     [Fact]
     public void At_45_degrees_the_offset_is_turned_with_the_line()
@@ -38,26 +39,26 @@ public sealed class PatternLineTests
 
     [Fact]
     public void A_turned_pattern_draws_the_turned_lines() =>
-        Gen.Select(Line, Angle, Point, Gen.Int[-5, 5], Gen.Double[-100, 100]).Sample((line, turn, about, k, way) =>
-            On(line.Turned(turn, about), k, way).DistanceTo(about + (On(line, k, way) - about).Turned(turn)) < Rounding, iter: 200);
+        Gen.Select(Line, Angle, Point, Gen.Int[-5, 5], Gen.Double[-100, 100]).Always((line, turn, about, k, way) =>
+            On(line.Turned(turn, about), k, way).DistanceTo(about + (On(line, k, way) - about).Turned(turn)) < Rounding);
 
     [Fact]
     public void A_mirrored_pattern_draws_the_mirrored_dashes() =>
-        Gen.Select(Line, Gen.Double[-100, 100], Gen.Int[-5, 5], Gen.Double[-100, 100]).Sample((line, x, k, way) =>
+        Gen.Select(Line, Gen.Double[-100, 100], Gen.Int[-5, 5], Gen.Double[-100, 100]).Always((line, x, k, way) =>
         {
             var there = On(line, k, way);
             return On(line.Mirrored(x), k, way).DistanceTo(new((2 * x) - there.X, there.Y)) < Rounding;
-        }, iter: 200);
+        });
 
     [Fact]
     public void Mirrored_twice_is_as_before() =>
-        Line.Sample(line => line.Mirrored(7).Mirrored(7) is var back
-            && Math.Abs(back.Angle - line.Angle) < Rounding && back.Base.DistanceTo(line.Base) < Rounding && back.Offset == line.Offset, iter: 200);
+        Line.Always(line => line.Mirrored(7).Mirrored(7) is var back
+            && Math.Abs(back.Angle - line.Angle) < Rounding && back.Base.DistanceTo(line.Base) < Rounding && back.Offset == line.Offset);
 
     [Fact]
     public void A_scaled_pattern_draws_the_scaled_lines() =>
-        Gen.Select(Line, Length, Gen.Int[-5, 5], Gen.Double[-100, 100]).Sample((line, factor, k, way) =>
-            On(line.Scaled(factor), k, factor * way).DistanceTo(factor * On(line, k, way)) < Rounding * 100, iter: 200);
+        Gen.Select(Line, Length, Gen.Int[-5, 5], Gen.Double[-100, 100]).Always((line, factor, k, way) =>
+            On(line.Scaled(factor), k, factor * way).DistanceTo(factor * On(line, k, way)) < Rounding * 100);
 
     // The point a way along line k from where its dashes start.
     private static DxfPoint On(PatternLine line, int k, double way) => line.Base + (k * line.Offset) + (way * DxfPoint.Direction(line.Angle));

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using CsCheck;
 using DetailGen.Dxf.Tags;
+using DetailGen.Testing;
 
 namespace DetailGen.Dxf.Tests.Tags;
 
@@ -12,32 +13,32 @@ public sealed class DxfNumberTests
 
     [Fact]
     public void A_number_reads_back_as_the_double_on_the_grid() =>
-        Coordinate.Sample(value => Read(Written(value, Grid.Length)) == DxfNumber.OnGrid(value, Grid.Length), iter: 200);
+        Coordinate.Always(value => Read(Written(value, Grid.Length)) == DxfNumber.OnGrid(value, Grid.Length));
 
     [Fact]
     public void The_text_is_the_shortest_that_reads_back() =>
-        Gen.Select(Gen.Double[-900, 900], AnyGrid).Sample((value, grid) =>
+        Gen.Select(Gen.Double[-900, 900], AnyGrid).Always((value, grid) =>
         {
             var onGrid = DxfNumber.OnGrid(value, grid);
             var digits = Written(value, grid).Count(char.IsDigit);
             var shortest = ((decimal)Math.Abs(onGrid)).ToString("0.0###############", CultureInfo.InvariantCulture).Count(char.IsDigit);
             return digits <= shortest;
-        }, iter: 200);
+        });
 
     [Fact]
     public void There_is_a_point_and_neither_an_exponent_nor_a_negative_nought() =>
         Gen.Select(Gen.OneOf(Coordinate, Gen.Double[-1e-7, 1e-7], Gen.Int[-1000, 1000].Select(whole => (double)whole)), Gen.OneOf(Grid.Length, Grid.Angle))
-            .Sample((value, grid) =>
+            .Always((value, grid) =>
             {
                 var text = Written(value, grid);
                 return text.Contains('.') && text.All(letter => char.IsAsciiDigit(letter) || letter is '.' or '-')
                     && char.IsAsciiDigit(text[^1]) && char.IsAsciiDigit(text[text.IndexOf('.') - 1]) && (Read(text) != 0 || text == "0.0");
-            }, iter: 200);
+            });
 
     [Fact]
     public void What_lies_on_the_grid_stays_where_it_is() =>
-        Gen.Select(Coordinate, AnyGrid).Where((value, grid) => grid != Grid.Ratio || Math.Abs(value) < 900).Sample((value, grid) =>
-            DxfNumber.OnGrid(DxfNumber.OnGrid(value, grid), grid) == DxfNumber.OnGrid(value, grid), iter: 200);
+        Gen.Select(Coordinate, AnyGrid).Where((value, grid) => grid != Grid.Ratio || Math.Abs(value) < 900).Always((value, grid) =>
+            DxfNumber.OnGrid(DxfNumber.OnGrid(value, grid), grid) == DxfNumber.OnGrid(value, grid));
 
     [Fact]
     public void Under_a_decimal_comma_the_point_stays()
