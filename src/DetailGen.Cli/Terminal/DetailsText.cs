@@ -7,7 +7,7 @@ namespace DetailGen.Cli.Terminal;
 /// <summary>A detail's answer in words.</summary>
 internal static class DetailsText
 {
-    private static readonly string[] Order = ["fail", "warn", "to-confirm", "waived", "pass"];
+    private static readonly string[] Order = ["fail", "warn", "waived", "to-confirm", "pass"];
 
     /// <summary>After drawing: the files, or the conflict.</summary>
     internal static void Drawn(TextWriter output, DetailReport detail)
@@ -23,28 +23,46 @@ internal static class DetailsText
         }
     }
 
-    /// <summary>After checking: every rule that does not simply pass, and every check.</summary>
+    /// <summary>After checking one preset: what fails, warns or is waived, the checks, and what a person must confirm.</summary>
     internal static void Checked(TextWriter output, DetailReport detail)
     {
-        if (!Opened(output, detail))
+        if (!Judged(output, detail))
         {
             return;
         }
 
-        var open = (detail.Rules ?? []).Where(rule => rule.Verdict is not ("pass" or "not-applicable")).ToList();
+        var open = ToConfirm(detail);
         if (open.Count > 0)
         {
-            var table = new Table { Border = TableBorder.Simple };
-            table.AddColumns("verdict", "rule", "drawn", "", "required", "why");
+            output.WriteLine("  To be confirmed by a person:");
             foreach (var rule in open)
             {
-                table.AddRow([.. new[]
-                {
-                    rule.Verdict, rule.Id, Number(rule.Left), rule.Op ?? "", $"{Number(rule.Right)} {rule.Unit}".Trim(), rule.Text,
-                }.Select(Markup.Escape)]);
+                output.WriteLine($"    - {rule.Text} [{rule.Id}]");
             }
+        }
 
-            Answers.Console(output).Write(table);
+        output.WriteLine();
+    }
+
+    /// <summary>The same among several presets, where what a person must confirm is only counted.</summary>
+    internal static void CheckedAmongOthers(TextWriter output, DetailReport detail)
+    {
+        if (Judged(output, detail))
+        {
+            output.WriteLine();
+        }
+    }
+
+    private static bool Judged(TextWriter output, DetailReport detail)
+    {
+        if (!Opened(output, detail))
+        {
+            return false;
+        }
+
+        foreach (var rule in (detail.Rules ?? []).Where(rule => rule.Verdict is "fail" or "warn" or "waived").OrderBy(rule => Array.IndexOf(Order, rule.Verdict)))
+        {
+            output.WriteLine($"  {rule.Verdict}: {rule.Text.TrimEnd('.')}{Sides(rule)}. {rule.Source} ({rule.Confidence}) [{rule.Id}]");
         }
 
         foreach (var check in detail.Checks ?? [])
@@ -52,8 +70,28 @@ internal static class DetailsText
             output.WriteLine($"  {check.Verdict}: {check.Text}");
         }
 
-        output.WriteLine();
+        return true;
     }
+
+    private static List<RuleReport> ToConfirm(DetailReport detail) => [.. (detail.Rules ?? []).Where(rule => rule.Verdict == "to-confirm")];
+
+    private static string Sides(RuleReport rule) => rule switch
+    {
+        { Left: null } or { Right: null } => "",
+        _ => $" ({Number(rule.Left)}{Unit(rule)}, wanted {Wanted(rule.Op)}{Number(rule.Right)}{Unit(rule)})",
+    };
+
+    private static string Unit(RuleReport rule) => rule.Unit is { Length: > 0 } unit ? " " + unit : "";
+
+    private static string Wanted(string? comparison) => comparison switch
+    {
+        ">=" => "at least ",
+        ">" => "more than ",
+        "<=" => "at most ",
+        "<" => "less than ",
+        "!=" => "anything but ",
+        _ => "",
+    };
 
     /// <summary>The first line, or the conflict; false where there is nothing more to tell.</summary>
     private static bool Opened(TextWriter output, DetailReport detail)

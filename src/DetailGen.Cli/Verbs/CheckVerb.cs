@@ -14,8 +14,11 @@ internal static class CheckVerb
         var verb = Arguments.Verb("check", "Solve presets and judge every rule and check, without drawing.", "detailgen check presets/details");
         verb.Arguments.Add(paths);
         verb.Options.Add(set);
-        verb.SetAction(parsed => Answers.Tell(
-            screen, DetailLibrary.Check(new(parsed.GetValue(paths)!, parsed.GetValue(set)!, parsed.GetValue(Arguments.Practice))), parsed.GetValue(CommandLine.Json), DetailsText.Checked));
+        verb.SetAction(parsed =>
+        {
+            var report = DetailLibrary.Check(new(parsed.GetValue(paths)!, parsed.GetValue(set)!, parsed.GetValue(Arguments.Practice)));
+            return Answers.Tell(screen, report, parsed.GetValue(CommandLine.Json), report.Details.Count > 1 ? DetailsText.CheckedAmongOthers : DetailsText.Checked);
+        });
         return verb;
     }
 }

@@ -7,6 +7,7 @@ public class ContractTests
     [InlineData("new")]
     [InlineData("check")]
     [InlineData("explain")]
+    [InlineData("range")]
     [InlineData("list")]
     [InlineData("schema")]
     public void Every_verb_has_help_with_an_example(string verb)
@@ -149,6 +150,19 @@ public class ContractTests
         var option = Tool.Run("draw", Tool.Shipped("tern-court-parapet-01"), "--bogus", "--json");
         Assert.Equal(2, option.Status);
         Assert.NotEmpty(option.Json["errors"]!.AsArray());
+    }
+
+    [Fact]
+    public void What_a_person_must_confirm_is_told_of_one_preset_and_counted_among_several()
+    {
+        var preset = Tool.Shipped("tern-court-refurbishment-01");
+        var alone = Tool.Run("check", preset);
+        Assert.Contains("waived: ", alone.Output, StringComparison.Ordinal);
+        Assert.Contains("(125 mm, wanted at least 150 mm). BS 6229:2018, 4.5 (read) [upstand-min]", alone.Output, StringComparison.Ordinal);
+        Assert.True(alone.Output.IndexOf("[upstand-min]", StringComparison.Ordinal) < alone.Output.IndexOf("[strap-holding-down]", StringComparison.Ordinal));
+        var among = Tool.Run("check", preset, Tool.Shipped("tern-court-abutment-02"));
+        Assert.Contains("[upstand-min]", among.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("[strap-holding-down]", among.Output, StringComparison.Ordinal);
     }
 
     [Fact]
