@@ -46,6 +46,9 @@ public static class DetailLibrary
             : new(Tool, "", request.Preset, new(StringComparer.Ordinal)) { Errors = SolvedReport.Errors(office.Faults), Status = 2 };
     }
 
+    /// <summary>Reads a drawing back: the values that it was made from, and what was edited since.</summary>
+    public static InspectReport Inspect(string file) => Inspecting.Run(file);
+
     /// <summary>Lists what there is.</summary>
     public static ListReport List(string topic, string? practice = null)
     {

@@ -5,7 +5,6 @@ internal static class Messages
 {
     internal static string CannotWrite(string folder, string reason) => $"The files could not be written to {folder}: {reason.TrimEnd('.')}. Nothing was left behind.";
 
-
     internal static string NotProven => "The solver's budget of steps ran out before it found sizes or proved that there are none.";
 
     internal static string RangeNotProven(string key) => $"The range of {key} could not be proven within the budget of steps; its whole domain is shown.";
@@ -27,4 +26,14 @@ internal static class Messages
     internal static string DidYouMean(string name) => $"Did you mean {name}?";
 
     internal static string NoSuch(string kind, string id) => $"There is no {kind} {id}.";
+
+    internal static string NoSuchFile => "There is no such file.";
+
+    internal static string NotOurs => "The drawing carries no record of how it was made.";
+
+    internal static string NotOursHint => "It was drawn by another program, or the record was taken out.";
+
+    internal static string NotADrawingHint => "A drawing is a DXF file, text or binary.";
+
+    internal static string DamagedPreset => "The preset in the drawing is damaged.";
 }

@@ -4,12 +4,14 @@ using DetailGen.Benchmarks;
 // stages [PRESET] [RUNS]     where the time of one warm drawing goes
 // variants [PRESET] [COUNT]  many drawings in one process: does time stay in proportion, does memory stay flat
 // solver                     every shipped preset: size of the model, solving, all ranges
+// dxf [COUNT]                writing and reading drawings of up to so many entities
 // anything else goes to BenchmarkDotNet
 return args switch
 {
     ["stages", .. var rest] => StageTimes.Print(rest),
     ["variants", .. var rest] => Variants.Print(rest),
     ["solver", .. var rest] => SolverTimes.Print(rest),
+    ["dxf", .. var rest] => DxfThroughput.Print(rest),
     _ => Measure(args),
 };
 

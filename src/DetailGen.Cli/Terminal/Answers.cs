@@ -182,7 +182,7 @@ internal static class Answers
         }
     }
 
-    private static void Tell(TextWriter messages, ErrorReport error)
+    internal static void Tell(TextWriter messages, ErrorReport error)
     {
         var place = error.File.Length == 0 ? "" : error.Line > 0 ? $"{error.File}:{error.Line}:{error.Column}: " : $"{error.File}: ";
         messages.WriteLine($"{place}{error.Reason}{(error.Hint is { Length: > 0 } hint ? " " + hint : "")}");

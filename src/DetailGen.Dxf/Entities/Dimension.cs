@@ -16,7 +16,7 @@ public enum Measuring
 /// <summary>A measured length. One shorter than <see cref="Entity.LeastLength"/> is left out.</summary>
 /// <param name="First">First measured point.</param>
 /// <param name="Second">Second measured point.</param>
-/// <param name="Through">Any point on the dimension line.</param>
+/// <param name="Through">Any point on the dimension line; written is the one beside the second measured point.</param>
 /// <param name="Style">A dimension style of the document, or Standard.</param>
 /// <param name="Picture">What is seen; its text must be the measured length or agree with <see cref="Override"/>.</param>
 public sealed record Dimension(DxfPoint First, DxfPoint Second, DxfPoint Through, string Style, DimensionPicture Picture) : Entity
@@ -48,7 +48,7 @@ public sealed record Dimension(DxfPoint First, DxfPoint Second, DxfPoint Through
         "AcDbDimension",
         { 280, 0 },
         { 2, dimension => dimension.PictureBlock, Role.Derived },
-        { 10, dimension => dimension.LineEnd },
+        { 10, dimension => dimension.Through },
         { 11, dimension => dimension.Picture.Text.Middle },
         { 70, dimension => 32 + (int)dimension.Measuring }, // 32: the picture's block is its own
         { 71, 5 },
@@ -58,9 +58,14 @@ public sealed record Dimension(DxfPoint First, DxfPoint Second, DxfPoint Through
         "AcDbAlignedDimension",
         { 13, dimension => dimension.First },
         { 14, dimension => dimension.Second },
-        { 50, dimension => dimension.Direction, Grid.Angle }, // for aligned ones too: a reader measures along it
         (dimension, sink) =>
         {
+            // For aligned ones too, since a reader measures along it; there it follows from the points.
+            if (!sink.ValuesOnly || dimension.Measuring is Measuring.Rotated)
+            {
+                sink.Number(50, dimension.Direction, Grid.Angle);
+            }
+
             if (dimension.Measuring is Measuring.Rotated && !sink.ValuesOnly)
             {
                 sink.Marker("AcDbRotatedDimension");
@@ -118,7 +123,7 @@ public sealed record Dimension(DxfPoint First, DxfPoint Second, DxfPoint Through
         var agrees = Override is null
             ? double.TryParse(shown, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && Math.Abs(number - Measured) <= RoundingError + 1e-9
             : shown == Override.Replace("<>", Written(Measured), StringComparison.Ordinal);
-        return agrees ? this : throw new ArgumentException($"A dimension shows '{shown}' but measures {Written(Measured)}.");
+        return agrees ? this with { Through = LineEnd } : throw new ArgumentException($"A dimension shows '{shown}' but measures {Written(Measured)}.");
     }
 
     internal override void Walk(ITagSink sink) => Table.Walk(this, sink);

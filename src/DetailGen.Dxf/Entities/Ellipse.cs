@@ -11,7 +11,9 @@ public sealed record Ellipse(DxfPoint Centre, DxfPoint MajorAxis, double Ratio) 
     {
         "AcDbEllipse",
         { 10, ellipse => ellipse.Centre },
-        { 11, ellipse => ellipse.MajorAxis },
+        { 11, ellipse => ellipse.MajorAxis.X }, // an arrow, not a place
+        { 21, ellipse => ellipse.MajorAxis.Y },
+        { 31, 0 },
         { 40, ellipse => ellipse.Ratio, Grid.Ratio },
         { 41, _ => 0.0, Grid.Ratio },
         { 42, _ => 2 * Math.PI, Grid.Ratio },

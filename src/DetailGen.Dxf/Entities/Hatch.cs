@@ -146,8 +146,7 @@ public sealed record Hatch(ImmutableArray<Vertex> Outer, HatchPattern? Pattern) 
         foreach (var line in pattern.Lines)
         {
             sink.Number(53, line.Angle, Grid.Angle);
-            sink.Number(43, line.Base.X, Grid.Length);
-            sink.Number(44, line.Base.Y, Grid.Length);
+            sink.Place(43, 44, line.Base);
             sink.Number(45, line.Offset.X, Grid.Length);
             sink.Number(46, line.Offset.Y, Grid.Length);
             sink.Integer(79, line.Dashes.Length);

@@ -30,7 +30,7 @@ public sealed record Insert(string Block, DxfPoint Position, ImmutableArray<Attr
                 foreach (var field in insert.Fields)
                 {
                     sink.Text(2, field.Tag);
-                    sink.Text(1, field.Value);
+                    sink.Text(1, DxfString.ForText(field.Value));
                 }
             }
         },

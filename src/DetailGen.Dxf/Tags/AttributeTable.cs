@@ -11,7 +11,7 @@ internal enum Role
     Derived,
 }
 
-/// <summary>How an entity lies in the file: its groups in the order of writing. Whoever writes, digests or reads walks the same rows.</summary>
+/// <summary>How an entity lies in the file: its groups in the order of writing. Whoever writes or digests walks the same rows.</summary>
 /// <param name="kind">The record's name behind group 0.</param>
 internal sealed class AttributeTable<T>(string kind) : IEnumerable
 {

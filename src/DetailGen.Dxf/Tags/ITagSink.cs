@@ -10,6 +10,9 @@ internal interface ITagSink
 
     void Number(int code, double value, Grid grid);
 
+    /// <summary>A place in the drawing: what moves when the entity is moved.</summary>
+    void Place(int xCode, int yCode, DxfPoint place);
+
     void Integer(int code, int value);
 
     void Text(int code, string value);
@@ -18,11 +21,7 @@ internal interface ITagSink
 internal static class TagSinkPoints
 {
     /// <summary>A point of a list in the plane: x and y only.</summary>
-    public static void FlatPoint(this ITagSink sink, int code, DxfPoint point)
-    {
-        sink.Number(code, point.X, Grid.Length);
-        sink.Number(code + 10, point.Y, Grid.Length);
-    }
+    public static void FlatPoint(this ITagSink sink, int code, DxfPoint point) => sink.Place(code, code + 10, point);
 
     /// <summary>A point in space, with z = 0.</summary>
     public static void Point(this ITagSink sink, int code, DxfPoint point, double z = 0)

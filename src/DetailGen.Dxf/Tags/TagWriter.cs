@@ -34,6 +34,12 @@ internal sealed class TagWriter : ITagSink, IDisposable
         EndLine();
     }
 
+    public void Place(int xCode, int yCode, DxfPoint place)
+    {
+        Number(xCode, place.X, Grid.Length);
+        Number(yCode, place.Y, Grid.Length);
+    }
+
     public void Number(int code, double value) => Number(code, value, Grid.Length);
 
     public void Integer(int code, int value)

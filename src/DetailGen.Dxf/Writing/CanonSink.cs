@@ -14,6 +14,9 @@ internal sealed class CanonSink : ITagSink
 
     public bool ValuesOnly => true;
 
+    /// <summary>What the entity is moved back by before its values are taken.</summary>
+    public DxfPoint Moved { get; set; }
+
     public ReadOnlySpan<byte> Line => line.AsSpan(0, length);
 
     public void Clear() => length = 0;
@@ -28,6 +31,12 @@ internal sealed class CanonSink : ITagSink
         Room(DxfNumber.MostBytes + 1);
         length += DxfNumber.Format(value, grid, line.AsSpan(length));
         line[length++] = Separator;
+    }
+
+    public void Place(int xCode, int yCode, DxfPoint place)
+    {
+        Number(xCode, place.X - Moved.X, Grid.Length);
+        Number(yCode, place.Y - Moved.Y, Grid.Length);
     }
 
     public void Integer(int code, int value)

@@ -18,7 +18,7 @@ internal sealed class ContentDigest
     {
         var sink = new CanonSink();
         var all = new List<Digest>();
-        var parts = new Dictionary<string, List<Digest>>(StringComparer.Ordinal);
+        var parts = new Dictionary<string, (List<Digest> Digests, CornerSink Corner)>(StringComparer.Ordinal);
         foreach (var space in drawn)
         {
             var digests = new Digest[space.Entities.Count];
@@ -26,10 +26,14 @@ internal sealed class ContentDigest
             {
                 var entity = space.Entities[i];
                 digests[i] = Of(entity, space.Name, sink);
-                if (entity.Part is { } part)
+                var id = OwnerOf(entity.Part?.Id, entity.Layer);
+                if (!parts.TryGetValue(id, out var part))
                 {
-                    (parts.TryGetValue(part.Id, out var list) ? list : parts[part.Id] = []).Add(digests[i]);
+                    parts[id] = part = ([], new());
                 }
+
+                part.Digests.Add(digests[i]);
+                entity.Walk(part.Corner);
             }
 
             spaces.Add(space, digests);
@@ -38,7 +42,8 @@ internal sealed class ContentDigest
 
         Count = all.Count;
         Whole = OfAll(all);
-        Parts = [.. parts.OrderBy(part => part.Key, StringComparer.Ordinal).Select(part => (part.Key, part.Value.Count, OfAll(part.Value)))];
+        Parts = [.. parts.OrderBy(part => part.Key, StringComparer.Ordinal)
+            .Select(part => new PartDigest(part.Key, part.Value.Digests.Count, OfAll(part.Value.Digests), part.Value.Corner.Corner))];
     }
 
     /// <summary>Of every entity of the drawing; 64 hex digits.</summary>
@@ -47,14 +52,18 @@ internal sealed class ContentDigest
     public int Count { get; }
 
     /// <summary>Sorted by id.</summary>
-    public IReadOnlyList<(string Id, int Count, string Digest)> Parts { get; }
+    public IReadOnlyList<PartDigest> Parts { get; }
 
     /// <summary>Pictures of dimensions are left out: any program redraws them from the dimension.</summary>
     public static ContentDigest Of(WritePlan plan) => new(plan.Spaces.Where(space => !space.IsPicture));
 
     public Digest Of(PlannedSpace space, int index) => spaces[space][index];
 
-    private static Digest Of(Entity entity, string space, CanonSink sink)
+    /// <summary>What an entity is counted under: its part, or its layer where it belongs to none.</summary>
+    public static string OwnerOf(string? part, string layer) => part ?? "layer:" + layer;
+
+    /// <exception cref="ArgumentException">A value that no drawing can hold.</exception>
+    public static Digest Of(Entity entity, string space, CanonSink sink)
     {
         sink.Clear();
         sink.Name(entity.Kind);
@@ -76,7 +85,7 @@ internal sealed class ContentDigest
         return Digest.Of(sink.Line);
     }
 
-    private static string OfAll(List<Digest> digests)
+    public static string OfAll(List<Digest> digests)
     {
         digests.Sort();
         return Digest.Of(MemoryMarshal.AsBytes(CollectionsMarshal.AsSpan(digests))).ToString();
@@ -118,3 +127,8 @@ internal readonly record struct Digest(ulong A, ulong B, ulong C, ulong D) : ICo
 
     private static ReadOnlySpan<byte> Bytes(ref Digest digest) => MemoryMarshal.AsBytes(new ReadOnlySpan<Digest>(in digest));
 }
+
+/// <summary>What is drawn of a part.</summary>
+/// <param name="Id">See <see cref="ContentDigest.OwnerOf"/>.</param>
+/// <param name="Corner">The least x and y of the places that its entities name.</param>
+internal sealed record PartDigest(string Id, int Count, string Digest, DxfPoint Corner);

@@ -48,10 +48,14 @@ internal sealed class EntityWriter(TagWriter writer, Handles handles, ContentDig
         writer.Text(8, entity.Layer);
         WriteProperties(entity);
         entity.Walk(writer);
-        if (digest is not null && entity.Part is { } part)
+        if (digest is not null && !space.IsPicture)
         {
             writer.Text(1001, Provenance.Application);
-            writer.Text(1000, "part=", part.Id);
+            if (entity.Part is { } part)
+            {
+                writer.Text(1000, "part=", part.Id);
+            }
+
             Span<char> hex = stackalloc char[Digest.ShortLetters];
             digest.Of(space, index).Short(hex);
             writer.Text(1000, "d=", hex);

@@ -97,11 +97,12 @@ internal static class ObjectsSection
         objects.Record(Digest, Own);
         writer.Text(1, ContentDigest.Algorithm + " " + digest.Whole);
         writer.Integer(90, digest.Count);
-        foreach (var (id, count, part) in digest.Parts)
+        foreach (var part in digest.Parts)
         {
-            writer.Text(1, id);
-            writer.Integer(90, count);
-            writer.Text(1, part);
+            writer.Text(1, part.Id);
+            writer.Integer(90, part.Count);
+            writer.Text(1, part.Digest);
+            writer.Point(10, part.Corner);
         }
 
         objects.Record(Parameters, Own);

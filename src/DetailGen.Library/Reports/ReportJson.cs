@@ -13,6 +13,8 @@ public static class ReportJson
 
     public static string Write(ExplainReport report) => Text(report, ReportContext.Default.ExplainReport);
 
+    public static string Write(InspectReport report) => Text(report, ReportContext.Default.InspectReport);
+
     public static string Write(RangeReport report) => Text(report, ReportContext.Default.RangeReport);
 
     public static string Write(TextReport report) => Text(report, ReportContext.Default.TextReport);
@@ -27,6 +29,7 @@ public static class ReportJson
 [JsonSerializable(typeof(DetailsReport))]
 [JsonSerializable(typeof(ErrorsReport))]
 [JsonSerializable(typeof(ExplainReport))]
+[JsonSerializable(typeof(InspectReport))]
 [JsonSerializable(typeof(RangeReport))]
 [JsonSerializable(typeof(TextReport))]
 [JsonSerializable(typeof(double))]

@@ -8,6 +8,7 @@ public class ContractTests
     [InlineData("check")]
     [InlineData("explain")]
     [InlineData("range")]
+    [InlineData("inspect")]
     [InlineData("list")]
     [InlineData("schema")]
     public void Every_verb_has_help_with_an_example(string verb)

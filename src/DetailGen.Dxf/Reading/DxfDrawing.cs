@@ -1,0 +1,163 @@
+using System.Collections.Immutable;
+using DetailGen.Dxf.Document;
+using DetailGen.Dxf.Entities;
+using DetailGen.Dxf.Writing;
+
+namespace DetailGen.Dxf.Reading;
+
+/// <summary>An entity as it was read.</summary>
+/// <param name="Entity">Null where the kind is none that this project writes; its tags are kept in the file all the same.</param>
+/// <param name="Kind">The record's name, such as LINE.</param>
+/// <param name="Layer">As the record says.</param>
+/// <param name="Space">Name of the block that stands for the place: model space, a sheet, or a block.</param>
+/// <param name="Line">Where it stands in the file.</param>
+/// <param name="Part">The part that it was drawn for, as this project noted; null without such a note.</param>
+/// <param name="IssuedDigest">What this project noted of it when it was written; null for an entity that others drew.</param>
+public sealed record ReadEntity(Entity? Entity, string Kind, string Layer, string Space, int Line, string? Part, string? IssuedDigest);
+
+/// <summary>A drawing read back: its entities, and what this project wrote into it.</summary>
+public sealed class DxfDrawing
+{
+    private DxfDrawing(DxfFile file) => File = file;
+
+    public DxfFile File { get; }
+
+    /// <summary>Of model space, sheets and blocks, in the order of the file; pictures of dimensions, viewports and definitions of fields are left out.</summary>
+    public IReadOnlyList<ReadEntity> Entities { get; private set; } = [];
+
+    public IReadOnlyList<string> Layers { get; private set; } = [];
+
+    /// <summary>Null where the drawing carries none, or one that is damaged (see the file's findings).</summary>
+    public Provenance? Provenance { get; private set; }
+
+    /// <summary>What was drawn when it was issued; null as for the provenance.</summary>
+    public IssuedContent? Issued { get; private set; }
+
+    /// <exception cref="DxfReadException">No drawing, or one beyond the limits.</exception>
+    public static DxfDrawing Read(Stream input, ReadLimits? limits = null) => Of(DxfFile.Read(input, limits));
+
+    public static DxfDrawing Of(DxfFile file)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        var (provenance, issued) = OwnRecords.Read(file);
+        return new(file)
+        {
+            Entities = new EntitiesOf(file).All,
+            Layers = [.. file.Records("TABLES").Where(record => record.Kind == "LAYER").Select(record => new RecordReader(file, record).Text(2))],
+            Provenance = provenance,
+            Issued = issued,
+        };
+    }
+
+    /// <summary>Walks the two sections that hold entities.</summary>
+    private sealed class EntitiesOf
+    {
+        private readonly DxfFile file;
+        private readonly List<ReadEntity> all = [];
+        private (RecordReader Record, string Space, List<PlacedAttribute> Fields)? insert;
+
+        public EntitiesOf(DxfFile file)
+        {
+            this.file = file;
+            ReadBlocks();
+            foreach (var record in file.Records("ENTITIES"))
+            {
+                var reader = new RecordReader(file, record);
+                Add(reader, IsOnPaper(reader) ? PlannedSpace.FirstSheet : PlannedSpace.Model);
+            }
+
+            CloseInsert();
+        }
+
+        public IReadOnlyList<ReadEntity> All => all;
+
+        private void ReadBlocks()
+        {
+            var (block, isPicture) = ("", false);
+            foreach (var record in file.Records("BLOCKS"))
+            {
+                var reader = new RecordReader(file, record);
+                switch (record.Kind)
+                {
+                    case "BLOCK":
+                        CloseInsert();
+                        block = reader.Text(2);
+                        isPicture = block.StartsWith("*D", StringComparison.OrdinalIgnoreCase);
+                        break;
+                    case "ENDBLK":
+                        CloseInsert();
+                        break;
+                    case not null when !isPicture:
+                        Add(reader, block);
+                        break;
+                    default:
+                        break;
+                }
+            }
+        }
+
+        private void Add(RecordReader record, string space)
+        {
+            switch (record.Kind)
+            {
+                case "ATTRIB" when insert is { } open:
+                    open.Fields.Add(EntityReader.Field(record));
+                    return;
+                case "SEQEND" when insert is not null:
+                    CloseInsert();
+                    return;
+                case "VIEWPORT" or "ATTDEF":
+                    return;
+                case "INSERT" when Wants(record):
+                    CloseInsert();
+                    insert = (record, space, []);
+                    return;
+                default:
+                    CloseInsert();
+                    Take(record, space, []);
+                    return;
+            }
+        }
+
+        private bool IsOnPaper(RecordReader record) => Lenient(record, () => record.Integer(67) == 1);
+
+        private bool Wants(RecordReader record) => Lenient(record, () => record.Integer(66) == 1);
+
+        private bool Lenient(RecordReader record, Func<bool> says)
+        {
+            try
+            {
+                return says();
+            }
+            catch (UnreadableException fault)
+            {
+                file.Found(fault.Tag, $"{record.Kind}: {fault.Message}.");
+                return false;
+            }
+        }
+
+        private void CloseInsert()
+        {
+            if (insert is { } open)
+            {
+                insert = null;
+                Take(open.Record, open.Space, [.. open.Fields]);
+            }
+        }
+
+        private void Take(RecordReader record, string space, ImmutableArray<PlacedAttribute> fields)
+        {
+            Entity? entity = null;
+            try
+            {
+                entity = EntityReader.Read(record, fields);
+            }
+            catch (UnreadableException fault)
+            {
+                file.Found(fault.Tag, $"{record.Kind}: {fault.Message}.");
+            }
+
+            all.Add(new(entity, record.Kind, record.Text(8, "0"), space, record.Line, record.Noted("part="), record.Noted("d=")));
+        }
+    }
+}
