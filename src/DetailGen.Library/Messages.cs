@@ -36,4 +36,6 @@ internal static class Messages
     internal static string NotADrawingHint => "A drawing is a DXF file, text or binary.";
 
     internal static string DamagedPreset => "The preset in the drawing is damaged.";
+
+    internal static string ReducedPrint => "Sheet: reduced-print is not built yet; letters keep their usual heights.";
 }

@@ -25,6 +25,9 @@ public sealed record PartWords(string Note, string Purpose, string Without);
 public sealed record Part(
     string Id, string Name, Material Material, Element Element, Region Region, Presence Presence, Roles Roles, int BuildOrder)
 {
+    /// <summary>The stage of the work in which it is built, from 0; parts of one stage follow each other in build order.</summary>
+    public int Stage { get; init; }
+
     /// <summary>The slot of the construction or junction that the part fills, such as <c>wall.outer-leaf</c>.</summary>
     public required string Slot { get; init; }
 

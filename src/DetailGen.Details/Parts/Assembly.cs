@@ -26,6 +26,7 @@ internal static class Assembly
             parts.Add(new(blank.Id, blank.Name, material, blank.Element, regions[i], blank.Presence, blank.Roles, parts.Count + 1)
             {
                 Slot = blank.Slot,
+                Stage = (int)blank.Stage,
                 Parameters = blank.Parameters,
                 Words = wording.For(blank, material),
                 Sheet = blank.Sheet,

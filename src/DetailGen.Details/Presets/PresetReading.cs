@@ -178,7 +178,9 @@ internal sealed class PresetReading(PresetLayers layers, PresetContext context)
         int? scale = sheet?["scale"] is ScalarNode node && PresetShape.Scales.Contains(node.Text, StringComparer.Ordinal)
             ? int.Parse(node.Text.AsSpan(2), System.Globalization.CultureInfo.InvariantCulture)
             : null;
-        return new(sheet?.Text("paper"), scale,
+        var companions = (sheet?["companions"] as ListNode)?.Items.OfType<ScalarNode>().Select(item => item.Text)
+            .Where(word => PresetShape.Companions.Contains(word, StringComparer.Ordinal)).Distinct(StringComparer.Ordinal);
+        return new(sheet?.Text("paper"), scale, [.. companions ?? []],
             [.. Sound(map, "sheet", new TextShape()).Where(entry => entry.Key is not ("paper" or "scale")).Select(entry => new SheetOption(entry.Key, TextOf(entry), entry.Value.At))]);
     }
 

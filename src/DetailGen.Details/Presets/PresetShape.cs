@@ -34,6 +34,8 @@ public static partial class PresetShape
     public static IReadOnlyList<string> Levels { get; } =
         ["finished-roof", "deck-top", "structure-top", "ceiling", "upstand-top", "tray-outlet", "wall-head", "coping-top"];
 
+    public static IReadOnlyList<string> Companions { get; } = ["exploded", "control-lines", "sequence", "blank"];
+
     public static IReadOnlyList<string> Scales { get; } = ["1:2", "1:5", "1:10", "1:20", "1:50"];
 
     public static IReadOnlyList<string> FrsiFilms { get; } = ["mould", "heat-flow"];
@@ -78,9 +80,10 @@ public static partial class PresetShape
         new Field("paper", new WordShape(SheetShape.Papers), "Sheet format."),
         new Field("scale", new WordShape(Scales), "Scale of the view."),
         new Field("line-group", new WordShape("usual", "copy"), "copy moves every line width one step up."),
-        new Field("reduced-print", new FlagShape(), "true lifts letters of 2.5 to 3.5, and of 3.5 to 5."),
+        new Field("reduced-print", new FlagShape(), "true asks for larger letters; not built yet, so it is only told."),
         new Field("trim-marks", new FlagShape(), "true draws trimming marks, on untrimmed paper."),
         new Field("status-edition", new WordShape("2021", "2018"), "Edition of the annex whose wording of the status is printed."),
+        new Field("companions", new ListShape(new WordShape(Companions)), "Further sheets from the same section."),
         new Field("plot", new WordShape("black", "colour"), "Inks of the print."));
 
     private static MapShape TitleBlock => new(

@@ -9,9 +9,13 @@ public sealed record LayerLook(string Row, string Name, double Width, double Wid
 /// <summary>The layer map: how every row looks. The drawing code knows row ids only.</summary>
 public sealed record LayerMap(IReadOnlyList<LayerLook> Looks)
 {
+    /// <summary>Line widths, mm: ISO 128-2, from memory.</summary>
+    private static readonly double[] Series = [0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1.0, 1.4, 2.0];
+
     /// <summary>The rows that these views and pages use, in the order of the map.</summary>
     /// <exception cref="KeyNotFoundException">An item names a row that the map lacks.</exception>
-    internal IReadOnlyList<LayerRow> Used(IEnumerable<Item> items, string paper)
+    /// <param name="forCopies">Every width one step up its series.</param>
+    internal IReadOnlyList<LayerRow> Used(IEnumerable<Item> items, string paper, bool forCopies = false)
     {
         var rows = new HashSet<string>(StringComparer.Ordinal);
         foreach (var item in items)
@@ -20,10 +24,12 @@ public sealed record LayerMap(IReadOnlyList<LayerLook> Looks)
         }
 
         var found = Looks.Where(look => rows.Remove(look.Row))
-            .Select(look => new LayerRow(look.Row, look.Name, paper == "A1" ? look.WidthOnA1 : look.Width, look.LineType, look.Ink, look.Plotted))
+            .Select(look => new LayerRow(look.Row, look.Name, Width(paper == "A1" ? look.WidthOnA1 : look.Width, forCopies), look.LineType, look.Ink, look.Plotted))
             .ToList();
         return rows.Count == 0 ? found : throw new KeyNotFoundException($"The layer map has no row {string.Join(", ", rows.Order(StringComparer.Ordinal))}.");
     }
+
+    private static double Width(double width, bool oneStepUp) => oneStepUp ? Series.FirstOrDefault(wider => wider > width + 1e-9, width) : width;
 
     private static void Collect(Item item, HashSet<string> rows)
     {

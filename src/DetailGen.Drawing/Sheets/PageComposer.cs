@@ -1,6 +1,7 @@
 using System.Globalization;
 using DetailGen.Drawing.Annotation;
 using DetailGen.Drawing.Scenes;
+using DetailGen.Drawing.Sheets.Companions;
 
 namespace DetailGen.Drawing.Sheets;
 
@@ -13,7 +14,7 @@ internal static class PageComposer
     /// <param name="titleAt">Lower left corner of the view's title, page mm.</param>
     internal static IReadOnlyList<Page> Lay(
         SheetFormat format, SheetText text, double scale, Placement view, PaperPoint titleAt, IReadOnlyList<KeyEntry> key,
-        IReadOnlyList<KeyedNote> keyed)
+        IReadOnlyList<KeyedNote> keyed, IReadOnlyList<CompanionSheet> companions)
     {
         var first = new List<Item>(ViewTitle.Of("1", text.ViewTitle, scale, titleAt));
         var notesDone = Notes(format, text, first, out var notesFoot);
@@ -39,7 +40,7 @@ internal static class PageComposer
 
         var leftOver = new LeftOver(stacks, keyDone ? [] : key, checksDone ? [] : text.Checks, notesDone ? [] : text.Notes, keyedDone ? [] : keyed, text);
         var further = FurtherPages.Lay(format, leftOver);
-        var count = 1 + further.Count;
+        var count = 1 + further.Count + companions.Count;
 
         List<Page> pages = [Page(1, [view], first)];
         for (var i = 0; i < further.Count; i++)
@@ -47,10 +48,15 @@ internal static class PageComposer
             pages.Add(Page(i + 2, [], further[i]));
         }
 
+        foreach (var companion in companions)
+        {
+            pages.Add(Page(pages.Count + 1, companion.Placements, companion.Items, companion.Scale));
+        }
+
         return pages;
 
-        Page Page(int number, IReadOnlyList<Placement> placements, IReadOnlyList<Item> items) => new(
-            number, format.Paper, format.Width, format.Height, placements, [.. Fixed(format, text, scale, number, count), .. items]);
+        Page Page(int number, IReadOnlyList<Placement> placements, IReadOnlyList<Item> items, double? ownScale = null) => new(
+            number, format.Paper, format.Width, format.Height, placements, [.. Fixed(format, text, ownScale ?? scale, number, count), .. items]);
     }
 
     /// <summary>A zone less its distance from its neighbours.</summary>

@@ -1,5 +1,6 @@
 using DetailGen.Drawing.Annotation;
 using DetailGen.Drawing.Scenes;
+using DetailGen.Drawing.Sheets.Companions;
 using DetailGen.Drawing.Views;
 using DetailGen.Sections;
 
@@ -25,11 +26,19 @@ public static class SheetComposer
         var (format, drawn, layout) = (trial.Candidate.Format, trial.Drawn, trial.Layout);
         List<Item> items = [.. drawn.Items, .. layout.Items];
         var view = new View("section", drawn.Scale, items, layout.Bounds.With(drawn.Bounds));
+        CompanionSheet[] companions = request.ViewOnly
+            ? []
+            : [.. request.Companions.Select((companion, i) => CompanionSheets.Of(companion, new(section, drawn, trial.Window, trial.Origin, format, text.ViewTitle, i + 2)))];
         var pages = request.ViewOnly
             ? [Alone(view)]
-            : PageComposer.Lay(format, text, drawn.Scale, new("section", trial.Origin, format.Zones["view"]), ViewRoom.Of(format).TitleAt, KeyEntries.Of(drawn, layout.Items, layout.Keyed.Count > 0), layout.Keyed);
-        var layers = map.Used(items.Concat(pages.SelectMany(page => page.Items)), format.Paper);
-        return new(new(layers, [view], pages, identity), format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)]);
+            : PageComposer.Lay(format, text, drawn.Scale, new("section", trial.Origin, format.Zones["view"]), ViewRoom.Of(format).TitleAt, KeyEntries.Of(drawn, layout.Items, layout.Keyed.Count > 0), layout.Keyed, companions);
+        if (request.TrimMarks && !request.ViewOnly)
+        {
+            pages = [.. pages.Select(page => TrimMarks.On(page, format))];
+        }
+
+        var layers = map.Used(items.Concat(companions.SelectMany(companion => companion.Views).SelectMany(one => one.Items)).Concat(pages.SelectMany(page => page.Items)), format.Paper, request.ForCopies);
+        return new(new(layers, [view, .. companions.SelectMany(companion => companion.Views)], pages, identity), format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)]);
     }
 
     // Of the first set of sheets that hold the geometry: the first with everything in words, else the one that lacks least.
@@ -81,7 +90,7 @@ public static class SheetComposer
             SheetLines = request.ViewOnly ? [] : [.. Frame.CentringMarks(candidate.Format).Select(mark => (Stroke)Moving.By(mark, new(-origin.X, -origin.Y)))],
         };
         var layout = Annotator.PlaceBetter(new(section, view, References.Of(section), text.DatumLevel, []), toBeat - AnnotationLayout.Lack(candidate.Illegible, 0));
-        return layout is not null && new Trial(candidate, origin, drawn, layout) is var trial && trial.Misfit < toBeat ? trial : null;
+        return layout is not null && new Trial(candidate, window, origin, drawn, layout) is var trial && trial.Misfit < toBeat ? trial : null;
     }
 
     // The page is the view and nothing else; the model's origin is where it is in the model.
@@ -115,7 +124,7 @@ public static class SheetComposer
         }
     }
 
-    private sealed record Trial(Candidate Candidate, PaperPoint Origin, DrawnView Drawn, AnnotationLayout Layout)
+    private sealed record Trial(Candidate Candidate, Bounds Window, PaperPoint Origin, DrawnView Drawn, AnnotationLayout Layout)
     {
         internal int Misfit => AnnotationLayout.Lack(Layout.Unplaced.Count + Layout.Faults.Count + Candidate.Illegible, Layout.Keyed.Count);
     }

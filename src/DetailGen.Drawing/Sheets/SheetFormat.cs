@@ -14,5 +14,8 @@ public sealed record SheetFormat(
     string Paper, double Width, double Height, PaperBox Space, int FieldsAcross, int FieldsDown, IReadOnlyList<string> Lettered,
     IReadOnlyDictionary<string, PaperBox> Zones)
 {
+    /// <summary>Width and height of the paper before it is cut to size, mm.</summary>
+    public (double Width, double Height) Untrimmed { get; init; } = (Width, Height);
+
     public PaperBox? Zone(string name) => Zones.TryGetValue(name, out var zone) ? zone : null;
 }

@@ -52,4 +52,30 @@ public sealed record SheetText(
 /// <param name="Paper">A4, A3, A2, A1, or null for the tool's choice.</param>
 /// <param name="Scale">s of 1:s, or null for the largest standard scale that fits.</param>
 /// <param name="ViewOnly">The view without a sheet, to stand in somebody's own drawing.</param>
-public sealed record SheetRequest(string? Paper, double? Scale, bool Mirror, bool ViewOnly);
+public sealed record SheetRequest(string? Paper, double? Scale, bool Mirror, bool ViewOnly)
+{
+    /// <summary>Every line one step wider, so that thin ones survive copying.</summary>
+    public bool ForCopies { get; init; }
+
+    /// <summary>On untrimmed paper, with marks where to cut.</summary>
+    public bool TrimMarks { get; init; }
+
+    /// <summary>Further sheets drawn from the same section, in this order.</summary>
+    public IReadOnlyList<Companion> Companions { get; init; } = [];
+}
+
+/// <summary>A sheet beside the detail itself, drawn from the same section.</summary>
+public enum Companion
+{
+    /// <summary>The layers of roof and wall pulled apart.</summary>
+    Exploded,
+
+    /// <summary>Where water, air, vapour and heat are stopped.</summary>
+    ControlLines,
+
+    /// <summary>Stage by stage, as it is built.</summary>
+    Sequence,
+
+    /// <summary>The section without a word, for teaching.</summary>
+    Blank,
+}

@@ -11,6 +11,7 @@ internal static class TitleBlockForm
     private const double Small = 2.5;
     private const double Middle = 3.5;
     private const double Large = 5;
+    private const double SheetWidth = 13;
 
     private sealed record Field(string Tag, double Left, double Bottom, double Right, double Top, string Label, string Value, double Height, double Lift = 1.2);
 
@@ -47,7 +48,7 @@ internal static class TitleBlockForm
             new("NUMBER", 34, 0, 106, 12, "Number", t.Number, t.Number.Length > 17 ? Middle : Large),
             new("STATUS", 106, 0, 124, 12, "Status", t.Status, Large),
             new("REVISION", 124, 0, 150, 12, "Revision", t.Revision, t.Revision.Length > 3 ? Middle : Large),
-            new("SHEET", 150, 0, 165, 12, "Sheet", sheet, Middle),
+            new("SHEET", 150, 0, 165, 12, "Sheet", sheet, Letters.Width(sheet, Middle) > SheetWidth / Table.Slack ? Small : Middle),
             new("PAPER", 165, 0, 180, 12, "Paper", paper, Middle),
             new("SCALE", 0, 12, 34, 20, "Scale", scale, Small),
             new("DATE", 34, 12, 64, 20, "Date of issue", t.Date, Small),

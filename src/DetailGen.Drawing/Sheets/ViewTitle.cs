@@ -15,7 +15,8 @@ internal static class ViewTitle
     internal const double Height = 12;
 
     /// <param name="corner">Lower left corner, page mm.</param>
-    internal static IEnumerable<Item> Of(string number, string title, double scale, PaperPoint corner)
+    /// <param name="most">Room from the corner to the right; where the scale bar does not fit it is left out.</param>
+    internal static IEnumerable<Item> Of(string number, string title, double scale, PaperPoint corner, double most = double.PositiveInfinity)
     {
         var middle = corner + new PaperPoint(Ring / 2, Ring / 2 + 0.5);
         yield return new Ring("detail.mark", middle, Ring);
@@ -27,6 +28,11 @@ internal static class ViewTitle
         yield return Frame.Line(Row, new(left, corner.Y + 4.8), new(left + width, corner.Y + 4.8));
         var words = "Scale " + Words(scale);
         yield return new Text("note.text", words, new(left, corner.Y + 1.2), 2.5);
+        if (Width(title, scale) > most)
+        {
+            yield break;
+        }
+
         foreach (var item in Bar(scale, new(left + Math.Max(width, Letters.Width(words, 2.5)) + 8, corner.Y + 4.2)))
         {
             yield return item;
@@ -62,7 +68,7 @@ internal static class ViewTitle
         }
     }
 
-    private static int Division(double scale) => scale switch { <= 2 => 10, >= 20 => 200, _ => 100 };
+    private static int Division(double scale) => scale switch { <= 2 => 10, >= 50 => 500, >= 20 => 200, _ => 100 };
 
     private static Solid Block(double left, double bottom, double width) => new(
         Row, [new(left, bottom), new(left + width, bottom), new(left + width, bottom + BarHeight), new(left, bottom + BarHeight)], []);

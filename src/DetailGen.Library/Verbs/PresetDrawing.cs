@@ -56,12 +56,12 @@ internal static class PresetDrawing
 
         var text = SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks);
         var sheet = SheetComposer.Compose(
-            worked.Section, text, new(preset.Sheet.Paper, preset.Sheet.Scale, preset.Mirror, request.ViewOnly), SheetSetup.Formats(office.Sheets), SheetSetup.Layers(office.Sheets),
+            worked.Section, text, SheetSetup.Asked(preset, request.ViewOnly), SheetSetup.Formats(office.Sheets), SheetSetup.Layers(office.Sheets),
             Identity(preset, report));
         report = report with
         {
             Layout = LayoutMeasures.Of(sheet),
-            Warnings = [.. report.Warnings, .. sheet.Warnings],
+            Warnings = [.. report.Warnings, .. SheetSetup.Has(preset, "reduced-print", "true") ? [Messages.ReducedPrint] : Array.Empty<string>(), .. sheet.Warnings],
         };
 
         List<OutputFile> files = [.. request.Formats.Where(format => format != "json").Distinct(StringComparer.Ordinal).SelectMany(format => Files(format, name, worked, text, sheet, report, request.Dpi))];
@@ -84,7 +84,7 @@ internal static class PresetDrawing
         _ => SceneFiles.Emit(format == "dxf" || InColour(worked.Preset) ? sheet.Scene : sheet.Scene.InBlack(), [format], new(dpi)).Select(file => new OutputFile($"{name}{file.Suffix}.{file.Format}", format, file.Bytes)),
     };
 
-    private static bool InColour(Preset preset) => preset.Sheet.Options.Any(option => option is { Key: "plot", Value: "colour" });
+    private static bool InColour(Preset preset) => SheetSetup.Has(preset, "plot", "colour");
 
     private static Identity Identity(Preset preset, DetailReport report)
     {

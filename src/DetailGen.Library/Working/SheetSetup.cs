@@ -1,4 +1,5 @@
 using System.Globalization;
+using DetailGen.Details.Presets;
 using DetailGen.Details.Sheets;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Sheets;
@@ -20,13 +21,32 @@ internal static class SheetSetup
         return new([.. data.Layers.Select(layer => new LayerLook(layer.Row, layer.Name, layer.Width, layer.WidthOnA1, layer.LineType, inks[layer.Ink], layer.Plotted))]);
     }
 
+    /// <summary>What the preset asks of its sheet.</summary>
+    internal static SheetRequest Asked(Preset preset, bool viewOnly) => new(preset.Sheet.Paper, preset.Sheet.Scale, preset.Mirror, viewOnly)
+    {
+        ForCopies = Has(preset, "line-group", "copy"),
+        TrimMarks = Has(preset, "trim-marks", "true"),
+        Companions = [.. preset.Sheet.Companions.Select(word => word switch
+        {
+            "exploded" => Companion.Exploded,
+            "control-lines" => Companion.ControlLines,
+            "sequence" => Companion.Sequence,
+            _ => Companion.Blank,
+        })],
+    };
+
+    internal static bool Has(Preset preset, string key, string value) => preset.Sheet.Options.Any(option => option.Key == key && option.Value == value);
+
     private static SheetFormat Format(FormatRow row)
     {
         PaperBox space = new(row.BorderLeft, row.BorderOthers, row.Width - row.BorderOthers, row.Height - row.BorderOthers);
         var wide = row.Width > row.Height;
         return new(
             row.Paper, row.Width, row.Height, space, wide ? row.GridLong : row.GridShort, wide ? row.GridShort : row.GridLong, row.Paper == "A4" ? TwoSides : FourSides,
-            row.Zones.ToDictionary(zone => zone.Name, zone => new PaperBox(zone.Left, zone.Bottom, zone.Right, zone.Top).Shift(new(space.Left, space.Bottom)), StringComparer.Ordinal));
+            row.Zones.ToDictionary(zone => zone.Name, zone => new PaperBox(zone.Left, zone.Bottom, zone.Right, zone.Top).Shift(new(space.Left, space.Bottom)), StringComparer.Ordinal))
+        {
+            Untrimmed = (row.UntrimmedWidth, row.UntrimmedHeight),
+        };
     }
 
     private static Ink Colour(string hex)

@@ -44,7 +44,7 @@ internal static class Shipped
             [.. Details.Rules.Language.Vocabulary.Circumstances.Skip(1).Select(key => new Condition(key.Name, key.Options[0], null))],
             [.. set.Select(text => Given(text, junction, wall, roof))], [], [],
             [.. new[] { wall, roof, junction }.SelectMany(component => component.Slots).Select(slot => new FilledSlot(slot, Materials.Find(slot.Default)!, null))],
-            [], [], [], new SheetWishes(null, null, []), new TitleBlock([]), [], "mould", false, []);
+            [], [], [], new SheetWishes(null, null, [], []), new TitleBlock([]), [], "mould", false, []);
 
     public static Preset Preset(string junction, string wall, string roof, params IEnumerable<string> set) => Preset(
         Find(ComponentKind.Junction, junction), Find(ComponentKind.Wall, wall), Find(ComponentKind.Roof, roof), set);

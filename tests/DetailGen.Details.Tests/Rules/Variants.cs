@@ -58,7 +58,7 @@ internal sealed class Variants(Components components, MaterialLibrary materials,
                     ? new FilledSlot(slot, filling, At)
                     : new FilledSlot(slot, materials.Find(slot.Default)!, null)),
             ],
-            [new NamedPack(pack, At)], [], [], new SheetWishes(null, null, []), new TitleBlock([]), [], "mould", false, []);
+            [new NamedPack(pack, At)], [], [], new SheetWishes(null, null, [], []), new TitleBlock([]), [], "mould", false, []);
     }
 
     private static bool IsCircumstance(string key) => Vocabulary.Circumstances.Skip(1).Any(one => one.Name == key);

@@ -241,7 +241,7 @@ internal static class Trial
             [.. Vocabulary.Circumstances.Skip(1).Select(key => new Condition(key.Name, key.Options[0], null))],
             [.. set.Select(text => Given(text, junction, wall, roof))], [], [],
             [.. new[] { wall, roof, junction }.SelectMany(component => component.Slots).Select(slot => new FilledSlot(slot, Materials.Find(slot.Default)!, null))],
-            [new NamedPack("uk", At)], [], [], new SheetWishes(null, null, []), new TitleBlock([]), [], "mould", false, []);
+            [new NamedPack("uk", At)], [], [], new SheetWishes(null, null, [], []), new TitleBlock([]), [], "mould", false, []);
 
     /// <summary>Held to rules of one's own instead of the shipped ones.</summary>
     public static Preset Own(this Preset preset) => preset with { Rules = [new NamedPack("own", At)] };

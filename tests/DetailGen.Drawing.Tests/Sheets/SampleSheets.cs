@@ -12,6 +12,7 @@ internal static class SampleSheets
         ["revisions"] = new(0, 44, 180, 58),
         ["notes"] = new(0, 58, 180, 71),
         ["view"] = new(0, 71, 180, 277),
+        ["drawing"] = new(0, 71, 114, 277),
     });
 
     internal static SheetFormat A3 { get; } = Format("A3", 420, 297, 8, 6, ["top", "right", "bottom", "left"], new()
@@ -23,6 +24,7 @@ internal static class SampleSheets
         ["key"] = new(310, 84, 390, 147),
         ["schedule"] = new(0, 0, 206, 80),
         ["view"] = new(0, 84, 306, 277),
+        ["drawing"] = new(76, 84, 230, 277),
     });
 
     internal static SheetText Text { get; } = new(
@@ -61,7 +63,7 @@ internal static class SampleSheets
     internal static Scene Scene(SheetFormat format, SheetText text)
     {
         var zone = format.Zones["view"];
-        var pages = PageComposer.Lay(format, text, 10, new("section", new(zone.Left + 50, zone.Bottom + 80), zone), new(zone.Left + 4, zone.Bottom + 1), Key, []);
+        var pages = PageComposer.Lay(format, text, 10, new("section", new(zone.Left + 50, zone.Bottom + 80), zone), new(zone.Left + 4, zone.Bottom + 1), Key, [], []);
         string[] rows = ["frame", "frame.grid", "table.inner", "table.outer", "block.label", "block.value", "block.notes", "schedule", "key", "checklist", "revisions", "title.view", "note.text", "detail.mark"];
         LayerRow[] layers = [.. rows.Select(row => new LayerRow(row, "A-------" + row.Replace(".", "").ToUpperInvariant(), row == "frame" ? 0.7 : row == "table.outer" ? 0.5 : 0.18, "continuous", Ink.Black))];
         return new(layers, [new("section", 10, [], new(0, 0, 1, 1))], pages, new("TC-DET-0101", "P02", "Parapet", "AB", "Tern Court Workshops", new(2026, 11, 25), ""));

@@ -1,0 +1,111 @@
+using DetailGen.Drawing.Lettering;
+using DetailGen.Drawing.Scenes;
+using DetailGen.Drawing.Views;
+using DetailGen.Sections;
+
+namespace DetailGen.Drawing.Sheets.Companions;
+
+/// <summary>
+/// Where water, air, vapour and heat are stopped: the parts with that task, each by a line along it, and for heat by its fill, over the thin outlines of the section.
+/// Whether they are unbroken is for the checks; the sheet says so.
+/// </summary>
+internal static class ControlLines
+{
+    private const string Id = "control-lines";
+    private const double Sample = 18;
+    private const double MostLegend = 76;
+    private const double Text = 2.5;
+    private const double Pitch = 4.25;
+
+    private static readonly (Roles Role, string Row, string Words)[] Lines =
+    [
+        (Roles.WaterBarrier, "control.water", "Water"),
+        (Roles.AirBarrier, "control.air", "Air"),
+        (Roles.VapourControl, "control.vapour", "Vapour"),
+    ];
+
+    internal static CompanionSheet Of(CompanionBasis basis)
+    {
+        var drawn = basis.Drawn;
+        var seen = Region.Box(new OnPaper(drawn.Scale, drawn.Mirror).At(BreakLines.Clip(basis.Section, basis.Window)));
+        var insulation = Having(basis, Roles.Insulation).Select(part => part.Id).ToHashSet(StringComparer.Ordinal);
+        List<Item> items =
+        [
+            .. drawn.Items.Where(item => item.Row.StartsWith("fill.", StringComparison.Ordinal) && item.PartId is { } part && insulation.Contains(part)),
+            .. drawn.Items.OfType<Stroke>().Where(IsOutline).Select(CompanionBasis.Thin),
+        ];
+        foreach (var (role, row, _) in Lines)
+        {
+            items.AddRange(Having(basis, role).SelectMany(part => Along(part, row, drawn.Mirror, seen)));
+        }
+
+        var view = basis.Format.Zones["view"];
+        return new(
+            drawn.Scale,
+            [new(Id, drawn.Scale, items, drawn.Bounds)],
+            [new(Id, basis.Origin, view)],
+            [.. basis.Title("Control lines", drawn.Scale, ViewRoom.Of(basis.Format).TitleAt), .. Legend(basis)]);
+    }
+
+    private static IEnumerable<DrawnPart> Having(CompanionBasis basis, Roles role) =>
+        basis.Drawn.Parts.Where(part => part.Part.Roles.HasFlag(role) && part.Part.Presence == Presence.Cut);
+
+    // Bed joints say nothing here.
+    private static bool IsOutline(Stroke stroke) =>
+        stroke.Row == Rows.Break || (stroke.Row.StartsWith("cut.", StringComparison.Ordinal) && stroke.PartId?.EndsWith("/bed", StringComparison.Ordinal) != true);
+
+    // A sheet by its own line, as far as it is seen; anything else by the line through its middle along its axis.
+    private static IEnumerable<Stroke> Along(DrawnPart part, string row, bool mirror, Region seen)
+    {
+        for (var i = 0; i + 1 < part.Line.Count; i++)
+        {
+            var (a, b) = (part.Line[i], part.Line[i + 1]);
+            foreach (var (from, to) in seen.Cut(new(a.X, a.Y), new(b.X, b.Y)))
+            {
+                yield return new Stroke(row, [new(from.X, from.Y), new(to.X, to.Y)]) { PartId = part.Id };
+            }
+        }
+
+        if (part.IsSheet)
+        {
+            yield break;
+        }
+
+        foreach (var piece in part.Visible.Pieces)
+        {
+            var box = Around(piece.Outline);
+            var (middle, axis) = (new Point((box.Left + box.Right) / 2, (box.Bottom + box.Top) / 2), part.Part.Axis);
+            var way = (box.Width + box.Height) / axis.Length * new Point(mirror ? -axis.X : axis.X, axis.Y);
+            foreach (var (from, to) in Region.Polygon([.. piece.Outline]).Cut(middle - way, middle + way))
+            {
+                yield return new Stroke(row, [new(from.X, from.Y), new(to.X, to.Y)]) { PartId = part.Id };
+            }
+        }
+    }
+
+    private static PaperBox Around(IReadOnlyList<Point> outline) =>
+        new(outline.Min(point => point.X), outline.Min(point => point.Y), outline.Max(point => point.X), outline.Max(point => point.Y));
+
+    private static IEnumerable<Item> Legend(CompanionBasis basis)
+    {
+        var room = basis.Room;
+        var width = Math.Min(MostLegend, room.Right - basis.Format.Zones["drawing"].Right - 3);
+        var (left, y) = (room.Right - width, room.Top - 4.0);
+        yield return new Text("title.view", "Control lines", new(left, y), 3.5);
+        y -= 8;
+        foreach (var (role, sign, words) in Lines.Select(line => (line.Role, Frame.Line(line.Row, default, new(Sample, 0)), line.Words)).Append((Roles.Insulation, Zigzag, "Heat: filled")))
+        {
+            yield return Moving.By(sign, new(left, y + 1));
+            yield return new Text("key", words, new(left + Sample + 3, y), Text, Bold: true);
+            var names = Having(basis, role).Select(part => part.Part.Name.ToLowerInvariant()).Distinct(StringComparer.Ordinal);
+            var lines = Wrapping.Wrap(string.Join(", ", names), Text, width - Sample - 3);
+            yield return new Paragraph("key", lines, new(left + Sample + 3, y - Pitch), Text, Pitch);
+            y -= (lines.Count + 2) * Pitch;
+        }
+
+        yield return new Paragraph(
+            "block.notes", Wrapping.Wrap("Each line follows the parts with that task. That a line is unbroken is for the checks and for whoever signs the sheet.", Text, width), new(left, y), Text, Pitch);
+    }
+
+    private static Stroke Zigzag => new("fill.IR.roof", [.. Enumerable.Range(0, 7).Select(i => new PaperPoint(Sample * i / 6, i % 2 == 0 ? -1.5 : 1.5))]);
+}

@@ -1,0 +1,92 @@
+using System.Globalization;
+using DetailGen.Drawing.Lettering;
+using DetailGen.Drawing.Scenes;
+using DetailGen.Drawing.Views;
+using DetailGen.Sections;
+
+namespace DetailGen.Drawing.Sheets.Companions;
+
+/// <summary>The layers of roof and wall pulled apart in the order of their stacks, each a piece at true thickness with its reference, its name and its task.</summary>
+internal static class ExplodedLayers
+{
+    private const double MostPiece = 45; // length of a piece on paper, mm
+    private const double Apart = 7; // least distance between two pieces, mm; a line of text fits between
+    private const double Text = 2.5;
+    private const double Pitch = 4.0;
+    private const double MostWords = 88;
+    private const double Between = 10;
+
+    internal static CompanionSheet Of(CompanionBasis basis)
+    {
+        var views = new List<View>();
+        var placements = new List<Placement>();
+        var items = new List<Item>();
+        var room = basis.Room;
+        var scale = Scale(basis, room);
+        var column = (room.Width + Between) / basis.Section.Buildups.Count - Between;
+        var piece = Math.Min(MostPiece, 0.35 * column);
+        var wordsWidth = Math.Min(MostWords, column - piece);
+        var left = room.Left;
+        foreach (var buildup in basis.Section.Buildups)
+        {
+            var (view, words, height) = Stack(basis, buildup, scale, piece, wordsWidth);
+            PaperPoint origin = new(left, room.Top - 12);
+            views.Add(view);
+            placements.Add(new(view.Id, origin, new(left - 1, origin.Y - height - 2, left + piece + 1, room.Top - 8)));
+            items.Add(new Text("title.view", buildup.Title, new(left, room.Top - 4.5), 3.5));
+            items.AddRange(words.Select(item => Moving.By(item, origin)));
+            left += piece + wordsWidth + Between;
+        }
+
+        return new(scale, views, placements, [.. items, .. basis.Title("Layers pulled apart", scale, new(room.Left, room.Bottom))]);
+    }
+
+    // The largest at which both stacks fit above the title.
+    private static double Scale(CompanionBasis basis, PaperBox room)
+    {
+        var height = room.Height - 12 - ViewTitle.Height - 4;
+        return Candidates.Scales.FirstOrDefault(
+            scale => basis.Section.Buildups.All(buildup => buildup.Layers.Sum(layer => Math.Max(Pitch * 2, layer.Thickness / scale) + Apart) <= height), Candidates.Scales[^1]);
+    }
+
+    // From the top downwards: a roof as it lies, a wall turned on its side, outside uppermost.
+    private static (View View, IReadOnlyList<Item> Words, double Height) Stack(CompanionBasis basis, Buildup buildup, double scale, double piece, double wordsWidth)
+    {
+        var parts = new List<Part>();
+        var words = new List<Item>();
+        var y = 0.0;
+        foreach (var layer in buildup.Layers)
+        {
+            var thickness = layer.Thickness / scale;
+            if (basis.Section.Parts.FirstOrDefault(part => part.Id == layer.PartId) is { IsAir: false } part)
+            {
+                parts.Add(Laid(part, y * scale, layer.Thickness, piece * scale));
+            }
+
+            var lines = Wrapping.Wrap($"{layer.Element}, {layer.Thickness.ToString("0.#", CultureInfo.InvariantCulture)} mm: {layer.Function}", Text, wordsWidth - 14);
+            var middle = y - thickness / 2;
+            var first = middle + (lines.Count - 1) * Pitch / 2 - Text / 2;
+            words.Add(new Text("note.text", layer.Reference, new(piece + 4, first), Text, Bold: true));
+            words.Add(new Paragraph("note.text", lines, new(piece + 14, first), Text, Pitch));
+            y -= Math.Max(lines.Count * Pitch, thickness) + Apart;
+        }
+
+        var section = new Section(basis.Section.Junction, parts, [], [], [], [], [], []);
+        var drawn = SectionView.Draw(section, new(scale, new(0, y * scale, piece * scale, 100), Mirror: false));
+        return (new("exploded-" + buildup.Id, scale, drawn.Items, drawn.Bounds), words, -y);
+    }
+
+    private static Part Laid(Part part, double top, double thickness, double length)
+    {
+        var region = Region.Box(0, top - thickness, length, top);
+        return part with
+        {
+            Region = region,
+            Presence = Presence.Cut,
+            Axis = new(1, 0),
+            Seed = null,
+            Coursing = null,
+            Sheet = part.Sheet is { } sheet ? sheet with { Face = [new(0, top - thickness), new(length, top - thickness)], Over = [], Seat = Seat.Face } : null,
+        };
+    }
+}

@@ -1,0 +1,135 @@
+using DetailGen.Drawing.Lettering;
+using DetailGen.Drawing.Scenes;
+using DetailGen.Drawing.Sheets;
+using DetailGen.Drawing.Sheets.Companions;
+using DetailGen.Drawing.Tests.Annotation;
+using DetailGen.Drawing.Views;
+using DetailGen.Sections;
+
+namespace DetailGen.Drawing.Tests.Sheets;
+
+public class CompanionSheetTests
+{
+    /// <summary>Companion, paper, mirrored.</summary>
+    public static TheoryData<Companion, string, bool> All
+    {
+        get
+        {
+            var all = new TheoryData<Companion, string, bool>();
+            foreach (var companion in Enum.GetValues<Companion>())
+            {
+                all.Add(companion, "A4", false);
+                all.Add(companion, "A3", false);
+                all.Add(companion, "A3", true);
+            }
+
+            return all;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(All))]
+    public void Words_and_views_stay_within_the_frame_and_clear_of_each_other(Companion companion, string paper, bool mirror)
+    {
+        var basis = Basis(paper, mirror);
+        var sheet = CompanionSheets.Of(companion, basis);
+        var boxes = Words(sheet.Items).ToList();
+        Assert.NotEmpty(boxes);
+        Assert.All(boxes, box => Assert.True(Within(box.Box, basis.Format.Space), $"'{box.Words}' stands outside the frame."));
+        for (var i = 0; i < boxes.Count; i++)
+        {
+            Assert.All(boxes.Skip(i + 1), other => Assert.False(boxes[i].Box.Grow(-0.1).Meets(other.Box.Grow(-0.1)), $"'{boxes[i].Words}' and '{other.Words}' overlap."));
+        }
+
+        Assert.All(sheet.Placements, placement =>
+        {
+            var view = sheet.Views.Single(view => view.Id == placement.ViewId);
+            Assert.Equal(sheet.Scale, view.Scale);
+            Assert.True(Within(view.Bounds.Shift(placement.Origin), placement.Window.Grow(0.5)), $"{view.Id} is cut off.");
+        });
+        for (var i = 0; i < sheet.Placements.Count; i++)
+        {
+            Assert.All(sheet.Placements.Skip(i + 1), other => Assert.False(sheet.Placements[i].Window.Grow(-0.1).Meets(other.Window)));
+        }
+    }
+
+    [Fact]
+    public void A_blank_section_is_the_drawn_one_without_a_word()
+    {
+        var basis = Basis("A3", false);
+        var view = Assert.Single(CompanionSheets.Of(Companion.Blank, basis).Views);
+        Assert.Same(basis.Drawn.Items, view.Items);
+        Assert.DoesNotContain(view.Items, item => item is Text or Paragraph or Dimension);
+    }
+
+    [Fact]
+    public void The_stages_hold_every_part_once_in_build_order_and_the_last_shows_all_of_them()
+    {
+        var basis = Basis("A3", false);
+        var stages = BuildSequence.Stages(basis.Section);
+        Assert.InRange(stages.Count, 2, 8);
+        Assert.Equal(basis.Section.Parts.Where(part => !part.IsAir).Select(part => part.Id), stages.SelectMany(stage => stage).Select(part => part.Id));
+        var sheet = CompanionSheets.Of(Companion.Sequence, basis);
+        Assert.Equal(stages.Count, sheet.Views.Count);
+
+        // What is filled in a stage is built in it.
+        for (var i = 0; i < stages.Count; i++)
+        {
+            var now = stages[i].Select(part => part.Id).ToHashSet();
+            Assert.All(sheet.Views[i].Items.Where(item => item.Row.StartsWith("fill.", StringComparison.Ordinal) && item.PartId is not null), item => Assert.Contains(item.PartId!.Split('/')[0], now));
+        }
+    }
+
+    [Fact]
+    public void Control_lines_follow_the_parts_with_that_task_as_far_as_they_are_seen()
+    {
+        var basis = Basis("A3", false);
+        var view = Assert.Single(CompanionSheets.Of(Companion.ControlLines, basis).Views);
+        var seen = new OnPaper(10, false).At(BreakLines.Clip(basis.Section, basis.Window));
+        foreach (var (row, role) in new[] { ("control.water", Roles.WaterBarrier), ("control.air", Roles.AirBarrier), ("control.vapour", Roles.VapourControl) })
+        {
+            var lines = view.Items.OfType<Stroke>().Where(stroke => stroke.Row == row).ToList();
+            Assert.Equal(
+                basis.Drawn.Parts.Where(part => part.Part.Roles.HasFlag(role) && part.Part.Presence == Presence.Cut).Select(part => part.Id).Order(StringComparer.Ordinal),
+                lines.Select(line => line.PartId).Distinct().Order(StringComparer.Ordinal));
+            Assert.All(lines.SelectMany(line => line.Points), point => Assert.True(point.X >= seen.Left - 0.01 && point.X <= seen.Right + 0.01 && point.Y >= seen.Bottom - 0.01 && point.Y <= seen.Top + 0.01));
+        }
+    }
+
+    [Fact]
+    public void Every_layer_of_both_stacks_is_pulled_apart_and_named()
+    {
+        var basis = Basis("A3", false);
+        var sheet = CompanionSheets.Of(Companion.Exploded, basis);
+        var words = sheet.Items.OfType<Text>().Select(text => text.Words).ToList();
+        Assert.All(basis.Section.Buildups.SelectMany(buildup => buildup.Layers), layer => Assert.Single(words, layer.Reference));
+    }
+
+    private static CompanionBasis Basis(string paper, bool mirror)
+    {
+        var bare = AnnotationSamples.Parapet();
+        var section = bare with { Parts = [.. bare.Parts.OrderBy(part => part.BuildOrder).Select((part, i) => part with { Stage = i / 3 })] };
+        var format = paper == "A4" ? SampleSheets.A4 : SampleSheets.A3;
+        var scale = paper == "A4" ? 20 : 10;
+        var room = ViewRoom.Of(format);
+        var window = room.Window(section, scale)!.Value;
+        var drawn = SectionView.Draw(section, new(scale, window, mirror));
+        return new(section, drawn, window, room.Origin(drawn.Bounds, section), format, "Section through parapet", 2);
+    }
+
+    private static bool Within(PaperBox box, PaperBox outer) => box.Left >= outer.Left && box.Right <= outer.Right && box.Bottom >= outer.Bottom && box.Top <= outer.Top;
+
+    private static IEnumerable<(string Words, PaperBox Box)> Words(IEnumerable<Item> items) => items.SelectMany<Item, (string, PaperBox)>(item => item switch
+    {
+        Text text => [(text.Words, Around(text.Words, text.At, text.Height, text.Align))],
+        Paragraph paragraph => paragraph.Lines.Select((line, i) => (line, Around(line, paragraph.At - new PaperPoint(0, i * paragraph.Pitch), paragraph.Height, Align.Left))),
+        _ => [],
+    });
+
+    private static PaperBox Around(string words, PaperPoint at, double height, Align align)
+    {
+        var width = Letters.Width(words, height);
+        var left = at.X - align switch { Align.Centre => width / 2, Align.Right => width, _ => 0 };
+        return new(left, at.Y - Letters.Hang(height), left + width, at.Y + Letters.Rise(height));
+    }
+}
