@@ -10,16 +10,18 @@ namespace DetailGen.Drawing.Sheets.Companions;
 internal static class BuildSequence
 {
     private const int MostStages = 8;
+    private const double MostTitle = 130;
     private const double Gap = 5;
     private const double Text = 2.5;
     private const double Pitch = 3.9;
-    private const int CaptionLines = 4;
+    private const int CaptionLines = 3;
     private const double Caption = CaptionLines * Pitch + 2;
 
     internal static CompanionSheet Of(CompanionBasis basis)
     {
         var stages = Stages(basis.Section);
-        var room = basis.Room with { Bottom = basis.Room.Bottom + ViewTitle.Height };
+        var beside = basis.Format.Zones["title-block"].Left - basis.Room.Left > MostTitle; // the title stands beside the title block where there is room
+        var room = beside ? basis.Room : basis.Room with { Bottom = basis.Room.Bottom + ViewTitle.Height };
         var (columns, rows, whole) = Grid(stages.Count, room, basis);
         var (width, height) = ((room.Width + Gap) / columns - Gap, (room.Height + Gap) / rows - Gap);
         var scale = whole.Scale;
@@ -37,7 +39,7 @@ internal static class BuildSequence
             items.AddRange(Words(stages[i], i + 1, cell));
         }
 
-        return new(scale, views, placements, [.. items, .. basis.Title("Build sequence", scale, new(basis.Room.Left, basis.Room.Bottom))]);
+        return new(scale, views, placements, [.. items, .. basis.Title("Build sequence", scale, new(basis.Room.Left, beside ? basis.Format.Space.Bottom + 7 : basis.Room.Bottom))]);
     }
 
     /// <summary>Parts by stage of the work, in order; small neighbours joined until there are no more than fit a sheet.</summary>
@@ -61,7 +63,7 @@ internal static class BuildSequence
         var now = stages[last].Select(part => part.Id).ToHashSet(StringComparer.Ordinal);
         Part[] parts = [.. basis.Section.Parts.Where(part => standing.Contains(part.Id))];
         var section = basis.Section with { Parts = parts, Runs = [.. basis.Section.Runs.Where(run => parts.Any(part => Reaches(part, run)))] };
-        var drawn = SectionView.Draw(section, new(scale, basis.Window, basis.Drawn.Mirror));
+        var drawn = SectionView.Draw(section, new(scale, ViewRoom.Least(basis.Section), basis.Drawn.Mirror));
         Item[] seen = [.. drawn.Items.Where(item => IsLine(item) || IsOf(item, now)).Select(item => item is Stroke stroke && !IsOf(item, now) ? CompanionBasis.Thin(stroke) : item)];
         return new("stage-" + (last + 1).ToString(CultureInfo.InvariantCulture), scale, seen, drawn.Bounds);
     }
@@ -85,7 +87,7 @@ internal static class BuildSequence
         DrawnView whole = basis.Drawn;
         foreach (var scale in Candidates.Scales.Where(scale => scale >= basis.Drawn.Scale))
         {
-            whole = SectionView.Draw(basis.Section, new(scale, basis.Window, basis.Drawn.Mirror));
+            whole = SectionView.Draw(basis.Section, new(scale, ViewRoom.Least(basis.Section), basis.Drawn.Mirror));
             for (var columns = 1; columns <= count; columns++)
             {
                 var rows = (count + columns - 1) / columns;
