@@ -12,11 +12,11 @@ namespace DetailGen.Details.Tests.Solving;
 /// <summary>The budget is meant for pathological input, not for what people may well ask.</summary>
 public class ProvenTests
 {
-    private static readonly Catalogue Whole =
+    internal static readonly Catalogue Whole =
         Catalogue.Of(Components.Load().All, StockLibrary.Load().All, MaterialLibrary.Load().Ids, [Trial.PackOf("uk")]).Value;
 
     /// <summary>A pairing with the shipped rules, any choices, some sizes set and some wished, anywhere in their domains; every fourth with a target.</summary>
-    private static readonly Gen<Preset> Details =
+    internal static readonly Gen<Preset> Details =
         from pairing in Gen.Int[0, Shipped.Pairings.Count() - 1].Select(index => Shipped.Pairings.ElementAt(index))
         from seed in Gen.Int[0, int.MaxValue]
         select Asking(Shipped.Preset(pairing.Junction, pairing.Wall, pairing.Roof), new Random(seed));
@@ -46,7 +46,7 @@ public class ProvenTests
         Assert.True(unproven + unsettled <= Math.Max(3, cases / 50), $"Of {cases} details {unproven} were neither solved nor refuted, {unsettled} not proven to be the best.");
     }
 
-    private static string Told(Preset preset) =>
+    internal static string Told(Preset preset) =>
         $"{preset.Junction.Id} {preset.Wall.Id} {preset.Roof.Id} set {Written(preset.Set)} prefer {Written(preset.Prefer)} target {string.Join(", ", preset.Targets.Select(target => target.Key + "=" + target.Value))}";
 
     private static string Written(IEnumerable<Given> givens) => string.Join(", ", givens.Select(given => given.Key + "=" + given.Value));
