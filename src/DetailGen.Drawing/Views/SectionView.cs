@@ -73,7 +73,12 @@ public static class SectionView
         }
     }
 
-    private static Area[] Masks(IReadOnlyList<LaidSheet> laid) => [.. laid.Where(sheet => sheet.Style.Sign != SheetSign.Line).Select(sheet => Area.Of(sheet.Body))];
+    // A sheet between two solids that is lifted over others takes the interface with it.
+    private static Area[] Masks(IReadOnlyList<LaidSheet> laid) =>
+    [
+        .. laid.Where(sheet => sheet.Style.Sign != SheetSign.Line)
+            .Select(sheet => Area.Of(sheet.Part.Sheet!.Seat == Seat.Between && sheet.Profile.Plateaus.Any() ? sheet.Body.Union(sheet.Cover.Grow(-SheetStyles.FillClear)) : sheet.Body)),
+    ];
 
     // An open joint hides the faces of its leaf but not the bed above it.
     private static Region Between(Region opening) =>

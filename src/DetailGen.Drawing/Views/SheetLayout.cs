@@ -32,13 +32,33 @@ internal static class SheetLayout
     // Two parallel ramps of 45 degrees keep their distance if the upper one starts tan(22.5°) of that distance further out.
     private static readonly double Mitre = Math.Tan(Math.PI / 8);
 
+    private const double Parallel = 0.999;
+
+    // What lies between two solids may sit on a sheet without lying flat on it: a level profile on a flashing with a fall of up to 1:10.
+    private static readonly double Sitting = Math.Cos(Math.Atan(0.1)) - 1e-6;
+
     /// <param name="outlineHalf">Half the width of the outline that a face lies on.</param>
     public static IReadOnlyList<LaidSheet> Lay(IEnumerable<Part> sheets, OnPaper paper, Func<FacePath, double> outlineHalf)
     {
-        var order = sheets.OrderBy(part => part.BuildOrder).ToArray();
+        var order = FromBelow(sheets);
         var loose = Lay(order, paper, outlineHalf, SheetStyles.Gap);
         var strays = loose.Any(sheet => sheet.Profile.Plateaus.Any(plateau => plateau.Height + sheet.Style.Width - sheet.Part.Sheet!.Thickness / paper.Scale > SheetStyles.Budget));
         return Parting.Of(Trimmed(strays ? Lay(order, paper, outlineHalf, SheetStyles.TightGap) : loose));
+    }
+
+    // In build order, but each after those that it runs over: a flashing is built in before the membrane that it is dressed down on.
+    private static Part[] FromBelow(IEnumerable<Part> sheets)
+    {
+        var left = sheets.OrderBy(part => part.BuildOrder).ToList();
+        var order = new List<Part>(left.Count);
+        while (left.Count > 0)
+        {
+            var next = Math.Max(0, left.FindIndex(part => !part.Sheet!.Over.Any(id => left.Exists(other => other.Id == id))));
+            order.Add(left[next]);
+            left.RemoveAt(next);
+        }
+
+        return [.. order];
     }
 
     // A free end that butts against another sheet in the model stops short of it on paper, by no more than an end may stray.
@@ -71,7 +91,7 @@ internal static class SheetLayout
             return 0;
         }
 
-        const double Step = 0.05, Most = 0.6;
+        const double Step = 0.05, Most = 2.0;
         for (var by = Step; by <= Most + 1e-9 && by < line.Length; by += Step)
         {
             if (other.Distance(End(by)) >= wanted)
@@ -98,7 +118,7 @@ internal static class SheetLayout
             var profile = new Profile(floor);
             foreach (var under in beneath)
             {
-                foreach (var lap in Laps(face, under.Face).SelectMany(lap => face.BetweenCorners(lap)))
+                foreach (var lap in Laps(face, under.Face, part.Sheet.Seat == Seat.Between ? Sitting : Parallel).SelectMany(lap => face.BetweenCorners(lap)))
                 {
                     Raise(profile, face, under, lap, gap);
                 }
@@ -130,7 +150,8 @@ internal static class SheetLayout
 
             var (low, high) = (Math.Max(a, lap.From - SheetStyles.JoggleOutside), Math.Min(b, lap.To + SheetStyles.JoggleOutside));
             var missed = Math.Max(0, low - high);
-            profile.Add(Math.Min(low, high) - mitre, Math.Max(low, high) - missed + mitre, plateau.Height - missed + rise, reach);
+            (low, high) = missed == 0 ? (low, high) : a > lap.To ? (high, high) : (low, low); // as high as its slope still is where this stretch ends
+            profile.Add(low - mitre, high + mitre, plateau.Height - missed + rise, reach);
         }
     }
 
@@ -194,7 +215,8 @@ internal static class SheetLayout
     private static Point P(PaperPoint point) => new(point.X, point.Y);
 
     /// <summary>Stretches in which one face runs along another, or a little to its left.</summary>
-    internal static List<Lap> Laps(FacePath face, FacePath under)
+    /// <param name="leastAlong">Least cosine between the two.</param>
+    internal static List<Lap> Laps(FacePath face, FacePath under, double leastAlong = Parallel)
     {
         var laps = new List<Lap>();
         for (var i = 0; i < face.Pieces; i++)
@@ -203,16 +225,17 @@ internal static class SheetLayout
             var length = face.Start(i + 1) - face.Start(i);
             for (var j = 0; j < under.Pieces; j++)
             {
-                var clear = Math.Min(Planes.Cross(along, face.Points[i] - under.Points[j]), Planes.Cross(under.Direction(j), face.Points[i + 1] - under.Points[j + 1]));
-                if (Planes.Dot(along, under.Direction(j)) < 0.999 || clear < -0.05 || clear > SheetStyles.Budget)
+                if (Planes.Dot(along, under.Direction(j)) < leastAlong)
                 {
                     continue;
                 }
 
-                var a = Planes.Dot(under.Points[j] - face.Points[i], along);
-                var b = Planes.Dot(under.Points[j + 1] - face.Points[i], along);
+                var (start, end) = (under.Points[j] - face.Points[i], under.Points[j + 1] - face.Points[i]);
+                var (a, b) = (Planes.Dot(start, along), Planes.Dot(end, along));
                 var (from, to) = (Math.Max(0, a), Math.Min(length, b));
-                if (to - from > 0.01)
+                double ClearAt(double s) => Planes.Cross(start + (s - a) / (b - a) * (end - start), along);
+                var clear = Math.Min(ClearAt(from), ClearAt(to));
+                if (to - from > 0.01 && clear >= -0.05 && clear <= SheetStyles.Budget)
                 {
                     laps.Add(new(face.Start(i) + from, face.Start(i) + to, face.Start(i) + a - under.Start(j), Math.Max(0, clear)));
                 }

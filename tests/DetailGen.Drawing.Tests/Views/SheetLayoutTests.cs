@@ -84,6 +84,28 @@ public class SheetLayoutTests
             laid[1].Centre.Points.Select(point => new PaperPoint(Math.Round(point.X, 6), Math.Round(point.Y, 6))));
     }
 
+    // A flashing is chased in before the membrane is laid that it is dressed down on.
+    [Fact]
+    public void A_sheet_lies_over_those_that_it_names_whenever_it_was_built_in()
+    {
+        Point[] face = [new(0, 0), new(300, 0)];
+        var laid = SheetLayout.Lay([Sheet("flashing", 1, "ME", face, ["membrane"]), Sheet("membrane", 2, "WP", face, [])], new OnPaper(10, false), _ => 0);
+        Assert.Equal(["membrane", "flashing"], laid.Select(sheet => sheet.Part.Id));
+        Assert.True(laid[1].Body.Bounds.Bottom >= laid[0].Body.Bounds.Top + 0.345);
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_level_profile_that_sits_on_a_sheet_with_a_fall_is_lifted_clear_of_it(bool mirror)
+    {
+        var profile = Sheet("profile", 2, "ME", [new(0, 1.5), new(120, 1.5), new(120, -10)], ["flashing"]);
+        var laid = SheetLayout.Lay(
+            [Sheet("flashing", 1, "ME", [new(0, 0), new(80, -5), new(80, -60)], []), profile with { Sheet = profile.Sheet! with { Seat = Seat.Between, Thickness = 1 } }], new OnPaper(10, mirror), _ => 0);
+        Assert.True(laid[0].Body.Distance(laid[1].Body) >= 0.345);
+        Assert.Equal(-0.5, laid[1].Centre.Points.Min(point => point.Y), 0.6); // its drip still hangs down
+    }
+
     [Fact]
     public void A_short_lap_is_drawn_three_millimetres_long()
     {

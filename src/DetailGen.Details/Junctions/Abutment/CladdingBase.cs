@@ -22,7 +22,7 @@ internal static class CladdingBase
         IReadOnlyList<Point> nose = drip >= 1 ? [new(weather, foot - Metal - drip)] : [];
         site.Lay(
             "wall.base-profile", "Drip profile", "wall.base-profile", Element.Wall, Roles.Drainage | Roles.Fixing, Stage.Cladding,
-            [new(face, foot - Metal), new(weather, foot - Metal), .. nose], Metal, [], Seat.Between, runsOn: false, "wall.insulation-base");
+            [new(face, foot - Metal), new(weather, foot - Metal), .. nose], Metal, ["flashing"], Seat.Between, runsOn: false, "wall.insulation-base");
         var end = over ? weather : outside;
         site.Add(new(
             "wall.base-seal", "Compressible strip", "wall.base-seal", Element.Wall,
