@@ -187,6 +187,41 @@ public class ModelTests
         Assert.Equal([(100L, 100L), (140L, 140L)], ranges[1].Values);
     }
 
+    // A coping's width in thousandths: sizes in large steps and a foil in small ones make it up, and its rise is a quotient of it.
+    [Theory]
+    [InlineData(3, 5_000, 60_000)]
+    [InlineData(7, 20_000, 45_000)]
+    [InlineData(2, 40_000, 61_000)]
+    public void Ranges_of_a_sum_with_a_quotient_are_those_that_counting_finds(long fall, long foilMost, long riseMost)
+    {
+        var model = new Model();
+        var wall = model.Add("wall", Domain.Range(100_000, 140_000, 20_000));
+        var foil = model.Add("foil", Domain.Range(5, foilMost, 5));
+        var width = model.Add("width", Domain.Range(0, 400_000, 5));
+        var run = model.Add("run", Domain.Range(1, 10));
+        var rise = model.Add("rise", Domain.Range(0, 400_000));
+        model.Require("eq.width", width.EqualTo(wall + foil));
+        model.Require("fall", run.EqualTo(fall));
+        model.Require("eq.rise", Claim.Quotient(rise, width, run));
+        model.Require("low", rise <= riseMost);
+
+        var feasible = new SortedSet<long>();
+        for (long w = 100_000; w <= 140_000; w += 20_000)
+        {
+            for (long f = 5; f <= foilMost; f += 5)
+            {
+                if ((w + f + fall - 1) / fall <= riseMost)
+                {
+                    feasible.Add(w + f);
+                }
+            }
+        }
+
+        var found = model.Ranges(width)[0].Values;
+        Assert.Equal(feasible.Count, found.Sum(piece => (piece.High - piece.Low) / 5 + 1));
+        Assert.All(found, piece => Assert.True(feasible.Contains(piece.Low) && feasible.Contains(piece.High)));
+    }
+
     [Fact]
     public void A_spent_budget_is_told_and_not_guessed_over()
     {

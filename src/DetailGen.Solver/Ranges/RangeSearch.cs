@@ -16,7 +16,7 @@ internal sealed class RangeSearch
     private readonly Finder finder;
     private readonly Stretch stretch;
     private readonly Nudge nudge;
-    private readonly List<Progression> known = [];
+    private readonly Proven proven = new();
     private long[] first = [];
     private long[] last = [];
 
@@ -71,11 +71,11 @@ internal sealed class RangeSearch
         var pieces = new List<(long Low, long High)>();
         var domain = variable.Domain;
         var id = variable.Id;
-        known.Clear();
+        proven.Clear();
         Learn(id, first);
         for (var from = state.Lows[id]; from <= state.Highs[id];)
         {
-            var (low, high) = Known(from, step) ?? Prove(id, from);
+            var (low, high) = proven.From(from, step) ?? Prove(id, from);
             if (low == long.MaxValue)
             {
                 break;
@@ -133,30 +133,9 @@ internal sealed class RangeSearch
         return grain;
     }
 
-    /// <summary>The values from here on that an earlier stretch proves; null where this one is not yet known.</summary>
-    private (long Low, long High)? Known(long from, long step)
-    {
-        var single = false;
-        foreach (var progression in known)
-        {
-            if (progression.Holds(from))
-            {
-                if (progression.Stride == step)
-                {
-                    return (from, progression.High);
-                }
-
-                single = true;
-            }
-        }
-
-        return single ? (from, from) : null;
-    }
-
     private (long Low, long High) Prove(int id, long from)
     {
-        // The walk goes up: what ends below is of no more use. A neighbour of what was found last costs no search.
-        known.RemoveAll(progression => progression.High < from);
+        // A neighbour of what was found last costs no search.
         if (nudge.To(id, from, last) is { } near)
         {
             Learn(id, near);
@@ -175,7 +154,12 @@ internal sealed class RangeSearch
     private void Learn(int id, long[] assignment)
     {
         last = assignment;
-        known.Add(stretch.Of(id, assignment));
+        var close = stretch.Of(id, assignment);
+        proven.Add(close);
+        if (close.Low == close.High && stretch.Pace(id, assignment) is > 1 and var pace)
+        {
+            proven.Add(stretch.Of(id, assignment, pace)); // one for each remainder proves what else would take as many as there are values
+        }
     }
 
     /// <summary>The least value of the variable at or above this one that can be.</summary>

@@ -20,7 +20,8 @@ internal sealed class Stretch(Problem problem)
 
     /// <summary>Values low, low + stride, … high of the variable that can all be, the assignment's own among them.</summary>
     /// <param name="from">An assignment that holds every claim, by id.</param>
-    public Progression Of(int variable, long[] from)
+    /// <param name="pace">How far the variable goes while others go by whole rates: 1, or a pace at which quotients follow without a remainder.</param>
+    public Progression Of(int variable, long[] from, long pace = 1)
     {
         var here = from[variable];
         var alone = new Progression(here, here, domains[variable].Step);
@@ -31,14 +32,30 @@ internal sealed class Stretch(Problem problem)
 
         values = from;
         Array.Clear(rates);
-        rates[variable] = 1;
-        stride = domains[variable].Step;
+        rates[variable] = pace;
+        stride = Period(pace, variable);
         if (!Follow() || !Bound())
         {
             return alone;
         }
 
-        return new Progression(here + Arithmetic.CeilingDivide(least, stride) * stride, here + Arithmetic.FloorDivide(most, stride) * stride, stride);
+        var step = pace * stride;
+        return new Progression(here + Arithmetic.CeilingDivide(least, stride) * step, here + Arithmetic.FloorDivide(most, stride) * step, step);
+    }
+
+    /// <summary>The least pace at which the first quotient of the variable follows by whole steps; 1 where it is in none.</summary>
+    public long Pace(int variable, long[] from)
+    {
+        foreach (var propagator in problem.Propagators)
+        {
+            if (propagator is Quotient quotient && Array.IndexOf(quotient.Numerator.Variables, variable) is >= 0 and var at && !state.IsFixed(quotient.Result))
+            {
+                var unit = quotient.Scale * from[quotient.Divisor];
+                return unit / Arithmetic.Gcd(unit, quotient.Numerator.Factors[at]);
+            }
+        }
+
+        return 1;
     }
 
     /// <summary>Lets one more variable follow in each claim that would break at the first step, until none does.</summary>
@@ -46,19 +63,58 @@ internal sealed class Stretch(Problem problem)
     {
         for (var followers = 0; followers < MostFollowers; followers++)
         {
-            if (Broken() is not var (row, rate))
+            if (Broken() is var (row, rate))
+            {
+                if (!AddFollower(row, rate))
+                {
+                    return false;
+                }
+            }
+            else if (Left() is { } quotient)
+            {
+                if (!Follow(quotient))
+                {
+                    return false;
+                }
+            }
+            else
             {
                 return true;
-            }
-
-            if (!AddFollower(row, rate))
-            {
-                return false;
             }
         }
 
         return false;
     }
+
+    /// <summary>A quotient whose numerator moves by whole units while its result stands still.</summary>
+    private Quotient? Left()
+    {
+        foreach (var propagator in problem.Propagators)
+        {
+            if (propagator is Quotient quotient && rates[quotient.Divisor] == 0 && rates[quotient.Result] == 0
+                && Rate(quotient.Numerator) is not 0 and var rate && rate % Unit(quotient) == 0)
+            {
+                return quotient;
+            }
+        }
+
+        return null;
+    }
+
+    private bool Follow(Quotient quotient)
+    {
+        var (id, rate) = (quotient.Result, Rate(quotient.Numerator) / Unit(quotient));
+        if (state.IsFixed(id) || domains[id].IsListed)
+        {
+            return false;
+        }
+
+        rates[id] = rate;
+        stride = stride / Arithmetic.Gcd(stride, Period(rate, id)) * Period(rate, id);
+        return true;
+    }
+
+    private long Unit(Quotient quotient) => quotient.Scale * values[quotient.Divisor];
 
     /// <summary>A row that one step upwards would break, and by how much a unit; null where none would.</summary>
     private (Row Row, long Rate)? Broken()
@@ -191,15 +247,15 @@ internal sealed class Stretch(Problem problem)
         return true;
     }
 
-    /// <summary>The numerator moves as far as the quotient stays what it is; false where divisor or quotient themselves move.</summary>
+    /// <summary>The numerator moves as far as the quotient stays what it is, or as far as it will where the quotient goes with it; false where the divisor moves.</summary>
     private bool Keep(Quotient quotient)
     {
+        var unit = Unit(quotient);
         if (rates[quotient.Divisor] != 0 || rates[quotient.Result] != 0)
         {
-            return false;
+            return rates[quotient.Divisor] == 0 && Rate(quotient.Numerator) == rates[quotient.Result] * unit;
         }
 
-        var unit = quotient.Scale * values[quotient.Divisor];
         var above = quotient.Numerator.Bound + (unit * values[quotient.Result]) - quotient.Numerator.At(values);
         var rate = Rate(quotient.Numerator);
         Limit(rate, above, ref least, ref most);
