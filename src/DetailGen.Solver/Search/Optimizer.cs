@@ -9,7 +9,7 @@ namespace DetailGen.Solver.Search;
 /// </summary>
 internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variables)
 {
-    private const long FirstEffort = 8000;
+    private const long FirstEffort = 40_000;
 
     /// <summary>How far above what is proven the next cost is asked for, of the span that is open. A search that goes astray at one may be short at another.</summary>
     private static readonly long[] Eighths = [0, 1, 4, 8];
