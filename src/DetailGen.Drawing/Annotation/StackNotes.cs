@@ -209,6 +209,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         WallWidth = Math.Max(0, width + Column.LeastShoulder - Column.Shoulder);
         surface.Hard.Add((new(bar, Math.Max(first, at)), new(bar, Math.Min(last, at))));
         surface.Hard.Add((new(bar, at), new(lines[^1].Middle, at)));
+        surface.Hard.AddRange(lines.Select((line, i) => (new PaperPoint(Math.Min(bar - 2.5 - width + Width(line), bar), first - i * Pitch), new PaperPoint(bar, first - i * Pitch))));
     }
 
     private bool TryRoof(Buildup roof, List<StackLine> lines, double at, double right, bool below)
@@ -264,6 +265,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
             }
         });
         surface.Hard.Add(stem);
+        surface.Hard.AddRange(lines.Select((_, i) => (new PaperPoint(at, first - i * Pitch), new PaperPoint(onRight ? left : left + width, first - i * Pitch))));
         var box = Surface.Around(stem.From, stem.To);
         RoofBox = onRight ? box : box.With(new(left, first - (lines.Count - 1) * Pitch, left + width, first));
     }
