@@ -120,6 +120,11 @@ public static class SheetComposer
             yield return $"Sheet: {trial.Layout.Keyed.Count} notes found no room beside the view; they are numbered there and listed.";
         }
 
+        foreach (var fault in trial.Layout.Faults)
+        {
+            yield return $"Sheet: {fault.Text}";
+        }
+
         foreach (var fault in trial.Drawn.Faults)
         {
             yield return $"Sheet: {fault.Reason} A larger scale shows it better.";

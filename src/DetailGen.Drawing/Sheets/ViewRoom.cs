@@ -26,8 +26,8 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
     /// <summary>What a run may lack of its least where the sheet asks for it; true mm. The least is far beyond the last feature (300), so all features stay.</summary>
     private const double Shortened = 120;
 
-    /// <summary>What dimensions in two rows and levels take beyond the roof's break, up to the edge of the view's zone.</summary>
-    private const double Beyond = 66;
+    /// <summary>What dimensions in three rows and levels take beyond the roof's break, up to the edge of the view's zone.</summary>
+    private const double Beyond = 72;
 
     // Dimensions and levels take so much beside the geometry, below and above it; the larger the sheet the more.
     private static (double Side, double Below, double Above) Margins(string paper) => paper switch
@@ -117,6 +117,9 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
         // A wall that goes on upwards carries its chain above its head and none at its foot: what the foot leaves goes to the head.
         var spare = Math.Max(0, Box.Height - drawn.Height) / 2;
         var lower = section.Runs.Any(run => run.Heading == Heading.Up) ? Math.Max(0, Box.Bottom - TitleAt.Y - ViewTitle.Height - Foot) : Math.Min(spare, Lowered);
+
+        // What is drawn higher than its box, as by the zigzag of its foot, hangs over it below: above stand dimensions close under the frame.
+        lower += Math.Max(0, drawn.Height - Box.Height) / 2;
         return new(Half((Box.Left + Box.Right - drawn.Left - drawn.Right) / 2), Half((Box.Bottom + Box.Top - drawn.Bottom - drawn.Top) / 2 - lower));
     }
 
