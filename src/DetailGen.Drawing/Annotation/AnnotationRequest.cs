@@ -37,6 +37,9 @@ public sealed record AnnotatedView(
     /// <summary>Lines of the sheet that reach into the zone, such as centring marks: nothing may touch them, and they are no part of the drawing.</summary>
     public IReadOnlyList<Stroke> SheetLines { get; init; } = [];
 
+    /// <summary>What of the sheet stands in the zone, such as the view's title: neither text nor leader goes there.</summary>
+    public IReadOnlyList<PaperBox> Taken { get; init; } = [];
+
     // Drawn thinner than this a fixing is black, and a head touches it.
     private const double Black = 2;
 

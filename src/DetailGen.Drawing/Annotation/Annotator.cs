@@ -22,6 +22,15 @@ public static class Annotator
     /// <returns>Null where so much is missing, or left over before numbers are given, that this one promises nothing better.</returns>
     internal static AnnotationLayout? PlaceBetter(AnnotationRequest request, int toBeat)
     {
+        var layout = Try(request, toBeat, labelsFirst: false);
+        return layout is not null && layout.Unplaced.Any(one => one.What == SpaceLabels.What)
+            ? Try(request, Math.Min(toBeat, layout.Lacking), labelsFirst: true) is { } other && other.Lacking < layout.Lacking ? other : layout
+            : layout;
+    }
+
+    /// <param name="labelsFirst">The names of the spaces before the notes, where these would leave no white for one.</param>
+    private static AnnotationLayout? Try(AnnotationRequest request, int toBeat, bool labelsFirst)
+    {
         var surface = new Surface(request.View);
         var ground = Ground.Of(surface);
         var columns = Dimension(surface, request, ground, out var close, out var right, out var outer);
@@ -29,6 +38,11 @@ public static class Annotator
         var stacks = Stacks(surface, request, ground, right, outer);
         columns = [.. columns.Select(column => stacks.Cramp(column)).Where(column => column is { Widest: >= 12, Room.Height: >= 5 })];
         var notes = Note.About(request, stacks.Told, surface.ById);
+        if (labelsFirst)
+        {
+            SpaceLabels.Place(surface, request.Section.Spaces);
+        }
+
         var placement = new NotePlacement(surface, request, columns);
         if (AnnotationLayout.Lack(surface.Unplaced.Count, 0) >= toBeat || !placement.Place(notes, toBeat))
         {
@@ -37,7 +51,10 @@ public static class Annotator
 
         // Sizes that a note gives as well take the white that the leaders leave.
         CloseDimensions.Place(surface, close.Where(figure => CloseDimensions.IsTold(request.Section, figure)), told: true);
-        SpaceLabels.Place(surface, request.Section.Spaces);
+        if (!labelsFirst)
+        {
+            SpaceLabels.Place(surface, request.Section.Spaces);
+        }
 
         var faults = LayoutCheck.Faults(surface.Items, request);
         var report = Reporting.Of(surface, placement, columns, faults, request);

@@ -24,7 +24,7 @@ public static class LayoutCheck
         var parts = view.Parts.Where(part => !part.Visible.IsEmpty).ToDictionary(part => part.Id, StringComparer.Ordinal);
         return
         [
-            .. Zone(marks, view.Zone), .. TextOnText(marks), .. TextOnLine(marks, view), .. TextOnPart(marks, view), .. LeaderOnLeader(marks), .. LeaderOnLine(marks, view),
+            .. Zone(marks, view.Zone), .. TextOnText(marks), .. OnSheet(marks, view), .. TextOnLine(marks, view), .. TextOnPart(marks, view), .. LeaderOnLeader(marks), .. LeaderOnLine(marks, view),
             .. Leaders(marks, view, parts), .. Alignment(marks), .. Dimensions(marks), .. Chains(items, request.Section),
         ];
     }
@@ -55,6 +55,12 @@ public static class LayoutCheck
             }
         }
     }
+
+    private static IEnumerable<LayoutFault> OnSheet(Marks marks, AnnotatedView view) =>
+        from taken in view.Taken
+        from owner in marks.Texts.Where(text => Lines.Gap(text.Box, taken) < TextGap).Select(text => text.Owner)
+            .Concat(marks.Lines.Where(line => Lines.Meets(taken, line.From, line.To)).Select(line => line.Owner)).Distinct(StringComparer.Ordinal)
+        select new LayoutFault("text-overlap", owner, $"What belongs to {owner} lies on the sheet's own text.");
 
     private static IEnumerable<LayoutFault> TextOnLine(Marks marks, AnnotatedView view) =>
         from text in marks.Texts

@@ -7,6 +7,8 @@ namespace DetailGen.Drawing.Annotation;
 /// <summary>Outside, Inside, Roof: in the free place nearest to where the section would have it.</summary>
 internal static class SpaceLabels
 {
+    internal const string What = "label";
+
     private const double Height = 3.5;
 
     internal static void Place(Surface surface, IEnumerable<Space> spaces)
@@ -21,7 +23,7 @@ internal static class SpaceLabels
             }
             else
             {
-                surface.Unplaced.Add(new("label", space.Name, "No white beside the section is large enough."));
+                surface.Unplaced.Add(new(What, space.Name, "No white beside the section is large enough."));
             }
         }
     }

@@ -196,7 +196,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
                 var y = first - i * Pitch;
                 var left = surface.Mirrored ? bar - 2.5 - Width(lines[i]) : bar - 2.5 - width;
                 Write(lines[i], left, y - 0.96);
-                surface.Line(Row, new(surface.Mirrored ? bar - 1.5 : Math.Min(left + Width(lines[i]) + 1.5, bar - 1), y), new(bar, y));
+                Reference(new(surface.Mirrored ? bar - 1.5 : Math.Min(left + Width(lines[i]) + 1.5, bar - 1), y), new(bar, y));
             }
 
             surface.Line(Row, new(bar, Math.Max(first, at)), new(bar, Math.Min(last, at)));
@@ -254,7 +254,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
                 var against = onRight != surface.Mirrored;
                 var start = onRight ? left + (against ? 0 : width - own) : left + (against ? width - own : 0);
                 Write(lines[i], start, y - 0.96);
-                surface.Line(Row, new(at, y), new(onRight ? start - 1 : start + own + 1, y));
+                Reference(new(at, y), new(onRight ? start - 1 : start + own + 1, y));
             }
 
             surface.Line(Row, stem.From, stem.To);
@@ -266,6 +266,12 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         surface.Hard.Add(stem);
         var box = Surface.Around(stem.From, stem.To);
         RoofBox = onRight ? box : box.With(new(left, first - (lines.Count - 1) * Pitch, left + width, first));
+    }
+
+    private void Reference(PaperPoint from, PaperPoint to)
+    {
+        surface.Line(Row, from, to);
+        surface.Hard.Add((from, to));
     }
 
     private bool StemIsFree(PaperPoint from, PaperPoint to) =>

@@ -28,6 +28,7 @@ internal sealed class Surface
         Keep(view.Lines);
         DrawnWithBreaks = Hard.Select(line => Around(line.From, line.To)).Aggregate(Drawn, (a, b) => a.With(b));
         Keep(view.SheetLines);
+        Texts.AddRange(view.Taken.Select(Turn));
     }
 
     private void Keep(IReadOnlyList<Stroke> lines)

@@ -24,6 +24,7 @@ public static class SheetComposer
         var trial = Best(section, text, request, formats);
         text = text with { ShortForms = ShortForms.Used(text, trial.Layout) };
         var (format, drawn, layout) = (trial.Candidate.Format, trial.Drawn, trial.Layout);
+        var title = ViewRoom.Of(format, request.Mirror).Title(text.ViewTitle, drawn.Scale, request.Mirror);
         List<Item> items = [.. drawn.Items, .. layout.Items];
         var view = new View("section", drawn.Scale, items, layout.Bounds.With(drawn.Bounds));
         CompanionSheet[] companions = request.ViewOnly
@@ -31,7 +32,7 @@ public static class SheetComposer
             : [.. request.Companions.Select((companion, i) => CompanionSheets.Of(companion, new(section, drawn, trial.Window, trial.Origin, format, text.ViewTitle, i + 2)))];
         var pages = request.ViewOnly
             ? [Alone(view)]
-            : PageComposer.Lay(format, text, drawn.Scale, new("section", trial.Origin, format.Zones["view"]), ViewRoom.Of(format).TitleAt, KeyEntries.Of(drawn, layout.Items, layout.Keyed.Count > 0), layout.Keyed, companions);
+            : PageComposer.Lay(format, text, drawn.Scale, new("section", trial.Origin, format.Zones["view"]), new(title.Left, title.Bottom), KeyEntries.Of(drawn, layout.Items, layout.Keyed.Count > 0), layout.Keyed, companions);
         if (request.TrimMarks && !request.ViewOnly)
         {
             pages = [.. pages.Select(page => TrimMarks.On(page, format))];
@@ -49,7 +50,7 @@ public static class SheetComposer
             Trial? best = null;
             foreach (var candidate in set)
             {
-                var room = ViewRoom.Of(candidate.Format);
+                var room = ViewRoom.Of(candidate.Format, request.Mirror);
                 if (room.Window(section, candidate.Scale) is not { } window)
                 {
                     continue;
@@ -87,6 +88,7 @@ public static class SheetComposer
         var zone = request.ViewOnly ? drawn.Bounds.Grow(Around) : room.Annotation.Shift(new(-origin.X, -origin.Y));
         var view = AnnotatedView.Of(drawn, zone, request.ViewOnly ? Math.Max(longest, 90) : longest, width) with
         {
+            Taken = request.ViewOnly ? [] : [room.Title(text.ViewTitle, candidate.Scale, request.Mirror).Shift(new(-origin.X, -origin.Y))],
             SheetLines = request.ViewOnly ? [] : [.. Frame.CentringMarks(candidate.Format).Select(mark => (Stroke)Moving.By(mark, new(-origin.X, -origin.Y)))],
         };
         var layout = Annotator.PlaceBetter(new(section, view, References.Of(section), text.DatumLevel, []), toBeat - AnnotationLayout.Lack(candidate.Illegible, 0));
@@ -118,6 +120,11 @@ public static class SheetComposer
             yield return $"Sheet: {trial.Layout.Keyed.Count} notes found no room beside the view; they are numbered there and listed.";
         }
 
+        foreach (var fault in trial.Layout.Faults)
+        {
+            yield return $"Sheet: {fault.Text}";
+        }
+
         foreach (var fault in trial.Drawn.Faults)
         {
             yield return $"Sheet: {fault.Reason} A larger scale shows it better.";
@@ -126,6 +133,6 @@ public static class SheetComposer
 
     private sealed record Trial(Candidate Candidate, Bounds Window, PaperPoint Origin, DrawnView Drawn, AnnotationLayout Layout)
     {
-        internal int Misfit => AnnotationLayout.Lack(Layout.Unplaced.Count + Layout.Faults.Count + Candidate.Illegible, Layout.Keyed.Count);
+        internal int Misfit => Layout.Lacking + AnnotationLayout.Lack(Candidate.Illegible, 0);
     }
 }

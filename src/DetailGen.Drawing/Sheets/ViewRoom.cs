@@ -6,13 +6,16 @@ namespace DetailGen.Drawing.Sheets;
 /// <summary>The room that a sheet leaves for the drawn section, and how much of the section goes into it.</summary>
 /// <param name="Box">For the geometry alone, page mm.</param>
 /// <param name="Annotation">For everything that belongs to the view but its title, page mm.</param>
-/// <param name="TitleAt">Lower left corner of the view's title, page mm.</param>
+/// <param name="TitleAt">Lower left corner of the view's title where the view is not mirrored, page mm.</param>
 internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint TitleAt)
 {
     /// <summary>How far a run is drawn on beyond what it must show, where there is room; true mm.</summary>
     private const double Generous = 150;
 
     private const double Lowered = 20;
+
+    /// <summary>The title's ring stands so far off the frame.</summary>
+    private const double Inset = 2;
 
     /// <summary>What a wall's foot without dimensions needs below it.</summary>
     private const double Foot = 12;
@@ -23,8 +26,8 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
     /// <summary>What a run may lack of its least where the sheet asks for it; true mm. The least is far beyond the last feature (300), so all features stay.</summary>
     private const double Shortened = 120;
 
-    /// <summary>What dimensions in two rows and levels take beyond the roof's break, up to the edge of the view's zone.</summary>
-    private const double Beyond = 66;
+    /// <summary>What dimensions in three rows and levels take beyond the roof's break, up to the edge of the view's zone.</summary>
+    private const double Beyond = 72;
 
     // Dimensions and levels take so much beside the geometry, below and above it; the larger the sheet the more.
     private static (double Side, double Below, double Above) Margins(string paper) => paper switch
@@ -35,16 +38,27 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
         _ => (32, 23, 23),
     };
 
-    internal static ViewRoom Of(SheetFormat format)
+    /// <param name="mirrored">A mirrored view has the mirrored room.</param>
+    internal static ViewRoom Of(SheetFormat format, bool mirrored)
     {
         var (view, drawing) = (format.Zones["view"], format.Zones["drawing"]);
         var (side, below, above) = Margins(format.Paper);
         var foot = view.Bottom + ViewTitle.Height;
+        var box = new PaperBox(drawing.Left + side, foot + below, Math.Max(drawing.Right - side, Math.Min(drawing.Right, view.Right - Beyond)), view.Top - above);
         return new(
-            new(drawing.Left + side, foot + below, Math.Max(drawing.Right - side, Math.Min(drawing.Right, view.Right - Beyond)), view.Top - above),
-            new(view.Left + 1, foot + 0.5, view.Right - 1, view.Top - 1),
-            new(drawing.Left, view.Bottom + 0.5));
+            mirrored ? Turned(box, view) : box,
+            new(view.Left + 1, view.Bottom + 0.5, view.Right - 1, view.Top - 1),
+            new(Math.Max(drawing.Left, view.Left + Inset), view.Bottom + 0.5));
     }
+
+    /// <summary>What the view's title takes, page mm: on a mirrored sheet it stands in the mirrored place, so that the notes have the same room.</summary>
+    internal PaperBox Title(string title, double scale, bool mirrored)
+    {
+        var box = ViewTitle.Box(title, scale, TitleAt);
+        return mirrored ? Turned(box, Annotation) : box;
+    }
+
+    private static PaperBox Turned(PaperBox box, PaperBox within) => box with { Left = within.Left + within.Right - box.Right, Right = within.Left + within.Right - box.Left };
 
     /// <summary>Where the section is broken off on this sheet, in model mm; null where not even the least of it fits.</summary>
     internal Bounds? Window(Section section, double scale)
@@ -102,7 +116,10 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
     {
         // A wall that goes on upwards carries its chain above its head and none at its foot: what the foot leaves goes to the head.
         var spare = Math.Max(0, Box.Height - drawn.Height) / 2;
-        var lower = section.Runs.Any(run => run.Heading == Heading.Up) ? Math.Max(0, Box.Bottom - Annotation.Bottom - Foot) : Math.Min(spare, Lowered);
+        var lower = section.Runs.Any(run => run.Heading == Heading.Up) ? Math.Max(0, Box.Bottom - TitleAt.Y - ViewTitle.Height - Foot) : Math.Min(spare, Lowered);
+
+        // What is drawn higher than its box, as by the zigzag of its foot, hangs over it below: above stand dimensions close under the frame.
+        lower += Math.Max(0, drawn.Height - Box.Height) / 2;
         return new(Half((Box.Left + Box.Right - drawn.Left - drawn.Right) / 2), Half((Box.Bottom + Box.Top - drawn.Bottom - drawn.Top) / 2 - lower));
     }
 

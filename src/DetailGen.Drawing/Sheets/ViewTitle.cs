@@ -39,8 +39,12 @@ internal static class ViewTitle
         }
     }
 
-    /// <summary>Width of title and scale bar together, mm.</summary>
-    internal static double Width(string title, double scale) => Ring + 2.5 + Letters.Width(title, 3.5) + 8 + 5 * Division(scale) / scale + 12;
+    /// <summary>What ring, title and scale bar take, from their lower left corner.</summary>
+    internal static PaperBox Box(string title, double scale, PaperPoint corner)
+    {
+        var words = Math.Max(Letters.Width(title, 3.5), Letters.Width("Scale " + Words(scale), 2.5));
+        return new(corner.X, corner.Y, corner.X + Ring + 2.5 + words + 8 + 5 * Division(scale) / scale + 10, corner.Y + Ring + 0.5);
+    }
 
     internal static string Words(double scale) => "1:" + scale.ToString("0.###", CultureInfo.InvariantCulture);
 

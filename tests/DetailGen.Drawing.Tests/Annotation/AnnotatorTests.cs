@@ -87,6 +87,30 @@ public sealed class AnnotatorTests
         Assert.DoesNotContain(layout.Faults, fault => fault.Check.StartsWith("lead", StringComparison.Ordinal) || fault.Check is "text-overlap" or "text-on-fill");
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Notes_keep_off_what_of_the_sheet_stands_in_their_zone(bool mirror)
+    {
+        var request = AnnotationSamples.Request(10, mirror);
+        var stack = Annotator.Place(request).Items.OfType<Group>().Single(group => group.Name == "stack roof").Items.OfType<Text>().First();
+        PaperBox taken = new(stack.At.X, stack.At.Y - 1, stack.At.X + 8, stack.At.Y + 2);
+        var kept = request with { View = request.View with { Taken = [taken] } };
+        Assert.Contains(LayoutCheck.Faults(Annotator.Place(request).Items, kept), fault => fault.Check == "text-overlap");
+        Assert.Empty(Annotator.Place(kept).Faults);
+    }
+
+    [Fact]
+    public void Notes_that_their_columns_have_no_room_for_stand_by_themselves_in_words()
+    {
+        var request = AnnotationSamples.Request(10, false);
+        var zone = request.View.Zone;
+        var layouts = new[] { 5, 10, 15, 20, 25 }.Select(less => Annotator.Place(request with { View = request.View with { Zone = zone.Grow(-less) } })).ToArray();
+        Assert.Contains(layouts, layout => layout.Places.Any(place =>
+            place.Column.StartsWith("own ", StringComparison.Ordinal) && !layout.Keyed.Any(keyed => keyed.PartId == place.PartId)));
+        Assert.All(layouts, layout => Assert.DoesNotContain(layout.Faults, fault => fault.Check is "text-overlap" or "text-gap" || fault.Check.StartsWith("lead", StringComparison.Ordinal)));
+    }
+
     [Fact]
     public void The_same_request_gives_the_same_items_whatever_the_order_of_parts()
     {

@@ -33,6 +33,7 @@ public class PairingTests
         Assert.Equal(0, Tool.Run("new", junction, wall, roof, "--out", file).Status);
         var plain = Tool.Run("draw", file, "--out", scratch.Folder, "--formats", "dxf,svg", "--json");
         var mirrored = Tool.Run("draw", file, "--set", "mirror=true", "--out", scratch.Folder, "--formats", "svg", "--json");
+        Assert.All([plain, mirrored], drawn => Assert.Equal(0, drawn.Detail["layout"]!["measures"]!["faults"]!.GetValue<int>()));
         Assert.Equal(0, plain.Status);
         Assert.Equal(0, mirrored.Status);
         Assert.DoesNotContain(plain.Detail["checks"]!.AsArray(), check => check!["verdict"]!.GetValue<string>() == "fail");

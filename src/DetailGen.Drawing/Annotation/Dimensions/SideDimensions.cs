@@ -14,6 +14,9 @@ internal sealed class SideDimensions(Surface surface, Side side)
     private const double FigureGap = 1;
     private const double Dotted = 2.5;
 
+    /// <summary>A tick ends so far before its figure, and keeps so far off others.</summary>
+    private const double TickEnd = 0.7, TickGap = 0.4;
+
     private bool IsLevel => side is Side.Below or Side.Above;
 
     private int Outwards => side is Side.Below or Side.Weather ? -1 : 1;
@@ -75,15 +78,15 @@ internal sealed class SideDimensions(Surface surface, Side side)
     private bool FacesDrawing => side switch { Side.Below => true, Side.Above => false, Side.Roof => !surface.Mirrored, _ => surface.Mirrored };
 
     /// <param name="beyond">Where witness lines of rows farther out pass.</param>
-    private static (double Along, int Out)[] FigurePlaces(Rowed[] row, double[] beyond)
+    private (double Along, int Out)[] FigurePlaces(Rowed[] row, double[] beyond)
     {
         var places = new (double Along, int Out)[row.Length];
-        var taken = new List<(double Low, double High, int Out)>();
+        var taken = new List<(PaperBox Figure, (PaperPoint From, PaperPoint To)? Tick)>();
         var widths = row.Select(one => Letters.Width(one.Figure.Text, 2.5) * 1.02).ToArray();
         foreach (var i in Enumerable.Range(0, row.Length).OrderBy(i => Fits(i) ? 0 : 1).ThenBy(i => i))
         {
-            places[i] = Fits(i) ? (Middle(i), 0) : Candidates(i).Where(place => IsFree(place, widths[i])).DefaultIfEmpty((Middle(i), 1)).First();
-            taken.Add((places[i].Along - widths[i] / 2, places[i].Along + widths[i] / 2, places[i].Out));
+            places[i] = Fits(i) ? (Middle(i), 0) : Candidates(i).Where(place => IsFree(place, i)).DefaultIfEmpty((Middle(i), 1)).First();
+            taken.Add((Box(places[i], widths[i]), Tick(places[i], i)));
         }
 
         return places;
@@ -92,27 +95,40 @@ internal sealed class SideDimensions(Surface surface, Side side)
 
         bool Fits(int i) => widths[i] + 1 <= row[i].Span;
 
-        bool IsFree((double Along, int Out) place, double width) =>
-            taken.TrueForAll(other => other.Out != place.Out || place.Along - width / 2 >= other.High + FigureGap || place.Along + width / 2 <= other.Low - FigureGap)
-            && !Array.Exists(beyond, at => Math.Abs(at - place.Along) < width / 2 + 0.5);
+        // Neither figure lies on the other, nor on the tick that leads to it.
+        bool IsFree((double Along, int Out) place, int i)
+        {
+            var (box, tick) = (Box(place, widths[i]), Tick(place, i));
+            return taken.TrueForAll(other => (box.Top <= other.Figure.Bottom + 0.01 || box.Bottom >= other.Figure.Top - 0.01 || box.Left >= other.Figure.Right + FigureGap || box.Right <= other.Figure.Left - FigureGap)
+                    && !Crosses(tick, other.Figure) && !Crosses(other.Tick, box))
+                && !Array.Exists(beyond, at => Math.Abs(at - place.Along) < widths[i] / 2 + 0.5);
+        }
+
+        bool Crosses((PaperPoint From, PaperPoint To)? tick, PaperBox figure) => tick is { } line && Lines.Meets(figure.Grow(TickGap), line.From, line.To);
+
+        // Along the line and outwards from it.
+        PaperBox Box((double Along, int Out) place, double width)
+        {
+            var foot = place.Out > 0 ? Moved(place.Out) : FacesDrawing ? -3.1 : 0.6;
+            return new(place.Along - width / 2, foot, place.Along + width / 2, foot + 2.5);
+        }
+
+        (PaperPoint From, PaperPoint To)? Tick((double Along, int Out) place, int i) => place.Out == 0 ? null : (new(Middle(i), 0), new(place.Along, Moved(place.Out) - TickEnd));
 
         IEnumerable<(double Along, int Out)> Candidates(int i)
         {
             var before = i == 0 ? double.MaxValue : row[i].Low - row[i - 1].High;
             var after = i == row.Length - 1 ? double.MaxValue : row[i + 1].Low - row[i].High;
-            if (after >= widths[i] + 3)
+            // Where figures stand between line and wall, what is built out over the wall has no figure in its way below it.
+            (bool Is, (double, int) Place)[] outside = [(after >= widths[i] + 3, (row[i].High + 1.5 + widths[i] / 2, 0)), (before >= widths[i] + 3, (row[i].Low - 1.5 - widths[i] / 2, 0))];
+            foreach (var (_, place) in (side == Side.Weather && FacesDrawing ? outside.Reverse() : outside).Where(one => one.Is))
             {
-                yield return (row[i].High + 1.5 + widths[i] / 2, 0);
-            }
-
-            if (before >= widths[i] + 3)
-            {
-                yield return (row[i].Low - 1.5 - widths[i] / 2, 0);
+                yield return place;
             }
 
             for (var step = 1; step <= 4; step++)
             {
-                for (var shift = 0.0; shift <= 1.5; shift += 0.25)
+                for (var shift = 0.0; shift <= 2.5; shift += 0.25)
                 {
                     yield return (Middle(i) + shift * widths[i], step);
                     yield return (Middle(i) - shift * widths[i], step);
@@ -144,7 +160,7 @@ internal sealed class SideDimensions(Surface surface, Side side)
         {
             // A tick leads from the middle of the span to its figure.
             var middle = (one.Low + one.High) / 2;
-            var foot = line + Outwards * (Moved(moved) - 0.7);
+            var foot = line + Outwards * (Moved(moved) - TickEnd);
             surface.Line(tierRow, IsLevel ? [new PaperPoint(middle, line), new(along, foot)] : [new PaperPoint(line, middle), new(foot, along)]);
         }
 

@@ -15,17 +15,14 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>What holds most: where the notes do not fit so, nothing else need be tried.</summary>
     private static readonly (double Share, Reach Reach)[] Roomiest = [(NoteWays.Usual, Reach.SetBack), (1, Reach.SetBack)];
 
-    /// <summary>Widths to try for a note that looks for another place.</summary>
-    private static readonly double[] Late = [NoteWays.Usual, 1, 0.6, 0.45];
-
     /// <summary>Steps to see whether the notes of one column fit.</summary>
     private const int FitSteps = 100;
 
     /// <summary>Steps to make room for all notes.</summary>
     private const int RepairSteps = 800;
 
-    /// <summary>How often the notes that are left over are given numbers.</summary>
-    private const int NumberRounds = 4;
+    /// <summary>How often the notes that are left over are given places of their own, and how often numbers.</summary>
+    private const int LooseRounds = 3, NumberRounds = 4;
 
     /// <summary>Words in lines shorter than this are not read at a glance, mm.</summary>
     private const double Narrowest = 22;
@@ -77,7 +74,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
     private void Draw(HeldNote one, IReadOnlyList<Note> notes)
     {
-        var placed = new PlacedNote(one.Block, one.Column, one.Width, one.Option, IsNumber(one.Column), one.ShortestLeader);
+        var placed = new PlacedNote(one.Block, one.Column, one.Width, one.Option, IsNumber(one), one.ShortestLeader);
         Placed.Add(placed);
         NoteDrawing.Draw(surface, placed);
         if (placed.Keyed)
@@ -98,6 +95,18 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             note => note.Id, note => columns.Where(column => widths[column.Id] >= Narrowest).SelectMany(column => Ways(note, column, widths[column.Id])).ToArray(), StringComparer.Ordinal);
         var repair = new NoteRepair(ways, _disturbances);
         _held = repair.Settled(repair.Solve(_held, RepairSteps));
+        for (var round = 0; round < LooseRounds && _held.Count < notes.Count; round++)
+        {
+            // What is left over now may stand by itself, and so may what that sends away.
+            foreach (var note in notes.Where(note => !_held.Exists(one => one.Id == note.Id)))
+            {
+                ways[note.Id] = [.. ways[note.Id].Where(way => !IsApart(way)), .. _all.Loose(note, notes)];
+            }
+
+            repair = new NoteRepair(ways, _disturbances);
+            _held = repair.Settled(repair.Solve(_held, RepairSteps));
+        }
+
         if (AnnotationLayout.Lack(surface.Unplaced.Count, notes.Count - _held.Count) >= toBeat)
         {
             return false;
@@ -108,7 +117,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             // What is left over now may stand as a number, and so may what that sends away; before a note has no mark at all, so may every other.
             foreach (var note in notes.Where(note => round == NumberRounds - 1 || !_held.Exists(one => one.Id == note.Id)))
             {
-                ways[note.Id] = [.. ways[note.Id].Where(way => !IsNumber(way.Column)), .. _all.Numbers(note, notes)];
+                ways[note.Id] = [.. ways[note.Id].Where(way => !IsNumber(way)), .. _all.Numbers(note, notes)];
             }
 
             repair = new NoteRepair(ways, _disturbances);
@@ -121,12 +130,14 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         return true;
     }
 
-    private bool IsNumber(Column column) => !columns.Any(other => other.Id == column.Id);
+    private bool IsApart(HeldNote one) => !columns.Any(other => other.Id == one.Column.Id);
+
+    private static bool IsNumber(HeldNote one) => one.Block.Note.Words.Length == 0;
 
     /// <summary>All that a note can do in a column whose blocks are as wide as given.</summary>
     private IEnumerable<HeldNote> Ways(Note note, Column column, double width)
     {
-        var blocks = Late.Select(share => _all.Wrapped(note, column, share)).Where(block => block.Width <= width + 1e-9).DistinctBy(block => block.Lines.Count);
+        var blocks = NoteWays.Shares.Select(share => _all.Wrapped(note, column, share)).Where(block => block.Width <= width + 1e-9).DistinctBy(block => block.Lines.Count);
         return blocks.SelectMany(block => _all.Of(block, column, width, true));
     }
 

@@ -8,6 +8,9 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
     /// <summary>Width of the widest block, as a share of what is allowed: the rest is for need.</summary>
     internal const double Usual = 0.85;
 
+    /// <summary>Widths to try for a note that looks for another place.</summary>
+    internal static readonly double[] Shares = [Usual, 1, 0.6, 0.45];
+
     private readonly Options _options = new(surface, request.View.LongestLeader, columns);
     private readonly Dictionary<(string, string, double), Block> _blocks = [];
     private readonly Dictionary<(string, string, int, double, bool), HeldNote[]> _ways = [];
@@ -18,24 +21,31 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
         : "N" + notes.Where(other => other.Reference.Length == 0).TakeWhile(other => other.Id != note.Id).Append(note).Count().ToString(CultureInfo.InvariantCulture);
 
     /// <summary>A number near its part, wherever there is white for it, on either side; cheapest first.</summary>
-    internal HeldNote[] Numbers(Note note, IReadOnlyList<Note> notes)
+    internal HeldNote[] Numbers(Note note, IReadOnlyList<Note> notes) =>
+        Anywhere(note, notes, [Block.Wrap(note with { Reference = KeyOf(note, notes), Words = "" }, request.View.NoteWidth)], Weights.Number);
+
+    /// <summary>The words in a place of their own, wherever there is white for them, on either side; cheapest first.</summary>
+    internal HeldNote[] Loose(Note note, IReadOnlyList<Note> notes) =>
+        Anywhere(note, notes, [.. Shares.Select(share => Block.Wrap(note, share * request.View.NoteWidth)).DistinctBy(block => block.Lines.Count)], Weights.Loose);
+
+    private HeldNote[] Anywhere(Note note, IReadOnlyList<Note> notes, Block[] blocks, double weight)
     {
         const int Enough = 200;
-        var block = Block.Wrap(note with { Reference = KeyOf(note, notes), Words = "" }, request.View.NoteWidth);
         var room = surface.Zone;
 
-        // Blocks on one bend line stand in line: the numbers of two notes have no bend line in common.
+        // Blocks on one bend line stand in line: two notes that stand by themselves have no bend line in common.
         var own = 0.2 * (notes.TakeWhile(other => other.Id != note.Id).Count() % 15);
-        var ways = from bend in KeyBends(note, own)
+        var ways = from bend in Bends(note, own)
                    from side in (int[])[1, -1]
-                   let column = new Column(FormattableString.Invariant($"number {note.Id} {bend:0.0} {(side > 0 ? "right" : "left")}"), side, bend, side > 0 ? room with { Left = bend } : room with { Right = bend })
+                   let column = new Column(FormattableString.Invariant($"own {note.Id} {bend:0.0} {(side > 0 ? "right" : "left")}"), side, bend, side > 0 ? room with { Left = bend } : room with { Right = bend })
+                   from block in blocks
                    let options = _options.Of(block, column, block.Width, null, false)
                    from option in options
-                   select new HeldNote(block, column, block.Width, option with { Cost = option.Cost + Weights.Number }, options.Min(other => other.Run) + Column.Shoulder);
+                   select new HeldNote(block, column, block.Width, option with { Cost = option.Cost + weight }, options.Min(other => other.Run) + Column.Shoulder);
         return [.. ways.OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend).Take(Enough)];
     }
 
-    private IEnumerable<double> KeyBends(Note note, double offset)
+    private IEnumerable<double> Bends(Note note, double offset)
     {
         const double Step = 3, Far = 45;
         var boxes = note.PartIds.Select(id => surface.ById[id].Box).ToArray();

@@ -65,6 +65,9 @@ internal static class Weights
     internal const double OutOfLine = 8;
     internal const double Setback = 0.5;
 
+    /// <summary>Words that stand by themselves and not in a column.</summary>
+    internal const double Loose = 60;
+
     /// <summary>A number where words should stand.</summary>
     internal const double Number = 400;
     internal const double Uneven = 0.1;

@@ -44,7 +44,7 @@ internal static class ControlLines
             drawn.Scale,
             [new(Id, drawn.Scale, items, drawn.Bounds)],
             [new(Id, basis.Origin, view)],
-            [.. basis.Title("Control lines", drawn.Scale, ViewRoom.Of(basis.Format).TitleAt), .. Legend(basis)]);
+            [.. basis.Title("Control lines", drawn.Scale, ViewRoom.Of(basis.Format, basis.Drawn.Mirror).TitleAt), .. Legend(basis)]);
     }
 
     private static IEnumerable<DrawnPart> Having(CompanionBasis basis, Roles role) =>
