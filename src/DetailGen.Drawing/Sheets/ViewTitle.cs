@@ -28,7 +28,7 @@ internal static class ViewTitle
         yield return Frame.Line(Row, new(left, corner.Y + 4.8), new(left + width, corner.Y + 4.8));
         var words = "Scale " + Words(scale);
         yield return new Text("note.text", words, new(left, corner.Y + 1.2), 2.5);
-        if (Width(title, scale) > most)
+        if (Box(title, scale, corner).Width > most)
         {
             yield break;
         }
