@@ -111,7 +111,7 @@ public class CompanionSheetTests
         var section = bare with { Parts = [.. bare.Parts.OrderBy(part => part.BuildOrder).Select((part, i) => part with { Stage = i / 3 })] };
         var format = paper == "A4" ? SampleSheets.A4 : SampleSheets.A3;
         var scale = paper == "A4" ? 20 : 10;
-        var room = ViewRoom.Of(format);
+        var room = ViewRoom.Of(format, mirrored: false);
         var window = room.Window(section, scale)!.Value;
         var drawn = SectionView.Draw(section, new(scale, window, mirror));
         return new(section, drawn, window, room.Origin(drawn.Bounds, section), format, "Section through parapet", 2);
