@@ -42,5 +42,5 @@ internal static partial class Messages
     internal static ElementFault CorrectedLayerLeftOut(int index, string name) => new(index,
         $"A correction names {name}, which lies beyond a well ventilated air layer and is left out.", "Name a layer inside of it.");
 
-    private static string Number(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
+    internal static string Number(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
 }
