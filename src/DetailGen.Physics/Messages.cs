@@ -1,5 +1,4 @@
 using System.Globalization;
-using DetailGen.Physics.Cases;
 using DetailGen.Physics.Layers;
 
 namespace DetailGen.Physics;
@@ -7,8 +6,6 @@ namespace DetailGen.Physics;
 /// <summary>Every sentence that this project says to people about an element or a field. What is said about the form of a case file is in Messages.Cases.cs.</summary>
 internal static partial class Messages
 {
-    internal static FieldFault NoFieldEngineYet(string id) => new("", $"Two-dimensional heat flow is not yet calculated, so {id} has no answer.", "Pick other cases with --only.");
-
     internal static ElementFault NoResistance() => new(null, "The element resists no heat: films and layers sum to 0.", "Give a film or a layer.");
 
     internal static ElementFault LimitsTooFarApart(double upper, double lower) => new(null,

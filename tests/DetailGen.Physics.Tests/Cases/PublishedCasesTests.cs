@@ -12,9 +12,6 @@ public class PublishedCasesTests
 {
     private const string File = "physics-checks.json";
 
-    /// <summary>Kinds that have no engine yet; empty as soon as there is one.</summary>
-    private static readonly string[] PendingKinds = ["heat2d"];
-
     private static readonly JsonObject Document = JsonNode.Parse(Text)!.AsObject();
 
     private static byte[] Text => System.IO.File.ReadAllBytes(Path.Combine(Repository.Root, "tests", "DetailGen.Physics.Tests", "Cases", File));
@@ -28,7 +25,7 @@ public class PublishedCasesTests
     public static TheoryData<string, string> Calculated()
     {
         var rows = new TheoryData<string, string>();
-        foreach (var one in Document["cases"]!.AsArray().OfType<JsonNode>().Where(one => !PendingKinds.Contains(KindOf(one), StringComparer.Ordinal)))
+        foreach (var one in Document["cases"]!.AsArray().OfType<JsonNode>())
         {
             rows.Add(IdOf(one), KindOf(one));
         }
@@ -46,20 +43,6 @@ public class PublishedCasesTests
         Assert.Empty(answered.FailedChecks);
         Assert.NotEqual(0, answered.Checks);
         Assert.Equal(0, answers.Status);
-    }
-
-    /// <summary>So that nobody takes a pending case for one that is met: the counts say how many there are of each.</summary>
-    [Fact]
-    public void Sixteen_two_dimensional_cases_are_pending_and_say_so()
-    {
-        var kinds = Document["cases"]!.AsArray().OfType<JsonNode>().ToLookup(KindOf);
-        Assert.Equal((16, 20, 9), (kinds["heat2d"].Count(), kinds["u-value"].Count(), kinds["moisture"].Count()));
-        foreach (var pending in PendingKinds.SelectMany(kind => kinds[kind]))
-        {
-            var answers = CaseFile.Answer(Text, File, CaseMatter.Heat, [IdOf(pending)]);
-            Assert.Equal((2, null), (answers.Status, answers.Json));
-            Assert.Contains("not yet", Assert.Single(answers.Faults).Reason, StringComparison.Ordinal);
-        }
     }
 
     public static TheoryData<int> Formulas()
@@ -98,10 +81,6 @@ public class PublishedCasesTests
         }
     }
 
-    /// <summary>Faults of geometry are for the two-dimensional engine to find; until it is there the form alone is judged.</summary>
-    private static readonly string[] PendingFaults =
-        ["bad-overlap", "bad-uncovered-edge", "bad-line-off-edge", "bad-covered-twice", "bad-hole-without-boundary", "bad-self-crossing", "bad-two-pieces"];
-
     public static TheoryData<string> Invalid()
     {
         var rows = new TheoryData<string>();
@@ -121,12 +100,6 @@ public class PublishedCasesTests
         var answers = CaseFile.Answer(Encoding.UTF8.GetBytes(entry["case"]!.ToJsonString()), "bad.json", Matter(KindOf(entry["case"]!)), []);
         Assert.Equal((entry["exit"]!.GetValue<int>(), null), (answers.Status, answers.Json));
         Assert.All(answers.Faults, fault => Assert.True(fault is { Line: > 0, Column: > 0 } && fault.Case == id, fault.ToString()));
-        if (PendingFaults.Contains(id, StringComparer.Ordinal))
-        {
-            Assert.Contains("not yet", Assert.Single(answers.Faults).Reason, StringComparison.Ordinal);
-            return;
-        }
-
         var told = string.Join('\n', answers.Faults.Select(fault => $"{fault.Reason} {fault.Hint}"));
         Assert.All(entry["message_contains"]!.AsArray(), word => Assert.Contains(word!.GetValue<string>(), told, StringComparison.Ordinal));
     }
