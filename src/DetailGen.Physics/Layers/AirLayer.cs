@@ -1,12 +1,14 @@
 namespace DetailGen.Physics.Layers;
 
 /// <summary>Thermal resistance of an unventilated air layer between ordinary surfaces, in m²·K/W.</summary>
-/// <remarks>EN ISO 6946:2007, table 2 (read in a secondary text; the 2017 edition calculates instead), straight lines between the rows.</remarks>
+/// <remarks>EN ISO 6946:2007, table 2 (read in a secondary text; the 2017 edition calculates instead), straight lines between the rows; downwards from memory.
+/// <see cref="AirSpace"/> calculates, for surfaces and steps of temperature that are not ordinary.</remarks>
 public static class AirLayer
 {
-    private static readonly (double Thickness, double Upwards, double Horizontal)[] Rows =
+    private static readonly (double Thickness, double Upwards, double Horizontal, double Downwards)[] Rows =
     [
-        (0, 0, 0), (5, 0.11, 0.11), (7, 0.13, 0.13), (10, 0.15, 0.15), (15, 0.16, 0.17), (25, 0.16, 0.18), (50, 0.16, 0.18), (100, 0.16, 0.18), (300, 0.16, 0.18),
+        (0, 0, 0, 0), (5, 0.11, 0.11, 0.11), (7, 0.13, 0.13, 0.13), (10, 0.15, 0.15, 0.15), (15, 0.16, 0.17, 0.17), (25, 0.16, 0.18, 0.19),
+        (50, 0.16, 0.18, 0.21), (100, 0.16, 0.18, 0.22), (300, 0.16, 0.18, 0.23),
     ];
 
     /// <param name="thickness">mm, 0 or more; above 300 the last row is taken.</param>
@@ -30,5 +32,10 @@ public static class AirLayer
         return Value(Rows[^1], flow);
     }
 
-    private static double Value((double Thickness, double Upwards, double Horizontal) row, Flow flow) => flow == Flow.Upwards ? row.Upwards : row.Horizontal;
+    private static double Value((double Thickness, double Upwards, double Horizontal, double Downwards) row, Flow flow) => flow switch
+    {
+        Flow.Upwards => row.Upwards,
+        Flow.Downwards => row.Downwards,
+        _ => row.Horizontal,
+    };
 }

@@ -1,0 +1,93 @@
+using System.Text.Json.Nodes;
+using DetailGen.Physics.Moisture;
+
+namespace DetailGen.Physics.Cases;
+
+/// <summary>The <c>result</c> of a moisture calculation.</summary>
+internal static class MoistureAnswer
+{
+    internal static JsonObject Of(MoistureCase asked, SurfaceCriterion surface, CondensationYear? year)
+    {
+        var months = new JsonArray();
+        for (var month = 0; month < 12; month++)
+        {
+            var entry = new JsonObject
+            {
+                ["month"] = Month.Names[month],
+                ["p_internal_pa"] = asked.Climate.InternalPressure[month],
+                ["p_external_pa"] = asked.Climate.ExternalPressure[month],
+                ["theta_si_min_c"] = surface.Months[month].LeastTemperature,
+                ["f_rsi_min"] = surface.Months[month].Factor,
+            };
+            if (year is not null)
+            {
+                entry["change_g_m2"] = year.Interfaces.Sum(wet => wet.Change[month]);
+                entry["accumulated_g_m2"] = year.Interfaces.Sum(wet => wet.Accumulated[month]);
+            }
+
+            months.Add(entry);
+        }
+
+        var result = new JsonObject
+        {
+            ["f_rsi_min"] = surface.Factor,
+            ["critical_month"] = surface.CriticalMonth is { } critical ? Month.Names[critical] : null,
+        };
+        if (year is not null)
+        {
+            result["verdict"] = year.Verdict switch
+            {
+                MoistureVerdict.Dry => "dry",
+                MoistureVerdict.Dries => "dries",
+                _ => "stays",
+            };
+            result["start_month"] = year.StartMonth is { } start ? Month.Names[start] : null;
+            result["peak_g_m2"] = year.Peak;
+            result["peak_month"] = year.PeakMonth is { } peak ? Month.Names[peak] : null;
+            result["residual_g_m2"] = year.Residual;
+            result["dry_after_months"] = year.DryAfter;
+            result["interfaces"] = new JsonArray([.. year.Interfaces.Select(Interface)]);
+        }
+
+        result["months"] = months;
+        return result;
+    }
+
+    private static JsonObject Interface(WetInterface wet) => new()
+    {
+        ["after_layer"] = wet.AfterLayer,
+        ["sd_m"] = wet.AirEquivalent,
+        ["between"] = new JsonArray(wet.Inside, wet.Outside),
+        ["change_g_m2"] = new JsonArray([.. wet.Change.Select(value => JsonValue.Create(value))]),
+        ["accumulated_g_m2"] = new JsonArray([.. wet.Accumulated.Select(value => JsonValue.Create(value))]),
+    };
+
+    internal static IEnumerable<string> Warnings(MoistureCase asked, CondensationYear? year)
+    {
+        var climate = asked.Climate;
+        for (var month = 0; month < 12; month++)
+        {
+            if (climate.InternalPressure[month] > Saturation.Pressure(climate.InternalTemperature[month]) * (1 + 1e-9))
+            {
+                yield return Messages.PressureAboveSaturation(Month.Names[month]);
+            }
+            else if (asked.Interstitial is { } build
+                && climate.InternalPressure[month] > Saturation.Pressure(Surface(build, month)))
+            {
+                yield return Messages.SurfaceDew(Month.Names[month]);
+            }
+        }
+
+        if (year is { StartsAmidWet: true })
+        {
+            yield return Messages.StartsAmidWet();
+        }
+    }
+
+    /// <summary>Temperature of the inside surface in °C.</summary>
+    private static double Surface(CondensationCase build, int month)
+    {
+        var (inside, outside) = (build.Climate.InternalTemperature[month], build.Climate.ExternalTemperature[month]);
+        return inside + (outside - inside) * build.Rsi / (build.Rsi + build.Layers.Sum(layer => layer.Resistance) + build.Rse);
+    }
+}

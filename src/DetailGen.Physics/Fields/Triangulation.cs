@@ -1,0 +1,213 @@
+namespace DetailGen.Physics.Fields;
+
+/// <summary>A triangulation of points on a whole-number grid that holds given segments as edges. Orientation is exact (128 bits),
+/// so no rounding can turn a triangle over; only which diagonal is chosen depends on floating point.</summary>
+/// <remarks>Incremental insertion with edge flips: C. L. Lawson 1977; forcing segments by flips: S. W. Sloan 1993 (both from memory).</remarks>
+internal sealed class Triangulation
+{
+    private readonly List<(long X, long Y)> points = [];
+    private readonly Dictionary<(int, int), int> apex = []; // directed edge, anticlockwise → the third corner
+    private readonly HashSet<(int, int)> held = [];
+    private (int A, int B) near;
+
+    /// <param name="corners">Distinct points.</param>
+    internal Triangulation(IReadOnlyList<(long X, long Y)> corners)
+    {
+        points.AddRange(corners);
+        long minX = corners.Min(p => p.X), maxX = corners.Max(p => p.X), minY = corners.Min(p => p.Y), maxY = corners.Max(p => p.Y);
+        var reach = 16 * (Math.Max(maxX - minX, maxY - minY) + 1);
+        var n = corners.Count;
+        points.Add((minX - reach, minY - reach));
+        points.Add((maxX + reach, minY - reach));
+        points.Add((minX, maxY + reach));
+        Add(n, n + 1, n + 2);
+        for (var p = 0; p < n; p++)
+        {
+            Insert(p);
+        }
+    }
+
+    /// <summary>Triangles of the given points, anticlockwise, in a fixed order.</summary>
+    internal List<(int A, int B, int C)> Triangles()
+    {
+        var given = points.Count - 3;
+        return [.. apex.Where(e => e.Key.Item1 < e.Key.Item2 && e.Key.Item1 < e.Value && e.Key.Item2 < given && e.Value < given
+                || e.Key.Item1 < e.Value && e.Value < e.Key.Item2 && e.Key.Item2 < given)
+            .Select(e => (e.Key.Item1, e.Key.Item2, e.Value)).Order()];
+    }
+
+    /// <summary>Makes the segment an edge; false when another held segment or a point lies in its way.</summary>
+    internal bool Hold(int a, int b)
+    {
+        var queue = new Queue<(int, int)>(Crossing(a, b));
+        var left = 100 + (queue.Count * queue.Count * 4);
+        while (queue.TryDequeue(out var e))
+        {
+            if (held.Contains(Key(e.Item1, e.Item2)) || left-- < 0)
+            {
+                return false;
+            }
+            var (u, v) = e;
+            int c = apex[(u, v)], d = apex[(v, u)];
+            if (Turn(c, d, u) * Turn(c, d, v) >= 0)
+            {
+                queue.Enqueue(e); // not convex yet
+                continue;
+            }
+            Flip(u, v);
+            if (c != a && c != b && d != a && d != b && Cross(a, b, c, d))
+            {
+                queue.Enqueue((c, d));
+            }
+        }
+        held.Add(Key(a, b));
+        return apex.ContainsKey((a, b)) || apex.ContainsKey((b, a));
+    }
+
+    private List<(int, int)> Crossing(int a, int b)
+    {
+        List<(int, int)> crossing = [];
+        if (apex.ContainsKey((a, b)) || apex.ContainsKey((b, a)))
+        {
+            return crossing;
+        }
+        // the first triangle around a that the segment leaves through its far side
+        foreach (var ((u, v), c) in apex)
+        {
+            if (c == a && Turn(a, b, u) < 0 && Turn(a, b, v) > 0 && Turn(u, v, b) <= 0)
+            {
+                var (p, q) = (u, v);
+                while (true)
+                {
+                    crossing.Add((p, q));
+                    if (!apex.TryGetValue((q, p), out var next) || next == b)
+                    {
+                        break;
+                    }
+                    (p, q) = Turn(a, b, next) < 0 ? (next, q) : (p, next);
+                }
+                break;
+            }
+        }
+        return crossing;
+    }
+
+    private void Insert(int p)
+    {
+        var (a, b) = near == default ? apex.Keys.First() : near;
+        if (!apex.ContainsKey((a, b)))
+        {
+            (a, b) = apex.Keys.First();
+        }
+        if (Turn(a, b, p) < 0)
+        {
+            (a, b) = (b, a);
+        }
+        var c = apex[(a, b)];
+        while (true)
+        {
+            if (Turn(b, c, p) < 0)
+            {
+                a = c;
+            }
+            else if (Turn(c, a, p) < 0)
+            {
+                b = c;
+            }
+            else
+            {
+                break;
+            }
+            c = apex[(a, b)];
+        }
+        Remove(a, b, c);
+        if (Turn(a, b, p) == 0)
+        {
+            SplitSide(a, b, c, p);
+        }
+        else if (Turn(b, c, p) == 0)
+        {
+            SplitSide(b, c, a, p);
+        }
+        else if (Turn(c, a, p) == 0)
+        {
+            SplitSide(c, a, b, p);
+        }
+        else
+        {
+            Add(a, b, p);
+            Add(b, c, p);
+            Add(c, a, p);
+            Legalise(a, b, p);
+            Legalise(b, c, p);
+            Legalise(c, a, p);
+        }
+        near = apex.ContainsKey((a, p)) ? (a, p) : default;
+    }
+
+    private void SplitSide(int a, int b, int c, int p)
+    {
+        var d = apex[(b, a)];
+        Remove(b, a, d);
+        Add(a, p, c);
+        Add(p, b, c);
+        Add(b, p, d);
+        Add(p, a, d);
+        Legalise(b, c, p);
+        Legalise(c, a, p);
+        Legalise(a, d, p);
+        Legalise(d, b, p);
+    }
+
+    private void Legalise(int a, int b, int p)
+    {
+        if (apex.TryGetValue((b, a), out var d) && Inside(a, b, p, d) && Turn(p, d, a) > 0 != Turn(p, d, b) > 0 && Turn(p, d, a) != 0 && Turn(p, d, b) != 0)
+        {
+            Flip(a, b);
+            Legalise(a, d, p);
+            Legalise(d, b, p);
+        }
+    }
+
+    private void Flip(int u, int v)
+    {
+        int c = apex[(u, v)], d = apex[(v, u)];
+        Remove(u, v, c);
+        Remove(v, u, d);
+        Add(c, d, v);
+        Add(d, c, u);
+    }
+
+    private void Add(int a, int b, int c) => (apex[(a, b)], apex[(b, c)], apex[(c, a)]) = (c, a, b);
+
+    private void Remove(int a, int b, int c)
+    {
+        apex.Remove((a, b));
+        apex.Remove((b, c));
+        apex.Remove((c, a));
+    }
+
+    private bool Cross(int a, int b, int c, int d) =>
+        Math.Sign(Turn(a, b, c)) * Math.Sign(Turn(a, b, d)) < 0 && Math.Sign(Turn(c, d, a)) * Math.Sign(Turn(c, d, b)) < 0;
+
+    private static (int, int) Key(int a, int b) => a < b ? (a, b) : (b, a);
+
+    private int Turn(int a, int b, int c)
+    {
+        var ((ax, ay), (bx, by), (cx, cy)) = (points[a], points[b], points[c]);
+        return Int128.Sign(((Int128)(bx - ax) * (cy - ay)) - ((Int128)(by - ay) * (cx - ax)));
+    }
+
+    private bool Inside(int a, int b, int c, int d)
+    {
+        var (dx, dy) = points[d];
+        (double X, double Y, double S) At(int i)
+        {
+            double x = points[i].X - dx, y = points[i].Y - dy;
+            return (x, y, (x * x) + (y * y));
+        }
+        var (p, q, r) = (At(a), At(b), At(c));
+        var det = (p.S * ((q.X * r.Y) - (q.Y * r.X))) + (q.S * ((r.X * p.Y) - (r.Y * p.X))) + (r.S * ((p.X * q.Y) - (p.Y * q.X)));
+        return det > 1e-9 * ((p.S * q.S) + (q.S * r.S) + (r.S * p.S)); // a clear gain only, so that flips come to an end
+    }
+}
