@@ -1,6 +1,7 @@
 using DetailGen.Library.Reports;
 using DetailGen.Library.Verbs;
 using DetailGen.Library.Working;
+using DetailGen.Physics.Cases;
 
 namespace DetailGen.Library;
 
@@ -48,6 +49,12 @@ public static class DetailLibrary
 
     /// <summary>Reads a drawing back: the values that it was made from, and what was edited since.</summary>
     public static InspectReport Inspect(string file) => Inspecting.Run(file);
+
+    /// <summary>Answers the cases of a file that ask for U-values and heat flow.</summary>
+    public static CaseReport Heat(CaseRequest request) => CaseAnswering.Run(request, CaseMatter.Heat);
+
+    /// <summary>Answers the cases of a file that ask for condensation and mould.</summary>
+    public static CaseReport Moisture(CaseRequest request) => CaseAnswering.Run(request, CaseMatter.Moisture);
 
     /// <summary>Lists what there is.</summary>
     public static ListReport List(string topic, string? practice = null)

@@ -27,6 +27,8 @@ internal static class Messages
 
     internal static string NoSuch(string kind, string id) => $"There is no {kind} {id}.";
 
+    internal static string InCase(string? id, string reason) => id is null ? reason : $"Case {id}: {reason}";
+
     internal static string NoSuchFile => "There is no such file.";
 
     internal static string NotOurs => "The drawing carries no record of how it was made.";

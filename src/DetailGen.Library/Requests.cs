@@ -34,3 +34,8 @@ public sealed record RangeRequest(string Preset, IReadOnlyList<string> Overrides
 /// <summary>What <see cref="DetailLibrary.New"/> is to write.</summary>
 /// <param name="File">Null for standard output.</param>
 public sealed record NewRequest(string Junction, string Wall, string Roof, string? File, string? Practice = null);
+
+/// <summary>A stand-alone case file for <see cref="DetailLibrary.Heat"/> or <see cref="DetailLibrary.Moisture"/>.</summary>
+/// <param name="File">JSON.</param>
+/// <param name="Only">Ids of the cases to answer; empty for all.</param>
+public sealed record CaseRequest(string File, IReadOnlyList<string> Only);

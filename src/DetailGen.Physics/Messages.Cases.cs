@@ -111,4 +111,8 @@ internal static partial class Messages
     internal static string LeftOut(string name) => $"{name} lies in or beyond a well ventilated air layer and is left out.";
 
     internal static string CorrectionsSmall() => "The corrections sum to less than 3 % of U and are left out.";
+
+    internal static string Boundless(string path) => $"The figures of this case are beyond what numbers can hold: {path} is not finite.";
+
+    internal static string BoundlessHint => "Look for sizes, conductivities or temperatures that nothing built can have.";
 }

@@ -163,7 +163,7 @@ internal static class Answers
         Interactive = InteractionSupport.No,
     });
 
-    private static int Refuse(Screen screen, bool json, IReadOnlyList<ErrorReport> errors, int status)
+    internal static int Refuse(Screen screen, bool json, IReadOnlyList<ErrorReport> errors, int status)
     {
         if (json)
         {

@@ -145,7 +145,12 @@ public sealed record RepairReport(SortedDictionary<string, string> Set, string T
 public sealed record FileReport(string Path, string Format, long Bytes, string Sha256);
 
 /// <summary>A fault in what was written.</summary>
-public sealed record ErrorReport(string Code, string File, int Line, int Column, string? Key, string? Value, string Reason, string? Hint);
+public sealed record ErrorReport(string Code, string File, int Line, int Column, string? Key, string? Value, string Reason, string? Hint)
+{
+    /// <summary>Id of the case in a case file.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Case { get; init; }
+}
 
 /// <summary>An answer that concerns no preset.</summary>
 public sealed record ErrorsReport(IReadOnlyList<ErrorReport> Errors);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
@@ -173,6 +174,11 @@ public static class CaseFile
             "u-value" => Transmittance(fields, faults),
             _ => Moisture(fields, faults),
         };
+        if (found is { } figures && (Boundless(figures.Result, "result") ?? Boundless(figures.Points, "points")) is { } path)
+        {
+            faults.Add(map, null, new(Messages.Boundless(path), Messages.BoundlessHint));
+        }
+
         faults.Case = null;
         if (faults.Count > before || found is not { } calculated)
         {
@@ -190,6 +196,15 @@ public static class CaseFile
             id, kind, title, CaseFigures.Of(kind, calculated.Result), [.. calculated.Warnings], checks.Length,
             [.. checks.Where(check => !check.Holds).Select(check => Messages.CheckFails(check.Entry))]));
     }
+
+    /// <summary>The path of a figure that numbers cannot hold, as those of absurd input are; null where there is none.</summary>
+    private static string? Boundless(JsonNode? node, string path) => node switch
+    {
+        JsonObject map => map.Select(pair => Boundless(pair.Value, $"{path}.{pair.Key}")).FirstOrDefault(found => found is not null),
+        JsonArray list => list.Select((item, i) => Boundless(item, string.Create(CultureInfo.InvariantCulture, $"{path}.{i}"))).FirstOrDefault(found => found is not null),
+        JsonValue value when value.TryGetValue(out double number) && !double.IsFinite(number) => path,
+        _ => null,
+    };
 
     private readonly record struct Calculated(JsonObject Result, JsonObject Points, IReadOnlyList<string> Warnings);
 

@@ -37,7 +37,7 @@ internal sealed record Expectation(string Path, JsonNode? Value, (double Lower, 
         }
 
         return path is null ? null : new(
-            path, isNull ? null : Node(value), bounds.Length == 2 ? (bounds[0], bounds[1]) : null, fields.Number("tolerance", Bound.ZeroOrMore), PathOf(fields, "covered_by"), isNull);
+            path, isNull ? null : Node(fields, value), bounds.Length == 2 ? (bounds[0], bounds[1]) : null, fields.Number("tolerance", Bound.ZeroOrMore), PathOf(fields, "covered_by"), isNull);
     }
 
     private static string? PathOf(Fields fields, string key)
@@ -57,12 +57,12 @@ internal sealed record Expectation(string Path, JsonNode? Value, (double Lower, 
         return path;
     }
 
-    private static JsonNode? Node(Written? written) => written switch
+    private static JsonNode? Node(Fields fields, Written? written) => written switch
     {
-        Written.Number number => JsonValue.Create(number.Value),
+        Written.Number => JsonValue.Create(fields.NumberOf(written, fields.Path("value"))),
         Written.Words words => JsonValue.Create(words.Value),
         Written.Flag flag => JsonValue.Create(flag.Value),
-        Written.List list => new JsonArray([.. list.Items.Select(Node)]),
+        Written.List list => new JsonArray([.. list.Items.Select(item => Node(fields, item))]),
         _ => null,
     };
 

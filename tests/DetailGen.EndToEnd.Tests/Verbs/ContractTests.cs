@@ -8,6 +8,8 @@ public class ContractTests
     [InlineData("check")]
     [InlineData("explain")]
     [InlineData("range")]
+    [InlineData("heat")]
+    [InlineData("moisture")]
     [InlineData("inspect")]
     [InlineData("list")]
     [InlineData("schema")]

@@ -1,0 +1,34 @@
+using DetailGen.Library.Reports;
+using DetailGen.Physics.Cases;
+
+namespace DetailGen.Library.Verbs;
+
+/// <summary>Answers stand-alone case files of heat and moisture.</summary>
+internal static class CaseAnswering
+{
+    internal static CaseReport Run(CaseRequest request, CaseMatter matter)
+    {
+        byte[] text;
+        try
+        {
+            text = File.ReadAllBytes(request.File);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            var reason = fault is FileNotFoundException or DirectoryNotFoundException ? Messages.NoSuchFile : fault.Message;
+            return new(null, [], [new("unreadable-file", request.File, 0, 0, null, null, reason, null)], 2);
+        }
+
+        var answers = CaseFile.Answer(text, request.File, matter, request.Only);
+        return new(
+            answers.Json,
+            [.. answers.Cases.Select(one => new AnsweredCaseReport(one.Id, one.Kind, one.Title, one.Figures, one.Warnings, one.Checks, one.FailedChecks))],
+            [
+                .. answers.Faults.Select(fault => new ErrorReport("wrong-case", fault.File, fault.Line, fault.Column, fault.Key, fault.Value, Messages.InCase(fault.Case, fault.Reason), fault.Hint)
+                {
+                    Case = fault.Case,
+                }),
+            ],
+            answers.Status);
+    }
+}
