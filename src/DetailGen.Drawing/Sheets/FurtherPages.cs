@@ -136,8 +136,7 @@ internal static class FurtherPages
         private PaperBox? Column(double left, double width, double top, double height)
         {
             var block = format.Zones["title-block"];
-            var above = format.Zone("revisions") is { } revisions ? Math.Max(block.Top, revisions.Top) : block.Top;
-            var foot = left + width > block.Left ? above + Apart : _space.Bottom;
+            var foot = left + width > block.Left ? format.TitleTop + Apart : _space.Bottom;
             return left + width <= _space.Right + 1e-6 && top - height >= foot ? new(left, foot, left + width, top) : null;
         }
     }

@@ -17,5 +17,8 @@ public sealed record SheetFormat(
     /// <summary>Width and height of the paper before it is cut to size, mm.</summary>
     public (double Width, double Height) Untrimmed { get; init; } = (Width, Height);
 
+    /// <summary>Upper edge of title block and revisions, page mm.</summary>
+    internal double TitleTop => Math.Max(Zones["title-block"].Top, Zone("revisions")?.Top ?? double.NegativeInfinity);
+
     public PaperBox? Zone(string name) => Zones.TryGetValue(name, out var zone) ? zone : null;
 }

@@ -46,7 +46,6 @@ public static class DrawingEdits
             Under(entity.IssuedDigest is null ? added : now, entity).Add(entity);
         }
 
-        // An entity whose layer was renamed is looked for under the part that lost it.
         foreach (var part in issued.Parts)
         {
             edits.AddRange(Of(part, now.Remove(part.Id, out var entities) ? entities : [], sink));
@@ -65,30 +64,16 @@ public static class DrawingEdits
 
     private static IEnumerable<Edit> Of(IssuedPart part, List<ReadEntity> now, CanonSink sink)
     {
-        var seen = new HashSet<(string, string)>();
-        var (changed, doubled) = (new List<ReadEntity>(), new List<ReadEntity>());
-        foreach (var entity in now)
-        {
-            var digest = Digest(entity, default, sink);
-            if (digest != entity.IssuedDigest)
-            {
-                changed.Add(entity);
-            }
-        }
-
         var excess = now.Count - part.Count;
-        foreach (var entity in now.Where(entity => excess > 0 && !seen.Add((entity.IssuedDigest!, entity.Space))).Take(Math.Max(0, excess)))
-        {
-            doubled.Add(entity);
-        }
-
+        var seen = new HashSet<(string, string)>();
+        var doubled = excess <= 0 ? [] : now.Where(entity => !seen.Add((entity.IssuedDigest!, entity.Space))).Take(excess).ToList();
+        var twice = doubled.ToHashSet<object>(ReferenceEqualityComparer.Instance);
+        var changed = now.Where(entity => !twice.Contains(entity) && Digest(entity, default, sink) != entity.IssuedDigest).ToList();
         if (doubled.Count > 0)
         {
             yield return new(EditKind.Doubled, part.Id, doubled.Count, doubled, default);
         }
 
-        var twice = doubled.ToHashSet<object>(ReferenceEqualityComparer.Instance);
-        changed.RemoveAll(twice.Contains);
         if (changed.Count > 0 && changed.Count == now.Count && Moved(part, changed, sink) is { } by)
         {
             yield return new(EditKind.Moved, part.Id, changed.Count, changed, by);

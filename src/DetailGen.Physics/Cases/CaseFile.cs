@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using DetailGen.Physics.Fields;
 using DetailGen.Physics.Layers;
 using DetailGen.Physics.Moisture;
 
@@ -244,7 +245,7 @@ public static class CaseFile
             return null;
         }
 
-        switch (FieldCases.Solve(asked))
+        switch (FieldEngine.Solve(asked))
         {
             case FieldOutcome.Solved { Answer: var found }:
                 return new(FieldResult.Of(asked, found, [.. flanking.Select(element => element!.Final)]), FieldResult.Points(asked, found), found.Warnings);

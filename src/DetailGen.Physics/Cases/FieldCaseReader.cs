@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using DetailGen.Physics.Fields;
 using DetailGen.Physics.Layers;
 
 namespace DetailGen.Physics.Cases;

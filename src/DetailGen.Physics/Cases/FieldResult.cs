@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using DetailGen.Physics.Fields;
 
 namespace DetailGen.Physics.Cases;
 

@@ -63,21 +63,7 @@ internal sealed class Fields
         return number.Value;
     }
 
-    internal string? Words(string key)
-    {
-        if (_map.Get(key) is not { } written)
-        {
-            return null;
-        }
-
-        if (written is Written.Words words)
-        {
-            return words.Value;
-        }
-
-        Fault(key, Messages.NotA("text", Path(key), written.Shown));
-        return null;
-    }
+    internal string? Words(string key) => Of<Written.Words>(key, "text")?.Value;
 
     internal string? NeededWords(string key) => Has(key) ? Words(key) : Missing<string?>(key, null);
 
@@ -94,20 +80,18 @@ internal sealed class Fields
         return null;
     }
 
-    internal bool? Flag(string key)
+    internal bool? Flag(string key) => Of<Written.Flag>(key, "true or false")?.Value;
+
+    private T? Of<T>(string key, string what)
+        where T : Written
     {
-        if (_map.Get(key) is not { } written)
+        var written = _map.Get(key);
+        if (written is not (null or T))
         {
-            return null;
+            Fault(key, Messages.NotA(what, Path(key), written.Shown));
         }
 
-        if (written is Written.Flag flag)
-        {
-            return flag.Value;
-        }
-
-        Fault(key, Messages.NotA("true or false", Path(key), written.Shown));
-        return null;
+        return written as T;
     }
 
     /// <summary>An object under a key; null where it is missing or something else.</summary>

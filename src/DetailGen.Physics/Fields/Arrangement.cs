@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using DetailGen.Physics.Cases;
 
 namespace DetailGen.Physics.Fields;
 
@@ -39,6 +38,7 @@ internal sealed class Arrangement
                     {
                         faults.Add(Messages.ShortEdge($"regions.{r}", Place(sides[i].a)));
                     }
+
                     for (var j = 0; j < i; j++)
                     {
                         if (Meet(sides[i], sides[j]) is { } at)
@@ -47,8 +47,10 @@ internal sealed class Arrangement
                         }
                     }
                 }
+
                 edges.AddRange(sides);
             }
+
             foreach (var hole in asked.Regions[r].Holes)
             {
                 if (hole.Any(p => !Within(asked.Regions[r].Outline, p) && !On(asked.Regions[r].Outline, p)))
@@ -57,10 +59,12 @@ internal sealed class Arrangement
                 }
             }
         }
+
         if (faults.Count > 0)
         {
             return null;
         }
+
         var lines = asked.Boundary.Select(b => b.Line.Select(Corner).ToArray()).ToArray();
         for (var i = 0; i < edges.Count; i++)
         {
@@ -72,6 +76,7 @@ internal sealed class Arrangement
                 }
             }
         }
+
         var pieces = edges.SelectMany(Pieces).Distinct().Order().ToArray();
         var net = new Triangulation(corners);
         foreach (var (a, b) in pieces)
@@ -82,6 +87,7 @@ internal sealed class Arrangement
                 return null;
             }
         }
+
         var triangles = new List<Triangle>();
         var common = new SortedDictionary<(int, int), (double Area, FieldPlace At)>();
         var boxes = asked.Regions.Select(r => (r.Outline.Min(p => p.X), r.Outline.Min(p => p.Y), r.Outline.Max(p => p.X), r.Outline.Max(p => p.Y))).ToArray();
@@ -97,29 +103,35 @@ internal sealed class Arrangement
                 {
                     continue;
                 }
+
                 if (first < 0)
                 {
                     first = r;
                     continue;
                 }
+
                 var area = (((q.X - p.X) * (s.Y - p.Y)) - ((q.Y - p.Y) * (s.X - p.X))) / 2;
                 common[(first, r)] = (area + common.GetValueOrDefault((first, r)).Area, middle);
             }
+
             if (first >= 0)
             {
                 triangles.Add(new(a, b, c, first));
             }
         }
+
         foreach (var ((first, second), (area, at)) in common.Where(e => e.Value.Area > CommonArea))
         {
             faults.Add(Messages.Overlap(first, second, area, at));
         }
+
         var exposed = faults.Count == 0 ? Exposed(triangles, lines) : [];
         var mesh = new Mesh([.. corners.Select(c => (c.X / Grid, c.Y / Grid))], [.. triangles], exposed);
         foreach (var place in faults.Count == 0 ? mesh.PiecesWithout(k => asked.Boundary[k].Environment is not null) : [])
         {
             faults.Add(Messages.NotConnected(new(place.X, place.Y)));
         }
+
         return mesh;
     }
 
@@ -130,6 +142,7 @@ internal sealed class Arrangement
         {
             sides[side] = sides.GetValueOrDefault(side) + 1;
         }
+
         var covered = sides.Where(s => s.Value == 1).ToDictionary(s => s.Key, _ => -1);
         for (var k = 0; k < lines.Length; k++)
         {
@@ -152,6 +165,7 @@ internal sealed class Arrangement
                 }
             }
         }
+
         faults.AddRange(covered.Where(c => c.Value < 0).Select(c => c.Key).Order().Take(5).Select(c => Messages.Uncovered(Place(c.Item1), Place(c.Item2))));
         return covered;
     }
@@ -176,12 +190,14 @@ internal sealed class Arrangement
         {
             return null;
         }
+
         var (p, q, r, s) = (Place(e.A), Place(e.B), Place(f.A), Place(f.B));
         double dx = q.X - p.X, dy = q.Y - p.Y, ex = s.X - r.X, ey = s.Y - r.Y, cross = (dx * ey) - (dy * ex);
         if (cross == 0 || new[] { Away(p, r, s), Away(q, r, s), Away(r, p, q), Away(s, p, q) }.Min() <= Reach)
         {
             return null;
         }
+
         double t = (((r.X - p.X) * ey) - ((r.Y - p.Y) * ex)) / cross, u = (((r.X - p.X) * dy) - ((r.Y - p.Y) * dx)) / cross;
         return t is > 0 and < 1 && u is > 0 and < 1 ? new(p.X + (t * dx), p.Y + (t * dy)) : null;
     }
@@ -202,6 +218,7 @@ internal sealed class Arrangement
                 }
             }
         }
+
         corners.Add((x, y));
         (cells.TryGetValue((cx, cy), out var cell) ? cell : cells[(cx, cy)] = []).Add(corners.Count - 1);
         return corners.Count - 1;
@@ -231,6 +248,7 @@ internal sealed class Arrangement
             var (p, q) = (ring[i], ring[j]);
             inside ^= p.Y > at.Y != q.Y > at.Y && at.X < p.X + ((q.X - p.X) * (at.Y - p.Y) / (q.Y - p.Y));
         }
+
         return inside;
     }
 }

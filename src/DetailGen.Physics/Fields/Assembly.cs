@@ -21,6 +21,7 @@ internal sealed class Assembly((double X, double Y)[] places)
         {
             number[free[k]] = k;
         }
+
         var inner = new Dictionary<int, double>[free.Length];
         var load = new double[free.Length];
         for (var k = 0; k < free.Length; k++)
@@ -39,6 +40,7 @@ internal sealed class Assembly((double X, double Y)[] places)
                 }
             }
         }
+
         var x = SparseFactor.Solve(inner, load, [.. free.Select(i => places[i])]);
         return [.. held.Select((known, i) => known ?? x[number[i]])];
     }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using DetailGen.Physics.Cases;
 
 namespace DetailGen.Physics.Fields;
 

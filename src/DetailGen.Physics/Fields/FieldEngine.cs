@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using DetailGen.Physics.Cases;
 
 namespace DetailGen.Physics.Fields;
 
@@ -21,11 +20,13 @@ internal static class FieldEngine
         {
             return new FieldOutcome.Refused([Messages.OneTemperature()]);
         }
+
         var (mesh, faults) = Arrangement.Build(asked);
         if (mesh is null || faults.Length > 0)
         {
             return new FieldOutcome.Refused(faults);
         }
+
         double coldest = temperatures[0], step = temperatures[^1] - coldest;
         var conditions = Conditions.Of(asked, coldest, step, null);
         var field = new MeshField(mesh, conditions);
@@ -34,6 +35,7 @@ internal static class FieldEngine
         {
             return new FieldOutcome.Refused(outside);
         }
+
         field = field.Clash ? Everywhere(mesh, conditions) : AroundColdest(asked, Adapted(field, conditions, asked.WantedError), conditions);
         return new FieldOutcome.Solved(Answer(asked, field, temperatures));
     }
@@ -51,15 +53,19 @@ internal static class FieldEngine
                 {
                     break;
                 }
+
                 marked[t] = field.Mesh.Triangles[t].Sides.Max(field.Mesh.Length) > Finest;
                 left -= field.Gaps[t];
             }
+
             if (!marked.Contains(true))
             {
                 break;
             }
+
             field = new(field.Mesh.Refine(marked), conditions);
         }
+
         return field;
     }
 
@@ -77,6 +83,7 @@ internal static class FieldEngine
                 break;
             }
         }
+
         return field;
     }
 
@@ -87,6 +94,7 @@ internal static class FieldEngine
         {
             mesh = mesh.Refine([.. mesh.Triangles.Select(_ => true)]);
         }
+
         return new(mesh, conditions);
     }
 
@@ -112,6 +120,7 @@ internal static class FieldEngine
         {
             warnings.Add(Messages.ErrorNotReached);
         }
+
         MeshField? humid = asked.HumidityFilm is { } film ? new(field.Mesh, Conditions.Of(asked, coldest, step, film)) : null;
         return new(
             Coupling: bounded ? field.Upper : null,
@@ -136,6 +145,7 @@ internal static class FieldEngine
         {
             return null;
         }
+
         return new((coldest + (step * at.Value) - outside.Min()) / (inside.Max() - outside.Min()), new(at.X, at.Y));
     }
 }

@@ -36,6 +36,7 @@ internal sealed class Mesh((double X, double Y)[] places, Triangle[] triangles, 
                 places.Add(((p.X + q.X) / 2, (p.Y + q.Y) / 2));
             }
         }
+
         for (var t = 0; t < Triangles.Length; t++)
         {
             if (marked[t])
@@ -43,6 +44,7 @@ internal sealed class Mesh((double X, double Y)[] places, Triangle[] triangles, 
                 Cut(Longest(Triangles[t]));
             }
         }
+
         for (var before = -1; before != cut.Count;)
         {
             before = cut.Count;
@@ -54,6 +56,7 @@ internal sealed class Mesh((double X, double Y)[] places, Triangle[] triangles, 
                 }
             }
         }
+
         var halves = new List<Triangle>();
         void Split(Triangle t)
         {
@@ -65,17 +68,20 @@ internal sealed class Mesh((double X, double Y)[] places, Triangle[] triangles, 
                 halves.Add(t);
                 return;
             }
+
             var (a, b, c) = at == 0 ? (t.A, t.B, t.C) : at == 1 ? (t.B, t.C, t.A) : (t.C, t.A, t.B);
             var m = cut[Key(b, c)];
             Split(new(a, b, m, t.Region));
             Split(new(a, m, c, t.Region));
         }
+
         double Far(int a, int b) => double.Hypot(places[a].X - places[b].X, places[a].Y - places[b].Y);
         (int, int) Longest(Triangle t) => t.Sides.MaxBy(s => (Far(s.Item1, s.Item2), s.Item1, s.Item2));
         foreach (var triangle in Triangles)
         {
             Split(triangle);
         }
+
         var exposed = new Dictionary<(int, int), int>();
         foreach (var (side, line) in Exposed)
         {
@@ -88,6 +94,7 @@ internal sealed class Mesh((double X, double Y)[] places, Triangle[] triangles, 
                 exposed[side] = line;
             }
         }
+
         return new([.. places], [.. halves], exposed);
     }
 
@@ -101,8 +108,10 @@ internal sealed class Mesh((double X, double Y)[] places, Triangle[] triangles, 
             {
                 t = piece[t] = piece[piece[t]];
             }
+
             return t;
         }
+
         var owner = new Dictionary<(int, int), int>();
         for (var t = 0; t < Triangles.Length; t++)
         {
@@ -114,6 +123,7 @@ internal sealed class Mesh((double X, double Y)[] places, Triangle[] triangles, 
                 }
             }
         }
+
         var held = Exposed.Where(e => anchored(e.Value)).Select(e => Root(owner[e.Key])).ToHashSet();
         return Enumerable.Range(0, Triangles.Length).Where(t => Root(t) == t && !held.Contains(t)).Select(t => Places[Triangles[t].A]);
     }

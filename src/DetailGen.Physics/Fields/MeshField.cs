@@ -20,6 +20,7 @@ internal sealed class MeshField
         {
             sideNumber.TryAdd(side, sideNumber.Count);
         }
+
         var middles = sideNumber.Keys.Select(s => ((mesh.Places[s.Item1].X + mesh.Places[s.Item2].X) / 2, (mesh.Places[s.Item1].Y + mesh.Places[s.Item2].Y) / 2)).ToArray();
         quadratic = new([.. mesh.Places, .. middles]);
         var mean = new Assembly(middles);
@@ -43,6 +44,7 @@ internal sealed class MeshField
                     }
                 }
             }
+
             for (var i = 0; i < 3; i++)
             {
                 for (var j = 0; j < 3; j++)
@@ -51,6 +53,7 @@ internal sealed class MeshField
                 }
             }
         }
+
         foreach (var (side, line) in Open())
         {
             var on = OnSide(side);
@@ -61,9 +64,11 @@ internal sealed class MeshField
                     Clash |= held[i] is { } other && other != line.Temperature;
                     held[i] = held[i] is { } one && one != line.Temperature ? (one + line.Temperature) / 2 : line.Temperature;
                 }
+
                 meanHeld[sideNumber[side]] = line.Temperature;
                 continue;
             }
+
             var h = line.Conductance(mesh.Length(side));
             for (var i = 0; i < 3; i++)
             {
@@ -73,13 +78,16 @@ internal sealed class MeshField
                     quadratic.Add(on[i], on[j], h * Mass[i, j] / 30);
                 }
             }
+
             mean.Add(sideNumber[side], sideNumber[side], h);
             mean.Load(sideNumber[side], h * line.Temperature);
         }
+
         for (var i = 0; i < used.Length; i++)
         {
             held[i] = used[i] ? held[i] : 0; // a corner of lines or voids only
         }
+
         Values = quadratic.Solve(held);
         var means = mean.Solve(meanHeld);
         Unknowns = Math.Max(held.Count(v => v is null), meanHeld.Count(v => v is null));
@@ -93,6 +101,7 @@ internal sealed class MeshField
             Upper += h * Square(side, line.Temperature);
             Lower += h * (c - line.Temperature) * (c - line.Temperature);
         }
+
         for (var t = 0; t < Gaps.Length; t++)
         {
             var triangle = mesh.Triangles[t];
@@ -105,6 +114,7 @@ internal sealed class MeshField
                 var c = means[nodes[3 + i] - mesh.Places.Length];
                 (cx, cy) = (cx - (2 * c * g[i].X), cy - (2 * c * g[i].Y));
             }
+
             for (var at = 0; at < 3; at++)
             {
                 double ux = 0, uy = 0;
@@ -113,12 +123,15 @@ internal sealed class MeshField
                 {
                     (ux, uy) = (ux + (Values[nodes[i]] * slopes[i].X), uy + (Values[nodes[i]] * slopes[i].Y));
                 }
+
                 Gaps[t] += k / 3 * (((ux - cx) * (ux - cx)) + ((uy - cy) * (uy - cy)));
                 Upper += k / 3 * ((ux * ux) + (uy * uy));
             }
+
             Lower += k * ((cx * cx) + (cy * cy));
             Gaps[t] += triangle.Sides.Sum(s => filmGap.GetValueOrDefault(s));
         }
+
         (Lower, Upper) = (Lower * (1 - Rounding), Upper * (1 + Rounding));
     }
 
@@ -153,11 +166,13 @@ internal sealed class MeshField
             {
                 continue;
             }
+
             var on = OnSide(side);
             flows[number] += line.Holds
                 ? on.Where(told.Add).Sum(i => quadratic.Reaction(i, Values))
                 : line.Conductance(Mesh.Length(side)) * (line.Temperature - ((Values[on[0]] + Values[on[1]] + (4 * Values[on[2]])) / 6));
         }
+
         return flows;
     }
 
@@ -180,6 +195,7 @@ internal sealed class MeshField
                 }
             }
         }
+
         return coldest;
     }
 
@@ -198,11 +214,13 @@ internal sealed class MeshField
                 (best, home, share0, share1) = (depth, t, l0, l1);
             }
         }
+
         double Along((double X, double Y) g, int corner) => (g.X * (x - Mesh.Places[corner].X)) + (g.Y * (y - Mesh.Places[corner].Y));
         if (home is not { } found)
         {
             return null;
         }
+
         var n = Nodes(found);
         double a = share0, b = share1, c = 1 - a - b;
         return (Values[n[0]] * a * ((2 * a) - 1)) + (Values[n[1]] * b * ((2 * b) - 1)) + (Values[n[2]] * c * ((2 * c) - 1))
@@ -224,6 +242,7 @@ internal sealed class MeshField
                 sum += Mass[i, j] / 30 * (Values[on[i]] - c) * (Values[on[j]] - c);
             }
         }
+
         return sum;
     }
 
@@ -250,6 +269,7 @@ internal sealed class MeshField
             slopes[i] = (((4 * Share(i)) - 1) * g[i].X, ((4 * Share(i)) - 1) * g[i].Y);
             slopes[3 + i] = (4 * ((Share(j) * g[k].X) + (Share(k) * g[j].X)), 4 * ((Share(j) * g[k].Y) + (Share(k) * g[j].Y)));
         }
+
         return slopes;
     }
 }

@@ -15,6 +15,7 @@ internal static class SparseFactor
         {
             rank[order[k]] = k;
         }
+
         int[] parent = new int[n], flag = new int[n], count = new int[n], pattern = new int[n];
         var upper = new (int Row, double Value)[n][];
         for (var k = 0; k < n; k++)
@@ -31,12 +32,14 @@ internal static class SparseFactor
                 }
             }
         }
+
         var start = new int[n + 1];
         for (var k = 0; k < n; k++)
         {
             start[k + 1] = start[k] + count[k];
             count[k] = 0;
         }
+
         var index = new int[start[n]];
         var value = new double[start[n]];
         double[] diagonal = new double[n], y = new double[n];
@@ -58,6 +61,7 @@ internal static class SparseFactor
                     pattern[--top] = pattern[--length];
                 }
             }
+
             (diagonal[k], y[k]) = (y[k], 0);
             for (; top < n; top++)
             {
@@ -69,17 +73,20 @@ internal static class SparseFactor
                 {
                     y[index[p]] -= value[p] * yi;
                 }
+
                 var l = yi / diagonal[i];
                 diagonal[k] -= l * yi;
                 (index[end], value[end]) = (k, l);
                 count[i]++;
             }
         }
+
         var x = new double[n];
         for (var k = 0; k < n; k++)
         {
             x[k] = right[order[k]];
         }
+
         for (var k = 0; k < n; k++)
         {
             for (var p = start[k]; p < start[k + 1]; p++)
@@ -87,6 +94,7 @@ internal static class SparseFactor
                 x[index[p]] -= value[p] * x[k];
             }
         }
+
         for (var k = n - 1; k >= 0; k--)
         {
             x[k] /= diagonal[k];
@@ -95,11 +103,13 @@ internal static class SparseFactor
                 x[k] -= value[p] * x[index[p]];
             }
         }
+
         var answer = new double[n];
         for (var k = 0; k < n; k++)
         {
             answer[order[k]] = x[k];
         }
+
         return answer;
     }
 
@@ -115,6 +125,7 @@ internal static class SparseFactor
                 order.AddRange(set);
                 return;
             }
+
             double width = set.Max(i => places[i].X) - set.Min(i => places[i].X), height = set.Max(i => places[i].Y) - set.Min(i => places[i].Y);
             var key = Array.ConvertAll(set, i => width >= height ? (places[i].X, places[i].Y, i) : (places[i].Y, places[i].X, i));
             Array.Sort(key, set);
@@ -124,6 +135,7 @@ internal static class SparseFactor
             {
                 part[i] = far;
             }
+
             var near = ++parts;
             List<int> kept = [], wall = [];
             foreach (var i in set.AsSpan(0, half))
@@ -131,10 +143,12 @@ internal static class SparseFactor
                 part[i] = near;
                 (rows[i].Keys.Any(j => part[j] == far) ? wall : kept).Add(i);
             }
+
             Cut([.. kept]);
             Cut(set[half..]);
             order.AddRange(wall);
         }
+
         Cut([.. Enumerable.Range(0, rows.Length)]);
         return [.. order];
     }

@@ -47,6 +47,7 @@ internal sealed class Triangulation
             {
                 return false;
             }
+
             var (u, v) = e;
             int c = apex[(u, v)], d = apex[(v, u)];
             if (Turn(c, d, u) * Turn(c, d, v) >= 0)
@@ -54,12 +55,14 @@ internal sealed class Triangulation
                 queue.Enqueue(e); // not convex yet
                 continue;
             }
+
             Flip(u, v);
             if (c != a && c != b && d != a && d != b && Cross(a, b, c, d))
             {
                 queue.Enqueue((c, d));
             }
         }
+
         held.Add(Key(a, b));
         return apex.ContainsKey((a, b)) || apex.ContainsKey((b, a));
     }
@@ -71,6 +74,7 @@ internal sealed class Triangulation
         {
             return crossing;
         }
+
         // the first triangle around a that the segment leaves through its far side
         foreach (var ((u, v), c) in apex)
         {
@@ -84,11 +88,14 @@ internal sealed class Triangulation
                     {
                         break;
                     }
+
                     (p, q) = Turn(a, b, next) < 0 ? (next, q) : (p, next);
                 }
+
                 break;
             }
         }
+
         return crossing;
     }
 
@@ -99,10 +106,12 @@ internal sealed class Triangulation
         {
             (a, b) = apex.Keys.First();
         }
+
         if (Turn(a, b, p) < 0)
         {
             (a, b) = (b, a);
         }
+
         var c = apex[(a, b)];
         while (true)
         {
@@ -118,8 +127,10 @@ internal sealed class Triangulation
             {
                 break;
             }
+
             c = apex[(a, b)];
         }
+
         Remove(a, b, c);
         if (Turn(a, b, p) == 0)
         {
@@ -142,6 +153,7 @@ internal sealed class Triangulation
             Legalise(b, c, p);
             Legalise(c, a, p);
         }
+
         near = apex.ContainsKey((a, p)) ? (a, p) : default;
     }
 
@@ -206,6 +218,7 @@ internal sealed class Triangulation
             double x = points[i].X - dx, y = points[i].Y - dy;
             return (x, y, (x * x) + (y * y));
         }
+
         var (p, q, r) = (At(a), At(b), At(c));
         var det = (p.S * ((q.X * r.Y) - (q.Y * r.X))) + (q.S * ((r.X * p.Y) - (r.Y * p.X))) + (r.S * ((p.X * q.Y) - (p.Y * q.X)));
         return det > 1e-9 * ((p.S * q.S) + (q.S * r.S) + (r.S * p.S)); // a clear gain only, so that flips come to an end

@@ -1,4 +1,3 @@
-using DetailGen.Physics.Cases;
 using DetailGen.Physics.Fields;
 
 namespace DetailGen.Physics.Tests.Fields;

@@ -18,15 +18,7 @@ internal sealed record CompanionSheet(double Scale, IReadOnlyList<View> Views, I
 internal sealed record CompanionBasis(Section Section, DrawnView Drawn, Bounds Window, PaperPoint Origin, SheetFormat Format, string ViewTitle, int Number)
 {
     /// <summary>Where drawings may stand: the drawing space above the title block, clear of the centring marks.</summary>
-    internal PaperBox Room
-    {
-        get
-        {
-            var block = Format.Zones["title-block"];
-            var above = Format.Zone("revisions") is { } revisions ? Math.Max(block.Top, revisions.Top) : block.Top;
-            return Format.Space.Grow(-7) with { Bottom = above + 4 };
-        }
-    }
+    internal PaperBox Room => Format.Space.Grow(-7) with { Bottom = Format.TitleTop + 4 };
 
     /// <summary>A stroke that stands back: thin, whatever it was.</summary>
     internal static Stroke Thin(Stroke stroke) => stroke.Row.StartsWith("cut.", StringComparison.Ordinal) ? stroke with { Row = "beyond" + stroke.Row[stroke.Row.LastIndexOf('.')..] } : stroke;

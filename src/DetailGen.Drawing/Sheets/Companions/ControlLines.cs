@@ -71,20 +71,16 @@ internal static class ControlLines
             yield break;
         }
 
-        foreach (var piece in part.Visible.Pieces)
+        foreach (var piece in part.Visible.Pieces.Select(piece => Region.Polygon([.. piece.Outline])))
         {
-            var box = Around(piece.Outline);
-            var (middle, axis) = (new Point((box.Left + box.Right) / 2, (box.Bottom + box.Top) / 2), part.Part.Axis);
+            var (box, axis) = (piece.Bounds, part.Part.Axis);
             var way = (box.Width + box.Height) / axis.Length * new Point(mirror ? -axis.X : axis.X, axis.Y);
-            foreach (var (from, to) in Region.Polygon([.. piece.Outline]).Cut(middle - way, middle + way))
+            foreach (var (from, to) in piece.Cut(box.Middle - way, box.Middle + way))
             {
                 yield return new Stroke(row, [new(from.X, from.Y), new(to.X, to.Y)]) { PartId = part.Id };
             }
         }
     }
-
-    private static PaperBox Around(IReadOnlyList<Point> outline) =>
-        new(outline.Min(point => point.X), outline.Min(point => point.Y), outline.Max(point => point.X), outline.Max(point => point.Y));
 
     private static IEnumerable<Item> Legend(CompanionBasis basis)
     {

@@ -1,10 +1,10 @@
 using System.Globalization;
-using DetailGen.Physics.Cases;
+using DetailGen.Physics.Fields;
 
-namespace DetailGen.Physics.Fields;
+namespace DetailGen.Physics;
 
-/// <summary>What the field engine says about a geometry it cannot take.</summary>
-internal static class Messages
+/// <summary>What is said about the geometry of a two-dimensional field, and about its figures.</summary>
+internal static partial class Messages
 {
     internal static FieldFault ShortEdge(string path, FieldPlace at) =>
         new(path, $"An edge at {Say(at)} is shorter than 0.01 mm.", "Leave one of its two corners out.");

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using DetailGen.Physics.Layers;
 
-namespace DetailGen.Physics.Cases;
+namespace DetailGen.Physics.Fields;
 
 /// <summary>A case of two-dimensional heat flow as it was written, before its geometry is looked into: numbers are finite, lists are long enough,
 /// every material and environment is known. Lengths in mm, temperatures in °C.</summary>
