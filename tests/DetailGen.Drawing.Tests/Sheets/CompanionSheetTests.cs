@@ -19,6 +19,7 @@ public class CompanionSheetTests
             foreach (var companion in Enum.GetValues<Companion>())
             {
                 all.Add(companion, "A4", false);
+                all.Add(companion, "A4", true);
                 all.Add(companion, "A3", false);
                 all.Add(companion, "A3", true);
             }
@@ -46,6 +47,12 @@ public class CompanionSheetTests
             var view = sheet.Views.Single(view => view.Id == placement.ViewId);
             Assert.Equal(sheet.Scale, view.Scale);
             Assert.True(Within(view.Bounds.Shift(placement.Origin), placement.Window.Grow(0.5)), $"{view.Id} is cut off.");
+        });
+        // On no view is anything written.
+        Assert.All(sheet.Placements, placement =>
+        {
+            var drawn = sheet.Views.Single(view => view.Id == placement.ViewId).Bounds.Shift(placement.Origin);
+            Assert.All(boxes, box => Assert.False(box.Box.Meets(drawn), $"'{box.Words}' stands on {placement.ViewId}."));
         });
         for (var i = 0; i < sheet.Placements.Count; i++)
         {

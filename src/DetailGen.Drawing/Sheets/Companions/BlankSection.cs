@@ -12,6 +12,6 @@ internal static class BlankSection
             drawn.Scale,
             [new(Id, drawn.Scale, drawn.Items, drawn.Bounds)],
             [new(Id, basis.Origin, basis.Format.Zones["view"])],
-            [.. basis.Title(basis.ViewTitle + ", to be labelled", drawn.Scale, ViewRoom.Of(basis.Format, basis.Drawn.Mirror).TitleAt)]);
+            [.. basis.Title(basis.ViewTitle + ", to be labelled")]);
     }
 }

@@ -23,7 +23,14 @@ internal sealed record CompanionBasis(Section Section, DrawnView Drawn, Bounds W
     /// <summary>A stroke that stands back: thin, whatever it was.</summary>
     internal static Stroke Thin(Stroke stroke) => stroke.Row.StartsWith("cut.", StringComparison.Ordinal) ? stroke with { Row = "beyond" + stroke.Row[stroke.Row.LastIndexOf('.')..] } : stroke;
 
-    /// <summary>Ring, title, scale and scale bar under the view.</summary>
+    /// <summary>The title of a view that stands where the section does on the first sheet.</summary>
+    internal IEnumerable<Item> Title(string what)
+    {
+        var box = ViewRoom.Of(Format, Drawn.Mirror).Title(what, Drawn.Scale, Drawn.Mirror);
+        return Title(what, Drawn.Scale, new(box.Left, box.Bottom));
+    }
+
+    /// <summary>Ring, title, scale and scale bar under a view.</summary>
     internal IEnumerable<Item> Title(string what, double scale, PaperPoint at) =>
         Sheets.ViewTitle.Of(Number.ToString(System.Globalization.CultureInfo.InvariantCulture), what, scale, at, Format.Space.Right - at.X);
 }

@@ -14,6 +14,7 @@ internal static class ControlLines
     private const string Id = "control-lines";
     private const double Sample = 18;
     private const double MostLegend = 76;
+    private const double Clear = 4;
     private const double Text = 2.5;
     private const double Pitch = 4.25;
 
@@ -44,7 +45,7 @@ internal static class ControlLines
             drawn.Scale,
             [new(Id, drawn.Scale, items, drawn.Bounds)],
             [new(Id, basis.Origin, view)],
-            [.. basis.Title("Control lines", drawn.Scale, ViewRoom.Of(basis.Format, basis.Drawn.Mirror).TitleAt), .. Legend(basis)]);
+            [.. basis.Title("Control lines"), .. Legend(basis)]);
     }
 
     private static IEnumerable<DrawnPart> Having(CompanionBasis basis, Roles role) =>
@@ -85,8 +86,12 @@ internal static class ControlLines
     private static IEnumerable<Item> Legend(CompanionBasis basis)
     {
         var room = basis.Room;
-        var width = Math.Min(MostLegend, room.Right - basis.Format.Zones["drawing"].Right - 3);
-        var (left, y) = (room.Right - width, room.Top - 4.0);
+        var drawn = basis.Drawn.Bounds.Shift(basis.Origin);
+
+        // On the side where more white is left.
+        var (before, behind) = (drawn.Left - room.Left - Clear, room.Right - drawn.Right - Clear);
+        var width = Math.Min(MostLegend, Math.Max(before, behind));
+        var (left, y) = (behind >= before ? room.Right - width : room.Left, room.Top - 4.0);
         yield return new Text("title.view", "Control lines", new(left, y), 3.5);
         y -= 8;
         foreach (var (role, sign, words) in Lines.Select(line => (line.Role, Frame.Line(line.Row, default, new(Sample, 0)), line.Words)).Append((Roles.Insulation, Zigzag, "Heat: filled")))
