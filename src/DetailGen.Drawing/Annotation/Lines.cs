@@ -19,6 +19,12 @@ internal static class Lines
     internal static double Distance(PaperPoint a, PaperPoint b, PaperPoint c, PaperPoint d) =>
         Cross(a, b, c, d) ? 0 : Math.Min(Math.Min(Distance(a, c, d), Distance(b, c, d)), Math.Min(Distance(c, a, b), Distance(d, a, b)));
 
+    /// <summary>Whether two lines come nearer to each other than the gap.</summary>
+    internal static bool Near(PaperPoint a, PaperPoint b, PaperPoint c, PaperPoint d, double gap) =>
+        Math.Min(a.X, b.X) - Math.Max(c.X, d.X) < gap && Math.Min(c.X, d.X) - Math.Max(a.X, b.X) < gap
+        && Math.Min(a.Y, b.Y) - Math.Max(c.Y, d.Y) < gap && Math.Min(c.Y, d.Y) - Math.Max(a.Y, b.Y) < gap
+        && Distance(a, b, c, d) < gap;
+
     internal static bool Cross(PaperPoint a, PaperPoint b, PaperPoint c, PaperPoint d)
     {
         var (p, q) = (Turn(a, b, c), Turn(a, b, d));

@@ -64,6 +64,18 @@ internal sealed class Shape
         return inside;
     }
 
+    internal IEnumerable<(PaperPoint From, PaperPoint To)> Edges()
+    {
+        for (var ring = 0; ring < _xs.Length; ring++)
+        {
+            var (xs, ys) = (_xs[ring], _ys[ring]);
+            for (int i = 0, j = xs.Length - 1; i < xs.Length; j = i++)
+            {
+                yield return (new(xs[j], ys[j]), new(xs[i], ys[i]));
+            }
+        }
+    }
+
     internal double EdgeDistance(double x, double y)
     {
         var least = double.MaxValue;

@@ -1,31 +1,58 @@
 using System.Runtime.CompilerServices;
+using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Annotation.Notes;
 
 /// <summary>Which ways of a note a place of another disturbs: the same are asked for again and again, so each is worked out once.</summary>
 internal sealed class Disturbances
 {
-    private readonly Dictionary<(HeldNote, HeldNote[]), bool[]> _known = new(SameObjects.Only);
+    private readonly Dictionary<HeldNote[], Known> _known = new(SameArray.Only);
+    private readonly List<int> _found = [];
 
-    /// <returns>One for each way.</returns>
-    internal bool[] Of(HeldNote place, HeldNote[] ways)
+    /// <returns>Where they stand among the ways, in order; mostly few.</returns>
+    internal int[] Of(HeldNote place, HeldNote[] ways)
     {
-        if (!_known.TryGetValue((place, ways), out var disturbed))
+        if (!_known.TryGetValue(ways, out var known))
         {
-            disturbed = Array.ConvertAll(ways, place.Disturbs);
-            _known.Add((place, ways), disturbed);
+            _known.Add(ways, known = new(ways));
+        }
+
+        if (!known.By.TryGetValue(place, out var disturbed))
+        {
+            _found.Clear();
+            var whole = place.Whole;
+            for (var i = 0; i < ways.Length; i++)
+            {
+                if ((whole.Meets(known.Wholes[i]) || place.MayBendLike(known.Bends[i])) && place.Disturbs(ways[i]))
+                {
+                    _found.Add(i);
+                }
+            }
+
+            disturbed = [.. _found];
+            known.By.Add(place, disturbed);
         }
 
         return disturbed;
     }
 
-    /// <summary>Objects are told apart by what they are, not by what they say: that is soon done.</summary>
-    private sealed class SameObjects : IEqualityComparer<(HeldNote Place, HeldNote[] Ways)>
+    /// <summary>What most ways are seen from to be out of reach lies side by side.</summary>
+    private sealed class Known(HeldNote[] ways)
     {
-        internal static readonly SameObjects Only = new();
+        internal PaperBox[] Wholes { get; } = Array.ConvertAll(ways, way => way.Whole);
 
-        public bool Equals((HeldNote Place, HeldNote[] Ways) one, (HeldNote Place, HeldNote[] Ways) other) => ReferenceEquals(one.Place, other.Place) && ReferenceEquals(one.Ways, other.Ways);
+        internal double[] Bends { get; } = Array.ConvertAll(ways, way => way.BendX);
 
-        public int GetHashCode((HeldNote Place, HeldNote[] Ways) one) => HashCode.Combine(RuntimeHelpers.GetHashCode(one.Place), RuntimeHelpers.GetHashCode(one.Ways));
+        internal Dictionary<HeldNote, int[]> By { get; } = new(ReferenceEqualityComparer.Instance);
+    }
+
+    /// <summary>Arrays are told apart by what they are, not by what they hold.</summary>
+    private sealed class SameArray : IEqualityComparer<HeldNote[]>
+    {
+        internal static readonly SameArray Only = new();
+
+        public bool Equals(HeldNote[]? one, HeldNote[]? other) => ReferenceEquals(one, other);
+
+        public int GetHashCode(HeldNote[] one) => RuntimeHelpers.GetHashCode(one);
     }
 }

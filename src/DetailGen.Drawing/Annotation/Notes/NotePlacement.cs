@@ -98,9 +98,9 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         for (var round = 0; round < LooseRounds && _held.Count < notes.Count; round++)
         {
             // What is left over now may stand by itself, and so may what that sends away.
-            foreach (var note in notes.Where(note => !_held.Exists(one => one.Id == note.Id)))
+            foreach (var note in notes.Where(note => !_held.Exists(one => one.Id == note.Id) && !Array.Exists(ways[note.Id], IsApart)))
             {
-                ways[note.Id] = [.. ways[note.Id].Where(way => !IsApart(way)), .. _all.Loose(note, notes)];
+                ways[note.Id] = [.. ways[note.Id], .. _all.Loose(note, notes)];
             }
 
             repair = new NoteRepair(ways, _disturbances);
@@ -115,9 +115,9 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         for (var round = 0; round < NumberRounds && _held.Count < notes.Count; round++)
         {
             // What is left over now may stand as a number, and so may what that sends away; before a note has no mark at all, so may every other.
-            foreach (var note in notes.Where(note => round == NumberRounds - 1 || !_held.Exists(one => one.Id == note.Id)))
+            foreach (var note in notes.Where(note => (round == NumberRounds - 1 || !_held.Exists(one => one.Id == note.Id)) && !Array.Exists(ways[note.Id], IsNumber)))
             {
-                ways[note.Id] = [.. ways[note.Id].Where(way => !IsNumber(way)), .. _all.Numbers(note, notes)];
+                ways[note.Id] = [.. ways[note.Id], .. _all.Numbers(note, notes)];
             }
 
             repair = new NoteRepair(ways, _disturbances);

@@ -8,31 +8,39 @@ internal sealed record HeldNote(Block Block, Column Column, double Width, Option
 {
     private readonly PaperPoint _bend = Option.BendAt(Column.Side);
 
+    /// <summary>Where the shoulder meets the text.</summary>
+    private readonly PaperPoint _start = Option.BendAt(Column.Side) + new PaperPoint(Column.Side * (Option.Setback + Column.Shoulder), 0);
+
+    private readonly PaperBox _clear = Column.Box(Block, Option.Level, Width).Grow(Options.TipGap);
+
     internal string Id => Block.Note.Id;
 
     /// <summary>The strip of its text.</summary>
     internal PaperBox Box { get; } = Column.Box(Block, Option.Level, Width);
 
-    private PaperBox Whole { get; } = Surface.Around(Option.BendAt(Column.Side), Option.Tip).With(Column.Box(Block, Option.Level, Width)).Grow(Column.Gap);
+    /// <summary>Around text and leader, with the white that belongs to them.</summary>
+    internal PaperBox Whole { get; } = Surface.Around(Option.BendAt(Column.Side), Option.Tip).With(Column.Box(Block, Option.Level, Width)).Grow(Column.Gap);
+
+    internal double BendX => _bend.X;
 
     /// <summary>Whether the two cannot stand on one sheet.</summary>
     internal bool Disturbs(HeldNote other) =>
         OutOfLine(other)
         || (Whole.Meets(other.Whole)
         && (Lines.Gap(Box, other.Box) < Column.Gap - 1e-9 || (Option.Tip - other.Option.Tip).Length < Options.TipsApart || Runs(other) || other.Runs(this)
-            || Lines.Distance(_bend, Option.Tip, other._bend, other.Option.Tip) < Options.TipGap
-            || Lines.Distance(Start, _bend, other.Start, other._bend) < Options.TipGap));
+            || Lines.Near(_bend, Option.Tip, other._bend, other.Option.Tip, Options.TipGap)
+            || Lines.Near(_start, _bend, other._start, other._bend, Options.TipGap)));
 
     /// <summary>Notes whose leaders bend on one line are read as one column, so blocks of two columns must not.</summary>
     private bool OutOfLine(HeldNote other) =>
-        Column.Side == other.Column.Side && Column.Id != other.Column.Id && Math.Abs(_bend.X - other._bend.X) < 0.15;
+        MayBendLike(other.BendX) && Column.Side == other.Column.Side && Column.Id != other.Column.Id;
+
+    internal bool MayBendLike(double bendX) => Math.Abs(_bend.X - bendX) < 0.15;
 
     /// <summary>Whether this one's leader comes too near the other's text or shoulder.</summary>
     private bool Runs(HeldNote other) =>
-        Lines.Meets(other.Box.Grow(Options.TipGap), _bend, Option.Tip) || Lines.Meets(other.Box.Grow(Options.TipGap), Start, _bend)
-        || Lines.Distance(_bend, Option.Tip, other.Start, other._bend) < Options.TipGap;
-
-    private PaperPoint Start => _bend + new PaperPoint(Column.Side * (Option.Setback + Column.Shoulder), 0);
+        Lines.Meets(other._clear, _bend, Option.Tip) || Lines.Meets(other._clear, _start, _bend)
+        || Lines.Near(_bend, Option.Tip, other._start, other._bend, Options.TipGap);
 }
 
 /// <summary>
@@ -68,13 +76,22 @@ internal sealed class NoteRepair
                 continue;
             }
 
-            foreach (var other in held.Where(way.Disturbs))
+            var stay = 0;
+            for (var i = 0; i < held.Count; i++)
             {
-                waiting.Add(other.Id);
-                _weights[other.Id]++;
+                var other = held[i];
+                if (way.Disturbs(other))
+                {
+                    waiting.Add(other.Id);
+                    _weights[other.Id]++;
+                }
+                else
+                {
+                    held[stay++] = other;
+                }
             }
 
-            held.RemoveAll(way.Disturbs);
+            held.RemoveRange(stay, held.Count - stay);
             held.Add(way);
             best = held.Count > best.Length ? [.. held] : best;
         }
@@ -93,10 +110,10 @@ internal sealed class NoteRepair
         var weights = new double[ways.Length];
         foreach (var other in held)
         {
-            var (disturbed, weight) = (_disturbances.Of(other, ways), _weights[other.Id]);
-            for (var i = 0; i < weights.Length; i++)
+            var weight = _weights[other.Id];
+            foreach (var i in _disturbances.Of(other, ways))
             {
-                weights[i] += disturbed[i] ? weight : 0;
+                weights[i] += weight;
             }
         }
 

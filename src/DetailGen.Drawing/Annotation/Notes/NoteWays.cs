@@ -35,13 +35,20 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
 
         // Blocks on one bend line stand in line: two notes that stand by themselves have no bend line in common.
         var own = 0.2 * (notes.TakeWhile(other => other.Id != note.Id).Count() % 15);
-        var ways = from bend in Bends(note, own)
-                   from side in (int[])[1, -1]
-                   let column = new Column(FormattableString.Invariant($"own {note.Id} {bend:0.0} {(side > 0 ? "right" : "left")}"), side, bend, side > 0 ? room with { Left = bend } : room with { Right = bend })
-                   from block in blocks
-                   let options = _options.Of(block, column, block.Width, null, false)
-                   from option in options
-                   select new HeldNote(block, column, block.Width, option with { Cost = option.Cost + weight }, options.Min(other => other.Run) + Column.Shoulder);
+        var ways = new List<HeldNote>();
+        foreach (var bend in Bends(note, own))
+        {
+            foreach (var side in (ReadOnlySpan<int>)[1, -1])
+            {
+                var column = new Column(FormattableString.Invariant($"own {note.Id} {bend:0.0} {(side > 0 ? "right" : "left")}"), side, bend, side > 0 ? room with { Left = bend } : room with { Right = bend });
+                foreach (var (block, options) in blocks.Zip(_options.Alone(blocks, column)))
+                {
+                    var shortest = options.Length == 0 ? 0 : options.Min(option => option.Run) + Column.Shoulder;
+                    ways.AddRange(options.Select(option => new HeldNote(block, column, block.Width, option with { Cost = option.Cost + weight }, shortest)));
+                }
+            }
+        }
+
         return [.. ways.OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend).Take(Enough)];
     }
 

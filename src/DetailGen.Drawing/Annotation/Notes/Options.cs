@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Annotation.Notes;
@@ -15,6 +16,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     private static readonly double[] Setbacks = [1.6, 3.1, 4.6, 6.1, 8.1, 10.1, 13.1, 18.1];
 
     private readonly Dictionary<(string, string, bool), Option[]> _leaders = [];
+    private readonly White _white = new(surface);
     private readonly SortedDictionary<string, List<TipPlace>> _tips = new(StringComparer.Ordinal);
 
     /// <summary>Cheapest first.</summary>
@@ -27,23 +29,51 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
             return [];
         }
 
+        return Of(Leaders(block.Note, column, earlier, setBack), block, column, width, setBack ? 30 : 10);
+    }
+
+    /// <summary>What the note can do in a column of its own, for each of the blocks; cheapest first.</summary>
+    internal Option[][] Alone(Block[] blocks, Column column)
+    {
+        // Where no block finds room there is no need to ask how the leader runs.
+        var found = new List<Option>();
+        Lead(blocks[0].Note, column, null, InLine, level => Array.Exists(blocks, block => HasRoom(block, column, level, block.Width)), found);
+        var leaders = Sorted(found);
+        return Array.ConvertAll(blocks, block => block.Note.LongestWord > column.Widest ? [] : Of(leaders, block, column, block.Width, 10));
+    }
+
+    private bool HasRoom(Block block, Column column, double level, double width) =>
+        level + Block.Above <= column.Room.Top && level - block.Below >= column.Room.Bottom && _white.Free(column.Box(block, level, width));
+
+    private Option[] Of(Option[] leaders, Block block, Column column, double width, int eachAngle)
+    {
         const double SameLevel = 1.5;
-        var (eachAngle, wrapped) = (setBack ? 30 : 10, block.WrapCost);
         var found = new List<Option>();
         Span<int> count = stackalloc int[Angles.Degrees.Length];
-        foreach (var leader in Leaders(block.Note, column, earlier, setBack))
+        foreach (ref readonly var leader in leaders.AsSpan())
         {
             // Of ways at one angle that bend at much the same level the cheapest serves for all, and a few at each angle are choice enough.
-            if (count[leader.Angle] < eachAngle && leader.Level + Block.Above <= column.Room.Top && leader.Level - block.Below >= column.Room.Bottom
-                && !found.Exists(other => other.Angle == leader.Angle && other.Strict == leader.Strict && Math.Abs(other.Level - leader.Level) < SameLevel)
-                && surface.Free(column.Box(block, leader.Level, width)))
+            if (count[leader.Angle] < eachAngle && !IsServed(leader) && HasRoom(block, column, leader.Level, width))
             {
-                found.Add(leader with { Cost = leader.Cost + wrapped });
+                found.Add(leader with { Cost = leader.Cost + block.WrapCost });
                 count[leader.Angle]++;
             }
         }
 
         return [.. found];
+
+        bool IsServed(in Option leader)
+        {
+            foreach (ref readonly var other in CollectionsMarshal.AsSpan(found))
+            {
+                if (other.Angle == leader.Angle && other.Strict == leader.Strict && Math.Abs(other.Level - leader.Level) < SameLevel)
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
     }
 
     /// <summary>All ways to lead to the note's parts from the column, whatever text they serve; cheapest first.</summary>
@@ -57,15 +87,18 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
                 found.AddRange(Leaders(note, column, earlier, false));
             }
 
-            Lead(note, column, earlier, setBack ? [.. Setbacks.Select(setback => OwnLine(column, setback)).Where(setback => setback > 0)] : InLine, found);
-            leaders = [.. found.OrderBy(option => option.Cost).ThenBy(option => option.Level).ThenBy(option => option.Tip.X)];
+            Lead(note, column, earlier, setBack ? [.. Setbacks.Select(setback => OwnLine(column, setback)).Where(setback => setback > 0)] : InLine, null, found);
+            leaders = Sorted(found);
             _leaders.Add((note.Id, column.Id, setBack), leaders);
         }
 
         return leaders;
     }
 
-    private void Lead(Note note, Column column, EarlierPlace? earlier, double[] setbacks, List<Option> found)
+    private static Option[] Sorted(List<Option> options) => [.. options.OrderBy(option => option.Cost).ThenBy(option => option.Level).ThenBy(option => option.Tip.X)];
+
+    /// <param name="isWanted">Whether a leader that bends at a level is of use; null where each is.</param>
+    private void Lead(Note note, Column column, EarlierPlace? earlier, double[] setbacks, Predicate<double>? isWanted, List<Option> found)
     {
         foreach (var id in note.PartIds)
         {
@@ -88,7 +121,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
                     foreach (var setback in setbacks)
                     {
                         // A level leader has no bend to set back.
-                        if ((angle > 0 || setback == 0) && Lead(shape, tip, angle, strict, setback, column, earlier) is { } option)
+                        if ((angle > 0 || setback == 0) && Lead(shape, tip, angle, strict, setback, column, earlier, isWanted) is { } option)
                         {
                             found.Add(option);
                         }
@@ -98,12 +131,12 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
         }
     }
 
-    private Option? Lead(Shape shape, TipPlace place, int angle, bool strict, double setback, Column column, EarlierPlace? earlier)
+    private Option? Lead(Shape shape, TipPlace place, int angle, bool strict, double setback, Column column, EarlierPlace? earlier, Predicate<double>? isWanted)
     {
         var away = (column.Bend - place.At.X) * column.Side - setback;
         var level = place.At.Y + Angles.Slopes[angle] * away;
         if (away < Least || away / Angles.Cosines[angle] + Column.Shoulder > longest || level + Block.Above > column.Room.Top || level < column.Room.Bottom
-            || WayTo(shape, place, angle, strict, setback, column, level) is not { } way)
+            || isWanted?.Invoke(level) == false || WayTo(shape, place, angle, strict, setback, column, level) is not { } way)
         {
             return null;
         }
@@ -194,7 +227,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
 
         foreach (var (from, to) in surface.Hard)
         {
-            if (around.Meets(Surface.Around(from, to)) && (Lines.Distance(bend, tip, from, to) < LeaderGap || Lines.Distance(bend, shoulder, from, to) < LeaderGap))
+            if (around.Meets(Surface.Around(from, to)) && (Lines.Near(bend, tip, from, to, LeaderGap) || Lines.Near(bend, shoulder, from, to, LeaderGap)))
             {
                 return false;
             }
@@ -224,7 +257,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
 
                 witnesses++;
             }
-            else if (Lines.Distance(bend, tip, from, to) < 0.35)
+            else if (Lines.Near(bend, tip, from, to, 0.35))
             {
                 return false;
             }
@@ -282,5 +315,5 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     }
 
     /// <summary>A leader from its bend to its end.</summary>
-    private sealed record Way(PaperPoint Tip, Ending Ending, double Run, double Cost, bool Strict);
+    private readonly record struct Way(PaperPoint Tip, Ending Ending, double Run, double Cost, bool Strict);
 }
