@@ -11,7 +11,9 @@ namespace DetailGen.Drawing.Annotation;
 public static class Annotator
 {
     private const double BendOff = 9;
-    private const double LevelsOff = 8;
+
+    /// <summary>Between the dimensions and the levels; less where the zone ends before.</summary>
+    private const double LevelsOff = 8, LeastLevelsOff = 5;
 
     /// <summary>As wide a note as a reader takes in at once; wider ones are for need.</summary>
     private const double Usual = 62;
@@ -86,6 +88,7 @@ public static class Annotator
         var first = Math.Max(surface.DrawnWithBreaks.Right + SideDimensions.First, Math.Min(wanted, zone.Right - depth));
         roof.Place(roofside, surface.DrawnWithBreaks.Right, first);
         var marks = Math.Max(roof.Reach, first - SideDimensions.First) + LevelsOff;
+        marks -= Math.Clamp(marks + Levels.Width(request) - zone.Right, 0, LevelsOff - LeastLevelsOff);
         Levels.Place(surface, request, marks, roof.Reach + 1, roof.Witnessed);
         close = [.. Of(Chains.Close).Select(one => one.Figure)];
         CloseDimensions.Place(surface, close.Where(figure => !CloseDimensions.IsTold(request.Section, figure)), told: false);
@@ -110,18 +113,25 @@ public static class Annotator
     private static StackNotes Stacks(Surface surface, AnnotationRequest request, Ground ground, double right, double bar)
     {
         var stacks = new StackNotes(surface, request);
+        var missing = new List<Buildup>();
         foreach (var buildup in request.Section.Buildups)
         {
-            if (buildup.Id == "wall")
+            var isPlaced = IsWall(buildup)
+                ? stacks.Wall(buildup, bar, -1, ground.Foot)
+                : stacks.Roof(buildup, ground.RoofEnd, Math.Max(right, surface.Zone.Right));
+            if (!isPlaced)
             {
-                stacks.Wall(buildup, bar, ground.Foot);
+                missing.Add(buildup);
             }
-            else
-            {
-                stacks.Roof(buildup, ground.RoofEnd, Math.Max(right, surface.Zone.Right));
-            }
+        }
+
+        // Behind the wall, in what the roof's stack leaves, where there is no room for words before it.
+        foreach (var buildup in missing.Where(buildup => !IsWall(buildup) || !stacks.Wall(buildup, ground.WallRight + BendOff, 1, ground.Foot)))
+        {
+            surface.Unplaced.Add(new("stack", buildup.Id, "No place near the cut end shows all its layers and holds its text."));
         }
 
         return stacks;
     }
+    private static bool IsWall(Buildup buildup) => buildup.Id == "wall";
 }

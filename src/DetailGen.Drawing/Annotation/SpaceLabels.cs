@@ -16,10 +16,15 @@ internal static class SpaceLabels
         foreach (var space in spaces.OrderBy(space => space.Name, StringComparer.Ordinal))
         {
             var (width, wish) = (Letters.Width(space.Text, Height) * 1.03, surface.At(space.At));
-            var found = Places(surface, wish).Cast<PaperPoint?>().FirstOrDefault(place => surface.Free(Box(place!.Value, width), 2, 3, 1.5));
-            if (found is { } at)
+            PaperPoint[] places = [.. Places(surface, wish)];
+            if (Find(places, place => surface.Free(Level(place, width), 2, 3, 1.5)) is { } at)
             {
                 surface.Words("title.view", space.Text, at.X - width / 2, at.Y, Height);
+            }
+            else if (Find(places, place => surface.Free(Upright(place, width), 1.5, 2, 1.5)) is { } beside)
+            {
+                // In a strip beside the wall, to be read from the right as the figures of upright dimensions are.
+                surface.Upright("title.view", space.Text, beside, Height);
             }
             else
             {
@@ -28,7 +33,16 @@ internal static class SpaceLabels
         }
     }
 
-    private static PaperBox Box(PaperPoint at, double width) => new(at.X - width / 2, at.Y - Letters.Hang(Height), at.X + width / 2, at.Y + Letters.Rise(Height));
+    private static PaperPoint? Find(PaperPoint[] places, Predicate<PaperPoint> fits)
+    {
+        var at = Array.FindIndex(places, fits);
+        return at < 0 ? null : places[at];
+    }
+
+    private static PaperBox Level(PaperPoint at, double width) => new(at.X - width / 2, at.Y - Letters.Hang(Height), at.X + width / 2, at.Y + Letters.Rise(Height));
+
+    private static PaperBox Upright(PaperPoint at, double width) =>
+        new(at.X - Letters.Rise(Height), at.Y - width / 2, at.X + Letters.Rise(Height), at.Y + width / 2);
 
     /// <summary>Places on a grid of 4 within the same space (no part between it and the wish), nearest first.</summary>
     private static IEnumerable<PaperPoint> Places(Surface surface, PaperPoint wish)

@@ -51,20 +51,38 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         return column with { Room = column.Room with { Right = Math.Min(column.Room.Right, box.Left - 2.5) } };
     }
 
-    /// <param name="bar">x of the upright line at which the reference lines of the wall's stack end.</param>
+    /// <param name="bar">x of the upright line at which the reference lines end.</param>
+    /// <param name="side">−1 for words before the wall, +1 for words behind it.</param>
     /// <param name="foot">Lowest drawn edge of the wall.</param>
-    internal void Wall(Buildup wall, double bar, double foot)
+    /// <returns>Whether there was room on that side.</returns>
+    internal bool Wall(Buildup wall, double bar, int side, double foot)
     {
         // Near the foot; where the wall's layers are not all there, as below a roof that its insulation stops at, down from its head.
         var (from, to) = (Math.Max(foot, surface.Drawn.Bottom), surface.Drawn.Top);
         double[] stations = [.. Near(40).Select(away => from + away), .. Steps(Usual, to - from).Select(away => to - away)];
-        Best(wall, stations, level: true, (lines, at, _) => TryWall(wall, lines, at, bar));
+        return Best(wall, stations, level: true, (lines, at) => TryWall(wall, side < 0 ? lines : [.. lines.Reverse<StackLine>()], at, new(bar, side)));
     }
 
     /// <param name="end">Right-hand edge of the roof as drawn.</param>
     /// <param name="right">Text may run as far as this.</param>
-    internal void Roof(Buildup roof, double end, double right) =>
-        Best(roof, [.. Near(end - surface.Drawn.Left).Select(away => end - away)], level: false, (lines, at, below) => TryRoof(roof, lines, at, right, below));
+    internal bool Roof(Buildup roof, double end, double right)
+    {
+        // Under the roof rather than over it, where notes of the parapet need the room, even at the price of fewer words.
+        double[] stations = [.. Near(end - surface.Drawn.Left).Select(away => end - away)];
+        return Best(roof, stations, level: false, (lines, at) => TryRoof(roof, lines, at, right, below: true))
+            || Best(roof, stations, level: false, (lines, at) => TryRoof(roof, lines, at, right, below: false));
+    }
+
+    /// <summary>The upright line at which the reference lines of a wall's stack end.</summary>
+    /// <param name="Side">+1 where the words stand right of it, −1 left.</param>
+    private readonly record struct Bar(double At, int Side)
+    {
+        private const double Gap = 2.5;
+
+        /// <summary>Around words of a width between two levels.</summary>
+        internal PaperBox Box(double width, double bottom, double top) => Side < 0 ? new(At - Gap - width, bottom, At - Gap, top) : new(At + Gap, bottom, At + Gap + width, top);
+    }
+
 
     /// <summary>Distances from a cut end: well clear of its break line first, at last as close to it as the layers make it.</summary>
     private static IEnumerable<double> Near(double farthest) => Steps(Usual, farthest).Concat(Steps(1, Usual - 0.5).Reverse());
@@ -77,24 +95,10 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         }
     }
 
-    // Under the roof rather than over it, where notes of the parapet need the room, even at the price of fewer words.
-    private void Best(Buildup buildup, IReadOnlyList<double> stations, bool level, Func<List<StackLine>, double, bool, bool> place)
-    {
-        foreach (var below in (bool[])[true, false])
-        {
-            foreach (var brevity in Enum.GetValues<Brevity>())
-            {
-                if (TryBest(buildup, stations, level, brevity, (lines, at) => place(lines, at, below)))
-                {
-                    return;
-                }
-            }
-        }
+    private bool Best(Buildup buildup, double[] stations, bool level, Func<List<StackLine>, double, bool> place) =>
+        Array.Exists(Enum.GetValues<Brevity>(), brevity => TryBest(buildup, stations, level, brevity, place));
 
-        surface.Unplaced.Add(new("stack", buildup.Id, "No place near the cut end shows all its layers and holds its text."));
-    }
-
-    private bool TryBest(Buildup buildup, IReadOnlyList<double> stations, bool level, Brevity brevity, Func<List<StackLine>, double, bool> place)
+    private bool TryBest(Buildup buildup, double[] stations, bool level, Brevity brevity, Func<List<StackLine>, double, bool> place)
     {
         var named = buildup.Layers.Select(layer => layer.PartId).Where(surface.ById.ContainsKey).Distinct(StringComparer.Ordinal).Count();
         foreach (var station in stations)
@@ -162,7 +166,8 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         Name,
     }
 
-    private bool TryWall(Buildup wall, List<StackLine> lines, double at, double bar)
+    /// <param name="lines">The one nearest to the bar first.</param>
+    private bool TryWall(Buildup wall, List<StackLine> lines, double at, Bar bar)
     {
         if (lines.Count > Longest)
         {
@@ -174,9 +179,9 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         {
             // A reference line and the stem fall together, or stand apart by more than a line's width.
             var first = at + (lines.Count - 1) / 2 * Pitch + shift;
-            var top = first + 2.5 - 0.96 + 0.4;
-            var box = new PaperBox(bar - 2.5 - width, first - (lines.Count - 1) * Pitch - 2.2, bar - 2.5, top);
-            if (surface.Free(box) && surface.Free(Surface.Around(new(bar, first), new(bar, first - (lines.Count - 1) * Pitch)), 0.9) && StemIsFree(new(bar, at), new(lines[^1].Middle, at)))
+            var last = first - (lines.Count - 1) * Pitch;
+            if (surface.Free(bar.Box(width, last - 2.2, first + 2.5 - 0.96 + 0.4)) && surface.Free(Surface.Around(new(bar.At, first), new(bar.At, last)), 0.9)
+                && StemIsFree(new(bar.At, at), new(lines[^1].Middle, at)))
             {
                 DrawWall(wall, lines, at, bar, first, width);
                 return true;
@@ -186,29 +191,32 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         return false;
     }
 
-    private void DrawWall(Buildup wall, List<StackLine> lines, double at, double bar, double first, double width)
+    private void DrawWall(Buildup wall, List<StackLine> lines, double at, Bar bar, double first, double width)
     {
         var last = first - (lines.Count - 1) * Pitch;
         surface.Group(Row, "stack " + wall.Id, () =>
         {
             for (var i = 0; i < lines.Count; i++)
             {
-                var y = first - i * Pitch;
-                var left = surface.Mirrored ? bar - 2.5 - Width(lines[i]) : bar - 2.5 - width;
+                // As read, the lines have their beginnings in one line on either side of the bar.
+                var (y, own) = (first - i * Pitch, Width(lines[i]));
+                var box = bar.Box(width, y, y);
+                var left = surface.Mirrored ? box.Right - own : box.Left;
                 Write(lines[i], left, y - 0.96);
-                Reference(new(surface.Mirrored ? bar - 1.5 : Math.Min(left + Width(lines[i]) + 1.5, bar - 1), y), new(bar, y));
+                var end = bar.Side < 0 ? Math.Min(left + own + 1.5, bar.At - 1.5) : Math.Max(left - 1, bar.At + 1.5);
+                Reference(new(end, y), new(bar.At, y));
             }
 
-            surface.Line(Row, new(bar, Math.Max(first, at)), new(bar, Math.Min(last, at)));
-            surface.Line(Row, new(bar, at), new(lines[^1].Middle, at));
+            surface.Line(Row, new(bar.At, Math.Max(first, at)), new(bar.At, Math.Min(last, at)));
+            surface.Line(Row, new(bar.At, at), new(lines[^1].Middle, at));
             foreach (var line in lines)
             {
                 Mark(line, new(line.Middle, at));
             }
         });
-        WallWidth = Math.Max(0, width + Column.LeastShoulder - Column.Shoulder);
-        surface.Hard.Add((new(bar, Math.Max(first, at)), new(bar, Math.Min(last, at))));
-        surface.Hard.Add((new(bar, at), new(lines[^1].Middle, at)));
+        WallWidth = bar.Side < 0 ? Math.Max(0, width + Column.LeastShoulder - Column.Shoulder) : 0;
+        surface.Hard.Add((new(bar.At, Math.Max(first, at)), new(bar.At, Math.Min(last, at))));
+        surface.Hard.Add((new(bar.At, at), new(lines[^1].Middle, at)));
     }
 
     private bool TryRoof(Buildup roof, List<StackLine> lines, double at, double right, bool below)

@@ -112,6 +112,15 @@ internal sealed class Surface
         Texts.Add(Turn(Letters.Box(text)));
     }
 
+    /// <summary>Words that read upwards, in the middle of a place.</summary>
+    internal void Upright(string row, string words, PaperPoint middle, double height)
+    {
+        // The base line runs on paper right of the letters on either sheet.
+        var text = new Text(row, words, Turn(middle) + new PaperPoint(Letters.Rise(height) / 2, 0), height, Align.Centre, 90);
+        Add(text);
+        Texts.Add(Turn(Letters.Box(text)));
+    }
+
     /// <summary>Whether text in the box would stand clear of all that is there.</summary>
     internal bool Free(PaperBox box, double gap = 1.5, double textGap = 2, double softGap = 1)
     {

@@ -31,18 +31,25 @@ internal static class Frame
         }
     }
 
-    /// <summary>The four marks on the axes of the trimmed sheet; they reach 5 mm into the drawing space.</summary>
+    /// <summary>The four marks on the axes of the trimmed sheet; they reach 5 mm into the drawing space, but end at the frame where the title block stands behind it.</summary>
     internal static IReadOnlyList<Stroke> CentringMarks(SheetFormat format)
     {
-        var space = format.Space;
+        var (space, title) = (format.Space, format.Zones["title-block"]);
         var (middleX, middleY) = (format.Width / 2, format.Height / 2);
         return
         [
-            Line("frame", new(middleX, space.Top + Band), new(middleX, space.Top - Band)),
-            Line("frame", new(middleX, space.Bottom - Band), new(middleX, space.Bottom + Band)),
-            Line("frame", new(space.Left - Band, middleY), new(space.Left + Band, middleY)),
-            Line("frame", new(space.Right + Band, middleY), new(space.Right - Band, middleY)),
+            Mark(new(middleX, space.Top), new(0, Band)),
+            Mark(new(middleX, space.Bottom), new(0, -Band)),
+            Mark(new(space.Left, middleY), new(-Band, 0)),
+            Mark(new(space.Right, middleY), new(Band, 0)),
         ];
+
+        Stroke Mark(PaperPoint at, PaperPoint outwards)
+        {
+            var inner = at - outwards;
+            var isCovered = inner.X > title.Left && inner.X < title.Right && inner.Y > title.Bottom && inner.Y < title.Top;
+            return Line("frame", at + outwards, isCovered ? at : inner);
+        }
     }
 
     internal static Stroke Box(string row, PaperBox box) =>

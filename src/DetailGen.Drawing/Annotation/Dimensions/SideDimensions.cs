@@ -85,7 +85,9 @@ internal sealed class SideDimensions(Surface surface, Side side)
         var widths = row.Select(one => Letters.Width(one.Figure.Text, 2.5) * 1.02).ToArray();
         foreach (var i in Enumerable.Range(0, row.Length).OrderBy(i => Fits(i) ? 0 : 1).ThenBy(i => i))
         {
-            places[i] = Fits(i) ? (Middle(i), 0) : Candidates(i).Where(place => IsFree(place, i)).DefaultIfEmpty((Middle(i), 1)).First();
+            places[i] = (Fits(i) ? Within(i) : [])
+                .Concat(Candidates(i).Where(place => IsFree(place, i)))
+                .DefaultIfEmpty((Middle(i), Fits(i) ? 0 : 1)).First();
             taken.Add((Box(places[i], widths[i]), Tick(places[i], i)));
         }
 
@@ -95,13 +97,31 @@ internal sealed class SideDimensions(Surface surface, Side side)
 
         bool Fits(int i) => widths[i] + 1 <= row[i].Span;
 
+        // In its span, nearest to the middle, where no witness line of another row passes through it.
+        IEnumerable<(double Along, int Out)> Within(int i)
+        {
+            const double Step = 0.25;
+            for (var shift = 0.0; 2 * shift <= row[i].Span - widths[i] - 1 + 1e-9; shift += Step)
+            {
+                foreach (var along in (double[])[Middle(i) + shift, Middle(i) - shift])
+                {
+                    if (IsClear(along, i))
+                    {
+                        yield return (along, 0);
+                    }
+                }
+            }
+        }
+
+        bool IsClear(double along, int i) => !Array.Exists(beyond, at => Math.Abs(at - along) < widths[i] / 2 + 0.5);
+
         // Neither figure lies on the other, nor on the tick that leads to it.
         bool IsFree((double Along, int Out) place, int i)
         {
             var (box, tick) = (Box(place, widths[i]), Tick(place, i));
             return taken.TrueForAll(other => (box.Top <= other.Figure.Bottom + 0.01 || box.Bottom >= other.Figure.Top - 0.01 || box.Left >= other.Figure.Right + FigureGap || box.Right <= other.Figure.Left - FigureGap)
                     && !Crosses(tick, other.Figure) && !Crosses(other.Tick, box))
-                && !Array.Exists(beyond, at => Math.Abs(at - place.Along) < widths[i] / 2 + 0.5);
+                && IsClear(place.Along, i);
         }
 
         bool Crosses((PaperPoint From, PaperPoint To)? tick, PaperBox figure) => tick is { } line && Lines.Meets(figure.Grow(TickGap), line.From, line.To);
