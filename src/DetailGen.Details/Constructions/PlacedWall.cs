@@ -26,6 +26,9 @@ public sealed record WallEnds(
 /// <param name="DryAbove">The cavity above it stays clear.</param>
 public sealed record TrayLine(IReadOnlyList<Point> Line, bool DryAbove)
 {
+    /// <summary>Level of its lower edge; mm.</summary>
+    public double Lowest => Line.Min(point => point.Y);
+
     /// <summary>Level of the tray where it crosses a leaf or its face; mm.</summary>
     public double At(double x)
     {
@@ -144,7 +147,9 @@ public sealed class PlacedWall
         var bed = tray?.At((placed.Left + placed.Right) / 2) ?? ends.Bed;
         if (layer.HeadSlot is { } slot && tray is { DryAbove: true })
         {
-            site.Add(Blank(placed, layer.Slot, Box(placed, ends.Foot, bed), Precedence.Masonry, Stage.WallBelow) with { Coursing = new(bed, layer.Course, 10) });
+
+            // Both leaves are set out from the tray's lower edge, so that their beds meet for the ties; up to a higher edge a lower unit makes it up.
+            site.Add(Blank(placed, layer.Slot, Box(placed, ends.Foot, bed), Precedence.Masonry, Stage.WallBelow) with { Coursing = new(tray.Lowest, layer.Course, 10) });
             site.Add(Blank(placed, slot, Box(placed, bed, ends.LeafTop), Precedence.Masonry, Stage.WallAbove) with
             {
                 Coursing = new(bed, layer.HeadCourse, 10),

@@ -32,7 +32,7 @@ internal static class Dimensions
     /// <summary>Layers of the roof at a station, from the ceiling to the finished surface, and their sum.</summary>
     public static IEnumerable<Measure> DownRoof(PlacedRoof roof, double x, IReadOnlyList<double> boards)
     {
-        var sum = 0.0;
+        var reached = roof.Foot;
         foreach (var placed in roof.Layers.Reverse())
         {
             if (placed.Thickness < Least)
@@ -53,9 +53,9 @@ internal static class Dimensions
                 low += depths[i];
             }
 
-            sum += top - bottom;
+            reached = top;
         }
 
-        yield return new("roof.overall", new(x, roof.Foot), new(x, roof.Foot + sum), Axis.Vertical, Chains.RoofEnd, 1);
+        yield return new("roof.overall", new(x, roof.Foot), new(x, reached), Axis.Vertical, Chains.RoofEnd, 1);
     }
 }

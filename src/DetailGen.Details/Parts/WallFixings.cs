@@ -8,14 +8,10 @@ internal static class WallFixings
     /// <summary>Ties at the given bed joints (underside, mm); centred on the cavity.</summary>
     public static void BuildTies(Site site, IEnumerable<double> beds)
     {
-        var (left, right) = (site.Face(Faces.CavityLeft), site.Face(Faces.CavityRight));
-        var middle = (left + right) / 2;
-        var half = site.Length("tie.length") / 2;
         var number = 1;
         foreach (var bed in beds)
         {
-            var tie = Region.Box(middle - half, bed + 3, middle + half, bed + 7).Union(Region.Box(middle - 3, bed - 4, middle + 3, bed + 7));
-            site.Add(new($"tie.{number}", "Wall tie", "tie", Element.Wall, tie, Roles.Fixing, Precedence.Sheet, Stage.WallBelow)
+            site.Add(new($"tie.{number}", "Wall tie", "tie", Element.Wall, Tie(site, bed), Roles.Fixing, Precedence.Sheet, Stage.WallBelow)
             {
                 Presence = Presence.Local,
                 Parameters = ["tie.length", "tie.horizontal-spacing", "tie.vertical-spacing"],
@@ -24,6 +20,51 @@ internal static class WallFixings
             });
             number++;
         }
+    }
+
+    /// <summary>Rows of ties downwards from a bed joint, in joints that both leaves share. A row that would lie in what the roof builds into the wall moves up to the next joint, or else on down past it.</summary>
+    /// <param name="from">Underside of the highest bed joint, mm.</param>
+    /// <param name="foot">Where the wall ends, mm.</param>
+    public static IEnumerable<double> RowsBelow(Site site, double from, double foot)
+    {
+        const double Shared = 225, Clear = 20;
+        var rows = Math.Max(1, Math.Round(site.Length("tie.vertical-spacing") / Shared)) * Shared;
+        var bed = from;
+        while (IsBuiltIn(bed))
+        {
+            bed -= Shared;
+        }
+
+        while (bed > foot + Clear)
+        {
+            yield return bed;
+            var next = bed - rows;
+            while (IsBuiltIn(next) && next + Shared < bed)
+            {
+                next += Shared;
+            }
+
+            next = IsBuiltIn(next) ? bed - rows : next;
+            while (IsBuiltIn(next))
+            {
+                next -= Shared;
+            }
+
+            bed = next;
+        }
+
+        bool IsBuiltIn(double at)
+        {
+            var row = Tie(site, at).Bounds.Grow(Clear);
+            return at > foot && site.Blanks.Any(blank => blank.Stage == Stage.RoofStructure && blank.Precedence != Precedence.Fill && blank.Region.Bounds.Meets(row) && !blank.Region.Intersect(Region.Box(row)).IsEmpty);
+        }
+    }
+
+    private static Region Tie(Site site, double bed)
+    {
+        var middle = (site.Face(Faces.CavityLeft) + site.Face(Faces.CavityRight)) / 2;
+        var half = site.Length("tie.length") / 2;
+        return Region.Box(middle - half, bed + 3, middle + half, bed + 7).Union(Region.Box(middle - 3, bed - 4, middle + 3, bed + 7));
     }
 
     /// <summary>A strap over three joists, turned down behind the leaf that the roof bears on; none for a slab.</summary>

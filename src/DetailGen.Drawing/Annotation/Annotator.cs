@@ -70,8 +70,7 @@ public static class Annotator
     /// <summary>Places the chains and levels and gives the columns that they leave for notes.</summary>
     private static List<Column> Dimension(Surface surface, AnnotationRequest request, Ground ground, out Figure[] close, out double right, out double outerBend)
     {
-        var figures = request.Section.Measures.Where(measure => measure.Chain.Length > 0).GroupBy(measure => measure.Chain, StringComparer.Ordinal)
-            .SelectMany(chain => Rounding.Of([.. chain]).Select(figure => (Chain: chain.Key, Figure: figure))).ToArray();
+        var figures = Figures(request);
         var zone = surface.Zone;
 
         new SideDimensions(surface, Side.Below).Place(Of(Chains.WallFoot), surface.DrawnWithBreaks.Bottom);
@@ -109,6 +108,21 @@ public static class Annotator
 
         (string Chain, Figure Figure)[] Of(params string[] chains) => [.. figures.Where(one => chains.Contains(one.Chain))];
     }
+
+    /// <summary>How much the dimensions and levels at the roof's end take beyond the zone however close they stand; mm, 0 where they keep to it.</summary>
+    internal static double LackBeside(AnnotationRequest request)
+    {
+        var surface = new Surface(request.View);
+        var figures = Figures(request).Where(one => one.Chain is Chains.RoofEnd or Chains.Heights).ToArray();
+        var first = surface.DrawnWithBreaks.Right + SideDimensions.First;
+        return Math.Max(0, first + new SideDimensions(surface, Side.Roof).Depth(figures) + LeastLevelsOff + Levels.Width(request) - surface.Zone.Right);
+    }
+
+    private static (string Chain, Figure Figure)[] Figures(AnnotationRequest request) =>
+    [
+        .. request.Section.Measures.Where(measure => measure.Chain.Length > 0).GroupBy(measure => measure.Chain, StringComparer.Ordinal)
+            .SelectMany(chain => Rounding.Of([.. chain]).Select(figure => (chain.Key, figure))),
+    ];
 
     private static StackNotes Stacks(Surface surface, AnnotationRequest request, Ground ground, double right, double bar)
     {

@@ -61,7 +61,7 @@ internal static class FurtherPages
             rest = rest with { Checks = [.. rest.Checks.Skip(laid)] };
         }
 
-        if (rest.Notes.Count > 0 && page.Room(page.Half, 45) is { } noteZone)
+        if (rest.Notes.Count > 0 && page.Room(page.Half, Tables.NotesHeight(rest.Notes, page.Half)) is { } noteZone)
         {
             var (items, box) = Tables.Notes(rest.Notes, noteZone);
             page.Put(items, box);

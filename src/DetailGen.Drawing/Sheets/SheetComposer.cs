@@ -72,7 +72,7 @@ public static class SheetComposer
         throw new InvalidOperationException("The section fits no sheet at any standard scale.");
     }
 
-    // Null where the sheet lacks as much as the one to beat, which often shows before it is finished, or begun.
+    // Null where the sheet lacks as much as the one to beat, which often shows before it is finished, or begun, or where it does not hold the dimensions.
     private static Trial? Try(Section section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window, int toBeat)
     {
         if (AnnotationLayout.Lack(candidate.Illegible, 0) >= toBeat)
@@ -80,6 +80,27 @@ public static class SheetComposer
             return null;
         }
 
+        var (origin, drawn, asked) = Draw(section, text, request, candidate, room, window);
+        if (!request.ViewOnly && Annotator.LackBeside(asked) is > 0 and var lack)
+        {
+            // The roof is broken off earlier, so that the names of the levels stand within the frame; where it cannot be, the sheet is too small.
+            room = room with { Box = room.Narrowed(lack, request.Mirror) };
+            if (room.Window(section, candidate.Scale, ViewRoom.AtMost) is not { } shorter)
+            {
+                return null;
+            }
+
+            window = shorter;
+            (origin, drawn, asked) = Draw(section, text, request, candidate, room, window);
+        }
+
+        var layout = Annotator.PlaceBetter(asked, toBeat - AnnotationLayout.Lack(candidate.Illegible, 0));
+        return layout is not null && new Trial(candidate, window, origin, drawn, layout) is var trial && trial.Misfit < toBeat ? trial : null;
+    }
+
+    private static (PaperPoint Origin, DrawnView Drawn, AnnotationRequest Asked) Draw(
+        Section section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window)
+    {
         var drawn = SectionView.Draw(section, new(candidate.Scale, window, request.Mirror));
         var origin = room.Origin(drawn.Bounds, section);
         var (longest, width) = candidate.Format.Paper switch { "A1" => (130, 105), "A2" => (90, 92), _ => (60, 72) };
@@ -91,8 +112,7 @@ public static class SheetComposer
             Taken = request.ViewOnly ? [] : [room.Title(text.ViewTitle, candidate.Scale, request.Mirror).Shift(new(-origin.X, -origin.Y))],
             SheetLines = request.ViewOnly ? [] : [.. Frame.CentringMarks(candidate.Format).Select(mark => (Stroke)Moving.By(mark, new(-origin.X, -origin.Y)))],
         };
-        var layout = Annotator.PlaceBetter(new(section, view, References.Of(section), text.DatumLevel, []), toBeat - AnnotationLayout.Lack(candidate.Illegible, 0));
-        return layout is not null && new Trial(candidate, window, origin, drawn, layout) is var trial && trial.Misfit < toBeat ? trial : null;
+        return (origin, drawn, new(section, view, References.Of(section), text.DatumLevel, []));
     }
 
     // The page is the view and nothing else; the model's origin is where it is in the model.

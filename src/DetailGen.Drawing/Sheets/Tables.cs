@@ -159,6 +159,9 @@ internal static class Tables
         return (items, zone with { Bottom = y });
     }
 
+    /// <summary>What the notes take with their title, mm.</summary>
+    internal static double NotesHeight(IReadOnlyList<string> notes, double width) => -Notes(notes, new(0, double.NegativeInfinity, width, 0)).Box.Bottom;
+
     /// <summary>Notes that stand on the view as numbers only, as many as fit.</summary>
     internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Keyed(IReadOnlyList<KeyedNote> notes, PaperBox zone, string title = Numbered)
     {

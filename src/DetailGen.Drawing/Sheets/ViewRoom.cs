@@ -26,6 +26,9 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
     /// <summary>What a run may lack of its least where the sheet asks for it; true mm. The least is far beyond the last feature (300), so all features stay.</summary>
     private const double Shortened = 120;
 
+    /// <summary>The same for the roof where what stands beside it would leave the frame.</summary>
+    internal const double AtMost = 200;
+
     /// <summary>What dimensions in three rows and levels take beyond the roof's break, up to the edge of the view's zone.</summary>
     private const double Beyond = 72;
 
@@ -51,6 +54,9 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
             new(Math.Max(drawing.Left, view.Left + Inset), view.Bottom + 0.5));
     }
 
+    /// <summary>The box less a strip at the roof's end.</summary>
+    internal PaperBox Narrowed(double by, bool mirrored) => mirrored ? Box with { Left = Box.Left + by } : Box with { Right = Box.Right - by };
+
     /// <summary>What the view's title takes, page mm: on a mirrored sheet it stands in the mirrored place, so that the notes have the same room.</summary>
     internal PaperBox Title(string title, double scale, bool mirrored)
     {
@@ -61,12 +67,13 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
     private static PaperBox Turned(PaperBox box, PaperBox within) => box with { Left = within.Left + within.Right - box.Right, Right = within.Left + within.Right - box.Left };
 
     /// <summary>Where the section is broken off on this sheet, in model mm; null where not even the least of it fits.</summary>
-    internal Bounds? Window(Section section, double scale)
+    /// <param name="across">What the roof's run may lack of its least; true mm.</param>
+    internal Bounds? Window(Section section, double scale, double across = Shortened)
     {
         var least = Least(section);
         var broken = section.Runs.Any(run => run.Heading == Heading.Up) ? Zigzag : 0;
         var (spareX, spareY) = (Box.Width * scale - least.Width, (Box.Height - broken) * scale - least.Height);
-        if (spareX < -Shortened || spareY < -Shortened)
+        if (spareX < -across || spareY < -Shortened)
         {
             return null;
         }

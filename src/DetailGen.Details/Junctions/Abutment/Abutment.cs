@@ -57,7 +57,6 @@ internal sealed class Abutment : IJunction
             var leaf = wall.Bearing;
             var leg = tray.Line[0];
             new CavityTray([new(leg.X, leg.Y + TrayLeg), .. tray.Line], (leaf.Left, leaf.Right), bed).Build(site);
-            WallFixings.BuildTies(site, TieBeds(site, tray, bed, foot, top));
         }
 
         if (clad)
@@ -69,6 +68,11 @@ internal sealed class Abutment : IJunction
         if (!free)
         {
             WallFixings.BuildStrap(site, ends.End);
+        }
+
+        if (tray is not null)
+        {
+            WallFixings.BuildTies(site, TieBeds(site, tray, bed, foot, top));
         }
 
         return AbutmentPlan.Make(site, wall, roof, upstand, ends, foot, top, high, tray);
@@ -85,16 +89,14 @@ internal sealed class Abutment : IJunction
     // At block courses that both leaves share, clear of the tray.
     private static IEnumerable<double> TieBeds(Site site, TrayLine tray, double bed, double foot, double top)
     {
+        const double Clear = 20;
         var rows = Math.Max(1, Math.Round(site.Length("tie.vertical-spacing") / 225)) * 225;
-        var above = bed + (Math.Ceiling((tray.Line[0].Y + TrayLeg + 20 - bed) / 225) * 225);
-        for (var row = above; row < top - 20; row += rows)
+        var above = new List<double>();
+        for (var row = bed + (Math.Ceiling((tray.Line[0].Y + TrayLeg + Clear - bed) / 225) * 225); row < top - Clear; row += rows)
         {
-            yield return row;
+            above.Add(row);
         }
 
-        for (var row = bed - 225; row > foot + 20; row -= rows)
-        {
-            yield return row;
-        }
+        return above.Concat(WallFixings.RowsBelow(site, bed - 225, foot));
     }
 }

@@ -71,12 +71,12 @@ internal sealed class Parapet : IJunction
         IReadOnlyList<string> beneath = [.. lifted ? ["wall.head-membrane"] : Array.Empty<string>(), .. toCoping ? [Upstand.MembraneId] : Array.Empty<string>()];
         Coping.Build(site, new(head, toCoping ? outer : face, beneath));
         roof.BuildFinish(site, ends);
+        WallFixings.BuildStrap(site, ends.End);
         if (cavity)
         {
             WallFixings.BuildTies(site, TieBeds(site, line!, foot));
         }
 
-        WallFixings.BuildStrap(site, ends.End);
         return ParapetPlan.Make(site, wall, roof, upstand, ends, foot, head, line, toCoping);
     }
 
@@ -135,18 +135,8 @@ internal sealed class Parapet : IJunction
     // The top row where the tray leaves room, the others below the tray at block courses, so that they meet beds of both leaves.
     private static IEnumerable<double> TieBeds(Site site, TrayLine tray, double foot)
     {
-        var (left, right) = (site.Face(Faces.CavityLeft), site.Face(Faces.CavityRight));
         var top = site.Level(Levels.WallHead) - site.Length("tie.top-distance");
-        var below = Math.Min(tray.At(left), tray.At(right)) - 225;
-        if (top > below + 1)
-        {
-            yield return top;
-        }
-
-        var rows = Math.Max(1, Math.Round(site.Length("tie.vertical-spacing") / 225)) * 225;
-        for (var bed = below; bed > foot + 20; bed -= rows)
-        {
-            yield return bed;
-        }
+        var below = tray.Lowest - 225;
+        return top > below + 1 ? WallFixings.RowsBelow(site, below, foot).Prepend(top) : WallFixings.RowsBelow(site, below, foot);
     }
 }

@@ -32,7 +32,7 @@ internal static class ParapetPlan
                 .. Dimensions.AcrossWall(wall, stem, shownFoot, Chains.WallFoot),
                 .. Dimensions.DownRoof(roof, least, PlacedRoof.Boards(site)),
                 .. HeadOf(site, left, inner, top, under, metal, head),
-                .. HeightsOf(site, datum, inner, under, top, toCoping),
+                .. HeightsOf(site, wall, datum, inner, under, top, toCoping),
                 .. UpstandMeasures.Close(site, roof, upstand, face),
                 .. TrayMeasures(site, roof, face, tray, toCoping),
             ],
@@ -72,7 +72,7 @@ internal static class ParapetPlan
         }
     }
 
-    private static IEnumerable<Measure> HeightsOf(Site site, double datum, double inner, double under, double top, bool toCoping)
+    private static IEnumerable<Measure> HeightsOf(Site site, PlacedWall wall, double datum, double inner, double under, double top, bool toCoping)
     {
         var upstand = site.Level(Levels.UpstandTop);
         yield return new("upstand.height", new(datum, 0), new(datum, upstand), Axis.Vertical, Chains.Heights);
@@ -95,11 +95,13 @@ internal static class ParapetPlan
         yield return new("parapet.height", new(datum, 0), new(inner, top), Axis.Vertical, Chains.Heights, 2);
         var thin = site.Sizes.Is("coping.fall-to", "outside") ? -site.Length("coping.overhang") : inner;
         yield return new("coping.thickness", new(thin, under), new(thin, under + site.Length("coping.thickness")), Axis.Vertical, Chains.Close);
-        var courses = site.Sizes.Has("tray.courses-below-head") ? site.Sizes.Number("tray.courses-below-head") : 3;
+
+        // As far down as the tray's edge, in bricks; a wall without one shows its units' own course.
+        var (courses, course) = site.Sizes.Has("tray.courses-below-head") ? (site.Sizes.Number("tray.courses-below-head"), 75.0) : (1, wall.Bearing.Layer.Course);
         var head = site.Level(Levels.WallHead);
         yield return new(
-            "courses", new(0, head - (75 * courses)), new(0, head), Axis.Vertical, Chains.WeatherSide, 0,
-            string.Create(CultureInfo.InvariantCulture, $"= {courses} courses"));
+            "courses", new(0, head - (course * courses)), new(0, head), Axis.Vertical, Chains.WeatherSide, 0,
+            string.Create(CultureInfo.InvariantCulture, $"= {courses} {(courses == 1 ? "course" : "courses")}"));
     }
 
     private static IEnumerable<Measure> TrayMeasures(Site site, PlacedRoof roof, double face, TrayLine? tray, bool toCoping)
