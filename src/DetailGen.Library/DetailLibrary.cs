@@ -17,7 +17,11 @@ public static class DetailLibrary
     internal static ToolReport Tool { get; } = new("DetailGen", "0.1.0");
 
     /// <summary>Draws presets. The files of a detail stand under their final names only if all of them could be written.</summary>
-    public static DetailsReport Draw(DrawRequest request) => InOffice(request.Practice, office => PresetDrawing.Run(request, office));
+    public static DetailsReport Draw(DrawRequest request)
+    {
+        _ = Rehearsal.Begin();
+        return InOffice(request.Practice, office => PresetDrawing.Run(request, office));
+    }
 
     /// <summary>Judges every rule and check without drawing.</summary>
     public static DetailsReport Check(CheckRequest request) => InOffice(request.Practice, office => new DetailsReport(Tool,

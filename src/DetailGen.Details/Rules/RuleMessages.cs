@@ -15,6 +15,28 @@ public static class RuleMessages
     public static Diagnostic Syntax(Mark at, string reason) => new("expression-syntax", at,
         $"The expression cannot be read: {reason}.", "Write comparisons such as `upstand.height >= 150 mm`, joined by `and` and `or`; blanks stand around a minus sign.");
 
+    /// <summary>Reason of a sign that no expression holds.</summary>
+    internal static string Unexpected(string sign) => $"unexpected `{sign}`";
+
+    /// <summary>Reason of a word that cannot stand where it stands.</summary>
+    /// <param name="expected">What could; null where the text should have ended.</param>
+    internal static string Unexpected(Token word, string? expected)
+    {
+        var text = word.Text.Length > 60 ? word.Text[..57] + "..." : word.Text;
+        var what = word.Lexeme switch
+        {
+            Lexeme.End => "end of input",
+            Lexeme.Name => $"name `{text}`",
+            Lexeme.Figure => $"figure `{text}`",
+            Lexeme.Compare => $"comparison `{text}`",
+            _ => $"`{text}`",
+        };
+        return expected is null ? $"unexpected {what}" : $"unexpected {what}, expected {expected}";
+    }
+
+    /// <summary>Reason of a keyword where a name should stand.</summary>
+    internal const string NameExpected = "a name is expected here";
+
     public static Diagnostic UnknownUnit(Mark at, string unit) => new("unknown-unit", at,
         $"{unit} is no unit that is known here.", $"Known units are {string.Join(", ", Units.Names)}; a slope is written 1:40.", Value: unit);
 

@@ -84,6 +84,37 @@ public class ExpressionTests
         Assert.NotNull(fault.Hint);
     }
 
+    [Theory]
+    [InlineData("", 0, "unexpected end of input, expected `not` or a size, a key or a bracket")]
+    [InlineData("upstand.height ? 150 mm", 15, "unexpected `?`")]
+    [InlineData("upstand.height >= (150 mm", 25, "unexpected end of input, expected `)`")]
+    [InlineData("upstand.height = layers = 2", 24, "unexpected comparison `=`")]
+    [InlineData("upstand.height 150 mm", 15, "unexpected figure `150 mm`")]
+    [InlineData("upstand.height >= 1 mm and and", 27, "unexpected name `and`, expected `not` or a size, a key or a bracket")]
+    [InlineData("upstand.height + ) >= 1 mm", 17, "unexpected `)`, expected a size, a key or a bracket")]
+    [InlineData("wall.fill in partial", 13, "unexpected name `partial`, expected `[`")]
+    [InlineData("wall.fill not partial", 14, "unexpected name `partial`, expected `in`")]
+    [InlineData("wall.fill in []", 14, "unexpected `]`, expected a size, a key or a bracket")]
+    [InlineData("layers between 1 or 2", 17, "unexpected name `or`, expected `and`")]
+    [InlineData("material(roof.deck). >= 1", 21, "unexpected comparison `>=`, expected name")]
+    [InlineData("material(roof.deck).and", 20, "a name is expected here")]
+    [InlineData("roof.fall >= 1: 80", 14, "unexpected `:`")]
+    public void The_first_word_that_cannot_stand_there_is_told(string text, int offset, string reason) =>
+        Assert.Equal([RuleMessages.Syntax(At with { Column = At.Column + offset }, reason)], ExpressionReader.Condition(new Written(text, At), Words).Faults);
+
+    [Theory]
+    [InlineData("upstand.height>=150mm", "upstand.height >= 150 mm")] // no blanks
+    [InlineData("upstand.height >= 150 mm and\n layers = 2", "upstand.height >= 150 mm and layers = 2")]
+    [InlineData("layers >= 2and layers <= 3", "layers >= 2 and layers <= 3")] // a keyword is no unit
+    [InlineData("layers not in [1, 2]", "not layers in [1, 2]")]
+    [InlineData("upstand.height-wall.cavity >= 1 mm", null)] // a hyphen within a name
+    [InlineData("upstand.height - wall.cavity >= -1 mm", "upstand.height - wall.cavity >= -1 mm")]
+    public void Words_end_where_they_should(string text, string? printed)
+    {
+        var read = ExpressionReader.Condition(new Written(text, At), Words);
+        Assert.Equal(printed ?? "unknown-key", read.IsGood ? read.Value.ToString() : read.Faults[0].Code);
+    }
+
     [Fact]
     public void A_slip_in_a_key_is_told_the_nearest() =>
         Assert.Equal(RuleMessages.UnknownKey(At, "upstnd.height", "upstand.height"), ExpressionReader.Condition(new Written("upstnd.height >= 150 mm", At), Words).Faults[0]);

@@ -11,7 +11,7 @@ public class ProjectGraphTests
         ("Solver", [], []),
         ("Physics", [], []),
         ("Sections", [], ["NetTopologySuite"]),
-        ("Details", ["Sections", "Solver"], ["Humanizer.Core", "Superpower", "YamlDotNet"]),
+        ("Details", ["Sections", "Solver"], ["YamlDotNet"]),
         ("Analysis", ["Physics", "Sections"], []),
         ("Drawing", ["Analysis", "Dxf", "Sections"], ["SkiaSharp", "SkiaSharp.NativeAssets.Linux.NoDependencies"]),
         ("Library", ["Analysis", "Details", "Drawing", "Physics", "Sections"], ["MiniExcel"]),

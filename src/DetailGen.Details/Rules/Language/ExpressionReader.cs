@@ -27,24 +27,23 @@ public static class ExpressionReader
             return Outcome.Bad<Expression>(RuleMessages.TooDeep(at, Deepest));
         }
 
-        var tokens = Grammar.Tokens.TryTokenize(text);
-        if (!tokens.HasValue)
+        try
         {
-            return Outcome.Bad<Expression>(RuleMessages.Syntax(Shift(at, tokens.ErrorPosition.Absolute), Sentence(tokens.FormatErrorMessageFragment())));
+            return Typed(Grammar.Parse(text), written, vocabulary, wanted);
         }
-
-        var parsed = Grammar.Text(tokens.Value);
-        if (!parsed.HasValue)
+        catch (ExpressionRefused refused)
         {
-            var place = parsed.Remainder.IsAtEnd ? text.Length : parsed.Remainder.First().Position.Absolute;
-            return Outcome.Bad<Expression>(RuleMessages.Syntax(Shift(at, place), Sentence(parsed.FormatErrorMessageFragment())));
+            return Outcome.Bad<Expression>(RuleMessages.Syntax(Shift(at, refused.Offset), refused.Message));
         }
+    }
 
-        var typing = new Typing(vocabulary, at);
-        var (expression, kind) = typing.Of(parsed.Value);
+    private static Outcome<Expression> Typed(Raw raw, Written written, Vocabulary vocabulary, Kind wanted)
+    {
+        var typing = new Typing(vocabulary, written.At);
+        var (expression, kind) = typing.Of(raw);
         if (typing.Faults.Count == 0 && kind != wanted)
         {
-            return Outcome.Bad<Expression>(RuleMessages.WrongKind(at, text, kind, wanted));
+            return Outcome.Bad<Expression>(RuleMessages.WrongKind(written.At, written.Text, kind, wanted));
         }
 
         return typing.Faults.Count == 0 ? Outcome.Good(expression) : Outcome.Bad<Expression>(typing.Faults);
@@ -71,6 +70,4 @@ public static class ExpressionReader
 
         return deepest;
     }
-
-    private static string Sentence(string fragment) => fragment.TrimEnd('.', ' ');
 }

@@ -1,155 +1,178 @@
-using Superpower;
-using Superpower.Model;
-using Superpower.Parsers;
-using Superpower.Tokenizers;
-
 namespace DetailGen.Details.Rules.Language;
-
-internal enum Lexeme
-{
-    [Superpower.Display.Token(Category = "name")] Name,
-    [Superpower.Display.Token(Category = "figure")] Figure,
-    [Superpower.Display.Token(Example = "(")] Open,
-    [Superpower.Display.Token(Example = ")")] Close,
-    [Superpower.Display.Token(Example = "[")] OpenList,
-    [Superpower.Display.Token(Example = "]")] CloseList,
-    [Superpower.Display.Token(Example = ",")] Comma,
-    [Superpower.Display.Token(Example = ".")] Dot,
-    [Superpower.Display.Token(Example = "+")] Plus,
-    [Superpower.Display.Token(Example = "-")] Minus,
-    [Superpower.Display.Token(Example = "*")] Times,
-    [Superpower.Display.Token(Example = "/")] Over,
-    [Superpower.Display.Token(Category = "comparison")] Compare,
-}
-
-/// <summary>The tree as written, before names are resolved and kinds checked.</summary>
-internal abstract record Raw(int Offset)
-{
-    public sealed record Name(int Offset, string Text) : Raw(Offset);
-
-    public sealed record Figure(int Offset, string Text) : Raw(Offset);
-
-    public sealed record Call(int Offset, string Function, Raw[] Arguments, string? Property) : Raw(Offset);
-
-    public sealed record Infix(int Offset, string Operator, Raw Left, Raw Right) : Raw(Offset);
-
-    public sealed record Prefix(int Offset, string Operator, Raw Of) : Raw(Offset);
-
-    public sealed record Listed(int Offset, Raw Left, Raw[] Members, bool Negated) : Raw(Offset);
-
-    public sealed record Ranged(int Offset, Raw Left, Raw Low, Raw High) : Raw(Offset);
-}
 
 /// <summary>
 /// either = both {"or" both}; both = not {"and" not}; not = "not" not | relation; relation = sum [comparison sum | ["not"] "in" list | "between" sum "and" sum];
 /// sum = term {("+" | "-") term}; term = factor {("*" | "/") factor}; factor = "-" factor | figure | name | call | "(" either ")".
+/// One method for each line; it recurs as deep as the text nests, which is bounded before.
 /// </summary>
-internal static class Grammar
+internal sealed class Grammar
 {
-    private static readonly string[] Reserved = ["and", "or", "not", "in", "between"];
+    private const string Operand = "a size, a key or a bracket";
 
-    public static readonly Tokenizer<Lexeme> Tokens = new TokenizerBuilder<Lexeme>()
-        .Ignore(Span.WhiteSpace)
-        .Match(Span.Regex(@"\d+(?:\.\d+)?(?::\d+(?:\.\d+)?)?(?:\s*(?!(?:and|or|not|in|between)\b)(?:W/\(m·K\)|[\p{L}°%][\p{L}\d²³°]*(?:/\p{L}[\p{L}\d²³]*)?))?"), Lexeme.Figure)
-        .Match(Span.Regex(@"[\p{L}_][\p{L}\d_]*(?:[.-][\p{L}\d_]+)*"), Lexeme.Name)
-        .Match(Span.Regex("(?:<=|>=|!=|=|<|>)"), Lexeme.Compare)
-        .Match(Character.EqualTo('('), Lexeme.Open)
-        .Match(Character.EqualTo(')'), Lexeme.Close)
-        .Match(Character.EqualTo('['), Lexeme.OpenList)
-        .Match(Character.EqualTo(']'), Lexeme.CloseList)
-        .Match(Character.EqualTo(','), Lexeme.Comma)
-        .Match(Character.EqualTo('.'), Lexeme.Dot)
-        .Match(Character.EqualTo('+'), Lexeme.Plus)
-        .Match(Character.EqualTo('-'), Lexeme.Minus)
-        .Match(Character.EqualTo('*'), Lexeme.Times)
-        .Match(Character.EqualTo('/'), Lexeme.Over)
-        .Build();
+    private readonly List<Token> _tokens;
+    private int _at;
 
-    private static readonly TokenListParser<Lexeme, Token<Lexeme>> Identifier =
-        Token.EqualTo(Lexeme.Name).Where(token => !Reserved.Contains(token.ToStringValue(), StringComparer.Ordinal), "a name is expected here");
+    private Grammar(List<Token> tokens) => _tokens = tokens;
 
-    private static readonly TokenListParser<Lexeme, Raw> Figure =
-        Token.EqualTo(Lexeme.Figure).Select(token => (Raw)new Raw.Figure(token.Position.Absolute, token.ToStringValue()));
+    private Token Now => _tokens[_at];
 
-    private static readonly TokenListParser<Lexeme, Raw[]> Arguments =
-        from open in Token.EqualTo(Lexeme.Open)
-        from arguments in Parse.Ref(() => Sum!).ManyDelimitedBy(Token.EqualTo(Lexeme.Comma))
-        from close in Token.EqualTo(Lexeme.Close)
-        select arguments;
+    /// <exception cref="ExpressionRefused">It is no expression; told at the first word that cannot stand where it stands.</exception>
+    public static Raw Parse(string text)
+    {
+        var grammar = new Grammar(Lexemes.Of(text));
+        var whole = grammar.Either();
+        return grammar.Now.Lexeme == Lexeme.End ? whole : throw grammar.Unexpected();
+    }
 
-    private static readonly TokenListParser<Lexeme, string> Property =
-        from dot in Token.EqualTo(Lexeme.Dot)
-        from name in Identifier
-        select name.ToStringValue();
+    private Raw Either()
+    {
+        var left = Both();
+        while (Take("or") is { } word)
+        {
+            left = Join(word, left, Both());
+        }
 
-    private static readonly TokenListParser<Lexeme, Raw> NameOrCall =
-        from name in Identifier
-        from call in Arguments.Select(arguments => (Raw[]?)arguments).OptionalOrDefault()
-        from property in Property.AsNullable().OptionalOrDefault()
-        select call is null && property is null
-            ? (Raw)new Raw.Name(name.Position.Absolute, name.ToStringValue())
-            : new Raw.Call(name.Position.Absolute, name.ToStringValue(), call ?? [], property);
+        return left;
+    }
 
-    private static readonly TokenListParser<Lexeme, Raw> Bracketed =
-        from open in Token.EqualTo(Lexeme.Open)
-        from inner in Parse.Ref(() => Whole!)
-        from close in Token.EqualTo(Lexeme.Close)
-        select inner;
+    private Raw Both()
+    {
+        var left = Negated();
+        while (Take("and") is { } word)
+        {
+            left = Join(word, left, Negated());
+        }
 
-    private static readonly TokenListParser<Lexeme, Raw> Negative =
-        from minus in Token.EqualTo(Lexeme.Minus)
-        from of in Parse.Ref(() => Factor!)
-        select (Raw)new Raw.Prefix(minus.Position.Absolute, "-", of);
+        return left;
+    }
 
-    private static readonly TokenListParser<Lexeme, Raw> Factor = Figure.Or(NameOrCall).Or(Bracketed).Or(Negative).Named("a size, a key or a bracket");
+    private Raw Negated() => Take("not") is { } word ? new Raw.Prefix(word.Offset, "not", Negated())
+        : BeginsOperand() ? Related()
+        : throw Unexpected($"`not` or {Operand}");
 
-    private static readonly TokenListParser<Lexeme, Raw> Term =
-        Parse.Chain(Token.EqualTo(Lexeme.Times).Or(Token.EqualTo(Lexeme.Over)), Factor, Join);
+    private Raw Related()
+    {
+        var left = Sum();
+        if (Now.Lexeme == Lexeme.Compare)
+        {
+            var sign = Next();
+            return Join(sign, left, Sum());
+        }
 
-    private static readonly TokenListParser<Lexeme, Raw> Sum =
-        Parse.Chain(Token.EqualTo(Lexeme.Plus).Or(Token.EqualTo(Lexeme.Minus)), Term, Join);
+        if (Take("between") is { } between)
+        {
+            var low = Sum();
+            Must("and");
+            return new Raw.Ranged(between.Offset, left, low, Sum());
+        }
 
-    private static readonly TokenListParser<Lexeme, Raw[]> List =
-        from open in Token.EqualTo(Lexeme.OpenList)
-        from members in Sum.AtLeastOnceDelimitedBy(Token.EqualTo(Lexeme.Comma))
-        from close in Token.EqualTo(Lexeme.CloseList)
-        select members;
+        var negated = Take("not") is not null;
+        return negated || Now.Is("in") ? new Raw.Listed(Must("in").Offset, left, Members(), negated) : left;
+    }
 
-    private static readonly TokenListParser<Lexeme, Func<Raw, Raw>> Compared =
-        from sign in Token.EqualTo(Lexeme.Compare)
-        from right in Sum
-        select (Func<Raw, Raw>)(left => new Raw.Infix(sign.Position.Absolute, sign.ToStringValue(), left, right));
+    private Raw[] Members()
+    {
+        Must("[");
+        return Several("]");
+    }
 
-    private static readonly TokenListParser<Lexeme, Func<Raw, Raw>> InList =
-        from negated in Keyword("not").Value(true).OptionalOrDefault()
-        from keyword in Keyword("in")
-        from members in List
-        select (Func<Raw, Raw>)(left => new Raw.Listed(keyword.Position.Absolute, left, members, negated));
+    private Raw[] Several(string close)
+    {
+        var several = new List<Raw> { Sum() };
+        while (Take(",") is not null)
+        {
+            several.Add(Sum());
+        }
 
-    private static readonly TokenListParser<Lexeme, Func<Raw, Raw>> InRange =
-        from keyword in Keyword("between")
-        from low in Sum
-        from and in Keyword("and")
-        from high in Sum
-        select (Func<Raw, Raw>)(left => new Raw.Ranged(keyword.Position.Absolute, left, low, high));
+        Must(close);
+        return [.. several];
+    }
 
-    private static readonly TokenListParser<Lexeme, Raw> Related =
-        from left in Sum
-        from rest in Compared.Or(InList).Or(InRange).OptionalOrDefault(left => left)
-        select rest(left);
+    private Raw Sum()
+    {
+        var left = Term();
+        while ((Take("+") ?? Take("-")) is { } sign)
+        {
+            left = Join(sign, left, Term());
+        }
 
-    private static readonly TokenListParser<Lexeme, Raw> Negated =
-        (from keyword in Keyword("not")
-         from of in Parse.Ref(() => Negated!)
-         select (Raw)new Raw.Prefix(keyword.Position.Absolute, "not", of)).Or(Related);
+        return left;
+    }
 
-    private static readonly TokenListParser<Lexeme, Raw> All = Parse.Chain(Keyword("and"), Negated, Join);
+    private Raw Term()
+    {
+        var left = Factor();
+        while ((Take("*") ?? Take("/")) is { } sign)
+        {
+            left = Join(sign, left, Factor());
+        }
 
-    private static readonly TokenListParser<Lexeme, Raw> Whole = Parse.Chain(Keyword("or"), All, Join);
+        return left;
+    }
 
-    public static readonly TokenListParser<Lexeme, Raw> Text = Whole.AtEnd();
+    private Raw Factor()
+    {
+        if (!BeginsOperand())
+        {
+            throw Unexpected(Operand);
+        }
 
-    private static TokenListParser<Lexeme, Token<Lexeme>> Keyword(string text) => Token.EqualToValue(Lexeme.Name, text).Named($"`{text}`");
+        var first = Next();
+        switch (first.Text)
+        {
+            case "-":
+                return new Raw.Prefix(first.Offset, "-", Factor());
+            case "(":
+                var inner = Either();
+                Must(")");
+                return inner;
+            default:
+                return first.Lexeme == Lexeme.Figure ? new Raw.Figure(first.Offset, first.Text) : NameOrCall(first);
+        }
+    }
 
-    private static Raw Join(Token<Lexeme> sign, Raw left, Raw right) => new Raw.Infix(sign.Position.Absolute, sign.ToStringValue(), left, right);
+    private Raw NameOrCall(Token name)
+    {
+        Raw[]? arguments = null;
+        if (Take("(") is not null)
+        {
+            arguments = BeginsOperand() ? Several(")") : None();
+        }
+
+        var property = Take(".") is null ? null : PropertyName();
+        return arguments is null && property is null ? new Raw.Name(name.Offset, name.Text) : new Raw.Call(name.Offset, name.Text, arguments ?? [], property);
+    }
+
+    private Raw[] None()
+    {
+        Must(")");
+        return [];
+    }
+
+    private string PropertyName() => Now switch
+    {
+        { Lexeme: not Lexeme.Name } => throw Unexpected("name"),
+        var word when IsReserved(word) => throw new ExpressionRefused(word.Offset, RuleMessages.NameExpected),
+        _ => Next().Text,
+    };
+
+    private bool BeginsOperand() => Now.Lexeme == Lexeme.Figure || Now.Is("(") || Now.Is("-") || (Now.Lexeme == Lexeme.Name && !IsReserved(Now));
+
+    private static bool IsReserved(Token word) => Array.IndexOf(Lexemes.Reserved, word.Text) >= 0;
+
+    private static Raw.Infix Join(Token sign, Raw left, Raw right) => new(sign.Offset, sign.Text, left, right);
+
+    private Token Next() => _tokens[_at++];
+
+    private Token? Take(string text) => Now.Is(text) ? Next() : null;
+
+    private Token Must(string text) => Take(text) ?? throw Unexpected($"`{text}`");
+
+    private ExpressionRefused Unexpected(string? expected = null) => new(Now.Offset, RuleMessages.Unexpected(Now, expected));
+}
+
+/// <summary>Ends a reading that cannot go on; <see cref="ExpressionReader"/> makes a fault of it.</summary>
+internal sealed class ExpressionRefused(int offset, string reason) : Exception(reason)
+{
+    public int Offset { get; } = offset;
 }

@@ -35,7 +35,12 @@ internal sealed class Typing(Vocabulary vocabulary, Mark at)
 
     private (Expression, Kind) Figure(Raw.Figure figure)
     {
-        var digits = figure.Text.TakeWhile(sign => char.IsAsciiDigit(sign) || sign is '.' or ':').Count();
+        var digits = 0;
+        while (digits < figure.Text.Length && (char.IsAsciiDigit(figure.Text[digits]) || figure.Text[digits] is '.' or ':'))
+        {
+            digits++;
+        }
+
         var number = figure.Text[..digits];
         var unit = figure.Text[digits..].Trim();
         if (number.IndexOf(':', StringComparison.Ordinal) is var colon and >= 0)
@@ -79,15 +84,15 @@ internal sealed class Typing(Vocabulary vocabulary, Mark at)
             case ("r-value", null, [Raw.Name { Text: "wall" or "roof" } element]):
                 return (new Key(element.Text + ".r-value", Kind.RValue), Kind.RValue);
             case ("max" or "min", null, { Length: >= 2 } several):
-                var parts = several.Select(Of).ToList();
+                var parts = Array.ConvertAll(several, Of);
                 var first = parts[0];
-                for (var i = 1; i < parts.Count; i++)
+                for (var i = 1; i < parts.Length; i++)
                 {
                     Same(several[i].Offset, first, parts[i]);
                 }
 
                 Ordered(several[0].Offset, first);
-                return (new Extreme(call.Function == "max", [.. parts.Select(part => part.Expression)]), first.Kind);
+                return (new Extreme(call.Function == "max", Array.ConvertAll(parts, part => part.Expression)), first.Kind);
             default:
                 return Fault(RuleMessages.UnknownFunction(Place(call.Offset), call.Function), Kind.Truth);
         }
