@@ -13,7 +13,7 @@ internal sealed class Bindings
     public Bindings(Model model, Values values)
     {
         this.model = model;
-        wishes = Solving.Targets(model, model.Variables.Count);
+        wishes = Solving.Targets(model);
         held = new(() => model.WithHeld(values));
         problem = new(() => ProblemBuilder.Hard(held.Value));
     }

@@ -81,6 +81,31 @@ internal sealed class Alternatives(Row[][] alternatives) : Propagator
         return open;
     }
 
+    public override void Couple(State state, Coupling coupling)
+    {
+        if (Array.Exists(alternatives, rows => Array.TrueForAll(rows, row => row.Most(state) <= row.Bound)))
+        {
+            return;
+        }
+
+        var joined = -1;
+        foreach (var rows in alternatives)
+        {
+            if (Array.Exists(rows, row => row.Least(state) > row.Bound))
+            {
+                continue;
+            }
+
+            foreach (var row in rows)
+            {
+                foreach (var variable in row.Variables)
+                {
+                    joined = coupling.Join(joined, variable);
+                }
+            }
+        }
+    }
+
     public override void Watch(Watchers watchers)
     {
         foreach (var variable in Variables())

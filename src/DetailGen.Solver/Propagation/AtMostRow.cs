@@ -5,10 +5,15 @@ internal sealed class AtMostRow(Row row) : Propagator
 {
     public Row Row => row;
 
-    /// <summary>True for the cost of a level.</summary>
-    public bool IsObjective { get; init; }
-
     public override bool Propagate(State state) => row.Narrow(state, Index);
+
+    public override void Couple(State state, Coupling coupling)
+    {
+        if (row.Most(state) > row.Bound)
+        {
+            coupling.Join(row.Variables);
+        }
+    }
 
     public override void Watch(Watchers watchers)
     {

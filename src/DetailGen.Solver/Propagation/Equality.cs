@@ -30,6 +30,8 @@ internal sealed class Equality : Propagator
         return atLeast.Narrow(state, Index);
     }
 
+    public override void Couple(State state, Coupling coupling) => coupling.Join(atMost.Variables);
+
     public override void Watch(Watchers watchers)
     {
         foreach (var variable in atMost.Variables)

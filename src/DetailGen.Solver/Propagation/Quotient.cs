@@ -54,6 +54,15 @@ internal sealed class Quotient(int result, Row numerator, int divisor, long scal
         return atMost.Narrow(state, Index) && atLeast.Narrow(state, Index);
     }
 
+    public override void Couple(State state, Coupling coupling)
+    {
+        var joined = coupling.Join(coupling.Join(-1, result), divisor);
+        foreach (var variable in numerator.Variables)
+        {
+            joined = coupling.Join(joined, variable);
+        }
+    }
+
     public override void Watch(Watchers watchers)
     {
         foreach (var variable in numerator.Variables)

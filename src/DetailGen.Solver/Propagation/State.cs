@@ -6,49 +6,52 @@ internal sealed class State
     /// <summary>Reason of a bound that the caller supposes.</summary>
     public const int Supposed = -1;
 
-    private readonly Propagator[] propagators;
-    private readonly Domain[] domains;
-    private readonly long[] low;
-    private readonly long[] high;
-    private readonly int[][] onLow;
-    private readonly int[][] onHigh;
-    private readonly bool[] queued;
-    private readonly int[] queue;
-    private int count;
+    private readonly Watchers watchers;
+    private Propagator[] propagators;
+    private Domain[] domains;
+    private long[] low;
+    private long[] high;
+    private bool[] queued;
+    private int[] queue;
     private int queueHead;
     private int queueCount;
     private Change[] trail = new Change[256];
     private int[] levelStart = new int[64];
-    private readonly int[] latest;
+    private int[] latest;
 
-    /// <param name="reserve">How many propagators may be added later.</param>
-    public State(Propagator[] propagators, Domain[] domains, int reserve)
+    public State(Propagator[] propagators, Domain[] domains)
     {
-        this.propagators = new Propagator[propagators.Length + reserve];
-        propagators.CopyTo(this.propagators, 0);
-        count = propagators.Length;
-        this.domains = domains;
+        this.propagators = (Propagator[])propagators.Clone();
+        this.domains = (Domain[])domains.Clone();
+        PropagatorCount = propagators.Length;
+        VariableCount = domains.Length;
         low = new long[domains.Length];
         high = new long[domains.Length];
         latest = new int[2 * domains.Length];
-        queued = new bool[this.propagators.Length];
-        queue = new int[Math.Max(this.propagators.Length, 1)];
-        Enabled = new bool[this.propagators.Length];
-        var watchers = new Watchers(domains.Length);
+        queued = new bool[propagators.Length];
+        queue = new int[Math.Max(propagators.Length, 1)];
+        Enabled = new bool[propagators.Length];
+        watchers = new Watchers(domains.Length);
         for (var i = 0; i < propagators.Length; i++)
         {
             propagators[i].Index = i;
             propagators[i].Watch(watchers);
         }
-
-        (onLow, onHigh) = watchers.ToArrays();
     }
+
+    public int VariableCount { get; private set; }
+
+    public int PropagatorCount { get; private set; }
 
     public ReadOnlySpan<long> Lows => low;
 
     public ReadOnlySpan<long> Highs => high;
 
-    public bool[] Enabled { get; }
+    /// <summary>By variable, as they are in force.</summary>
+    public ReadOnlySpan<Domain> Domains => domains;
+
+    /// <summary>By propagator: whether it is in force.</summary>
+    public bool[] Enabled { get; private set; }
 
     /// <summary>Levels pushed since the reset.</summary>
     public int Level { get; private set; }
@@ -60,8 +63,6 @@ internal sealed class State
 
     /// <summary>The steps at which propagation stops, unfinished.</summary>
     public long StepLimit { get; set; } = long.MaxValue;
-
-    public int PropagatorCount => propagators.Length;
 
     public int FailedReason { get; private set; }
 
@@ -75,28 +76,59 @@ internal sealed class State
 
     public int TrailStart(int level) => levelStart[level];
 
-    /// <summary>Adds a propagator for good; only at level 0.</summary>
+    /// <summary>Copies what <see cref="LatestChange"/> gives for each key.</summary>
+    public void CopyLatestChanges(Span<int> into) => latest.AsSpan(0, 2 * VariableCount).CopyTo(into);
+
+    /// <summary>Adds a propagator for good, and runs it next; only at level 0.</summary>
     public void Add(Propagator propagator)
     {
-        var index = propagator.Index = count++;
-        propagators[index] = propagator;
-        Enabled[index] = true;
-        var watchers = new Watchers(domains.Length);
-        propagator.Watch(watchers);
-        var (lows, highs) = watchers.ToArrays();
-        for (var i = 0; i < domains.Length; i++)
+        var index = propagator.Index = PropagatorCount++;
+        if (index == propagators.Length)
         {
-            if (lows[i].Length > 0)
+            var size = 2 * index + 8;
+            Array.Resize(ref propagators, size);
+            Array.Resize(ref queued, size);
+            var enabled = Enabled;
+            Array.Resize(ref enabled, size);
+            Enabled = enabled;
+            var longer = new int[size];
+            for (var i = 0; i < queueCount; i++)
             {
-                onLow[i] = [.. onLow[i], index];
+                longer[i] = queue[(queueHead + i) % queue.Length];
             }
 
-            if (highs[i].Length > 0)
-            {
-                onHigh[i] = [.. onHigh[i], index];
-            }
+            (queue, queueHead) = (longer, 0);
         }
+
+        propagators[index] = propagator;
+        Enabled[index] = true;
+        propagator.Watch(watchers);
+        Wake(index);
     }
+
+    /// <summary>Adds a variable for good; only at level 0.</summary>
+    /// <returns>Its number.</returns>
+    public int Add(Domain domain)
+    {
+        var id = VariableCount++;
+        if (id == domains.Length)
+        {
+            var size = 2 * id + 8;
+            Array.Resize(ref domains, size);
+            Array.Resize(ref low, size);
+            Array.Resize(ref high, size);
+            Array.Resize(ref latest, 2 * size);
+            watchers.Resize(size);
+        }
+
+        domains[id] = domain;
+        (low[id], high[id]) = (domain.Low, domain.High);
+        latest.AsSpan(2 * id, 2).Fill(-1);
+        return id;
+    }
+
+    /// <summary>Puts another domain in force; shows after the next reset.</summary>
+    public void Replace(int variable, Domain domain) => domains[variable] = domain;
 
     /// <summary>Back to whole domains, all enabled propagators waiting.</summary>
     public void Reset()
@@ -105,13 +137,13 @@ internal sealed class State
         Level = 0;
         Array.Fill(latest, -1);
         ClearQueue();
-        for (var i = 0; i < domains.Length; i++)
+        for (var i = 0; i < VariableCount; i++)
         {
             low[i] = domains[i].Low;
             high[i] = domains[i].High;
         }
 
-        for (var i = 0; i < count; i++)
+        for (var i = 0; i < PropagatorCount; i++)
         {
             Wake(i);
         }
@@ -192,7 +224,7 @@ internal sealed class State
 
         Record(variable, true, low[variable], rounded, reason);
         low[variable] = rounded;
-        foreach (var watcher in onLow[variable])
+        foreach (var watcher in watchers.Of(2 * variable + 1))
         {
             Wake(watcher);
         }
@@ -216,7 +248,7 @@ internal sealed class State
 
         Record(variable, false, high[variable], rounded, reason);
         high[variable] = rounded;
-        foreach (var watcher in onHigh[variable])
+        foreach (var watcher in watchers.Of(2 * variable))
         {
             Wake(watcher);
         }

@@ -36,6 +36,8 @@ internal sealed class TableLookup(int result, int key, long[] keys, long[] resul
                 && state.AtLeast(result, least, Index) && state.AtMost(result, most, Index);
     }
 
+    public override void Couple(State state, Coupling coupling) => coupling.Join([result, key]);
+
     public override void Watch(Watchers watchers)
     {
         watchers.OnLow(key, Index);

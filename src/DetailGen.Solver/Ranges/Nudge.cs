@@ -11,7 +11,7 @@ internal sealed class Nudge(Problem problem)
 {
     private const int MostMoves = 48;
     private readonly State state = problem.State;
-    private readonly Domain[] domains = problem.Domains;
+    private readonly Domain[] domains = problem.Domains.ToArray();
     private readonly int[] moves = new int[problem.Domains.Length];
     private long[] values = [];
     private int lead;

@@ -28,7 +28,7 @@ internal sealed class RangeSearch
         finder = problem.Finder;
         stretch = new Stretch(problem);
         nudge = new Nudge(problem);
-        Solving.Targets(model, finder.Targets.Length).CopyTo(finder.Targets, 0);
+        Solving.Targets(model).CopyTo(finder.Targets, 0);
         finder.Budget = model.Budget;
         shrinking.Finder.Budget = model.Budget;
     }

@@ -11,7 +11,7 @@ internal sealed class Stretch(Problem problem)
 {
     private const int MostFollowers = 24;
     private readonly State state = problem.State;
-    private readonly Domain[] domains = problem.Domains;
+    private readonly Domain[] domains = problem.Domains.ToArray();
     private readonly long[] rates = new long[problem.Domains.Length];
     private long[] values = [];
     private long stride;

@@ -17,31 +17,33 @@ internal enum Found
 internal sealed class Finder
 {
     private readonly State state;
-    private readonly int first;
+    private readonly int[] all;
     private readonly Nogoods nogoods;
     private readonly Tracer tracer;
-    private readonly int[] failures;
-    private readonly long[] solution;
+    private int[] failures = [];
+    private long[] solution = [];
 
-    /// <param name="first">How many variables are the model's own.</param>
-    /// <param name="count">How many there are with the costs.</param>
-    public Finder(State state, int first, int count)
+    /// <param name="first">How many variables are the model's own. Costs are never decided: once these are fixed, each may be as low as it can.</param>
+    public Finder(State state, int first)
     {
-        (this.state, this.first) = (state, first);
-        nogoods = new Nogoods(state, count);
-        tracer = new Tracer(state, nogoods, count);
-        failures = new int[count];
-        solution = new long[count];
-        Targets = new long[count];
+        this.state = state;
+        nogoods = new Nogoods(state);
+        tracer = new Tracer(state, nogoods);
+        Targets = new long[first];
+        all = new int[first];
+        for (var i = 0; i < first; i++)
+        {
+            all[i] = i;
+        }
     }
 
-    /// <summary>The last assignment found, by id.</summary>
+    /// <summary>The last assignment found, by id; of a part where only a part was asked for.</summary>
     public ReadOnlySpan<long> Solution => solution;
 
     /// <summary>What the last refutation used.</summary>
     public Tracer Tracer => tracer;
 
-    /// <summary>Where each variable would like to stand.</summary>
+    /// <summary>Where each variable of the model would like to stand.</summary>
     public long[] Targets { get; }
 
     /// <summary>Steps this finder may still spend.</summary>
@@ -58,7 +60,7 @@ internal sealed class Finder
         var outer = state.Level;
         state.Push();
         nogoods.Clear();
-        var found = Search(lead, null);
+        var found = Search(lead, null, all);
         state.PopTo(outer);
         return found;
     }
@@ -67,15 +69,17 @@ internal sealed class Finder
     /// Finds an assignment in which this holds too, or proves that there is none. Whatever is learnt holds without it, and stays: for the next question if the
     /// bounds have only been narrowed since, and what follows from the claims alone as bounds of the state, which is left at its level.
     /// </summary>
-    public Found Ask(Literal? supposed, int lead = -1)
+    /// <param name="part">The variables to be fixed, all of one or several parts; what the others can be does not depend on them.</param>
+    public Found Ask(Literal? supposed, int[] part, int lead = -1)
     {
         nogoods.Forget();
-        return Search(lead, supposed);
+        return Search(lead, supposed, part);
     }
 
-    private Found Search(int lead, Literal? supposed)
+    private Found Search(int lead, Literal? supposed, int[] part)
     {
         var root = state.Level;
+        MakeRoom();
         tracer.Clear();
         for (var i = 0; i < failures.Length; i++)
         {
@@ -114,7 +118,7 @@ internal sealed class Finder
                 continue;
             }
 
-            var variable = lead >= 0 && !state.IsFixed(lead) ? lead : Choose();
+            var variable = lead >= 0 && !state.IsFixed(lead) ? lead : Choose(part);
             if (variable < 0)
             {
                 state.Lows.CopyTo(solution);
@@ -132,14 +136,26 @@ internal sealed class Finder
         return found;
     }
 
-    /// <summary>The smallest domain first, where failures make a domain count as smaller; the variables proper before those of the costs.</summary>
-    private int Choose()
+    /// <summary>Variables may have come since the last search.</summary>
+    private void MakeRoom()
+    {
+        if (solution.Length < state.Lows.Length)
+        {
+            Array.Resize(ref failures, state.Lows.Length);
+            Array.Resize(ref solution, state.Lows.Length);
+            nogoods.Resize(state.Lows.Length);
+            tracer.Resize(state.Lows.Length);
+        }
+    }
+
+    /// <summary>The smallest domain first, where failures make a domain count as smaller; -1 where all are fixed.</summary>
+    private int Choose(int[] part)
     {
         var lows = state.Lows;
         var highs = state.Highs;
         var best = -1;
         var bestScore = double.MaxValue;
-        for (var i = 0; i < first; i++)
+        foreach (var i in part)
         {
             if (lows[i] == highs[i])
             {
@@ -152,11 +168,6 @@ internal sealed class Finder
                 best = i;
                 bestScore = score;
             }
-        }
-
-        for (var i = first; best < 0 && i < lows.Length; i++)
-        {
-            best = lows[i] == highs[i] ? -1 : i;
         }
 
         return best;

@@ -26,22 +26,25 @@ internal sealed class Nogoods
     private const int ShortSet = 8;
     private readonly State state;
     private readonly List<Literal[]> sets = [];
-    private readonly List<int>[] watchers;
+    private List<int>[] watchers = [];
     private int head;
 
-    public Nogoods(State state, int variables)
-    {
-        this.state = state;
-        watchers = new List<int>[2 * variables];
-        for (var i = 0; i < watchers.Length; i++)
-        {
-            watchers[i] = [];
-        }
-    }
+    public Nogoods(State state) => this.state = state;
 
     public static bool IsReason(int reason) => reason >= ReasonBase;
 
     public Literal[] Of(int reason) => sets[reason - ReasonBase];
+
+    /// <summary>Makes room for so many variables.</summary>
+    public void Resize(int variables)
+    {
+        var before = watchers.Length;
+        Array.Resize(ref watchers, 2 * variables);
+        for (var i = before; i < watchers.Length; i++)
+        {
+            watchers[i] = [];
+        }
+    }
 
     public void Clear()
     {

@@ -3,19 +3,21 @@ using DetailGen.Solver.Propagation;
 namespace DetailGen.Solver.Search;
 
 /// <summary>
-/// Meets the levels in order. Each level's least cost is enclosed from below (refuted costs, multiples of the claims) and above (assignments found). A cost is
+/// Meets the levels in order, and each of them part by part (<see cref="Coupling"/>): what is least in every part is least in all. A part's least cost is enclosed from below (refuted costs, multiples of the claims) and above (assignments found). A cost is
 /// asked for with limited effort, at several heights of the open span in turn and with more effort each round, so that no one search that goes astray holds up
-/// the rest; the effort grows without end, so the enclosing is complete. A settled cost is kept as a bound for all later levels. Ties go to the smaller value by name.
+/// the rest; the effort grows without end, so the enclosing is complete. A settled cost is kept as a bound for all later levels: since the parts were
+/// settled each by itself, that leaves them apart. Ties go to the smaller value by name.
 /// </summary>
 internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variables)
 {
     private const long FirstEffort = 40_000;
+    private const int MostPrices = 4;
 
     /// <summary>How far above what is proven the next cost is asked for, of the span that is open. A search that goes astray at one may be short at another.</summary>
     private static readonly long[] Eighths = [0, 1, 4, 8];
     private readonly State state = problem.State;
     private readonly Finder finder = problem.Finder;
-    private readonly Probing probing = new(problem.State, problem.Domains, problem.Variables);
+    private readonly Probing probing = new(problem.State, problem.Variables);
     private long[]? best;
 
     /// <summary>The best assignment so far, model variables and costs; null before the first.</summary>
@@ -32,13 +34,20 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
             return Found.No;
         }
 
-        var found = finder.Ask(null);
-        if (found != Found.Yes)
+        var first = new long[state.VariableCount];
+        state.Lows.CopyTo(first);
+        foreach (var part in Coupling.Of(state).Parts(problem.Variables).Values)
         {
-            return found;
+            var found = finder.Ask(null, part);
+            if (found != Found.Yes)
+            {
+                return found;
+            }
+
+            Take(first, part);
         }
 
-        best = finder.Solution.ToArray();
+        best = first;
         Probe();
         foreach (var objective in problem.Objectives)
         {
@@ -53,7 +62,42 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
 
     private bool Minimise(Objective objective)
     {
-        var (sum, cost, grain, _) = objective;
+        problem.Enter(objective);
+        Settle();
+        if (!Price(objective.Sum))
+        {
+            return false;
+        }
+
+        foreach (var goal in Goal.Of(objective, problem))
+        {
+            if (!Minimise(goal))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Works out what the terms of a sum are in the best assignment; false where the budget is spent.</summary>
+    private bool Price(Row sum)
+    {
+        state.Push();
+        for (var id = 0; id < problem.Variables; id++)
+        {
+            _ = state.AtLeast(id, best![id], State.Supposed) && state.AtMost(id, best[id], State.Supposed);
+        }
+
+        Settle();
+        Take(best!, sum.Variables, state.Lows);
+        state.PopTo(state.Level - 1);
+        return state.Steps < state.StepLimit;
+    }
+
+    private bool Minimise(Goal goal)
+    {
+        var (sum, cost, grain, _, part) = goal;
         var high = sum.At(best);
         var prices = 0;
         var effort = FirstEffort;
@@ -72,10 +116,11 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
             }
 
             var open = (high - low) / grain - 1;
-            switch (AskWithin(effort, new Literal(cost, false, low + Math.Min(open, Math.Max(stride, open * Eighths[attempt] / 8)) * grain)))
+            switch (AskWithin(part, effort, new Literal(cost, false, low + Math.Min(open, Math.Max(stride, open * Eighths[attempt] / 8)) * grain)))
             {
                 case Found.Yes:
-                    best = finder.Solution.ToArray();
+                    Take(best!, part);
+                    Take(best!, sum.Variables);
                     high = sum.At(best);
                     stride = 0;
                     attempt = 0;
@@ -100,7 +145,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         // Only once a first look has not settled the level, for mostly it does; and again when the search is long, for by then the bounds are closer.
         void Price(int times)
         {
-            if (state.Lows[cost] >= high || prices >= Math.Min(times, Problem.PricesPerLevel))
+            if (state.Lows[cost] >= high || prices >= Math.Min(times, MostPrices))
             {
                 return;
             }
@@ -108,37 +153,38 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
             Settle();
             Probe();
             prices++;
-            if (new Pricing(problem, objective).Claim() is { } claim)
+            if (new Pricing(problem, goal).Claim() is { } claim)
             {
                 state.Add(claim);
-                state.Wake(claim.Index);
             }
         }
     }
 
     /// <summary>A search that is given up after so many steps; what it learnt stays for the next.</summary>
-    private Found AskWithin(long effort, Literal supposed)
+    private Found AskWithin(int[] part, long effort, Literal supposed)
     {
         var limit = state.StepLimit;
         state.StepLimit = Math.Min(limit, state.Steps + effort);
-        var found = finder.Ask(supposed);
+        var found = finder.Ask(supposed, part);
         state.StepLimit = limit;
         return found;
     }
 
     private bool BreakTies()
     {
+        var coupling = Coupling.Of(state);
+        var parts = coupling.Parts(problem.Variables);
         foreach (var variable in variables)
         {
             var id = variable.Id;
             if (best![id] > state.Lows[id])
             {
-                switch (finder.Ask(new Literal(id, false, best[id] - 1), id))
+                switch (finder.Ask(new Literal(id, false, best[id] - 1), parts[coupling.PartOf(id)], id))
                 {
                     case Found.Spent:
                         return false;
                     case Found.Yes:
-                        best = finder.Solution.ToArray();
+                        Take(best, parts[coupling.PartOf(id)]);
                         break;
                     default:
                         break;
@@ -158,6 +204,17 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         }
 
         return true;
+    }
+
+    /// <summary>Takes these variables over from what the finder found.</summary>
+    private void Take(long[] into, int[] variables) => Take(into, variables, finder.Solution);
+
+    private static void Take(long[] into, int[] variables, ReadOnlySpan<long> from)
+    {
+        foreach (var id in variables)
+        {
+            into[id] = from[id];
+        }
     }
 
     private void Probe()

@@ -2,26 +2,28 @@ using DetailGen.Solver.Propagation;
 
 namespace DetailGen.Solver.Search;
 
-/// <summary>Finds multiples of the linear claims which, added to a level's cost, show how low it can go.</summary>
+/// <summary>Finds multiples of the linear claims which, added to a goal's cost, show how low it can go.</summary>
 /// <remarks>
 /// The multiples come from the linear relaxation in floating point and are rounded to whole numbers; any multiples give a true claim, so nothing
 /// rests on the rounding but how sharp the claim is.
 /// </remarks>
-internal sealed class Pricing(Problem problem, Objective objective)
+internal sealed class Pricing(Problem problem, Goal goal)
 {
     private const int MostPivots = 400;
     private static readonly Int128 Largest = (Int128)1 << 60;
     private readonly State state = problem.State;
     private readonly List<(Row Row, bool Equation)> rows = [];
     private readonly List<Column> columns = [];
-    private readonly int[] firstColumn = new int[problem.Domains.Length];
-    private readonly long[] place = new long[problem.Domains.Length];
-    private readonly double[] cost = new double[problem.Domains.Length];
+    private readonly int[] firstColumn = new int[problem.State.VariableCount];
+    private readonly long[] place = new long[problem.State.VariableCount];
+    private readonly double[] cost = new double[problem.State.VariableCount];
+    private readonly bool[] ofPart = new bool[problem.State.VariableCount];
 
     /// <summary>The claim; null where there is nothing linear to add, or the numbers grow too large.</summary>
     public PricedSum? Claim()
     {
         Array.Fill(place, -1);
+        Array.ForEach(goal.Part, id => ofPart[id] = true);
         CollectCosts();
         CollectRows();
         if (rows.Count == 0)
@@ -44,8 +46,8 @@ internal sealed class Pricing(Problem problem, Objective objective)
 
     private void CollectCosts()
     {
-        var row = objective.Sum;
-        if (objective.Wishes is { } wishes)
+        var row = goal.Sum;
+        if (goal.Wishes is { } wishes)
         {
             foreach (var (id, at) in wishes)
             {
@@ -58,16 +60,22 @@ internal sealed class Pricing(Problem problem, Objective objective)
         for (var i = 0; i < row.Variables.Length; i++)
         {
             cost[row.Variables[i]] = row.Factors[i];
+            ofPart[row.Variables[i]] = true;
         }
     }
 
     private void CollectRows()
     {
-        foreach (var propagator in problem.Propagators)
+        for (var i = 0; i < state.PropagatorCount; i++)
         {
-            switch (propagator)
+            if (!state.Enabled[i])
             {
-                case AtMostRow single when !single.IsObjective:
+                continue;
+            }
+
+            switch (state.PropagatorAt(i))
+            {
+                case AtMostRow single:
                     Add(single.Row, false);
                     break;
                 case Equality equality:
@@ -99,8 +107,8 @@ internal sealed class Pricing(Problem problem, Objective objective)
         var free = false;
         foreach (var id in row.Variables)
         {
-            // A cost of another level bounds nothing here.
-            if (id >= problem.Variables && cost[id] == 0 && !state.IsFixed(id))
+            // Other parts, and costs of other levels, bound nothing here.
+            if (!ofPart[id] && !state.IsFixed(id))
             {
                 return;
             }
@@ -229,7 +237,7 @@ internal sealed class Pricing(Problem problem, Objective objective)
 
     private PricedSum? Combine(double[] multipliers, long scale)
     {
-        var factors = new Int128[problem.Domains.Length];
+        var factors = new Int128[state.VariableCount];
         Int128 offset = 0;
         for (var i = 0; i < multipliers.Length; i++)
         {
@@ -253,16 +261,16 @@ internal sealed class Pricing(Problem problem, Objective objective)
             }
         }
 
-        if (objective.Wishes is null)
+        if (goal.Wishes is null)
         {
-            var row = objective.Sum;
+            var row = goal.Sum;
             for (var k = 0; k < row.Variables.Length; k++)
             {
                 factors[row.Variables[k]] += (Int128)scale * row.Factors[k];
             }
         }
 
-        factors[objective.Cost] -= scale;
+        factors[goal.Cost] -= scale;
         var terms = new List<PricedSum.Term>();
         var reach = Int128.Abs(offset);
         for (var id = 0; id < factors.Length; id++)

@@ -6,15 +6,20 @@ namespace DetailGen.Solver.Search;
 /// Tries each value of the variables that have few, and keeps what all that survive have in common. So claims that only hold case by case
 /// ("where the fall is 1:40, at least …") still bound what they are about before a case is chosen.
 /// </summary>
-internal sealed class Probing(State state, Domain[] domains, int variables)
+internal sealed class Probing(State state, int variables)
 {
     private const int MostValues = 8;
-    private readonly long[] lows = new long[domains.Length];
-    private readonly long[] highs = new long[domains.Length];
+    private long[] lows = [];
+    private long[] highs = [];
 
     /// <summary>Narrows the bounds of level 0, which are propagated already; false where nothing survives.</summary>
     public bool Run()
     {
+        if (lows.Length < state.VariableCount)
+        {
+            (lows, highs) = (new long[state.VariableCount], new long[state.VariableCount]);
+        }
+
         for (var id = 0; id < variables; id++)
         {
             if (!state.IsFixed(id) && Places(id) <= MostValues && !Probe(id))
@@ -26,17 +31,18 @@ internal sealed class Probing(State state, Domain[] domains, int variables)
         return true;
     }
 
-    private long Places(int id) => domains[id].PlaceAtMost(state.Highs[id]) - domains[id].PlaceAtMost(state.Lows[id]) + 1;
+    private long Places(int id) => state.Domains[id].PlaceAtMost(state.Highs[id]) - state.Domains[id].PlaceAtMost(state.Lows[id]) + 1;
 
     private bool Probe(int id)
     {
         Array.Fill(lows, long.MaxValue);
         Array.Fill(highs, long.MinValue);
-        var first = domains[id].PlaceAtMost(state.Lows[id]);
-        var last = domains[id].PlaceAtMost(state.Highs[id]);
+        var domain = state.Domains[id];
+        var first = domain.PlaceAtMost(state.Lows[id]);
+        var last = domain.PlaceAtMost(state.Highs[id]);
         for (var place = first; place <= last; place++)
         {
-            var value = domains[id].At(place);
+            var value = domain.At(place);
             state.Push();
             var survives = state.AtLeast(id, value, State.Supposed) && state.AtMost(id, value, State.Supposed) && state.Propagate();
             if (survives)
@@ -51,7 +57,7 @@ internal sealed class Probing(State state, Domain[] domains, int variables)
             }
         }
 
-        for (var i = 0; i < domains.Length; i++)
+        for (var i = 0; i < state.VariableCount; i++)
         {
             if (!state.AtLeast(i, lows[i], State.Supposed) || !state.AtMost(i, highs[i], State.Supposed))
             {
@@ -64,7 +70,7 @@ internal sealed class Probing(State state, Domain[] domains, int variables)
 
     private void Join()
     {
-        for (var i = 0; i < domains.Length; i++)
+        for (var i = 0; i < state.VariableCount; i++)
         {
             lows[i] = Math.Min(lows[i], state.Lows[i]);
             highs[i] = Math.Max(highs[i], state.Highs[i]);

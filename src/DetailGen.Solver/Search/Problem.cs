@@ -3,26 +3,21 @@ using DetailGen.Solver.Propagation;
 namespace DetailGen.Solver.Search;
 
 /// <summary>A sum to be made small.</summary>
-/// <param name="Cost">The variable that is at least the sum.</param>
-/// <param name="Grain">All values of the sum differ by multiples of this.</param>
-/// <param name="Wishes">Where the sum is one of distances: variable and place of its wish.</param>
-internal sealed record Objective(Row Sum, int Cost, long Grain, (int Id, long Place)[]? Wishes);
+/// <param name="Wishes">Where the sum is one of distances: of each term the variable and the place of its wish.</param>
+/// <param name="Propagators">Which of the problem's say what the terms are; they come into force with it.</param>
+internal sealed record Objective(Row Sum, (int Id, long Place)[]? Wishes, Range Propagators);
 
 /// <summary>Propagators over numbered variables, some of them under tags that can be given up, with the finder that works on them.</summary>
 internal sealed class Problem
 {
-    /// <summary>How many claims about its cost a level may add.</summary>
-    public const int PricesPerLevel = 4;
-
-    private readonly Domain[] domains;
     private readonly Domain[] full;
     private readonly Domain[] without;
     private readonly int[] domainTags;
     private readonly Propagator[] propagators;
+    private readonly int hardCount;
 
     public Problem(Domain[] domains, Domain[] without, int[] domainTags, Propagator[] propagators, string[] tags, int variables, Objective[] objectives)
     {
-        this.domains = (Domain[])domains.Clone();
         full = domains;
         this.without = without;
         this.domainTags = domainTags;
@@ -30,8 +25,9 @@ internal sealed class Problem
         Tags = tags;
         Variables = variables;
         Objectives = objectives;
-        State = new State(propagators, this.domains, objectives.Length * PricesPerLevel);
-        Finder = new Finder(State, variables, domains.Length);
+        State = new State(propagators, domains);
+        Finder = new Finder(State, variables);
+        hardCount = objectives.Length > 0 ? objectives[0].Propagators.Start.Value : propagators.Length;
     }
 
     public State State { get; }
@@ -48,24 +44,34 @@ internal sealed class Problem
     public Propagator[] Propagators => propagators;
 
     /// <summary>The domains now in force.</summary>
-    public Domain[] Domains => domains;
+    public ReadOnlySpan<Domain> Domains => State.Domains;
 
-    /// <summary>Starts afresh with these tags (null: all) in force.</summary>
+    /// <summary>Starts afresh with the hard claims of these tags (null: all) in force.</summary>
     public void Reset(bool[]? enabled = null)
     {
         for (var i = 0; i < propagators.Length; i++)
         {
             var tag = propagators[i].Tag;
-            State.Enabled[i] = tag < 0 || enabled is null || enabled[tag];
+            State.Enabled[i] = i < hardCount && (tag < 0 || enabled is null || enabled[tag]);
         }
 
-        for (var i = 0; i < domains.Length; i++)
+        for (var i = 0; i < full.Length; i++)
         {
             var tag = domainTags[i];
-            domains[i] = tag < 0 || enabled is null || enabled[tag] ? full[i] : without[i];
+            State.Replace(i, tag < 0 || enabled is null || enabled[tag] ? full[i] : without[i]);
         }
 
         State.Reset();
+    }
+
+    /// <summary>Brings into force what the terms of an objective are.</summary>
+    public void Enter(Objective objective)
+    {
+        for (var i = objective.Propagators.Start.Value; i < objective.Propagators.End.Value; i++)
+        {
+            State.Enabled[i] = true;
+            State.Wake(i);
+        }
     }
 
     /// <summary>Adds the tags that the last refutation used.</summary>
@@ -80,7 +86,7 @@ internal sealed class Problem
             }
         }
 
-        for (var i = 0; i < domains.Length; i++)
+        for (var i = 0; i < full.Length; i++)
         {
             if (tracer.Domains[i] && domainTags[i] >= 0)
             {

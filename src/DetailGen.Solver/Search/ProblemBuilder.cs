@@ -125,7 +125,7 @@ internal sealed class ProblemBuilder
                 PostWished(wished);
                 break;
             case Level.Least least:
-                AddObjective(RowOf(least.Sum));
+                objectives.Add(new Objective(RowOf(least.Sum), null, propagators.Count..propagators.Count));
                 break;
             default:
                 throw new System.Diagnostics.UnreachableException();
@@ -134,8 +134,7 @@ internal sealed class ProblemBuilder
 
     private void PostWanted(Level.Wanted level)
     {
-        var counts = new List<(int, long)>();
-        var shortfalls = new List<(int, long)>();
+        var forms = new List<(List<List<Linear>>, long, long)>();
         foreach (var soft in level.Claims)
         {
             var form = Normal.Form(soft.Claim);
@@ -153,33 +152,66 @@ internal sealed class ProblemBuilder
                 continue; // cannot be broken
             }
 
+            forms.Add((form, (long)most, soft.Weight));
+        }
+
+        PostBroken(forms);
+        PostMissing(forms);
+    }
+
+    private void PostBroken(List<(List<List<Linear>> Form, long Most, long Weight)> forms)
+    {
+        var start = propagators.Count;
+        var counts = new List<(int, long)>();
+        foreach (var (form, _, _) in forms)
+        {
             var broken = AddCost(Domain.Range(0, 1));
-            var missing = AddCost(Domain.Range(0, (long)most));
             counts.Add((broken, 1));
-            shortfalls.Add((missing, soft.Weight));
             if (form.Count == 1)
             {
                 foreach (var row in form[0])
                 {
                     propagators.Add(new AtMostRow(RowOf(row, (broken, -(long)Int128.Max(1, Most(row))))));
-                    propagators.Add(new AtMostRow(RowOf(row, (missing, -1))));
                 }
-
-                continue;
             }
-
-            var kept = form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), RowOf));
-            kept.Add([new Row([broken], [-1], -1)]);
-            propagators.Add(new Alternatives([.. kept]));
-            propagators.Add(new Alternatives([.. form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), row => RowOf(row, (missing, -1))))]));
+            else
+            {
+                var kept = form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), RowOf));
+                kept.Add([new Row([broken], [-1], -1)]);
+                propagators.Add(new Alternatives([.. kept]));
+            }
         }
 
-        AddObjective(RowOf(0, [.. counts]));
-        AddObjective(RowOf(0, [.. shortfalls]));
+        objectives.Add(new Objective(RowOf(0, [.. counts]), null, start..propagators.Count));
+    }
+
+    private void PostMissing(List<(List<List<Linear>> Form, long Most, long Weight)> forms)
+    {
+        var start = propagators.Count;
+        var shortfalls = new List<(int, long)>();
+        foreach (var (form, most, weight) in forms)
+        {
+            var missing = AddCost(Domain.Range(0, most));
+            shortfalls.Add((missing, weight));
+            if (form.Count == 1)
+            {
+                foreach (var row in form[0])
+                {
+                    propagators.Add(new AtMostRow(RowOf(row, (missing, -1))));
+                }
+            }
+            else
+            {
+                propagators.Add(new Shortfall([.. form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), row => RowOf(row, (missing, -1))))], missing));
+            }
+        }
+
+        objectives.Add(new Objective(RowOf(0, [.. shortfalls]), null, start..propagators.Count));
     }
 
     private void PostWished(Level.Wished level)
     {
+        var start = propagators.Count;
         var distances = new List<(int, long)>();
         var places = new List<(int, long)>();
         foreach (var (variable, value) in level.Wishes)
@@ -214,24 +246,7 @@ internal sealed class ProblemBuilder
             }
         }
 
-        AddObjective(RowOf(0, [.. distances]), [.. places]);
-    }
-
-    private void AddObjective(Row row, (int, long)[]? wishes = null)
-    {
-        long grain = 0, least = 0, most = 0;
-        for (var i = 0; i < row.Variables.Length; i++)
-        {
-            var (factor, domain) = (row.Factors[i], domains[row.Variables[i]]);
-            grain = Arithmetic.Gcd(grain, factor * domain.Step);
-            least += factor * (factor > 0 ? domain.Low : domain.High);
-            most += factor * (factor > 0 ? domain.High : domain.Low);
-        }
-
-        grain = Math.Max(grain, 1);
-        var cost = AddCost(Domain.OfCost(least, most, grain));
-        propagators.Add(new AtMostRow(new Row([.. row.Variables, cost], [.. row.Factors, -1], 0)) { IsObjective = true });
-        objectives.Add(new Objective(row, cost, grain, wishes));
+        objectives.Add(new Objective(RowOf(0, [.. distances]), [.. places], start..propagators.Count));
     }
 
     private int AddCost(Domain domain)

@@ -11,7 +11,7 @@ internal static class Solving
         var byName = model.Variables.ToArray();
         Array.Sort(byName, static (a, b) => string.CompareOrdinal(a.Name, b.Name));
         var optimizer = new Optimizer(problem, byName);
-        switch (optimizer.Run(Targets(model, problem.Finder.Targets.Length), model.Budget))
+        switch (optimizer.Run(Targets(model), model.Budget))
         {
             case Found.Yes:
                 var values = new Values(optimizer.Best.AsSpan(0, model.Variables.Count));
@@ -24,10 +24,10 @@ internal static class Solving
     }
 
     /// <summary>Where each variable would like to stand: its wish of the highest rank that has one, else its least value.</summary>
-    public static long[] Targets(Model model, int count)
+    public static long[] Targets(Model model)
     {
-        var targets = new long[count];
-        var wished = new bool[count];
+        var targets = new long[model.Variables.Count];
+        var wished = new bool[targets.Length];
         foreach (var variable in model.Variables)
         {
             targets[variable.Id] = variable.Domain.Low;

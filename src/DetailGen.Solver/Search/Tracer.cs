@@ -6,19 +6,29 @@ namespace DetailGen.Solver.Search;
 /// Walks the trail back from a failure. Within the deepest level to blame it goes on until one bound of that level is left: that bound and those of lower
 /// levels cannot all hold. Where no decision is to blame it walks to the start, and knows what the refutation rests on.
 /// </summary>
-internal sealed class Tracer(State state, Nogoods nogoods, int variables)
+internal sealed class Tracer(State state, Nogoods nogoods)
 {
-    private readonly Needed needed = new(variables);
-    private readonly int[] latest = new int[2 * variables];
+    private readonly Needed needed = new();
+    private int[] latest = [];
     // changes of the root and below that something learnt rests on; the same bound may have moved since
     private readonly List<int> atRoot = [];
     private readonly List<Literal> learnt = [];
 
-    /// <summary>Propagators that the refutation used since <see cref="Clear"/>.</summary>
+    /// <summary>Propagators that the refutation used since <see cref="Clear"/>; those added later, which stand under no tag, are left out.</summary>
     public bool[] Propagators { get; } = new bool[state.PropagatorCount];
 
     /// <summary>Variables whose domain the refutation used since <see cref="Clear"/>.</summary>
-    public bool[] Domains { get; } = new bool[variables];
+    public bool[] Domains { get; private set; } = [];
+
+    /// <summary>Makes room for so many variables.</summary>
+    public void Resize(int variables)
+    {
+        needed.Resize(variables);
+        Array.Resize(ref latest, 2 * variables);
+        var domains = Domains;
+        Array.Resize(ref domains, variables);
+        Domains = domains;
+    }
 
     public static int Decision(int level) => -1 - level;
 
@@ -44,11 +54,7 @@ internal sealed class Tracer(State state, Nogoods nogoods, int variables)
         back = root;
         var rootEnd = state.Level > root ? state.TrailStart(root + 1) : state.TrailCount;
         var deepest = -1;
-        for (var i = 0; i < latest.Length; i++)
-        {
-            latest[i] = state.LatestChange(i);
-        }
-
+        state.CopyLatestChanges(latest);
         foreach (var key in needed.Keys)
         {
             deepest = Math.Max(deepest, latest[key]);
@@ -196,7 +202,11 @@ internal sealed class Tracer(State state, Nogoods nogoods, int variables)
         }
         else if (reason >= 0)
         {
-            Propagators[reason] = true;
+            if (reason < Propagators.Length)
+            {
+                Propagators[reason] = true;
+            }
+
             state.PropagatorAt(reason).Explain(variable, isLow, needed);
         }
     }

@@ -1,0 +1,36 @@
+namespace DetailGen.Solver.Propagation;
+
+/// <summary>What is missing of a claim of several alternatives is at least what is missing of the nearest; each alternative's rows have it with a factor of -1.</summary>
+internal sealed class Shortfall(Row[][] alternatives, int missing) : Propagator
+{
+    private readonly Alternatives open = new(alternatives);
+
+    public override bool Propagate(State state)
+    {
+        var high = state.Highs[missing];
+        var nearest = long.MaxValue;
+        foreach (var rows in alternatives)
+        {
+            var most = 0L;
+            foreach (var row in rows)
+            {
+                most = Math.Max(most, row.Least(state) - row.Bound + high);
+            }
+
+            nearest = Math.Min(nearest, most);
+        }
+
+        open.Index = Index;
+        return state.AtLeast(missing, nearest, Index) && open.Propagate(state);
+    }
+
+    public override void Watch(Watchers watchers)
+    {
+        open.Index = Index;
+        open.Watch(watchers);
+    }
+
+    public override void Couple(State state, Coupling coupling) => open.Couple(state, coupling);
+
+    public override void Explain(int variable, bool isLow, Needed needed) => open.Explain(variable, isLow, needed);
+}
