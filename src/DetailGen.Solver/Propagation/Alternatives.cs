@@ -106,6 +106,20 @@ internal sealed class Alternatives(Row[][] alternatives) : Propagator
         }
     }
 
+    public override void RaiseCost(long[] values)
+    {
+        // the last is that it costs one
+        for (var i = 0; i < alternatives.Length; i++)
+        {
+            if (Array.TrueForAll(alternatives[i], row => row.At(values) <= row.Bound))
+            {
+                return;
+            }
+        }
+
+        values[alternatives[^1][0].Variables[0]] = 1;
+    }
+
     public override void Watch(Watchers watchers)
     {
         foreach (var variable in Variables())

@@ -15,6 +15,16 @@ internal sealed class AtMostRow(Row row) : Propagator
         }
     }
 
+    public override void RaiseCost(long[] values)
+    {
+        // the cost is last
+        var over = row.At(values) - row.Bound;
+        if (over > 0)
+        {
+            values[row.Variables[^1]] += Arithmetic.CeilingDivide(over, -row.Factors[^1]);
+        }
+    }
+
     public override void Watch(Watchers watchers)
     {
         for (var i = 0; i < row.Variables.Length; i++)

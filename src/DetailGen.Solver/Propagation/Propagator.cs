@@ -20,6 +20,11 @@ internal abstract class Propagator
     {
     }
 
+    /// <summary>Raises the cost that it bounds, where it bounds one, to what the other values ask.</summary>
+    public virtual void RaiseCost(long[] values)
+    {
+    }
+
     /// <summary>Marks the bounds it used to move this bound, or to fail (variable -1).</summary>
     /// <param name="isLow">True where it moved the lower bound; of no account where it failed.</param>
     public abstract void Explain(int variable, bool isLow, Needed needed);

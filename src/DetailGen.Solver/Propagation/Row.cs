@@ -90,6 +90,16 @@ internal sealed class Row(int[] variables, long[] factors, long bound)
         }
     }
 
+    /// <summary>Holds each term at its least.</summary>
+    public void Fix(State state)
+    {
+        for (var i = 0; i < Variables.Length; i++)
+        {
+            var id = Variables[i];
+            _ = Factors[i] > 0 ? state.AtMost(id, state.Lows[id], State.Supposed) : state.AtLeast(id, state.Highs[id], State.Supposed);
+        }
+    }
+
     /// <summary>True where the sum falls as the variable grows, so that this row moves its lower bound.</summary>
     public bool Lowers(int variable) => Factors[Array.IndexOf(Variables, variable)] < 0;
 

@@ -24,6 +24,23 @@ internal sealed class Shortfall(Row[][] alternatives, int missing) : Propagator
         return state.AtLeast(missing, nearest, Index) && open.Propagate(state);
     }
 
+    public override void RaiseCost(long[] values)
+    {
+        var nearest = long.MaxValue;
+        foreach (var rows in alternatives)
+        {
+            var most = 0L;
+            foreach (var row in rows)
+            {
+                most = Math.Max(most, row.At(values) - row.Bound);
+            }
+
+            nearest = Math.Min(nearest, most);
+        }
+
+        values[missing] += nearest;
+    }
+
     public override void Watch(Watchers watchers)
     {
         open.Index = Index;

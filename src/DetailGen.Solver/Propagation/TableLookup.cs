@@ -38,6 +38,8 @@ internal sealed class TableLookup(int result, int key, long[] keys, long[] resul
 
     public override void Couple(State state, Coupling coupling) => coupling.Join([result, key]);
 
+    public override void RaiseCost(long[] values) => values[result] = At(values[key]) ?? values[result];
+
     public override void Watch(Watchers watchers)
     {
         watchers.OnLow(key, Index);

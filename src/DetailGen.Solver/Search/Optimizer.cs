@@ -17,7 +17,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
     private static readonly long[] Eighths = [0, 1, 4, 8];
     private readonly State state = problem.State;
     private readonly Finder finder = problem.Finder;
-    private readonly Probing probing = new(problem.State, problem.Variables);
+    private readonly Probing probing = new(problem.State);
     private long[]? best;
 
     /// <summary>The best assignment so far, model variables and costs; null before the first.</summary>
@@ -35,7 +35,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         }
 
         var first = new long[state.VariableCount];
-        state.Lows.CopyTo(first);
+        state.Lows[..problem.Variables].CopyTo(first);
         foreach (var part in Coupling.Of(state).Parts(problem.Variables).Values)
         {
             var found = finder.Ask(null, part);
@@ -48,7 +48,6 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         }
 
         best = first;
-        Probe();
         foreach (var objective in problem.Objectives)
         {
             if (!Minimise(objective))
@@ -63,10 +62,14 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
     private bool Minimise(Objective objective)
     {
         problem.Enter(objective);
+        problem.RaiseCosts(objective, best!);
         Settle();
-        if (!Price(objective.Sum))
+        if (objective.Sum.At(best) == objective.Sum.Least(state))
         {
-            return false;
+            // every term is at its least, in all optima
+            objective.Sum.Fix(state);
+            Settle();
+            return state.Steps < state.StepLimit;
         }
 
         foreach (var goal in Goal.Of(objective, problem))
@@ -78,21 +81,6 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         }
 
         return true;
-    }
-
-    /// <summary>Works out what the terms of a sum are in the best assignment; false where the budget is spent.</summary>
-    private bool Price(Row sum)
-    {
-        state.Push();
-        for (var id = 0; id < problem.Variables; id++)
-        {
-            _ = state.AtLeast(id, best![id], State.Supposed) && state.AtMost(id, best[id], State.Supposed);
-        }
-
-        Settle();
-        Take(best!, sum.Variables, state.Lows);
-        state.PopTo(state.Level - 1);
-        return state.Steps < state.StepLimit;
     }
 
     private bool Minimise(Goal goal)
@@ -151,7 +139,11 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
             }
 
             Settle();
-            Probe();
+            if (prices > 0)
+            {
+                Probe(goal.Part);
+            }
+
             prices++;
             if (new Pricing(problem, goal).Claim() is { } claim)
             {
@@ -217,9 +209,9 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         }
     }
 
-    private void Probe()
+    private void Probe(int[] part)
     {
-        if (!probing.Run())
+        if (!probing.Run(part))
         {
             throw new System.Diagnostics.UnreachableException();
         }

@@ -17,6 +17,7 @@ internal sealed class Pricing(Problem problem, Goal goal)
     private readonly int[] firstColumn = new int[problem.State.VariableCount];
     private readonly long[] place = new long[problem.State.VariableCount];
     private readonly double[] cost = new double[problem.State.VariableCount];
+    private readonly bool isTerm = Array.IndexOf(goal.Sum.Variables, goal.Cost) >= 0; // the only one, then
     private readonly bool[] ofPart = new bool[problem.State.VariableCount];
 
     /// <summary>The claim; null where there is nothing linear to add, or the numbers grow too large.</summary>
@@ -60,7 +61,6 @@ internal sealed class Pricing(Problem problem, Goal goal)
         for (var i = 0; i < row.Variables.Length; i++)
         {
             cost[row.Variables[i]] = row.Factors[i];
-            ofPart[row.Variables[i]] = true;
         }
     }
 
@@ -104,20 +104,21 @@ internal sealed class Pricing(Problem problem, Goal goal)
             return;
         }
 
-        var free = false;
+        // Other parts bound nothing here, and the goal's own sum says nothing. What claims of the part tie to it is of the part too: costs of earlier levels.
+        var touches = false;
         foreach (var id in row.Variables)
         {
-            // Other parts, and costs of other levels, bound nothing here.
-            if (!ofPart[id] && !state.IsFixed(id))
+            if (!state.IsFixed(id) && ((id < problem.Variables && !ofPart[id]) || (id == goal.Cost && !isTerm)))
             {
                 return;
             }
 
-            free |= !state.IsFixed(id);
+            touches |= ofPart[id] && !state.IsFixed(id);
         }
 
-        if (free)
+        if (touches)
         {
+            Array.ForEach(row.Variables, id => ofPart[id] = true);
             rows.Add((row, equation));
         }
     }

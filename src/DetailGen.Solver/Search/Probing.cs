@@ -6,21 +6,21 @@ namespace DetailGen.Solver.Search;
 /// Tries each value of the variables that have few, and keeps what all that survive have in common. So claims that only hold case by case
 /// ("where the fall is 1:40, at least …") still bound what they are about before a case is chosen.
 /// </summary>
-internal sealed class Probing(State state, int variables)
+internal sealed class Probing(State state)
 {
     private const int MostValues = 8;
     private long[] lows = [];
     private long[] highs = [];
 
     /// <summary>Narrows the bounds of level 0, which are propagated already; false where nothing survives.</summary>
-    public bool Run()
+    public bool Run(int[] part)
     {
         if (lows.Length < state.VariableCount)
         {
             (lows, highs) = (new long[state.VariableCount], new long[state.VariableCount]);
         }
 
-        for (var id = 0; id < variables; id++)
+        foreach (var id in part)
         {
             if (!state.IsFixed(id) && Places(id) <= MostValues && !Probe(id))
             {

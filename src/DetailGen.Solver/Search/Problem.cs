@@ -74,6 +74,15 @@ internal sealed class Problem
         }
     }
 
+    /// <summary>Works out what the terms of an objective cost at these values of the model's variables; as yet they cost nothing.</summary>
+    public void RaiseCosts(Objective objective, long[] values)
+    {
+        for (var i = objective.Propagators.Start.Value; i < objective.Propagators.End.Value; i++)
+        {
+            propagators[i].RaiseCost(values);
+        }
+    }
+
     /// <summary>Adds the tags that the last refutation used.</summary>
     public void CollectTags(bool[] into)
     {
