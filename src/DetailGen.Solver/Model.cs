@@ -64,6 +64,9 @@ public sealed class Model
     /// <summary>Finds the best assignment, or a minimal conflict.</summary>
     public Answer Solve() => Solving.Solve(this);
 
+    /// <summary>The same question again and again while given values move, as under a slider.</summary>
+    public Session Start() => new(this);
+
     /// <summary>Every value that each of the variables can take while all hard claims hold, and what stops it; in the order asked.</summary>
     /// <exception cref="InvalidOperationException">The hard claims contradict each other, or the budget is spent.</exception>
     public IReadOnlyList<FeasibleRange> Ranges(params ReadOnlySpan<Variable> of) => Solver.Ranges.RangeSearch.Run(this, of);
@@ -115,6 +118,26 @@ public sealed class Model
         }
 
         model.levels.AddRange(instead);
+        return model;
+    }
+
+    /// <summary>The same in all but some given values.</summary>
+    internal Model Moved(IReadOnlyDictionary<string, long> values)
+    {
+        var model = new Model(variables) { Budget = Budget };
+        foreach (var (tag, claim) in hard)
+        {
+            if (givens.Find(given => ReferenceEquals(given.Claim, claim)) is { } given)
+            {
+                model.Give(given.Tag, given.Variable, values[given.Tag]);
+            }
+            else
+            {
+                model.hard.Add((tag, claim));
+            }
+        }
+
+        model.levels.AddRange(levels);
         return model;
     }
 

@@ -7,6 +7,8 @@ internal sealed class State
     public const int Supposed = -1;
 
     private readonly Watchers watchers;
+    private readonly int firstPropagators;
+    private readonly int firstVariables;
     private Propagator[] propagators;
     private Domain[] domains;
     private long[] low;
@@ -23,8 +25,8 @@ internal sealed class State
     {
         this.propagators = (Propagator[])propagators.Clone();
         this.domains = (Domain[])domains.Clone();
-        PropagatorCount = propagators.Length;
-        VariableCount = domains.Length;
+        PropagatorCount = firstPropagators = propagators.Length;
+        VariableCount = firstVariables = domains.Length;
         low = new long[domains.Length];
         high = new long[domains.Length];
         latest = new int[2 * domains.Length];
@@ -79,7 +81,7 @@ internal sealed class State
     /// <summary>Copies what <see cref="LatestChange"/> gives for each key.</summary>
     public void CopyLatestChanges(Span<int> into) => latest.AsSpan(0, 2 * VariableCount).CopyTo(into);
 
-    /// <summary>Adds a propagator for good, and runs it next; only at level 0.</summary>
+    /// <summary>Adds a propagator until the next reset, and runs it next; only at level 0.</summary>
     public void Add(Propagator propagator)
     {
         var index = propagator.Index = PropagatorCount++;
@@ -106,7 +108,7 @@ internal sealed class State
         Wake(index);
     }
 
-    /// <summary>Adds a variable for good; only at level 0.</summary>
+    /// <summary>Adds a variable until the next reset; only at level 0.</summary>
     /// <returns>Its number.</returns>
     public int Add(Domain domain)
     {
@@ -130,13 +132,19 @@ internal sealed class State
     /// <summary>Puts another domain in force; shows after the next reset.</summary>
     public void Replace(int variable, Domain domain) => domains[variable] = domain;
 
-    /// <summary>Back to whole domains, all enabled propagators waiting.</summary>
+    /// <summary>Back to what there was at first, with whole domains, all enabled propagators waiting.</summary>
     public void Reset()
     {
+        ClearQueue();
+        if (PropagatorCount > firstPropagators)
+        {
+            watchers.DropFrom(firstPropagators);
+        }
+
+        (PropagatorCount, VariableCount) = (firstPropagators, firstVariables);
         TrailCount = 0;
         Level = 0;
         Array.Fill(latest, -1);
-        ClearQueue();
         for (var i = 0; i < VariableCount; i++)
         {
             low[i] = domains[i].Low;

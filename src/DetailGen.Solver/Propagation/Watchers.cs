@@ -19,6 +19,18 @@ internal sealed class Watchers(int variables)
 
     public void OnHigh(int variable, int propagator) => Add(2 * variable, propagator);
 
+    /// <summary>Forgets the propagators from this one on, which were the last to be added.</summary>
+    public void DropFrom(int propagator)
+    {
+        for (var key = 0; key < counts.Length; key++)
+        {
+            while (counts[key] > 0 && lists[key][counts[key] - 1] >= propagator)
+            {
+                counts[key]--;
+            }
+        }
+    }
+
     private void Add(int key, int propagator)
     {
         var count = counts[key];
@@ -27,7 +39,7 @@ internal sealed class Watchers(int variables)
             return;
         }
 
-        if (count == 0)
+        if (lists[key] is null)
         {
             lists[key] = new int[4];
         }

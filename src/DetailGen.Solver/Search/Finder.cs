@@ -53,6 +53,9 @@ internal sealed class Finder
         set => state.StepLimit = state.Steps + value;
     }
 
+    /// <summary>Forgets what was learnt; to be called where claims or bounds are no longer those it was learnt from.</summary>
+    public void Forget() => nogoods.Clear();
+
     /// <summary>Finds an assignment within the present bounds, or traces why there is none. The state is left at the level it had.</summary>
     /// <param name="lead">The variable to decide before all others, least value first; -1 for none.</param>
     public Found Run(int lead = -1)

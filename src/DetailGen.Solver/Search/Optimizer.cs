@@ -23,12 +23,24 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
     /// <summary>The best assignment so far, model variables and costs; null before the first.</summary>
     public long[]? Best => best;
 
-    /// <summary>Yes: <see cref="Best"/> is the optimum. No: the hard claims contradict each other.</summary>
-    public Found Run(long[] targets, long budget)
+    /// <summary>Yes: <see cref="Best"/> is the optimum. No: the hard claims and what is supposed contradict each other.</summary>
+    /// <param name="targets">Where to look first; the optimum does not depend on it.</param>
+    /// <param name="supposed">Values that variables have from outside.</param>
+    public Found Run(long[] targets, long budget, params ReadOnlySpan<(int Id, long Value)> supposed)
     {
         problem.Reset();
+        finder.Forget();
+        best = null;
         finder.Budget = budget;
         targets.CopyTo(finder.Targets, 0);
+        foreach (var (id, value) in supposed)
+        {
+            if (!state.AtLeast(id, value, State.Supposed) || !state.AtMost(id, value, State.Supposed))
+            {
+                return Found.No;
+            }
+        }
+
         if (!state.Propagate())
         {
             return Found.No;

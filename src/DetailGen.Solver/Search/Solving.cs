@@ -7,11 +7,20 @@ internal static class Solving
 {
     public static Answer Solve(Model model)
     {
-        var problem = ProblemBuilder.Whole(model, model.Levels);
+        var optimizer = Compiled(model);
+        return Told(model, optimizer, optimizer.Run(Targets(model), model.Budget));
+    }
+
+    public static Optimizer Compiled(Model model)
+    {
         var byName = model.Variables.ToArray();
         Array.Sort(byName, static (a, b) => string.CompareOrdinal(a.Name, b.Name));
-        var optimizer = new Optimizer(problem, byName);
-        switch (optimizer.Run(Targets(model), model.Budget))
+        return new Optimizer(ProblemBuilder.Whole(model, model.Levels), byName);
+    }
+
+    public static Answer Told(Model model, Optimizer optimizer, Found found)
+    {
+        switch (found)
         {
             case Found.Yes:
                 var values = new Values(optimizer.Best.AsSpan(0, model.Variables.Count));
