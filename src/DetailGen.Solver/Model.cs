@@ -7,13 +7,18 @@ namespace DetailGen.Solver;
 public sealed class Model
 {
     private readonly List<Variable> variables;
+    private readonly HashSet<string> names = new(StringComparer.Ordinal);
     private readonly List<(string? Tag, Claim Claim)> hard = [];
     private readonly List<Given> givens = [];
     private readonly List<Level> levels = [];
 
     public Model() => variables = [];
 
-    private Model(List<Variable> variables) => this.variables = [.. variables];
+    private Model(List<Variable> variables)
+    {
+        this.variables = [.. variables];
+        names.UnionWith(variables.Select(variable => variable.Name));
+    }
 
     /// <summary>How many smallest sets of changes are told.</summary>
     public const int MostRepairs = 5;
@@ -35,7 +40,7 @@ public sealed class Model
     /// <exception cref="ArgumentException">The name is taken.</exception>
     public Variable Add(string name, Domain domain, string? tag = null, Domain? without = null)
     {
-        if (variables.Exists(other => string.Equals(other.Name, name, StringComparison.Ordinal)))
+        if (!names.Add(name))
         {
             throw new ArgumentException($"There is a variable {name} already.", nameof(name));
         }

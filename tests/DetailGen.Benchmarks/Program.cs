@@ -3,7 +3,8 @@ using DetailGen.Benchmarks;
 
 // stages [PRESET] [RUNS]     where the time of one warm drawing goes
 // variants [PRESET] [COUNT]  many drawings in one process: does time stay in proportion, does memory stay flat
-// solver                     every shipped preset: size of the model, solving, all ranges
+// solver [NAME]              every shipped preset: size of the model, solving, all ranges, one move of a given size, the ratio to CP-SAT
+// scaling [MOST]             solving models of up to so many unknowns
 // dxf [COUNT]                writing and reading drawings of up to so many entities
 // anything else goes to BenchmarkDotNet
 return args switch
@@ -11,6 +12,7 @@ return args switch
     ["stages", .. var rest] => StageTimes.Print(rest),
     ["variants", .. var rest] => Variants.Print(rest),
     ["solver", .. var rest] => SolverTimes.Print(rest),
+    ["scaling", .. var rest] => SolverScaling.Print(rest),
     ["dxf", .. var rest] => DxfThroughput.Print(rest),
     _ => Measure(args),
 };

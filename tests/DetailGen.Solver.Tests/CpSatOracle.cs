@@ -93,7 +93,11 @@ internal static class CpSatOracle
                 return found;
             }
 
-            Assert.Equal(CpSolverStatus.Optimal, status);
+            if (status != CpSolverStatus.Optimal)
+            {
+                throw new InvalidOperationException($"CP-SAT says {status}.");
+            }
+
             found.Add((long)Math.Round(solver.ObjectiveValue));
             cp.Add(cost <= found[^1]);
         }
