@@ -43,6 +43,9 @@ internal sealed class Finder
     /// <summary>What the last refutation used.</summary>
     public Tracer Tracer => tracer;
 
+    /// <summary>Of the bounds last supposed those that cannot all hold, where there was no assignment.</summary>
+    public List<Literal> Core { get; } = [];
+
     /// <summary>Where each variable of the model would like to stand.</summary>
     public long[] Targets { get; }
 
@@ -63,25 +66,26 @@ internal sealed class Finder
         var outer = state.Level;
         state.Push();
         nogoods.Clear();
-        var found = Search(lead, null, all);
+        var found = Search(lead, [], all);
         state.PopTo(outer);
         return found;
     }
 
     /// <summary>
-    /// Finds an assignment in which this holds too, or proves that there is none. Whatever is learnt holds without it, and stays: for the next question if the
+    /// Finds an assignment in which these hold too, or proves that there is none (<see cref="Core"/> then says which of them are to blame). Whatever is learnt holds without them, and stays: for the next question if the
     /// bounds have only been narrowed since, and what follows from the claims alone as bounds of the state, which is left at its level.
     /// </summary>
     /// <param name="part">The variables to be fixed, all of one or several parts; what the others can be does not depend on them.</param>
-    public Found Ask(Literal? supposed, int[] part, int lead = -1)
+    public Found Ask(ReadOnlySpan<Literal> supposed, int[] part, int lead = -1)
     {
         nogoods.Forget();
         return Search(lead, supposed, part);
     }
 
-    private Found Search(int lead, Literal? supposed, int[] part)
+    private Found Search(int lead, ReadOnlySpan<Literal> supposed, int[] part)
     {
         var root = state.Level;
+        var settled = int.MaxValue; // the level from which on all that is supposed holds
         MakeRoom();
         tracer.Clear();
         for (var i = 0; i < failures.Length; i++)
@@ -110,16 +114,19 @@ internal sealed class Finder
                 return End(root, Found.Spent);
             }
 
-            if (supposed is { } asked && state.Level == root && !asked.Holds(state))
+            if (state.Level < settled && Missing(supposed) is { } missing)
             {
-                if (asked.CannotHold(state))
+                if (missing.CannotHold(state))
                 {
+                    tracer.Blame(missing, root, Core);
                     return End(root, Found.No);
                 }
 
-                Open(asked.Variable, !asked.IsLow, asked.Value);
+                Open(missing.Variable, !missing.IsLow, missing.Value);
                 continue;
             }
+
+            settled = Math.Min(settled, state.Level);
 
             var variable = lead >= 0 && !state.IsFixed(lead) ? lead : Choose(part);
             if (variable < 0)
@@ -130,6 +137,19 @@ internal sealed class Finder
 
             Decide(variable, variable == lead);
         }
+    }
+
+    private Literal? Missing(ReadOnlySpan<Literal> supposed)
+    {
+        foreach (var literal in supposed)
+        {
+            if (!literal.Holds(state))
+            {
+                return literal;
+            }
+        }
+
+        return null;
     }
 
     private Found End(int root, Found found)

@@ -32,13 +32,16 @@ internal sealed record Goal(Row Sum, int Cost, long Grain, (int Id, long Place)[
             }
         }
 
-        return order.ConvertAll(part => Of(objective, shares[part], parts.GetValueOrDefault(part, []), problem.State));
+        return order.ConvertAll(part => Of(objective.Sum, objective.Wishes, shares[part], parts.GetValueOrDefault(part, []), problem.State));
     }
 
-    private static Goal Of(Objective objective, List<int> share, int[] part, State state)
+    /// <summary>Some of the terms of this goal.</summary>
+    public Goal Some(List<int> terms, State state) => Of(Sum, Wishes, terms, Part, state);
+
+    private static Goal Of(Row whole, (int Id, long Place)[]? all, List<int> share, int[] part, State state)
     {
-        int[] variables = [.. share.ConvertAll(term => objective.Sum.Variables[term])];
-        long[] factors = [.. share.ConvertAll(term => objective.Sum.Factors[term])];
+        int[] variables = [.. share.ConvertAll(term => whole.Variables[term])];
+        long[] factors = [.. share.ConvertAll(term => whole.Factors[term])];
         var sum = new Row(variables, factors, 0);
         long grain = 0;
         for (var i = 0; i < variables.Length; i++)
@@ -46,7 +49,7 @@ internal sealed record Goal(Row Sum, int Cost, long Grain, (int Id, long Place)[
             grain = Arithmetic.Gcd(grain, factors[i] * state.StepOf(variables[i]));
         }
 
-        (int, long)[]? wishes = objective.Wishes is { } all ? [.. share.ConvertAll(term => all[term])] : null;
+        (int, long)[]? wishes = all is null ? null : [.. share.ConvertAll(term => all[term])];
         if (variables.Length == 1 && factors[0] == 1)
         {
             return new Goal(sum, variables[0], grain, wishes, part);

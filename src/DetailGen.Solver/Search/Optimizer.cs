@@ -3,13 +3,16 @@ using DetailGen.Solver.Propagation;
 namespace DetailGen.Solver.Search;
 
 /// <summary>
-/// Meets the levels in order, and each of them part by part (<see cref="Coupling"/>): what is least in every part is least in all. A part's least cost is enclosed from below (refuted costs, multiples of the claims) and above (assignments found). A cost is
-/// asked for with limited effort, at several heights of the open span in turn and with more effort each round, so that no one search that goes astray holds up
-/// the rest; the effort grows without end, so the enclosing is complete. A settled cost is kept as a bound for all later levels: since the parts were
-/// settled each by itself, that leaves them apart. Ties go to the smaller value by name.
+/// Meets the levels in order, and each of them part by part (<see cref="Coupling"/>): what is least in every part is least in all. A part's least cost is enclosed
+/// from below (refuted costs, multiples of the claims) and above (assignments found). A cost is asked for with limited effort, at several heights of the open
+/// span in turn and with more effort each round, so that no one search that goes astray holds up
+/// the rest; where one is given up, the few terms that stand against each other are found first (<see cref="Gather"/>); the effort grows without end, so the
+/// enclosing is complete. A settled cost is kept as a bound for all later levels: since the parts were settled each by itself, that leaves them apart. Ties go
+/// to the smaller value by name.
 /// </summary>
-internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variables)
+internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variables, long firstEffort = Optimizer.FirstEffort)
 {
+    /// <summary>Steps that the first searches for a cost may take before they are given up.</summary>
     private const long FirstEffort = 40_000;
     private const int MostPrices = 4;
 
@@ -50,7 +53,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         state.Lows[..problem.Variables].CopyTo(first);
         foreach (var part in Coupling.Of(state).Parts(problem.Variables).Values)
         {
-            var found = finder.Ask(null, part);
+            var found = finder.Ask([], part);
             if (found != Found.Yes)
             {
                 return found;
@@ -86,7 +89,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
 
         foreach (var goal in Goal.Of(objective, problem))
         {
-            if (!Minimise(goal))
+            if (!Enclose(goal, goal))
             {
                 return false;
             }
@@ -95,19 +98,27 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         return true;
     }
 
-    private bool Minimise(Goal goal)
+    /// <summary>Finds the least cost of a goal, and settles it; of some terms of a greater goal only finds it, as a bound of the state.</summary>
+    /// <param name="whole">The goal that the terms are of.</param>
+    /// <returns>False where the budget is spent, or for some terms of a greater goal a lesser effort.</returns>
+    private bool Enclose(Goal goal, Goal whole)
     {
         var (sum, cost, grain, _, part) = goal;
         var high = sum.At(best);
         var prices = 0;
-        var effort = FirstEffort;
+        var gathered = false;
+        var effort = firstEffort;
         var stride = 0L;
-        var attempt = Eighths.Length - 1;
+        var attempt = goal == whole ? Eighths.Length - 1 : 0; // the best is often the least; what stands against other terms seldom is
         var spent = 0;
         while (true)
         {
+            if (goal == whole)
+            {
+                _ = state.AtMost(cost, high, State.Supposed);
+            }
+
             // The cost's domain has the grain, so its bounds are what is proven and what is found.
-            _ = state.AtMost(cost, high, State.Supposed);
             Settle();
             var low = state.Lows[cost];
             if (low >= high)
@@ -115,13 +126,24 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
                 return state.Steps < state.StepLimit;
             }
 
+            if (spent > 0 && !gathered && goal == whole)
+            {
+                gathered = true;
+                if (Gather(goal))
+                {
+                    return true;
+                }
+
+                high = sum.At(best);
+                continue;
+            }
+
             var open = (high - low) / grain - 1;
             switch (AskWithin(part, effort, new Literal(cost, false, low + Math.Min(open, Math.Max(stride, open * Eighths[attempt] / 8)) * grain)))
             {
                 case Found.Yes:
-                    Take(best!, part);
-                    Take(best!, sum.Variables);
-                    high = sum.At(best);
+                    high = sum.At(finder.Solution);
+                    TakeBetter(whole);
                     stride = 0;
                     attempt = 0;
                     break;
@@ -130,7 +152,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
                     attempt = 0;
                     Price(1);
                     break;
-                case Found.Spent when state.Steps < state.StepLimit:
+                case Found.Spent when goal == whole && state.Steps < state.StepLimit:
                     spent++;
                     stride = 0;
                     attempt = (attempt + 1) % Eighths.Length;
@@ -164,8 +186,70 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         }
     }
 
+    /// <summary>
+    /// Asks for all terms at their least. Where some of these cannot be together, the least that their sum can be is found instead, and it takes their place. The terms
+    /// that stand against each other are few as a rule, so much less is searched than for the whole sum.
+    /// </summary>
+    /// <returns>False where that does not get on.</returns>
+    private bool Gather(Goal goal)
+    {
+        if (!Array.TrueForAll(goal.Sum.Factors, factor => factor == 1))
+        {
+            return false;
+        }
+
+        var shares = new List<(Goal Goal, List<int> Terms)>();
+        for (var term = 0; term < goal.Sum.Variables.Length; term++)
+        {
+            shares.Add((goal.Some([term], state), [term]));
+        }
+
+        while (true)
+        {
+            Settle();
+            Literal[] least = [.. shares.ConvertAll(share => new Literal(share.Goal.Cost, false, state.Lows[share.Goal.Cost]))];
+            switch (AskWithin(goal.Part, firstEffort, least))
+            {
+                case Found.Yes:
+                    TakeBetter(goal);
+                    foreach (var literal in least)
+                    {
+                        _ = state.AtMost(literal.Variable, literal.Value, State.Supposed);
+                    }
+
+                    _ = state.AtMost(goal.Cost, goal.Sum.At(best), State.Supposed);
+                    Settle();
+                    return state.Steps < state.StepLimit;
+                case Found.No when finder.Core.Count < shares.Count:
+                    var blamed = shares.FindAll(share => finder.Core.Exists(literal => literal.Variable == share.Goal.Cost));
+                    shares.RemoveAll(share => blamed.Contains(share));
+                    List<int> terms = [.. blamed.SelectMany(share => share.Terms).Order()];
+                    var joined = blamed.Count == 1 ? blamed[0].Goal : goal.Some(terms, state);
+                    if (!Enclose(joined, goal))
+                    {
+                        return false;
+                    }
+
+                    shares.Add((joined, terms));
+                    break;
+                default:
+                    return false;
+            }
+        }
+    }
+
+    /// <summary>Takes what was found over where it costs the goal less.</summary>
+    private void TakeBetter(Goal goal)
+    {
+        if (goal.Sum.At(finder.Solution) < goal.Sum.At(best))
+        {
+            Take(best!, goal.Part);
+            Take(best!, goal.Sum.Variables);
+        }
+    }
+
     /// <summary>A search that is given up after so many steps; what it learnt stays for the next.</summary>
-    private Found AskWithin(int[] part, long effort, Literal supposed)
+    private Found AskWithin(int[] part, long effort, params ReadOnlySpan<Literal> supposed)
     {
         var limit = state.StepLimit;
         state.StepLimit = Math.Min(limit, state.Steps + effort);
@@ -183,7 +267,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
             var id = variable.Id;
             if (best![id] > state.Lows[id])
             {
-                switch (finder.Ask(new Literal(id, false, best[id] - 1), parts[coupling.PartOf(id)], id))
+                switch (finder.Ask([new Literal(id, false, best[id] - 1)], parts[coupling.PartOf(id)], id))
                 {
                     case Found.Spent:
                         return false;

@@ -103,6 +103,35 @@ internal sealed class Tracer(State state, Nogoods nogoods)
         return [.. learnt];
     }
 
+    /// <summary>Which decisions above the root, all of them suppositions, keep this one from holding: they and it.</summary>
+    public void Blame(Literal denied, int root, List<Literal> into)
+    {
+        into.Clear();
+        into.Add(denied);
+        needed.Clear();
+        needed.Add(denied.Key ^ 1);
+        var rootEnd = state.Level > root ? state.TrailStart(root + 1) : state.TrailCount;
+        for (var i = state.TrailCount - 1; i >= rootEnd; i--)
+        {
+            ref readonly var change = ref state.TrailAt(i);
+            if (!needed.Take(2 * change.Variable + (change.IsLow ? 1 : 0)))
+            {
+                continue;
+            }
+
+            if (change.Reason < State.Supposed)
+            {
+                into.Add(new Literal(change.Variable, change.IsLow, change.After));
+            }
+            else
+            {
+                Expand(change.Reason, change.Variable, change.IsLow);
+            }
+        }
+
+        needed.Clear();
+    }
+
     private int LevelOf(int change)
     {
         var level = state.Level;
