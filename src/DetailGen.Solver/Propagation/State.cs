@@ -197,6 +197,31 @@ internal sealed class State
 
     public Propagator PropagatorAt(int index) => propagators[index];
 
+    /// <summary>Those that any of the variables' bounds wakes, in their order.</summary>
+    public Propagator[] PropagatorsOn(ReadOnlySpan<int> variables)
+    {
+        var on = new SortedSet<int>();
+        foreach (var variable in variables)
+        {
+            foreach (var key in (ReadOnlySpan<int>)[2 * variable, 2 * variable + 1])
+            {
+                foreach (var index in watchers.Of(key))
+                {
+                    on.Add(index);
+                }
+            }
+        }
+
+        var found = new Propagator[on.Count];
+        var count = 0;
+        foreach (var index in on)
+        {
+            found[count++] = propagators[index];
+        }
+
+        return found;
+    }
+
     public long StepOf(int variable) => domains[variable].Step;
 
     /// <summary>The greatest member of the variable's domain that is not above the value.</summary>

@@ -13,8 +13,18 @@ internal sealed class Nudge(Problem problem)
     private readonly State state = problem.State;
     private readonly Domain[] domains = problem.Domains.ToArray();
     private readonly int[] moves = new int[problem.Domains.Length];
+    private readonly bool[] ofPart = new bool[problem.Domains.Length];
+    private Propagator[] claims = [];
     private long[] values = [];
     private int lead;
+
+    /// <summary>From now on only variables of this part are moved, and only claims on them looked at: the others hold whatever these do.</summary>
+    public void Confine(int[] part)
+    {
+        Array.Clear(ofPart);
+        Array.ForEach(part, id => ofPart[id] = true);
+        claims = state.PropagatorsOn(part);
+    }
 
     /// <summary>An assignment in which the variable has this value; null where none was found.</summary>
     /// <param name="from">Holds every claim, by id; not changed.</param>
@@ -48,7 +58,7 @@ internal sealed class Nudge(Problem problem)
     /// <summary>Mends the first broken claim; null where all hold, false where it cannot be mended.</summary>
     private bool? Mend()
     {
-        foreach (var propagator in problem.Propagators)
+        foreach (var propagator in claims)
         {
             var mended = propagator switch
             {
@@ -75,7 +85,7 @@ internal sealed class Nudge(Problem problem)
 
     private bool Move(int variable, long value)
     {
-        if (variable == lead || value < state.Lows[variable] || value > state.Highs[variable] || !domains[variable].Contains(value))
+        if (variable == lead || !ofPart[variable] || value < state.Lows[variable] || value > state.Highs[variable] || !domains[variable].Contains(value))
         {
             return false;
         }
@@ -133,7 +143,7 @@ internal sealed class Nudge(Problem problem)
         for (var i = 0; i < row.Variables.Length; i++)
         {
             var id = row.Variables[i];
-            if (id == lead || state.IsFixed(id))
+            if (id == lead || !ofPart[id])
             {
                 continue;
             }

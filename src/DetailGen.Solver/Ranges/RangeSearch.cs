@@ -17,6 +17,9 @@ internal sealed class RangeSearch
     private readonly Stretch stretch;
     private readonly Nudge nudge;
     private readonly Proven proven = new();
+    private Coupling? coupling;
+    private Dictionary<int, int[]> parts = [];
+    private int[] part = [];
     private long[] first = [];
     private long[] last = [];
 
@@ -64,6 +67,8 @@ internal sealed class RangeSearch
         }
 
         first = finder.Solution.ToArray();
+        coupling = Coupling.Of(state);
+        parts = coupling.Parts(problem.Variables);
     }
 
     private List<(long, long)> Walk(Variable variable, long step)
@@ -71,6 +76,14 @@ internal sealed class RangeSearch
         var pieces = new List<(long Low, long High)>();
         var domain = variable.Domain;
         var id = variable.Id;
+        if (state.IsFixed(id))
+        {
+            return [(first[id], first[id])];
+        }
+
+        part = parts[coupling!.PartOf(id)];
+        stretch.Confine(part);
+        nudge.Confine(part);
         proven.Clear();
         Learn(id, first);
         for (var from = state.Lows[id]; from <= state.Highs[id];)
@@ -147,7 +160,13 @@ internal sealed class RangeSearch
             return (long.MaxValue, long.MaxValue);
         }
 
-        Learn(id, finder.Solution.ToArray());
+        var found = (long[])first.Clone();
+        foreach (var other in part)
+        {
+            found[other] = finder.Solution[other];
+        }
+
+        Learn(id, found);
         return (low, low);
     }
 
@@ -166,7 +185,7 @@ internal sealed class RangeSearch
     private long? Next(int id, long from)
     {
         state.Push();
-        var found = state.AtLeast(id, from, State.Supposed) ? finder.Run(id) : Found.No;
+        var found = state.AtLeast(id, from, State.Supposed) ? finder.Run(id, part) : Found.No;
         state.PopTo(0);
         return found switch
         {

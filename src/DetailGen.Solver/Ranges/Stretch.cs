@@ -13,10 +13,20 @@ internal sealed class Stretch(Problem problem)
     private readonly State state = problem.State;
     private readonly Domain[] domains = problem.Domains.ToArray();
     private readonly long[] rates = new long[problem.Domains.Length];
+    private readonly bool[] ofPart = new bool[problem.Domains.Length];
+    private Propagator[] claims = [];
     private long[] values = [];
     private long stride;
     private long least;
     private long most;
+
+    /// <summary>From now on only variables of this part are moved, and only claims on them looked at: the others hold whatever these do.</summary>
+    public void Confine(int[] part)
+    {
+        Array.Clear(ofPart);
+        Array.ForEach(part, id => ofPart[id] = true);
+        claims = state.PropagatorsOn(part);
+    }
 
     /// <summary>Values low, low + stride, … high of the variable that can all be, the assignment's own among them.</summary>
     /// <param name="from">An assignment that holds every claim, by id.</param>
@@ -46,7 +56,7 @@ internal sealed class Stretch(Problem problem)
     /// <summary>The least pace at which the first quotient of the variable follows by whole steps; 1 where it is in none.</summary>
     public long Pace(int variable, long[] from)
     {
-        foreach (var propagator in problem.Propagators)
+        foreach (var propagator in claims)
         {
             if (propagator is Quotient quotient && Array.IndexOf(quotient.Numerator.Variables, variable) is >= 0 and var at && !state.IsFixed(quotient.Result))
             {
@@ -89,7 +99,7 @@ internal sealed class Stretch(Problem problem)
     /// <summary>A quotient whose numerator moves by whole units while its result stands still.</summary>
     private Quotient? Left()
     {
-        foreach (var propagator in problem.Propagators)
+        foreach (var propagator in claims)
         {
             if (propagator is Quotient quotient && rates[quotient.Divisor] == 0 && rates[quotient.Result] == 0
                 && Rate(quotient.Numerator) is not 0 and var rate && rate % Unit(quotient) == 0)
@@ -104,7 +114,7 @@ internal sealed class Stretch(Problem problem)
     private bool Follow(Quotient quotient)
     {
         var (id, rate) = (quotient.Result, Rate(quotient.Numerator) / Unit(quotient));
-        if (state.IsFixed(id) || domains[id].IsListed)
+        if (!ofPart[id] || domains[id].IsListed)
         {
             return false;
         }
@@ -119,7 +129,7 @@ internal sealed class Stretch(Problem problem)
     /// <summary>A row that one step upwards would break, and by how much a unit; null where none would.</summary>
     private (Row Row, long Rate)? Broken()
     {
-        foreach (var propagator in problem.Propagators)
+        foreach (var propagator in claims)
         {
             var broken = propagator switch
             {
@@ -180,7 +190,7 @@ internal sealed class Stretch(Problem problem)
         for (var i = 0; i < row.Variables.Length; i++)
         {
             var id = row.Variables[i];
-            if (rates[id] != 0 || state.IsFixed(id) || domains[id].IsListed || rate % row.Factors[i] != 0)
+            if (rates[id] != 0 || !ofPart[id] || domains[id].IsListed || rate % row.Factors[i] != 0)
             {
                 continue;
             }
@@ -219,12 +229,12 @@ internal sealed class Stretch(Problem problem)
         {
             if (rates[id] != 0)
             {
-                Limit(rates[id], domains[id].High - values[id], ref least, ref most);
-                Limit(-rates[id], values[id] - domains[id].Low, ref least, ref most);
+                Limit(rates[id], state.Highs[id] - values[id], ref least, ref most);
+                Limit(-rates[id], values[id] - state.Lows[id], ref least, ref most);
             }
         }
 
-        foreach (var propagator in problem.Propagators)
+        foreach (var propagator in claims)
         {
             switch (propagator)
             {

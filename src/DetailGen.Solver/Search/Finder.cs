@@ -61,12 +61,13 @@ internal sealed class Finder
 
     /// <summary>Finds an assignment within the present bounds, or traces why there is none. The state is left at the level it had.</summary>
     /// <param name="lead">The variable to decide before all others, least value first; -1 for none.</param>
-    public Found Run(int lead = -1)
+    /// <param name="part">As for <see cref="Ask"/>; null: all.</param>
+    public Found Run(int lead = -1, int[]? part = null)
     {
         var outer = state.Level;
         state.Push();
         nogoods.Clear();
-        var found = Search(lead, [], all);
+        var found = Search(lead, [], part ?? all);
         state.PopTo(outer);
         return found;
     }
