@@ -42,8 +42,8 @@ public class ProvenTests
                 }
             },
             cases: cases, print: Told);
-        // Of 600 none was unproven and three were not proven to be the best; wanted is none of either.
-        Assert.True(unproven + unsettled <= Math.Max(3, cases / 50), $"Of {cases} details {unproven} were neither solved nor refuted, {unsettled} not proven to be the best.");
+        // Of 450 others, half of them with fewer sizes set, none was either; a long run may meet one that is.
+        Assert.True(unproven + unsettled <= cases / 200, $"Of {cases} details {unproven} were neither solved nor refuted, {unsettled} not proven to be the best.");
     }
 
     internal static string Told(Preset preset) =>
