@@ -56,6 +56,9 @@ public static class DetailLibrary
     /// <summary>Answers the cases of a file that ask for condensation and mould.</summary>
     public static CaseReport Moisture(CaseRequest request) => CaseAnswering.Run(request, CaseMatter.Moisture);
 
+    /// <summary>Condensation month by month in wall and roof, and what mould asks of their inside faces.</summary>
+    public static DetailsReport Moisture(MoistureRequest request) => InOffice(request.Practice, office => Moistening.Run(request, office));
+
     /// <summary>Lists what there is.</summary>
     public static ListReport List(string topic, string? practice = null)
     {

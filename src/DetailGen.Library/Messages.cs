@@ -1,3 +1,6 @@
+using System.Globalization;
+using DetailGen.Details.Climates;
+
 namespace DetailGen.Library;
 
 /// <summary>What this project says to people.</summary>
@@ -26,6 +29,15 @@ internal static class Messages
     internal static string DidYouMean(string name) => $"Did you mean {name}?";
 
     internal static string NoSuch(string kind, string id) => $"There is no {kind} {id}.";
+
+    internal static string NoUsualClimate(string nation) => $"No climate is usual for {nation}.";
+
+    internal static string NameClimate(IReadOnlyList<string> ids) => $"Name one under site: {{ climate: … }}; there are {string.Join(", ", ids)}.";
+
+    internal static string Oversaturated(string climate, ClimateMonth month, double saturation) => string.Create(
+        CultureInfo.InvariantCulture, $"In the climate {climate} a month of {month.Temperature:0.##} °C has {month.VapourPressure:0.#} Pa of vapour; air of that temperature holds {saturation:0.#} Pa at most.");
+
+    internal static string OversaturatedHint => "Look at temperature and vapour pressure of that month; the pressure is in Pa.";
 
     internal static string InCase(string? id, string reason) => id is null ? reason : $"Case {id}: {reason}";
 

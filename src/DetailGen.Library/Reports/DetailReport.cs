@@ -104,7 +104,12 @@ public sealed record PlaceReport(double X, double Y);
 public sealed record CheckReport(string Id, string Line, string Verdict, string Text, IReadOnlyList<string> Parts, PlaceReport? At, double? GapMm);
 
 /// <summary>Results of physics, as far as they are computed.</summary>
-public sealed record PhysicsReport(IReadOnlyList<BuildupReport> Buildups);
+public sealed record PhysicsReport(IReadOnlyList<BuildupReport> Buildups)
+{
+    /// <summary>Condensation and mould, where they were asked for.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public MoistureReport? Moisture { get; init; }
+}
 
 /// <summary>A build-up with its layers.</summary>
 public sealed record BuildupReport(
