@@ -53,6 +53,12 @@ internal static class MoistureText
         }
 
         Answers.Console(output).Write(table);
+        foreach (var wet in element.Result["interfaces"]!.AsArray())
+        {
+            var between = wet!["between"]!.AsArray().Select(name => name!.GetValue<string>()).Distinct(StringComparer.Ordinal);
+            var water = element.Result["months"]!.AsArray().Zip(wet["accumulated_g_m2"]!.AsArray(), (month, mass) => $"{month!["month"]} {Number(Math.Round(mass!.GetValue<double>(), 2))}");
+            output.WriteLine($"  Water at {string.Join(" / ", between)} at the end of the month, g/m²: {string.Join(", ", water)}");
+        }
     }
 
     private static string Number(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);

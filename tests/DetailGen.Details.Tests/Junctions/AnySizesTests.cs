@@ -10,7 +10,7 @@ namespace DetailGen.Details.Tests.Junctions;
 public class AnySizesTests
 {
     /// <summary>A pairing with any choices, and a wish for any size of its domain for a fifth of the sizes.</summary>
-    private static readonly Gen<Preset> Details =
+    internal static readonly Gen<Preset> Details =
         from pairing in Gen.Int[0, 7].Select(index => Shipped.Pairings.ElementAt(index))
         from seed in Gen.Int[0, int.MaxValue]
         select Wishing(Shipped.Preset(pairing.Junction, pairing.Wall, pairing.Roof), new Random(seed));
