@@ -25,7 +25,13 @@ public static class DetailLibrary
         .. PresetFiles.Of(request.Paths).Select(path =>
         {
             var preset = PresetFiles.Read(path, request.Overrides, office);
-            return preset.IsGood ? DetailWork.Do(preset.Value, office).Report : Unread(path, SolvedReport.Errors(preset.Faults));
+            if (!preset.IsGood)
+            {
+                return Unread(path, SolvedReport.Errors(preset.Faults));
+            }
+
+            var (worked, report) = DetailWork.Do(preset.Value, office);
+            return worked is null ? report : Moistening.WithFigures(report, worked, office);
         }),
     ]));
 

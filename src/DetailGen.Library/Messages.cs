@@ -32,6 +32,8 @@ internal static class Messages
 
     internal static string NoUsualClimate(string nation) => $"No climate is usual for {nation}.";
 
+    internal static string NoCondensation(string reason) => $"Condensation is not calculated. {reason}";
+
     internal static string NameClimate(IReadOnlyList<string> ids) => $"Name one under site: {{ climate: … }}; there are {string.Join(", ", ids)}.";
 
     internal static string Oversaturated(string climate, ClimateMonth month, double saturation) => string.Create(

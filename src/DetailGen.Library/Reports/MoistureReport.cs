@@ -33,13 +33,14 @@ public sealed record SurfaceReport(
 
 /// <summary>A plain build-up.</summary>
 /// <param name="Factor">Of its inside face, away from corners.</param>
-/// <param name="Text">The outcome in a sentence.</param>
+/// <param name="Text">What condenses, in a sentence.</param>
+/// <param name="MouldText">What mould asks of the inside face, in a sentence.</param>
 /// <param name="Layers">From the room outwards.</param>
 /// <param name="LeftOut">References of layers that are not calculated.</param>
 /// <param name="Result">As a case file of that kind is answered.</param>
 public sealed record MoistureElementReport(
     string Id, string Title, [property: JsonPropertyName("rsi_m2k_w")] double Rsi, [property: JsonPropertyName("rse_m2k_w")] double Rse,
-    [property: JsonPropertyName("f_rsi")] double Factor, string Text, IReadOnlyList<MoistureLayerReport> Layers, IReadOnlyList<string> LeftOut, JsonObject Result);
+    [property: JsonPropertyName("f_rsi")] double Factor, string Text, string MouldText, IReadOnlyList<MoistureLayerReport> Layers, IReadOnlyList<string> LeftOut, JsonObject Result);
 
 /// <summary>A layer with what it counts with.</summary>
 /// <param name="VapourFactor">lesser, greater, or only where both are one.</param>

@@ -53,7 +53,7 @@ internal static class MoistureTelling
     {
         var model = built.Model;
         return new(
-            model.Buildup.Id, model.Buildup.Title, model.Rsi, model.Rse, built.TemperatureFactor, MoistureSentences.Outcome(built),
+            model.Buildup.Id, model.Buildup.Title, model.Rsi, model.Rse, built.TemperatureFactor, MoistureSentences.Outcome(built), MoistureSentences.Mould(built, work.Surface),
             [
                 .. model.Layers.Select((layer, i) => new MoistureLayerReport(
                     layer.Layer.Reference, layer.Layer.PartId, layer.Layer.Element, layer.Layer.IsAir ? "air" : layer.Layer.Material.Id, layer.Layer.Thickness, layer.Resistance, built.Sd(i),

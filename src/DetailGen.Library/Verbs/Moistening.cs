@@ -20,15 +20,10 @@ internal static class Moistening
         }
 
         var preset = read.Value;
-        if (MoistureWork.ClimateOf(preset, office.Context.Climates) is not { } climate)
+        var (climate, error) = ClimateOf(preset, office.Context.Climates);
+        if (climate is null)
         {
-            var nation = preset.Conditions.First(condition => condition.Key == "site.nation");
-            return Refused(preset, new("no-climate", path, nation.At?.Line ?? 1, nation.At?.Column ?? 1, "site.climate", null, Messages.NoUsualClimate(nation.Word), Messages.NameClimate(office.Context.Climates.Ids)));
-        }
-
-        if (Oversaturated(climate) is { } month)
-        {
-            return Refused(preset, new("bad-climate", month.At.File, month.At.Line, month.At.Column, "vapour-pressure", null, Messages.Oversaturated(climate.Id, month, Saturation.Pressure(month.Temperature)), Messages.OversaturatedHint));
+            return DetailLibrary.Unread(path, [error!]) with { Detail = preset.Detail };
         }
 
         var (worked, report) = DetailWork.Do(preset, office);
@@ -48,7 +43,26 @@ internal static class Moistening
         };
     }
 
-    private static DetailReport Refused(Preset preset, ErrorReport error) => DetailLibrary.Unread(preset.File, [error]) with { Detail = preset.Detail };
+    /// <summary>The same figures in the report of a detail that is drawn or checked, without judging it by them; where there is no sound climate, a warning says so.</summary>
+    internal static DetailReport WithFigures(DetailReport report, Worked worked, Office office) => ClimateOf(worked.Preset, office.Context.Climates) switch
+    {
+        ({ } climate, _) => report with { Physics = report.Physics! with { Moisture = MoistureTelling.Report(MoistureWork.Of(worked.Preset, worked.Section, climate)) } },
+        (_, var error) => report with { Warnings = [.. report.Warnings, Messages.NoCondensation(error!.Reason)] },
+    };
+
+    // the climate, or what is wrong with it
+    private static (DesignClimate? Climate, ErrorReport? Error) ClimateOf(Preset preset, ClimateLibrary climates)
+    {
+        if (MoistureWork.ClimateOf(preset, climates) is not { } climate)
+        {
+            var nation = preset.Conditions.First(condition => condition.Key == "site.nation");
+            return (null, new("no-climate", preset.File, nation.At?.Line ?? 1, nation.At?.Column ?? 1, "site.climate", null, Messages.NoUsualClimate(nation.Word), Messages.NameClimate(climates.Ids)));
+        }
+
+        return Oversaturated(climate) is { } month
+            ? (null, new("bad-climate", month.At.File, month.At.Line, month.At.Column, "vapour-pressure", null, Messages.Oversaturated(climate.Id, month, Saturation.Pressure(month.Temperature)), Messages.OversaturatedHint))
+            : (climate, null);
+    }
 
     // air that holds more vapour than saturates it; a figure a little above is rounding
     private static ClimateMonth? Oversaturated(DesignClimate climate) =>

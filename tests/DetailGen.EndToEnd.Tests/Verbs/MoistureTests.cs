@@ -99,6 +99,17 @@ public class MoistureTests
     }
 
     [Fact]
+    public void What_is_drawn_or_checked_carries_the_same_figures()
+    {
+        using var scratch = new Scratch();
+        var file = scratch.Preset("abutment", "solid-masonry-insulated", "warm-concrete-deck");
+        string Figures(params string[] arguments) => Tool.Run([.. arguments, file, "--json"]).Detail["physics"]!["moisture"]!.ToJsonString();
+        Assert.Equal(Figures("moisture"), Figures("check"));
+        Assert.Equal(Figures("moisture"), Figures("draw", "--out", scratch.Folder, "--formats", "md"));
+        Assert.Contains("## Condensation and mould", File.ReadAllText(Path.Combine(scratch.Folder, "preset.md")), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_damper_use_has_a_higher_class_and_the_preset_has_the_last_word()
     {
         using var scratch = new Scratch();
