@@ -5,12 +5,14 @@ using DetailGen.Benchmarks;
 // variants [PRESET] [COUNT]  many drawings in one process: does time stay in proportion, does memory stay flat
 // solver                     every shipped preset: size of the model, solving, all ranges
 // dxf [COUNT]                writing and reading drawings of up to so many entities
+// fields [CASE] [RUNS]       two-dimensional heat flow: time to a gap of the bounds, against a bare factorisation; gap and time over unknowns
 // anything else goes to BenchmarkDotNet
 return args switch
 {
     ["stages", .. var rest] => StageTimes.Print(rest),
     ["variants", .. var rest] => Variants.Print(rest),
     ["solver", .. var rest] => SolverTimes.Print(rest),
+    ["fields", .. var rest] => FieldTimes.Print(rest),
     ["dxf", .. var rest] => DxfThroughput.Print(rest),
     _ => Measure(args),
 };

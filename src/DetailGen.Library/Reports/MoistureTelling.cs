@@ -13,13 +13,13 @@ internal static class MoistureTelling
         MoistureSentences.Standard,
         new(
             work.Outside.Id, work.Outside.Title, work.Named, work.Outside.Origin, work.Outside.Source.Document, work.Outside.Source.Confidence, work.Climate.ExternalTemperature,
-            Humidity(work.Climate.ExternalTemperature, work.Climate.ExternalPressure)),
+            [.. work.Outside.Months.Select((month, i) => month.Humidity ?? work.Climate.ExternalPressure[i] / Saturation.Pressure(month.Temperature))]),
         new(
             work.Inside.Temperature, work.Inside.TemperatureSource, work.Inside.Class.Number, work.Inside.ClassSource, work.Inside.Class.Excess,
-            Humidity(work.Climate.InternalTemperature, work.Climate.InternalPressure)),
+            [.. work.Climate.InternalTemperature.Zip(work.Climate.InternalPressure, (temperature, pressure) => pressure / Saturation.Pressure(temperature))]),
         new(SurfaceCriterion.AgainstMould, SurfaceCriterion.Film, work.Surface.Factor, work.Surface.CriticalMonth is { } critical ? Month.Names[critical] : null),
         [.. work.Buildups.Select(built => Element(built, work))],
-        MoistureSentences.Steps(work.Buildups),
+        MoistureSentences.Steps(work.Buildups, work.BetweenRooms),
         MoistureSentences.Caution);
 
     /// <summary>Two checks for each build-up: on condensation within it, and on mould on its inside face.</summary>
@@ -71,7 +71,4 @@ internal static class MoistureTelling
                 : layers.Where(layer => layer.Layer.Element == wet.Inside).Select(layer => layer.Layer.PartId))
             .Distinct(StringComparer.Ordinal);
     }
-
-    private static IReadOnlyList<double> Humidity(IReadOnlyList<double> temperatures, IReadOnlyList<double> pressures) =>
-        [.. temperatures.Zip(pressures, (temperature, pressure) => pressure / Saturation.Pressure(temperature))];
 }

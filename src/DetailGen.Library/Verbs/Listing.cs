@@ -73,6 +73,10 @@ internal static class Listing
         ["origin"] = material.Material.Origin,
         ["fill"] = material.Material.Fill,
         ["layer"] = material.Material.LayerCode,
+        ["mu_dry"] = material.Material.Vapour!.MuDry,
+        ["mu_wet"] = material.Material.Vapour.MuWet,
+        ["sd_m"] = material.Material.Vapour.Sd,
+        ["vapour_confidence"] = material.Material.Vapour.Confidence,
     });
 
     private static IEnumerable<Dictionary<string, object?>> Parameters(Office office) =>

@@ -37,7 +37,8 @@ internal static class MoistureSentences
         : $"{Name(built)}: no month is colder outside than inside, so mould asks nothing of the inside face.";
 
     /// <summary>How the layers were taken from the section.</summary>
-    internal static IReadOnlyList<string> Steps(IReadOnlyList<BuildupMoisture> buildups)
+    /// <param name="betweenRooms">The wall stands between two rooms below the roof.</param>
+    internal static IReadOnlyList<string> Steps(IReadOnlyList<BuildupMoisture> buildups, bool betweenRooms)
     {
         var steps = new List<string>
         {
@@ -57,6 +58,11 @@ internal static class MoistureSentences
             {
                 steps.Add($"Over the water barrier of the {name}, left out as open to rain and air: {string.Join(", ", built.Model.LeftOut.Select(layer => $"{layer.Reference} {layer.Element.ToLowerInvariant()}"))}.");
             }
+        }
+
+        if (betweenRooms)
+        {
+            steps.Add("The wall is that above the roof; below it, it stands between two rooms and is not calculated.");
         }
 
         return steps;

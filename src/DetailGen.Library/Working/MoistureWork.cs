@@ -11,7 +11,8 @@ namespace DetailGen.Library.Working;
 /// <param name="Outside">The climate that it stands in.</param>
 /// <param name="Named">Whether the preset names it; else it is the usual one of the nation.</param>
 /// <param name="Climate">Air outside and inside, month by month.</param>
-internal sealed record MoistureWork(DesignClimate Outside, bool Named, InsideAir Inside, Climate Climate, SurfaceCriterion Surface, IReadOnlyList<BuildupMoisture> Buildups)
+/// <param name="BetweenRooms">The wall stands between two rooms below the roof, where nothing is calculated.</param>
+internal sealed record MoistureWork(DesignClimate Outside, bool Named, InsideAir Inside, Climate Climate, SurfaceCriterion Surface, IReadOnlyList<BuildupMoisture> Buildups, bool BetweenRooms)
 {
     internal static MoistureWork Of(Preset preset, Section section, DesignClimate outside)
     {
@@ -23,7 +24,8 @@ internal sealed record MoistureWork(DesignClimate Outside, bool Named, InsideAir
             [.. temperatures.Zip(pressures, (temperature, pressure) => pressure + VapourExcess.At(temperature, inside.Class.Excess))]);
         return new(
             outside, preset.Climate is not null, inside, climate, SurfaceCriterion.Of(climate, SurfaceCriterion.AgainstMould),
-            [.. section.Buildups.Select(buildup => BuildupMoisture.Of(MoistureModel.Of(buildup, section), climate))]);
+            [.. section.Buildups.Select(buildup => BuildupMoisture.Of(MoistureModel.Of(buildup, section), climate))],
+            section.Spaces.Any(space => space.Name == "higher-room"));
     }
 
     /// <summary>The climate of a preset; null where it names none and its nation has no usual one.</summary>
