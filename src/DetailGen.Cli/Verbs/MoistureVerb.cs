@@ -18,18 +18,22 @@ internal static class MoistureVerb
         var set = Arguments.Set();
         verb.Arguments.Add(paths);
         verb.Options.Add(set);
-        var cases = CaseVerbs.Options(verb);
+        var cases = CaseOptions.AddTo(verb);
         verb.Validators.Add(value =>
         {
-            if (value.GetResult(cases.File) is { Implicit: false } == value.GetValue(paths) is { Length: > 0 })
+            var presets = value.GetValue(paths) is { Length: > 0 };
+            if (presets == cases.Given(value))
             {
-                value.AddError("Name presets, or a case file with --case.");
+                value.AddError(presets ? "Either presets or --case, not both." : "A preset or --case is needed.");
             }
         });
-        verb.SetAction(parsed => parsed.GetValue(cases.File) is { } file
-            ? CaseVerbs.Answer(screen, DetailLibrary.Moisture, parsed, file, cases)
-            : Answers.Tell(
-                screen, DetailLibrary.Moisture(new MoistureRequest(parsed.GetValue(paths)!, parsed.GetValue(set)!, parsed.GetValue(Arguments.Practice))), parsed.GetValue(CommandLine.Json), MoistureText.Write));
+        verb.SetAction(parsed =>
+        {
+            var json = parsed.GetValue(CommandLine.Json);
+            return cases.Request(parsed) is { } request
+                ? CaseText.Tell(screen, DetailLibrary.Moisture(request), json)
+                : Answers.Tell(screen, DetailLibrary.Moisture(new MoistureRequest(parsed.GetValue(paths)!, parsed.GetValue(set)!, parsed.GetValue(Arguments.Practice))), json, MoistureText.Write);
+        });
         return verb;
     }
 }

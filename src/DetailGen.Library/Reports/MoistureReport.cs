@@ -9,7 +9,7 @@ namespace DetailGen.Library.Reports;
 /// <param name="Elements">Wall and roof.</param>
 /// <param name="Steps">How the layers were taken from the section.</param>
 public sealed record MoistureReport(
-    string Standard, ClimateReport Climate, InsideAirReport Internal, SurfaceReport Surface, IReadOnlyList<MoistureElementReport> Elements, IReadOnlyList<string> Steps, string Caution);
+    string Standard, ClimateReport Climate, InsideAirReport Internal, MouldReport Surface, IReadOnlyList<MoistureElementReport> Elements, IReadOnlyList<string> Steps, string Caution);
 
 /// <summary>Air outside.</summary>
 /// <param name="Named">Whether the preset names it; else it is the usual one of the nation.</param>
@@ -27,7 +27,7 @@ public sealed record InsideAirReport(
 
 /// <summary>What the air asks of inside surfaces, so that mould does not grow.</summary>
 /// <param name="FactorNeeded">The design temperature factor; null where no month is colder outside than inside.</param>
-public sealed record SurfaceReport(
+public sealed record MouldReport(
     [property: JsonPropertyName("surface_rh_max")] double HumidityAllowed, [property: JsonPropertyName("rsi_m2k_w")] double Film,
     [property: JsonPropertyName("f_rsi_min")] double? FactorNeeded, string? CriticalMonth);
 

@@ -11,7 +11,7 @@ public class MoistureTests
     private static readonly Climate Frosty = Outside([-3, -1.5, 3, 8.5, 13.5, 16.5, 18.5, 18, 13.5, 8.5, 3, -1], 0.8, 1080);
 
     [Fact]
-    public void Wall_and_roof_of_any_sizes_are_answered_in_numbers() => AnySizesTests.Details.Always(
+    public void Wall_and_roof_of_any_sizes_are_answered_in_numbers() => AnyDetail.Presets.Always(
         preset =>
         {
             if (Shipped.Solve(preset) is not Solution.Solved solved)
@@ -29,7 +29,7 @@ public class MoistureTests
                 Assert.All(built.Model.Layers, layer => Assert.True(layer.LeastSd > 0 && layer.LeastSd <= layer.MostSd && layer.Resistance >= 0));
             }
         },
-        cases: Soak.Cases(60), print: preset => $"{preset.Junction.Id} {preset.Wall.Id} {preset.Roof.Id} {string.Join(", ", preset.Set.Concat(preset.Prefer).Select(given => given.Key + "=" + given.Value))}");
+        cases: Soak.Cases(60), print: AnyDetail.Told);
 
     [Fact]
     public void A_roof_counts_down_to_its_membrane_and_every_layer_but_the_finish()
