@@ -39,5 +39,9 @@ internal static class Messages
 
     internal static string DamagedPreset => "The preset in the drawing is damaged.";
 
+    internal static string HeatStandard => "ISO 10211:2017 (two-dimensional heat flow), ISO 6946:2017 (plane elements, air layers), ISO 13788:2012 (film of the mould criterion); from memory, clause numbers still to be read";
+
+    internal static string HeatCaution => "Design figures of a model, for a competent person to judge: they hang on the conductivities of the products used and on workmanship, and leave out air leakage, moisture and fixings. Local regulations and the licensed designers decide.";
+
     internal static string ReducedPrint => "Sheet: reduced-print is not built yet; letters keep their usual heights.";
 }

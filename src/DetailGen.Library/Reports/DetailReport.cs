@@ -104,7 +104,8 @@ public sealed record PlaceReport(double X, double Y);
 public sealed record CheckReport(string Id, string Line, string Verdict, string Text, IReadOnlyList<string> Parts, PlaceReport? At, double? GapMm);
 
 /// <summary>Results of physics, as far as they are computed.</summary>
-public sealed record PhysicsReport(IReadOnlyList<BuildupReport> Buildups);
+[JsonDerivedType(typeof(JunctionReport))]
+public record PhysicsReport(IReadOnlyList<BuildupReport> Buildups);
 
 /// <summary>A build-up with its layers.</summary>
 public sealed record BuildupReport(

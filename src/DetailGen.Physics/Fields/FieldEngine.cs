@@ -4,7 +4,7 @@ namespace DetailGen.Physics.Fields;
 
 /// <summary>Two-dimensional steady conduction (the calculation of ISO 10211): mesh, solve, refine where the two fluxes disagree, until the gap of the
 /// bounds is small enough.</summary>
-internal static class FieldEngine
+public static class FieldEngine
 {
     private const int MostTriangles = 20_000;
     private const int MostRounds = 30;
@@ -12,7 +12,8 @@ internal static class FieldEngine
     private const double Marked = 0.6; // share of the gap that the marked triangles hold (W. Dörfler, SIAM J. Numer. Anal. 33 (1996), from memory)
     private const double Reach = 0.001; // mm
 
-    internal static FieldOutcome Solve(FieldCase asked)
+    /// <summary>The field of a case, or what is wrong with its geometry.</summary>
+    public static FieldOutcome Solve(FieldCase asked)
     {
         var used = asked.Boundary.Where(b => b.Environment is not null).Select(b => b.Environment!).ToArray();
         var temperatures = used.Select(e => e.Temperature).Distinct().Order().ToArray();
