@@ -11,7 +11,7 @@ public static class FieldEngine
     private const double Finest = 1e-6; // mm; sides shorter than this are not halved, lest corners run together in rounding
     private const double Marked = 0.6; // share of the gap that the marked triangles hold (W. Dörfler, SIAM J. Numer. Anal. 33 (1996), from memory)
     private const double Settled = 5e-5; // share of the temperature step by which the coldest place may still change in a calm round
-    private const int Calm = 3;
+    private const int Calm = 2;
     private const double Reach = 0.001; // mm
 
     /// <summary>The field of a case, or what is wrong with its geometry.</summary>
@@ -52,7 +52,7 @@ public static class FieldEngine
         {
             var wide = field.Upper - field.Lower > asked.WantedError * field.Lower && field.Mesh.Triangles.Length < MostTriangles;
             var marked = wide ? LargestGaps(field) : new bool[field.Gaps.Length];
-            if (coldest is { } at && calm < Calm)
+            if (coldest is { } at && (wide || calm < Calm))
             {
                 Around(field.Mesh, at.X, at.Y, marked);
             }
