@@ -31,6 +31,8 @@ internal static class Messages
         ? "Inside dimensions: the roof from the face of the wall in the lower room, the wall from the level of the ceiling. Outside dimensions: the roof from the weather face of the wall, the wall from the outside surface of the roof. Between the rooms no heat is counted."
         : "Inside dimensions: the wall to the ceiling, the roof from the inside face of the wall. Outside dimensions: the wall to the outside surface of the roof, the roof from the weather face of the wall.";
 
+    internal static string Detached => "Left out: pieces outside that no solid joins to the rest.";
+
     internal static string Voids(int count) => $"Enclosed gaps between parts pass no heat ({count.ToString(CultureInfo.InvariantCulture)}).";
 
     private static string List(IEnumerable<string> parts) => string.Join(", ", parts);

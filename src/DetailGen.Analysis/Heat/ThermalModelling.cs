@@ -49,7 +49,7 @@ public static class ThermalModelling
         var end = period?.PlaneFrom(needed) ?? needed;
         var run = RoofPeriod.RunOn(standing, drawn.End, end, period);
         var planes = drawn with { End = end };
-        var solids = Together(run, planes.Window);
+        var solids = Together(Joined(run, planes.Window, steps), planes.Window);
         var weld = Weld.Of([.. solids.Select(solid => solid.Region)]);
         var threeAirs = planes.Head is not null;
         var (lines, voids) = new Surroundings(planes, conditions, threeAirs).Around(weld);
@@ -67,6 +67,20 @@ public static class ThermalModelling
         steps.Add(Messages.Lengths(threeAirs));
         var asked = new FieldCase(section.Junction, Regions(solids, weld), lines, [], [], conditions.MouldFilm, conditions.WantedError);
         return new(asked, solids, [.. Flanks(run, planes, conditions, period)], steps);
+    }
+
+    // What no solid joins to the rest, such as a thick metal coping that stands on a membrane, keeps no heat in.
+    private static IReadOnlyList<Solid> Joined(IReadOnlyList<Solid> solids, Region window, List<string> steps)
+    {
+        var pieces = Region.Union(solids.Select(solid => solid.Region.Intersect(window))).Pieces.Select(piece => Region.Polygon([.. piece.Outline])).ToArray();
+        var body = pieces.MaxBy(piece => piece.Area)!;
+        if (pieces.Length > 1)
+        {
+            solids = [.. solids.Select(solid => solid with { Region = pieces.Where(piece => piece != body).Aggregate(solid.Region, (left, piece) => left.Minus(piece)) })];
+            steps.Add(Messages.Detached);
+        }
+
+        return solids;
     }
 
     private static IEnumerable<Flank> Flanks(IReadOnlyList<Solid> solids, CutOff planes, HeatConditions conditions, RoofPeriod? period)
