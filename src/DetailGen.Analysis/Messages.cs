@@ -17,7 +17,7 @@ internal static class Messages
     internal static string Repeating(string part, double width, double centres, double conductivity) =>
         $"{part} repeats out of the plane ({Number(width)} at {Number(centres)} mm) and counts by its share of the area: {conductivity.ToString("0.0##", CultureInfo.InvariantCulture)} W/(m·K) with what lies between.";
 
-    internal static string AirLayers => "Air in cavities and voids is unventilated and conducts as thickness over resistance, by the direction of the heat (ISO 6946:2017); weeps are too few to count, and joists do not narrow it.";
+    internal static string AirLayers => "Air in cavities and voids is unventilated and conducts as thickness over resistance, by the direction of the heat (ISO 6946, table of unventilated layers, as in the schedule); weeps are too few to count, and joists do not narrow it.";
 
     internal static string Fixings(IEnumerable<string> parts) => $"Left out of the field, for a correction of U: {List(parts)}.";
 

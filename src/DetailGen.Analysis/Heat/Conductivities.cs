@@ -7,8 +7,8 @@ namespace DetailGen.Analysis.Heat;
 /// Conductivity of each piece in the plane of the section: materials have their own, an air layer its thickness over its resistance, and members that repeat out
 /// of the plane share with what lies between them, side by side: λ = f·λ(member) + (1 − f)·λ(between), f = width / centres.
 /// </summary>
-/// <remarks>Side by side is the arrangement of members and field across the heat flow; equivalent conductivity of an air layer λ = d / R as in ISO 10211:2017 for
-/// cavities of ISO 6946 (clause numbers still to be read).</remarks>
+/// <remarks>Side by side is the arrangement of members and field across the heat flow; an air layer conducts λ = d / R
+/// (ISO 10211:2017, equivalent conductivity of cavities, clause number still to be read).</remarks>
 internal static class Conductivities
 {
     /// <summary>Members of one repeat stand on each other when no more than this lies between; mm.</summary>
@@ -64,7 +64,7 @@ internal static class Conductivities
 
     private static double Air(Sections.Element element, Bounds box)
     {
-        var (thickness, flow) = element == Sections.Element.Wall ? (box.Width / 1000, Flow.Horizontal) : (box.Height / 1000, Flow.Upwards);
-        return thickness / AirSpace.Ordinary(thickness).Resistance(flow);
+        var (thickness, flow) = element == Sections.Element.Wall ? (box.Width, Flow.Horizontal) : (box.Height, Flow.Upwards);
+        return thickness / 1000 / AirLayer.Resistance(thickness, flow); // the same resistance as in the schedule and before the solver
     }
 }

@@ -11,10 +11,6 @@ public sealed record AirSpace(double Thickness, double FirstEmissivity, double S
     /// <summary>Thickest layer that the method holds for, in m.</summary>
     public const double Thickest = 0.3;
 
-    /// <summary>Unventilated, between ordinary surfaces (emissivity 0.9) at 10 °C, with a step of up to 5 K.</summary>
-    /// <param name="thickness">m, above 0.</param>
-    public static AirSpace Ordinary(double thickness) => new(thickness, 0.9, 0.9, 10, 5, 0);
-
     private const double StefanBoltzmann = 5.67e-8; // W/(m²·K⁴)
     private const double StillAir = 0.025; // W/(m·K)
 

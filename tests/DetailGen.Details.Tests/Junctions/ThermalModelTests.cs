@@ -28,7 +28,7 @@ public class ThermalModelTests
             Assert.Single(covered.Pieces);
             Holds(JunctionHeat.Of(model, Coarse));
         },
-        cases: 60, print: AnyDetail.Told);
+        cases: 30, print: AnyDetail.Told);
 
     /// <summary>Nothing of the build-up is lost on the way: what the schedule adds up is what the cut-off plane of the model crosses.</summary>
     [Theory]
@@ -39,10 +39,11 @@ public class ThermalModelTests
         var heat = JunctionHeat.Of(ThermalModelling.Of(section, Coarse), Coarse);
         foreach (var buildup in section.Buildups)
         {
-            // the schedule leaves out thin sheets, dabs and joists: 5 mm of board, and some of the air beside members, is what they come to
+            // where nothing crosses a layer they differ by thin sheets alone, which a board or screed takes the place of; dabs and joists cross one of 0.16 to 0.17 m²K/W
             var flank = heat.Flanks.Single(flank => flank.Id == buildup.Id);
             var scheduled = BuildupResistance.Of(buildup);
-            Assert.InRange(1 / flank.UValue.Value, scheduled.Total - 0.08, scheduled.Total + 0.08);
+            var slack = buildup.Layers.Any(layer => layer.Kind is LayerKind.Bridged or LayerKind.Air) ? 0.1 : 0.006;
+            Assert.InRange(1 / flank.UValue.Value, scheduled.Total - slack, scheduled.Total + slack);
         }
     }
 
@@ -75,12 +76,21 @@ public class ThermalModelTests
             return;
         }
 
-        // 47 at 400 mm: 0.1175 of softwood (0.13), the rest air of the depth of joist and firring over 1 / (1.95 + hr), and the leaf (1.13) where they bear;
-        // hr = 4 · 5.67e-8 · 283.15³ / (2 / 0.9 − 1) = 4.2126
+        // 47 at 400 mm: 0.1175 of softwood (0.13), the rest air of the depth of joist and firring over 0.16 m²K/W, and the leaf (1.13) where they bear
         var depth = section["roof.joist.1"].Region.Bounds.Height + section["roof.firring.1"].Region.Bounds.Top - section["roof.firring.1"].Region.Bounds.Bottom;
         Assert.Equal(2, timber.Length);
         Assert.Contains(timber, solid => Math.Abs(solid.Conductivity - ((0.1175 * 0.13) + (0.8825 * 1.13))) < 1e-6);
-        Assert.Contains(timber, solid => Math.Abs(solid.Conductivity - ((0.1175 * 0.13) + (0.8825 * depth / 1000 * (1.95 + 4.2126)))) < 0.03);
+        Assert.Contains(timber, solid => Math.Abs(solid.Conductivity - ((0.1175 * 0.13) + (0.8825 * depth / 1000 / 0.16))) < 0.03);
+    }
+
+    /// <summary>The schedule's U, the solver's promise and the field count air alike.</summary>
+    [Fact]
+    public void A_partly_filled_cavity_is_the_same_layer_of_air_to_schedule_and_field()
+    {
+        var section = Shipped.Build("parapet", "cavity-masonry", "warm-concrete-deck", "wall.fill=partial", "wall.lining=wet-plaster");
+        var wall = BuildupResistance.Of(section.Buildups.Single(buildup => buildup.Id == "wall"));
+        var flank = JunctionHeat.Of(ThermalModelling.Of(section, Coarse), Coarse).Flanks.Single(flank => flank.Id == "wall");
+        Assert.Equal(wall.UValue, flank.UValue.Value, 1e-9);
     }
 
     [Fact]
