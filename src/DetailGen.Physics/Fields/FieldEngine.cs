@@ -12,6 +12,7 @@ public static class FieldEngine
     private const double Marked = 0.6; // share of the gap that the marked triangles hold (W. Dörfler, SIAM J. Numer. Anal. 33 (1996), from memory)
     private const double Settled = 5e-5; // share of the temperature step by which the coldest place may still change in a calm round
     private const int Calm = 2;
+    private const int Closer = 3; // times that the coldest place is refined in a round: solving costs, a few small triangles do not
     private const double Reach = 0.001; // mm
 
     /// <summary>The field of a case, or what is wrong with its geometry.</summary>
@@ -51,18 +52,18 @@ public static class FieldEngine
         for (var round = 0; round < MostRounds; round++)
         {
             var wide = field.Upper - field.Lower > asked.WantedError * field.Lower && field.Mesh.Triangles.Length < MostTriangles;
-            var marked = wide ? LargestGaps(field) : new bool[field.Gaps.Length];
-            if (coldest is { } at && (wide || calm < Calm))
+            var mesh = wide ? field.Mesh.Refine(LargestGaps(field)) : field.Mesh;
+            for (var i = 0; i < Closer && coldest is { } at && (wide || calm < Calm); i++)
             {
-                Around(field.Mesh, at.X, at.Y, marked);
+                mesh = mesh.Refine(Around(mesh, at.X, at.Y));
             }
 
-            if (!marked.Contains(true))
+            if (mesh.Triangles.Length == field.Mesh.Triangles.Length)
             {
                 break;
             }
 
-            field = new(field.Mesh.Refine(marked), conditions);
+            field = new(mesh, conditions);
             var now = Coldest(field);
             calm = now is { } one && coldest is { } other && Math.Abs(one.Value - other.Value) < Settled ? calm + 1 : 0;
             coldest = now;
@@ -89,8 +90,9 @@ public static class FieldEngine
         return marked;
     }
 
-    private static void Around(Mesh mesh, double x, double y, bool[] marked)
+    private static bool[] Around(Mesh mesh, double x, double y)
     {
+        var marked = new bool[mesh.Triangles.Length];
         for (var t = 0; t < marked.Length; t++)
         {
             var triangle = mesh.Triangles[t];
@@ -100,8 +102,10 @@ public static class FieldEngine
                 reach = Math.Min(reach, double.Hypot(mesh.Places[corner].X - x, mesh.Places[corner].Y - y));
             }
 
-            marked[t] |= reach <= 0.5 * longest && longest > Finest;
+            marked[t] = reach <= 0.5 * longest && longest > Finest;
         }
+
+        return marked;
     }
 
     // The energy has no bound to refine by; temperatures away from the jump settle under refinement everywhere.
