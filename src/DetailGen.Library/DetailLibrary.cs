@@ -56,6 +56,10 @@ public static class DetailLibrary
     /// <summary>Reads a drawing back: the values that it was made from, and what was edited since.</summary>
     public static InspectReport Inspect(string file) => Inspecting.Run(file);
 
+    /// <summary>Heat through the junctions of presets in two dimensions: coupling, Ψ, temperature factor.</summary>
+    public static DetailsReport Heat(HeatRequest request) =>
+        InOffice(request.Practice, office => new DetailsReport(Tool, [.. PresetFiles.Of(request.Paths).Select(path => PresetHeating.One(path, request.Overrides, office))]));
+
     /// <summary>Answers the cases of a file that ask for U-values and heat flow.</summary>
     public static CaseReport Heat(CaseRequest request) => CaseAnswering.Run(request, CaseMatter.Heat);
 

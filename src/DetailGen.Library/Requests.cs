@@ -38,7 +38,11 @@ public sealed record RangeRequest(string Preset, IReadOnlyList<string> Overrides
 /// <param name="File">Null for standard output.</param>
 public sealed record NewRequest(string Junction, string Wall, string Roof, string? File, string? Practice = null);
 
-/// <summary>A stand-alone case file for <see cref="DetailLibrary.Heat"/> or <see cref="DetailLibrary.Moisture(CaseRequest)"/>.</summary>
+/// <summary>Presets whose junctions <see cref="DetailLibrary.Heat(HeatRequest)"/> is to calculate.</summary>
+/// <param name="Paths">Files, or folders whose presets are all taken.</param>
+public sealed record HeatRequest(IReadOnlyList<string> Paths, IReadOnlyList<string> Overrides, string? Practice = null);
+
+/// <summary>A stand-alone case file for <see cref="DetailLibrary.Heat(CaseRequest)"/> or <see cref="DetailLibrary.Moisture(CaseRequest)"/>.</summary>
 /// <param name="File">JSON.</param>
 /// <param name="Only">Ids of the cases to answer; empty for all.</param>
 public sealed record CaseRequest(string File, IReadOnlyList<string> Only);

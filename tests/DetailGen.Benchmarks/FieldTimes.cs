@@ -99,7 +99,8 @@ internal static class FieldTimes
             return row;
         }).ToArray();
         var right = Enumerable.Repeat(1.0, places.Length).ToArray();
-        return Median(runs, () => SparseFactor.Solve(rows, right, places));
+        var squares = Enumerable.Range(0, (side - 1) * (side - 1)).Select(k => (k / (side - 1) * side) + (k % (side - 1))).Select(i => new[] { i, i + 1, i + side, i + side + 1 }).ToArray();
+        return Median(runs, () => SparseFactor.Solve(rows, right, places, squares));
     }
 
     private static double Median<T>(int runs, Func<T> work)
