@@ -38,6 +38,9 @@ public static partial class Messages
     public static Diagnostic UnknownPack(Mark at, string name, IReadOnlyList<string> known) =>
         new("unknown-rules", at, $"There is no rule pack {Short(name)}.", NearestOf(name, known), "rules", name);
 
+    public static Diagnostic UnknownClimate(Mark at, string name, IReadOnlyList<string> known) =>
+        new("unknown-climate", at, $"There is no climate {Short(name)}.", NearestOf(name, known), "site.climate", name);
+
     public static Diagnostic UnknownRule(Mark at, string id, IReadOnlyCollection<string> known) =>
         new("unknown-rule", at, $"There is no rule {Short(id)} to waive.", NearestOf(id, [.. known]), id);
 

@@ -29,7 +29,13 @@ public static class DetailLibrary
         .. PresetFiles.Of(request.Paths).Select(path =>
         {
             var preset = PresetFiles.Read(path, request.Overrides, office);
-            return preset.IsGood ? DetailWork.Do(preset.Value, office).Report : Unread(path, SolvedReport.Errors(preset.Faults));
+            if (!preset.IsGood)
+            {
+                return Unread(path, SolvedReport.Errors(preset.Faults));
+            }
+
+            var (worked, report) = DetailWork.Do(preset.Value, office);
+            return worked is null ? report : Moistening.WithFigures(report, worked, office);
         }),
     ]));
 
@@ -54,11 +60,18 @@ public static class DetailLibrary
     /// <summary>Reads a drawing back: the values that it was made from, and what was edited since.</summary>
     public static InspectReport Inspect(string file) => Inspecting.Run(file);
 
+    /// <summary>Heat through the junctions of presets in two dimensions: coupling, Ψ, temperature factor.</summary>
+    public static DetailsReport Heat(HeatRequest request) =>
+        InOffice(request.Practice, office => new DetailsReport(Tool, [.. PresetFiles.Of(request.Paths).Select(path => PresetHeating.One(path, request.Overrides, office))]));
+
     /// <summary>Answers the cases of a file that ask for U-values and heat flow.</summary>
     public static CaseReport Heat(CaseRequest request) => CaseAnswering.Run(request, CaseMatter.Heat);
 
     /// <summary>Answers the cases of a file that ask for condensation and mould.</summary>
     public static CaseReport Moisture(CaseRequest request) => CaseAnswering.Run(request, CaseMatter.Moisture);
+
+    /// <summary>Condensation month by month in wall and roof, and what mould asks of their inside faces.</summary>
+    public static DetailsReport Moisture(MoistureRequest request) => InOffice(request.Practice, office => Moistening.Run(request, office));
 
     /// <summary>Lists what there is.</summary>
     public static ListReport List(string topic, string? practice = null)

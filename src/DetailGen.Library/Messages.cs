@@ -1,3 +1,6 @@
+using System.Globalization;
+using DetailGen.Details.Climates;
+
 namespace DetailGen.Library;
 
 /// <summary>What this project says to people.</summary>
@@ -27,6 +30,17 @@ internal static class Messages
 
     internal static string NoSuch(string kind, string id) => $"There is no {kind} {id}.";
 
+    internal static string NoUsualClimate(string nation) => $"No climate is usual for {nation}.";
+
+    internal static string NoCondensation(string reason) => $"Condensation is not calculated. {reason}";
+
+    internal static string NameClimate(IReadOnlyList<string> ids) => $"Name one under site: {{ climate: … }}; there are {string.Join(", ", ids)}.";
+
+    internal static string Oversaturated(string climate, ClimateMonth month, double saturation) => string.Create(
+        CultureInfo.InvariantCulture, $"In the climate {climate} a month of {month.Temperature:0.##} °C has {month.VapourPressure:0.#} Pa of vapour; air of that temperature holds {saturation:0.#} Pa at most.");
+
+    internal static string OversaturatedHint => "Look at temperature and vapour pressure of that month; the pressure is in Pa.";
+
     internal static string InCase(string? id, string reason) => id is null ? reason : $"Case {id}: {reason}";
 
     internal static string NoSuchFile => "There is no such file.";
@@ -38,6 +52,15 @@ internal static class Messages
     internal static string NotADrawingHint => "A drawing is a DXF file, text or binary.";
 
     internal static string DamagedPreset => "The preset in the drawing is damaged.";
+
+    internal static string TargetNotInRanges(string key) => $"{key} is simulated only for single sizes: the ranges do not know of it.";
+
+    internal static string TargetsNotProven(IEnumerable<string> targets, string key, int tried) =>
+        $"{string.Join(" and ", targets)}: not proven that it cannot be met. Only {key} was tried ({(tried == 0 ? "it is fixed, or there is nothing thicker" : $"{tried} thicker values")}); other sizes and materials were not.";
+
+    internal static string HeatStandard => "ISO 10211:2017 (two-dimensional heat flow), ISO 6946:2017 (plane elements, air layers), ISO 13788:2012 (film of the mould criterion); from memory, clause numbers still to be read";
+
+    internal static string HeatCaution => "Design figures of a model, for a competent person to judge: they hang on the conductivities of the products used and on workmanship, and leave out air leakage, moisture and fixings. Local regulations and the licensed designers decide.";
 
     internal static string ReducedPrint => "Sheet: reduced-print is not built yet; letters keep their usual heights.";
 }

@@ -19,6 +19,9 @@ public sealed record DrawRequest(
 /// <summary>What <see cref="DetailLibrary.Check"/> is to check: files, or folders whose presets are all taken.</summary>
 public sealed record CheckRequest(IReadOnlyList<string> Paths, IReadOnlyList<string> Overrides, string? Practice = null);
 
+/// <summary>Presets whose condensation <see cref="DetailLibrary.Moisture(MoistureRequest)"/> is to calculate: files, or folders whose presets are all taken.</summary>
+public sealed record MoistureRequest(IReadOnlyList<string> Paths, IReadOnlyList<string> Overrides, string? Practice = null);
+
 /// <summary>What <see cref="DetailLibrary.Explain"/> is to explain.</summary>
 /// <param name="Subject">A parameter key, a rule id, a part id or a value such as 150 mm; null for every value, or for what changes alone where something is tried.</param>
 public sealed record ExplainRequest(string Preset, IReadOnlyList<string> Overrides, string? Subject, string? Practice = null)
@@ -35,7 +38,11 @@ public sealed record RangeRequest(string Preset, IReadOnlyList<string> Overrides
 /// <param name="File">Null for standard output.</param>
 public sealed record NewRequest(string Junction, string Wall, string Roof, string? File, string? Practice = null);
 
-/// <summary>A stand-alone case file for <see cref="DetailLibrary.Heat"/> or <see cref="DetailLibrary.Moisture"/>.</summary>
+/// <summary>Presets whose junctions <see cref="DetailLibrary.Heat(HeatRequest)"/> is to calculate.</summary>
+/// <param name="Paths">Files, or folders whose presets are all taken.</param>
+public sealed record HeatRequest(IReadOnlyList<string> Paths, IReadOnlyList<string> Overrides, string? Practice = null);
+
+/// <summary>A stand-alone case file for <see cref="DetailLibrary.Heat(CaseRequest)"/> or <see cref="DetailLibrary.Moisture(CaseRequest)"/>.</summary>
 /// <param name="File">JSON.</param>
 /// <param name="Only">Ids of the cases to answer; empty for all.</param>
 public sealed record CaseRequest(string File, IReadOnlyList<string> Only);

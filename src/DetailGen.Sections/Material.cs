@@ -9,4 +9,15 @@ namespace DetailGen.Sections;
 /// <param name="Density">kg/m³; 0 for air.</param>
 /// <param name="Origin">How the conductivity is known: declared, tabulated or assumed.</param>
 public sealed record Material(
-    string Id, string Name, string Kind, string Fill, string LayerCode, double? Conductivity, double Density, string Origin);
+    string Id, string Name, string Kind, string Fill, string LayerCode, double? Conductivity, double Density, string Origin)
+{
+    /// <summary>Null where it is not known.</summary>
+    public Vapour? Vapour { get; init; }
+}
+
+/// <summary>Resistance to vapour.</summary>
+/// <param name="MuDry">Diffusion resistance factor, dry; 1000000 stands for tight.</param>
+/// <param name="MuWet">The same, wet.</param>
+/// <param name="Sd">Equivalent air layer of a sheet in m; null where it follows from thickness.</param>
+/// <param name="Confidence">read, memory or common-practice.</param>
+public sealed record Vapour(double MuDry, double MuWet, double? Sd, string Confidence);

@@ -65,13 +65,16 @@ public sealed class Region
     /// <summary>Grown outwards with mitred corners, or shrunk where <paramref name="by"/> is negative; mm.</summary>
     public Region Grow(double by) => IsEmpty ? this : new(Planar.Buffer(_geometry, by));
 
-    public Region Shift(double x, double y) => Map(point => new(point.X + x, point.Y + y));
+    public Region Shift(double x, double y) => Bend(point => new(point.X + x, point.Y + y));
 
     /// <summary>Reflected in the y axis.</summary>
-    public Region Mirror() => Map(point => new(-point.X, point.Y));
+    public Region Mirror() => Bend(point => new(-point.X, point.Y));
 
     /// <summary>Drawn larger or smaller about the origin; a positive factor.</summary>
-    public Region Scale(double factor) => Map(point => factor * point);
+    public Region Scale(double factor) => Bend(point => factor * point);
+
+    /// <summary>Every corner moved, with straight edges between them as before; the caller sees to it that no outline comes to cross itself.</summary>
+    public Region Bend(Func<Point, Point> move) => IsEmpty ? this : new(Planar.Map(_geometry, move));
 
     /// <summary>Inside or on the edge.</summary>
     public bool Contains(Point point) => Bounds.Contains(point) && _geometry.Intersects(Planar.Dot(point));
@@ -92,6 +95,4 @@ public sealed class Region
     public IReadOnlyList<(Point From, Point To)> Cut(Point from, Point to) => Planar.Cut(_geometry, from, to);
 
     private bool Apart(Region other) => IsEmpty || other.IsEmpty || !_geometry.EnvelopeInternal.Intersects(other._geometry.EnvelopeInternal);
-
-    private Region Map(Func<Point, Point> move) => IsEmpty ? this : new(Planar.Map(_geometry, move));
 }

@@ -69,7 +69,11 @@ public enum LayerKind
 /// <param name="Function">In a few words.</param>
 /// <param name="Remark">Bridging, taper and the like; empty if none.</param>
 public sealed record Layer(
-    string Reference, string Slot, string PartId, string Element, Material Material, double Thickness, LayerKind Kind, string Function, string Remark = "");
+    string Reference, string Slot, string PartId, string Element, Material Material, double Thickness, LayerKind Kind, string Function, string Remark = "")
+{
+    /// <summary>Air counts, whatever crosses it.</summary>
+    public bool IsAir => Kind == LayerKind.Air || (Kind != LayerKind.Sheet && Material.Conductivity is null);
+}
 
 /// <summary>A wall or roof as a stack of layers: a wall outside to inside, a roof top to bottom.</summary>
 /// <param name="Id"><c>wall</c> or <c>roof</c>.</param>

@@ -6,6 +6,7 @@ using DetailGen.Benchmarks;
 // solver [NAME]              every shipped preset: size of the model, solving, all ranges, one move of a given size, the ratio to CP-SAT
 // scaling [MOST]             solving models of up to so many unknowns
 // dxf [COUNT]                writing and reading drawings of up to so many entities
+// fields [CASE] [RUNS]       two-dimensional heat flow: time to a gap of the bounds, against a bare factorisation; gap and time over unknowns
 // anything else goes to BenchmarkDotNet
 return args switch
 {
@@ -13,6 +14,7 @@ return args switch
     ["variants", .. var rest] => Variants.Print(rest),
     ["solver", .. var rest] => SolverTimes.Print(rest),
     ["scaling", .. var rest] => SolverScaling.Print(rest),
+    ["fields", .. var rest] => FieldTimes.Print(rest),
     ["dxf", .. var rest] => DxfThroughput.Print(rest),
     _ => Measure(args),
 };

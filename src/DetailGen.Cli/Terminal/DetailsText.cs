@@ -94,7 +94,7 @@ internal static class DetailsText
     };
 
     /// <summary>The first line, or the conflict; false where there is nothing more to tell.</summary>
-    private static bool Opened(TextWriter output, DetailReport detail)
+    internal static bool Opened(TextWriter output, DetailReport detail)
     {
         if (detail.Conflict is { } conflict)
         {

@@ -53,8 +53,8 @@ public static class CommandLine
         root.Subcommands.Add(CheckVerb.Command(screen));
         root.Subcommands.Add(ExplainVerb.Command(screen));
         root.Subcommands.Add(RangeVerb.Command(screen));
-        root.Subcommands.Add(CaseVerbs.Heat(screen));
-        root.Subcommands.Add(CaseVerbs.Moisture(screen));
+        root.Subcommands.Add(HeatVerb.Command(screen));
+        root.Subcommands.Add(MoistureVerb.Command(screen));
         root.Subcommands.Add(InspectVerb.Command(screen));
         root.Subcommands.Add(ListVerb.Command(screen));
         root.Subcommands.Add(SchemaVerb.Command(screen));

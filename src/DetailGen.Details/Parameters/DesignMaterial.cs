@@ -3,22 +3,16 @@ using DetailGen.Sections;
 
 namespace DetailGen.Details.Parameters;
 
-/// <summary>A material with all its design values: those of the section, and those that only moisture and time need.</summary>
+/// <summary>A material with all its design values: those of the section, and those that only time and the authorities need.</summary>
 /// <param name="SpecificHeat">J/(kg·K).</param>
 /// <param name="Fire">Typical class of reaction to fire; a product's own class decides.</param>
 /// <param name="Confidence">How far each value is known.</param>
 /// <param name="Source">Of the thermal values.</param>
 public sealed record DesignMaterial(
-    Material Material, Vapour Vapour, double SpecificHeat, string? Fire, ValueConfidence Confidence, Source Source, string? Note, Mark At)
+    Material Material, double SpecificHeat, string? Fire, ValueConfidence Confidence, Source Source, string? Note, Mark At)
 {
     public string Id => Material.Id;
 }
-
-/// <summary>Resistance to vapour.</summary>
-/// <param name="MuDry">Diffusion resistance factor, dry; 1000000 stands for tight.</param>
-/// <param name="MuWet">The same, wet.</param>
-/// <param name="Sd">Equivalent air layer of a sheet in m; null where it follows from thickness.</param>
-public sealed record Vapour(double MuDry, double MuWet, double? Sd);
 
 /// <summary>read, memory or common-practice for each value.</summary>
 public sealed record ValueConfidence(string Conductivity, string Density, string SpecificHeat, string Vapour, string Fire);

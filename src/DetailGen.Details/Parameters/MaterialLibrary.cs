@@ -47,8 +47,11 @@ public sealed class MaterialLibrary
         var confidence = (MapNode)node["confidence"]!;
         var material = new Material(
             node.Must("id"), node.Must("name"), node.Must("kind"), node.Text("fill") ?? "", node.Text("layer") ?? "",
-            (double?)node.Number("conductivity"), (double)(node.Number("density") ?? 0), node.Must("origin"));
-        return new(material, new((double)mu.Number("dry")!, (double)mu.Number("wet")!, (double?)(node.Number("sd") / 1000)), (double)node.Number("specific-heat")!,
+            (double?)node.Number("conductivity"), (double)(node.Number("density") ?? 0), node.Must("origin"))
+        {
+            Vapour = new((double)mu.Number("dry")!, (double)mu.Number("wet")!, (double?)(node.Number("sd") / 1000), confidence.Must("vapour")),
+        };
+        return new(material, (double)node.Number("specific-heat")!,
             node.Text("fire"),
             new(confidence.Must("conductivity"), confidence.Must("density"), confidence.Must("specific-heat"), confidence.Must("vapour"), confidence.Must("fire")),
             SourceShape.Read((MapNode)node["source"]!), node.Text("note"), node.At);

@@ -23,6 +23,15 @@ public sealed record Preset(
     IReadOnlyList<NamedPack> Rules, IReadOnlyList<Waiver> Waivers, IReadOnlyList<GivenLevel> Levels, SheetWishes Sheet, TitleBlock TitleBlock,
     IReadOnlyList<Revision> Revisions, string FrsiFilm, bool Mirror, IReadOnlyList<Diagnostic> Warnings)
 {
+    /// <summary>Climate that condensation is calculated in; null for the usual one of the nation.</summary>
+    public NamedClimate? Climate { get; init; }
+
+    /// <summary>Humidity class of the air inside, 1 to 5; null for that of the use.</summary>
+    public int? HumidityClass { get; init; }
+
+    /// <summary>Temperature of the air inside in °C; null for that of the use.</summary>
+    public double? AirTemperature { get; init; }
+
     /// <summary>Wall, roof, junction: the order in which equations and parameters are told.</summary>
     public IEnumerable<Component> Components => [Wall, Roof, Junction];
 }
@@ -50,6 +59,8 @@ public sealed record FilledSlot(Slot Slot, DesignMaterial Filling, Mark? At)
 }
 
 public sealed record NamedPack(string Name, Mark At);
+
+public sealed record NamedClimate(string Name, Mark At);
 
 /// <summary>A rule that the author sets aside, and answers for.</summary>
 public sealed record Waiver(string Rule, string Reason, string? By, string? Reference, Mark At);

@@ -32,7 +32,7 @@ public static class PresetReader
         var preset = reading.Read(merged, path);
         IReadOnlyList<Diagnostic> faults =
         [
-            .. context.Materials.Faults, .. layers.Faults,
+            .. context.Materials.Faults, .. context.Climates.Faults, .. layers.Faults,
             .. ShapeCheck.Check(merged, PresetShape.Shape).Where(fault => fault.Code == "missing-key"), .. reading.Faults,
         ];
         return faults.Count == 0 ? Outcome.Good(preset!) : Outcome.Bad<Preset>(InOrder(faults, layers.Files));

@@ -33,6 +33,7 @@ internal sealed class PresetReading(PresetLayers layers, PresetContext context)
         var levels = Sound(map, "levels", new QuantityShape(QuantityKind.Length)).Select(Level).OfType<GivenLevel>().ToList();
         var sheet = Sheet(map);
         var block = new TitleBlock([.. Sound(map, "title-block", new TextShape()).Select(entry => new TitleField(entry.Key, TextOf(entry), entry.Value.At))]);
+        var climate = Climate(map);
         IssueCheck.Check(block, sheet, _faults, _warnings);
         if (!complete)
         {
@@ -41,7 +42,12 @@ internal sealed class PresetReading(PresetLayers layers, PresetContext context)
 
         return new(
             map.Text("detail") ?? "", map.Text("title") ?? Title(junction!, wall!, roof!), path, junction!, wall!, roof!, conditions, set, prefer, targets, slots, packs,
-            waivers, levels, sheet, block, Revisions(map), map.Text("frsi-film") ?? PresetShape.FrsiFilms[0], map.Flag("mirror"), _warnings);
+            waivers, levels, sheet, block, Revisions(map), map.Text("frsi-film") ?? PresetShape.FrsiFilms[0], map.Flag("mirror"), _warnings)
+        {
+            Climate = climate,
+            HumidityClass = Bare(map, "humidity-class", new WordShape(PresetShape.HumidityClasses)) is { } asked ? (int)asked : null,
+            AirTemperature = (double?)Bare(map, "air-temperature", PresetShape.AirTemperature),
+        };
     }
 
     private static string Title(Component junction, Component wall, Component roof) => $"{junction.Title}, {Small(wall.Title)}, {Small(roof.Title)}";
@@ -136,6 +142,21 @@ internal sealed class PresetReading(PresetLayers layers, PresetContext context)
         return packs;
     }
 
+    private NamedClimate? Climate(MapNode map)
+    {
+        if ((map["site"] as MapNode)?["climate"] is not ScalarNode node || !ShapeCheck.Holds(node, ComponentShape.Id))
+        {
+            return null;
+        }
+
+        if (!context.Climates.Ids.Contains(node.Text, StringComparer.Ordinal))
+        {
+            _faults.Add(Messages.UnknownClimate(node.At, node.Text, context.Climates.Ids));
+        }
+
+        return new(node.Text, node.At);
+    }
+
     private List<Waiver> Waivers(MapNode map)
     {
         var all = new List<Waiver>();
@@ -160,6 +181,9 @@ internal sealed class PresetReading(PresetLayers layers, PresetContext context)
         var dot = key.IndexOf('.', StringComparison.Ordinal);
         return (map[key[..dot]] as MapNode)?[key[(dot + 1)..]] is ScalarNode node ? new(key, node.Text, node.At) : new(key, words[0], null);
     }
+
+    private static decimal? Bare(MapNode map, string key, Shape shape) =>
+        (map["building"] as MapNode)?[key] is ScalarNode node && ShapeCheck.Holds(node, shape) ? QuantityReader.Read(node.Text, out _)?.Number : null;
 
     private GivenLevel? Level(Entry entry)
     {

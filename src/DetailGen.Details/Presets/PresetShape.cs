@@ -12,10 +12,18 @@ public static partial class PresetShape
     private static readonly TextShape Name = new(60, NamePattern(), "letters, digits, hyphen, dot and underscore, a letter or digit first");
     private static readonly TextShape Line = new(120);
 
+    public static IReadOnlyList<string> Nations { get; } = ["england", "scotland", "wales", "northern-ireland", "ireland"];
+
+    /// <summary>Humidity classes of the air inside, driest first.</summary>
+    public static IReadOnlyList<string> HumidityClasses { get; } = ["1", "2", "3", "4", "5"];
+
+    /// <summary>°C.</summary>
+    internal static NumberShape AirTemperature { get; } = new(0, 40);
+
     /// <summary>What switches rules; of each the first word is the default.</summary>
     public static IReadOnlyList<ConditionKey> Conditions { get; } =
     [
-        new("site.nation", ["england", "scotland", "wales", "northern-ireland", "ireland"]),
+        new("site.nation", Nations),
         new("site.exposure", ["moderate", "sheltered", "severe", "very-severe"]),
         new("building.use", ["dwelling", "school", "office", "retail", "sports", "pool", "other"]),
         new("building.work", ["new", "extension", "recovering", "alteration"]),
@@ -53,8 +61,9 @@ public static partial class PresetShape
         new Field("junction", Ids(components, ComponentKind.Junction), "The junction.", Required: true),
         new Field("wall", Ids(components, ComponentKind.Wall), "The wall construction.", Required: true),
         new Field("roof", Ids(components, ComponentKind.Roof), "The roof construction.", Required: true),
-        new Field("site", Group("site"), "Where it stands."),
-        new Field("building", Group("building"), "What it serves."),
+        new Field("site", Group("site", new Field("climate", ComponentShape.Id, "Climate for condensation; that of the nation where it is left out.")), "Where it stands."),
+        new Field("building", Group("building", new Field("humidity-class", new WordShape(HumidityClasses), "Humidity class of the air inside; that of the use where it is left out."),
+            new Field("air-temperature", AirTemperature, "Temperature of the air inside in °C, for condensation; that of the use where it is left out.")), "What it serves."),
         new Field("set", new TableShape(new AnySettingShape(), "parameter", Parameters(components)), "What the author fixes; everything else is solved."),
         new Field("prefer", new TableShape(new AnySettingShape(), "parameter", Parameters(components)), "Wishes, given up before a rule is broken."),
         new Field("target", new MapShape([.. Targets.Select(target => new Field(target.Key, new QuantityShape(target.Kind, BareToo: true), target.Meaning))]), "What must be reached."),
@@ -68,8 +77,8 @@ public static partial class PresetShape
         new Field("mirror", new FlagShape(), "true flips the drawing."),
         new Field("frsi-film", new WordShape(FrsiFilms), "Inside surface film for junction.frsi."));
 
-    private static MapShape Group(string group) => new([.. Conditions.Where(item => item.Key.StartsWith(group + ".", StringComparison.Ordinal))
-        .Select(item => new Field(item.Key[(group.Length + 1)..], new WordShape(item.Words), $"{item.Words[0]} where it is left out."))]);
+    private static MapShape Group(string group, params Field[] further) => new([.. Conditions.Where(item => item.Key.StartsWith(group + ".", StringComparison.Ordinal))
+        .Select(item => new Field(item.Key[(group.Length + 1)..], new WordShape(item.Words), $"{item.Words[0]} where it is left out.")), .. further]);
 
     private static MapShape Waiver => new(
         new Field("reason", new TextShape(300), "Why the rule may be broken here.", Required: true),

@@ -1,3 +1,4 @@
+using DetailGen.Details.Climates;
 using DetailGen.Details.Parameters;
 using DetailGen.Details.Reading.Shapes;
 using DetailGen.Details.Rules;
@@ -13,6 +14,8 @@ public static class Schemas
     public static string Component { get; } = JsonSchema.Of("Wall, roof or junction", ComponentShape.Shape);
 
     public static string Materials { get; } = JsonSchema.Of("Materials", MaterialShape.Shape);
+
+    public static string Climates { get; } = JsonSchema.Of("Climates", ClimateShape.Shape);
 
     public static string Stock { get; } = JsonSchema.Of("Stock sizes", StockShape.Shape);
 

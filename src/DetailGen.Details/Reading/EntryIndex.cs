@@ -8,6 +8,7 @@ internal sealed class EntryIndex
     private const string Begins = "- id: ";
 
     private readonly Dictionary<string, Func<ReadText>> _entries = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _ofPractice = new(StringComparer.Ordinal);
     private readonly List<Diagnostic> _faults = [];
 
     /// <param name="check">Looks over a file of a practice at once, so that all its faults are told.</param>
@@ -28,6 +29,9 @@ internal sealed class EntryIndex
     public IReadOnlyList<string> Ids => [.. _entries.Keys.Order(StringComparer.Ordinal)];
 
     public IReadOnlyList<Diagnostic> Faults => _faults;
+
+    /// <summary>Ids of the entries that a practice's folder brings.</summary>
+    public IReadOnlySet<string> OfPractice => _ofPractice;
 
     /// <summary>The entry of that id; null where there is none.</summary>
     public MapNode? Find(string id) => _entries.TryGetValue(id, out var read) && read() is { Faults.Count: 0, Root: MapNode map } ? map : null;
@@ -77,7 +81,12 @@ internal sealed class EntryIndex
 
         foreach (var item in ((ListNode)read.Root!).Items.OfType<MapNode>())
         {
-            _entries[((ScalarNode)item["id"]!).Text] = () => new(item, []);
+            var id = ((ScalarNode)item["id"]!).Text;
+            _entries[id] = () => new(item, []);
+            if (!file.Shipped)
+            {
+                _ofPractice.Add(id);
+            }
         }
     }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using DetailGen.Details.Parameters;
 using DetailGen.Details.Reading;
 using DetailGen.Details.Rules.Language;
@@ -42,6 +43,9 @@ public sealed record Rule(
     /// <summary>Where and how the entry departs from the catalogue; null where it does not.</summary>
     public string? Corrected { get; init; }
 
+    /// <summary>What a simulation of the section can say of a rule to confirm; null where a person must look.</summary>
+    public SimulatedLimit? Simulate { get; init; }
+
     /// <summary>Why no preset can break an enforced rule; null where one can.</summary>
     public string? Unbreakable { get; init; }
 
@@ -59,6 +63,23 @@ public sealed record Rule(
 
     /// <summary>Document and clause in one text.</summary>
     public string SourceText => Source.Clause is { } clause ? $"{Source.Document}, {clause}" : Source.Document;
+}
+
+/// <summary>A limit on a figure that only a simulation gives.</summary>
+/// <param name="Key">junction.frsi, or junction.psi in W/(m·K).</param>
+/// <param name="AtLeast">The figure must not be less; else it must not be more.</param>
+public sealed record SimulatedLimit(string Key, bool AtLeast, decimal Limit)
+{
+    public static IReadOnlyList<string> Keys { get; } = ["junction.frsi", "junction.psi"];
+
+    public bool Holds(decimal figure) => AtLeast ? figure >= Limit : figure <= Limit;
+
+    /// <summary>From <c>KEY &gt;= FIGURE</c> or <c>KEY &lt;= FIGURE</c>; null where it is neither.</summary>
+    public static SimulatedLimit? Read(string text) =>
+        text.Split(' ', StringSplitOptions.RemoveEmptyEntries) is [var key, ">=" or "<=", var figure] words && Keys.Contains(key, StringComparer.Ordinal)
+            && decimal.TryParse(figure, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var limit)
+            ? new(key, words[1] == ">=", limit)
+            : null;
 }
 
 /// <summary>Rules that cannot but be broken together with another, and why.</summary>

@@ -92,6 +92,9 @@ public static class RuleMessages
     public static Diagnostic WrongClass(Mark at, string rule, string reason) => new("wrong-class", at,
         $"The rule {rule} {reason}.", "An enforced rule has `require`, a rule to confirm has `confirm`, a dormant rule has `awaits`.", Key: rule);
 
+    public static Diagnostic BadSimulate(Mark at, string text) => new("bad-simulate", at,
+        $"{text} is nothing that a simulation says.", "Write one comparison such as junction.frsi >= 0.75 or junction.psi <= 0.1, with blanks around the sign.", Key: "simulate", Value: text);
+
     public static Diagnostic UnknownPack(Mark at, string pack, IEnumerable<string> known, string? nearest) => new("unknown-pack", at,
         $"There is no rule pack {pack}.", nearest is null ? $"There is {string.Join(", ", known)}." : $"Did you mean {nearest}?", Value: pack);
 

@@ -98,6 +98,7 @@ public static class RulePackReader
             var text = Needed(map, id, "text");
             var reason = Needed(map, id, "reason");
             Belongs(map, id, @class);
+            var simulate = Simulate(map, id, @class);
             if (Faults.Count == before)
             {
                 Rules.Add(new Rule(id, aliases, @class, severity, blocks, when, require, text, confirm, awaits, reason, Text(map, "hint"), Text(map, "ask"), source!, map.At)
@@ -106,6 +107,7 @@ public static class RulePackReader
                     Unbreakable = Text(map, "unbreakable"),
                     BrokenWith = map["broken-with"] is MapNode with ? new(Texts(with, "rules"), Text(with, "why") ?? "") : null,
                     Relaxes = Text(map, "relaxes"),
+                    Simulate = simulate,
                 });
             }
         }
@@ -122,6 +124,28 @@ public static class RulePackReader
                     Faults.Add(RuleMessages.WrongClass(map.Find(field)?.KeyAt ?? map.At, id, there ? $"is {Classes[(int)@class]} and yet has `{field}`" : $"is {Classes[(int)@class]} and has no `{field}`"));
                 }
             }
+        }
+
+        private SimulatedLimit? Simulate(MapNode map, string id, RuleClass @class)
+        {
+            if (Text(map, "simulate") is not { } text)
+            {
+                return null;
+            }
+
+            var at = map.Find("simulate")!.Value.At;
+            if (@class != RuleClass.ToConfirm)
+            {
+                Faults.Add(RuleMessages.WrongClass(at, id, "has `simulate` and is not to-confirm"));
+            }
+
+            var limit = SimulatedLimit.Read(text);
+            if (limit is null)
+            {
+                Faults.Add(RuleMessages.BadSimulate(at, text));
+            }
+
+            return limit;
         }
 
         private Source? SourceOf(MapNode map, string id)

@@ -13,6 +13,7 @@ public static class RuleShape
         new Field("when", new ExpressionShape(), "The rule applies only then."),
         new Field("require", new ExpressionShape(), "What must hold; of an enforced rule."),
         new Field("confirm", new TextShape(), "What a person must check; of a rule to confirm."),
+        new Field("simulate", new TextShape(), "Of a rule to confirm: what a simulation of the section can say in a person's stead, such as junction.frsi >= 0.75."),
         new Field("awaits", new TextShape(), "What it waits for; of a dormant rule."),
         new Field("text", new TextShape(), "The rule in one sentence.", Required: true),
         new Field("severity", new WordShape("must", "should", "advise"), "How much it weighs.", Required: true),

@@ -31,6 +31,11 @@ internal static class SolvingWords
 
     public static string Target(Target target) => $"Needed for {target.Key} at most {Printing.Amount(target.Value, Kind.UValue)}.";
 
+    public static string Tightened(IEnumerable<string> targets) => $"Made as thick as the simulated heat through the junction needs: {string.Join(", ", targets)}.";
+
+    public static string SimulatedMember(string key, string wanted) =>
+        $"You asked for a {(key == "junction.frsi" ? "temperature factor" : "Ψ with inside dimensions")} of {wanted} [target.{key}]";
+
     public static string Waived(Rule rule, Waiver waiver) => $"{Bare(rule.Text)}: waived{(waiver.By is { } by ? " by " + by : "")}, {Bare(waiver.Reason)}{(waiver.Reference is { } reference ? $" ({reference})" : "")}.{(rule.Ask is { } whom ? $" Ask {whom}." : "")}";
 
     public static string GivenMember(Given given) =>
@@ -54,6 +59,9 @@ internal static class SolvingWords
 
     /// <summary>One change, or several to be made together.</summary>
     public static string Change(IReadOnlyList<ProposedValue> values) => Large(string.Join(" and ", values.Select(Change))) + ".";
+
+    public static string BestFound(IReadOnlyList<ProposedValue> targets) =>
+        $"Ask for {string.Join(" and ", targets.Select(target => $"{target.Key["target.".Length..]} {target.Value}"))}, the best that was found.";
 
     private static string Change(ProposedValue value) =>
         value.Key.StartsWith("target.", StringComparison.Ordinal) ? $"ask for {value.Key["target.".Length..]} {value.Value}, the best that the rest allows"

@@ -32,6 +32,10 @@ public sealed record DetailReport(string Detail, string Preset, bool Solved)
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<CheckReport>? Checks { get; init; }
 
+    /// <summary>What the preset asks to be reached; null where it asks for nothing.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<TargetReport>? Targets { get; init; }
+
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public PhysicsReport? Physics { get; init; }
 
@@ -96,6 +100,13 @@ public sealed record WaiverReport(string Reason, string? By, string? Reference);
 /// <summary>A rule pack that a detail was checked against.</summary>
 public sealed record PackReport(string Name, string Title, string Version, string Date);
 
+/// <summary>A target and what is reached.</summary>
+/// <param name="Op">Reached OP wanted.</param>
+/// <param name="Wanted">In the unit of the target: W/(m²·K) for U-values, W/(m·K) for psi, none for the temperature factor.</param>
+/// <param name="Reached">The same; of psi the upper bound; null where it was not calculated.</param>
+/// <param name="Verdict">pass, fail or to-confirm.</param>
+public sealed record TargetReport(string Key, string Op, double Wanted, double? Reached, string Verdict);
+
 /// <summary>A place in the section, mm.</summary>
 public sealed record PlaceReport(double X, double Y);
 
@@ -104,7 +115,13 @@ public sealed record PlaceReport(double X, double Y);
 public sealed record CheckReport(string Id, string Line, string Verdict, string Text, IReadOnlyList<string> Parts, PlaceReport? At, double? GapMm);
 
 /// <summary>Results of physics, as far as they are computed.</summary>
-public sealed record PhysicsReport(IReadOnlyList<BuildupReport> Buildups);
+[JsonDerivedType(typeof(JunctionReport))]
+public record PhysicsReport(IReadOnlyList<BuildupReport> Buildups)
+{
+    /// <summary>Condensation and mould, where they were asked for.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public MoistureReport? Moisture { get; init; }
+}
 
 /// <summary>A build-up with its layers.</summary>
 public sealed record BuildupReport(

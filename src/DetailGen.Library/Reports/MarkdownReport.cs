@@ -22,6 +22,7 @@ internal static class MarkdownReport
         Rules(page, report);
         Checks(page, report);
         Schedule(page, text);
+        Moisture(page, report);
         Quantities(page, worked, report);
         return page.ToString();
     }
@@ -126,6 +127,24 @@ internal static class MarkdownReport
         {
             Row(page, row.Reference, row.Element, row.Material, row.Thickness, row.Conductivity, row.Resistance, row.Function, row.Remark);
         }
+    }
+
+    private static void Moisture(StringBuilder page, DetailReport report)
+    {
+        if (report.Physics?.Moisture is not { } moisture)
+        {
+            return;
+        }
+
+        page.Append("\n## Condensation and mould\n\n");
+        foreach (var element in moisture.Elements)
+        {
+            page.Append(CultureInfo.InvariantCulture, $"- {element.Text} {element.MouldText}\n");
+        }
+
+        page.Append(CultureInfo.InvariantCulture, $"\nOutside: {moisture.Climate.Title} ({moisture.Climate.Id}), {moisture.Climate.Origin}. ");
+        page.Append(CultureInfo.InvariantCulture, $"Inside: {Figures.Short(moisture.Internal.Temperature)} °C, humidity class {Figures.Count(moisture.Internal.HumidityClass)} ({moisture.Internal.HumidityClassSource}). ");
+        page.Append(CultureInfo.InvariantCulture, $"Standard: {moisture.Standard}. {moisture.Caution}\n");
     }
 
     private static void Quantities(StringBuilder page, Worked worked, DetailReport report)

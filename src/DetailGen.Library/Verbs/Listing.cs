@@ -1,3 +1,4 @@
+using DetailGen.Details.Climates;
 using DetailGen.Details.Parameters;
 using DetailGen.Details.Rules;
 using DetailGen.Library.Reports;
@@ -10,6 +11,7 @@ internal static class Listing
 {
     private static readonly SortedDictionary<string, (string[] Columns, Func<Office, IEnumerable<Dictionary<string, object?>>> Rows)> All = new(StringComparer.Ordinal)
     {
+        ["climates"] = (["id", "title", "origin", "usual_for", "source"], Climates),
         ["constructions"] = (["id", "kind", "title"], office => Components(office, ComponentKind.Wall).Concat(Components(office, ComponentKind.Roof))),
         ["junctions"] = (["id", "title"], office => Components(office, ComponentKind.Junction)),
         ["layers"] = (["row", "name", "width", "line_type", "ink"], Layers),
@@ -31,6 +33,23 @@ internal static class Listing
     private static IEnumerable<Dictionary<string, object?>> Components(Office office, ComponentKind kind) =>
         office.Context.Components.All.Where(component => component.Kind == kind)
             .Select(component => new Dictionary<string, object?> { ["id"] = component.Id, ["kind"] = kind.ToString().ToLowerInvariant(), ["title"] = component.Title });
+
+    private static IEnumerable<Dictionary<string, object?>> Climates(Office office) => office.Context.Climates.All.Select(climate => new Dictionary<string, object?>
+    {
+        ["id"] = climate.Id,
+        ["title"] = climate.Title,
+        ["origin"] = climate.Origin,
+        ["usual_for"] = climate.UsualFor,
+        ["months"] = climate.Months.Select((month, at) => new Dictionary<string, object?>
+        {
+            ["month"] = ClimateShape.Months[at],
+            ["temperature_c"] = month.Temperature,
+            ["humidity"] = month.Humidity,
+            ["vapour_pressure_pa"] = month.VapourPressure,
+        }).ToList(),
+        ["source"] = climate.Source.Document,
+        ["confidence"] = climate.Source.Confidence,
+    });
 
     private static IEnumerable<Dictionary<string, object?>> Layers(Office office) => office.Sheets.Layers.Select(layer => new Dictionary<string, object?>
     {
@@ -54,6 +73,10 @@ internal static class Listing
         ["origin"] = material.Material.Origin,
         ["fill"] = material.Material.Fill,
         ["layer"] = material.Material.LayerCode,
+        ["mu_dry"] = material.Material.Vapour!.MuDry,
+        ["mu_wet"] = material.Material.Vapour.MuWet,
+        ["sd_m"] = material.Material.Vapour.Sd,
+        ["vapour_confidence"] = material.Material.Vapour.Confidence,
     });
 
     private static IEnumerable<Dictionary<string, object?>> Parameters(Office office) =>

@@ -54,6 +54,7 @@ internal static class PresetDrawing
             return report;
         }
 
+        report = Moistening.WithFigures(report, worked, office);
         var text = SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks);
         var sheet = SheetComposer.Compose(
             worked.Section, text, SheetSetup.Asked(preset, request.ViewOnly), SheetSetup.Formats(office.Sheets), SheetSetup.Layers(office.Sheets),

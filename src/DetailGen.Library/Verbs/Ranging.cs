@@ -26,7 +26,7 @@ internal static class Ranging
             return Empty(request, preset.Detail) with { Errors = unknown, Status = 2 };
         }
 
-        if (DetailWork.Do(preset, office) is (null, var refused))
+        if (DetailWork.Do(preset, office, Simulation.Never) is (null, var refused))
         {
             return Empty(request, preset.Detail) with { Conflict = refused.Conflict, Warnings = refused.Warnings, Status = 1 };
         }
@@ -39,7 +39,7 @@ internal static class Ranging
             Add(ranges, preset with { Set = [.. preset.Set.Where(other => other.Key != given.Key)] }, [given.Key], office, given.Value.ToString());
         }
 
-        return Empty(request, preset.Detail) with { Ranges = ranges, Warnings = [.. ranges.Where(range => !range.Value.Proven).Select(range => Messages.RangeNotProven(range.Key))] };
+        return Empty(request, preset.Detail) with { Ranges = ranges, Warnings = [.. Simulated.TargetsOf(preset).Select(target => Messages.TargetNotInRanges(target.Key)), .. ranges.Where(range => !range.Value.Proven).Select(range => Messages.RangeNotProven(range.Key))] };
     }
 
     private static void Add(SortedDictionary<string, ValueRangeReport> ranges, Preset preset, List<string> keys, Office office, string? given)

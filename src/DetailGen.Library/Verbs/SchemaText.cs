@@ -9,6 +9,7 @@ internal static class SchemaText
 {
     private static readonly SortedDictionary<string, Func<Office, string>> All = new(StringComparer.Ordinal)
     {
+        ["climates"] = _ => Schemas.Climates,
         ["component"] = _ => Schemas.Component,
         ["formats"] = _ => Schemas.Formats,
         ["inks"] = _ => Schemas.Inks,

@@ -1,6 +1,5 @@
 using DetailGen.Analysis.Heat;
 using DetailGen.Analysis.Quantities;
-using DetailGen.Details;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Solving;
 using DetailGen.Library.Reports;
@@ -11,22 +10,22 @@ namespace DetailGen.Library.Working;
 internal static class DetailWork
 {
     /// <summary>The detail worked through, or the report that says why not.</summary>
-    internal static (Worked? Worked, DetailReport Report) Do(Preset preset, Office office)
+    internal static (Worked? Worked, DetailReport Report) Do(Preset preset, Office office, Simulation when = Simulation.Asked)
     {
-        var solution = DetailSolver.Solve(preset, office.Catalogue);
-        if (solution is not Solution.Solved solved)
+        var met = Targets.Meet(preset, office, when);
+        if (met is not { Solution: Solution.Solved solved, Section: { } section })
         {
-            return (null, Refused(preset, solution));
+            var refused = Refused(preset, met.Solution);
+            return (null, refused with { Warnings = [.. refused.Warnings, .. met.Warnings] });
         }
 
-        var section = SectionBuilder.Build(solved);
         IReadOnlyList<BuildupResistance> buildups = [.. section.Buildups.Select(BuildupResistance.Of)];
         var checks = SectionChecks.Of(section);
-        var worked = new Worked(solved, section, buildups, PartQuantity.Of(section), checks);
-        return (worked, Told(worked));
+        var worked = new Worked(solved, section, buildups, PartQuantity.Of(section), checks) { Heat = met.Heat };
+        return (worked, Told(worked, met.Warnings));
     }
 
-    private static DetailReport Told(Worked worked)
+    private static DetailReport Told(Worked worked, IReadOnlyList<string> warnings)
     {
         var failed = worked.Checks.Any(check => check.Verdict == "fail") || worked.Solved.Verdicts.Any(verdict => verdict.Judgement == Judgement.Fail);
         return new(worked.Preset.Detail, worked.Preset.File, Solved: true)
@@ -35,9 +34,10 @@ internal static class DetailWork
             Packs = SolvedReport.Packs(worked.Solved.Packs),
             Rules = SolvedReport.Rules(worked.Solved),
             Checks = worked.Checks,
-            Physics = SolvedReport.Physics(worked.Buildups),
+            Targets = worked.Preset.Targets.Count == 0 ? null : Targets.Told(worked.Solved, worked.Heat),
+            Physics = worked.Heat is { } heat ? HeatWords.Of(heat, worked.Preset, SolvedReport.Physics(worked.Buildups)) : SolvedReport.Physics(worked.Buildups),
             Quantities = SolvedReport.Quantities(worked.Quantities),
-            Warnings = [.. worked.Preset.Warnings.Select(warning => $"{warning.At}: {warning.Reason}"), .. worked.Solved.Warnings],
+            Warnings = [.. worked.Preset.Warnings.Select(warning => $"{warning.At}: {warning.Reason}"), .. worked.Solved.Warnings, .. warnings],
             Status = failed ? 1 : 0,
         };
     }

@@ -12,5 +12,8 @@ namespace DetailGen.Library.Working;
 internal sealed record Worked(
     Solution.Solved Solved, Section Section, IReadOnlyList<BuildupResistance> Buildups, IReadOnlyList<PartQuantity> Quantities, IReadOnlyList<CheckReport> Checks)
 {
+    /// <summary>Through the junction in two dimensions; null where nothing was simulated.</summary>
+    internal JunctionHeat? Heat { get; init; }
+
     internal Preset Preset => Solved.Preset;
 }

@@ -3,10 +3,11 @@ using DetailGen.Physics.Moisture;
 
 namespace DetailGen.Physics.Cases;
 
-/// <summary>The <c>result</c> of a moisture calculation.</summary>
-internal static class MoistureAnswer
+/// <summary>The <c>result</c> of a moisture calculation, as case files are answered and details told.</summary>
+public static class MoistureAnswer
 {
-    internal static JsonObject Of(MoistureCase asked, SurfaceCriterion surface, CondensationYear? year)
+    /// <param name="year">Null where only the surface is looked at.</param>
+    public static JsonObject Of(Climate climate, SurfaceCriterion surface, CondensationYear? year)
     {
         var months = new JsonArray();
         for (var month = 0; month < 12; month++)
@@ -14,8 +15,8 @@ internal static class MoistureAnswer
             var entry = new JsonObject
             {
                 ["month"] = Month.Names[month],
-                ["p_internal_pa"] = asked.Climate.InternalPressure[month],
-                ["p_external_pa"] = asked.Climate.ExternalPressure[month],
+                ["p_internal_pa"] = climate.InternalPressure[month],
+                ["p_external_pa"] = climate.ExternalPressure[month],
                 ["theta_si_min_c"] = surface.Months[month].LeastTemperature,
                 ["f_rsi_min"] = surface.Months[month].Factor,
             };
@@ -35,12 +36,7 @@ internal static class MoistureAnswer
         };
         if (year is not null)
         {
-            result["verdict"] = year.Verdict switch
-            {
-                MoistureVerdict.Dry => "dry",
-                MoistureVerdict.Dries => "dries",
-                _ => "stays",
-            };
+            result["verdict"] = Word(year.Verdict);
             result["start_month"] = year.StartMonth is { } start ? Month.Names[start] : null;
             result["peak_g_m2"] = year.Peak;
             result["peak_month"] = year.PeakMonth is { } peak ? Month.Names[peak] : null;
@@ -53,6 +49,14 @@ internal static class MoistureAnswer
         return result;
     }
 
+    /// <summary>dry, dries or stays.</summary>
+    public static string Word(MoistureVerdict verdict) => verdict switch
+    {
+        MoistureVerdict.Dry => "dry",
+        MoistureVerdict.Dries => "dries",
+        _ => "stays",
+    };
+
     private static JsonObject Interface(WetInterface wet) => new()
     {
         ["after_layer"] = wet.AfterLayer,
@@ -62,17 +66,17 @@ internal static class MoistureAnswer
         ["accumulated_g_m2"] = new JsonArray([.. wet.Accumulated.Select(value => JsonValue.Create(value))]),
     };
 
-    internal static IEnumerable<string> Warnings(MoistureCase asked, CondensationYear? year)
+    /// <summary>What else there is to say, a sentence each.</summary>
+    /// <param name="build">Null where only the surface is looked at.</param>
+    public static IEnumerable<string> Warnings(Climate climate, CondensationCase? build, CondensationYear? year)
     {
-        var climate = asked.Climate;
         for (var month = 0; month < 12; month++)
         {
             if (climate.InternalPressure[month] > Saturation.Pressure(climate.InternalTemperature[month]) * (1 + 1e-9))
             {
                 yield return Messages.PressureAboveSaturation(Month.Names[month]);
             }
-            else if (asked.Interstitial is { } build
-                && climate.InternalPressure[month] > Saturation.Pressure(Surface(build, month)))
+            else if (build is not null && climate.InternalPressure[month] > Saturation.Pressure(Surface(build, month)))
             {
                 yield return Messages.SurfaceDew(Month.Names[month]);
             }

@@ -1,7 +1,8 @@
 namespace DetailGen.Physics.Fields;
 
 /// <summary>A symmetric system under construction; unknowns with a held value are moved to the right side.</summary>
-internal sealed class Assembly((double X, double Y)[] places)
+/// <param name="elements">For each triangle its unknowns, which alone have coefficients with each other.</param>
+internal sealed class Assembly((double X, double Y)[] places, int[][] elements)
 {
     private readonly Dictionary<int, double>[] rows = [.. places.Select(_ => new Dictionary<int, double>(8))];
     private readonly double[] right = new double[places.Length];
@@ -41,7 +42,7 @@ internal sealed class Assembly((double X, double Y)[] places)
             }
         }
 
-        var x = SparseFactor.Solve(inner, load, [.. free.Select(i => places[i])]);
+        var x = SparseFactor.Solve(inner, load, [.. free.Select(i => places[i])], [.. elements.Select(element => element.Where(i => held[i] is null).Select(i => number[i]).ToArray()).Where(element => element.Length > 0)]);
         return [.. held.Select((known, i) => known ?? x[number[i]])];
     }
 

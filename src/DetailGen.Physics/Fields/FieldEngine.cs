@@ -4,15 +4,19 @@ namespace DetailGen.Physics.Fields;
 
 /// <summary>Two-dimensional steady conduction (the calculation of ISO 10211): mesh, solve, refine where the two fluxes disagree, until the gap of the
 /// bounds is small enough.</summary>
-internal static class FieldEngine
+public static class FieldEngine
 {
     private const int MostTriangles = 20_000;
     private const int MostRounds = 30;
     private const double Finest = 1e-6; // mm; sides shorter than this are not halved, lest corners run together in rounding
     private const double Marked = 0.6; // share of the gap that the marked triangles hold (W. Dörfler, SIAM J. Numer. Anal. 33 (1996), from memory)
+    private const double Settled = 5e-5; // share of the temperature step by which the coldest place may still change in a calm round
+    private const int Calm = 2;
+    private const int Closer = 3; // times that the coldest place is refined in a round: solving costs, a few small triangles do not
     private const double Reach = 0.001; // mm
 
-    internal static FieldOutcome Solve(FieldCase asked)
+    /// <summary>The field of a case, or what is wrong with its geometry.</summary>
+    public static FieldOutcome Solve(FieldCase asked)
     {
         var used = asked.Boundary.Where(b => b.Environment is not null).Select(b => b.Environment!).ToArray();
         var temperatures = used.Select(e => e.Temperature).Distinct().Order().ToArray();
@@ -36,55 +40,72 @@ internal static class FieldEngine
             return new FieldOutcome.Refused(outside);
         }
 
-        field = field.Clash ? Everywhere(mesh, conditions) : AroundColdest(asked, Adapted(field, conditions, asked.WantedError), conditions);
+        field = field.Clash ? Everywhere(mesh, conditions) : Adapted(asked, field, conditions);
         return new FieldOutcome.Solved(Answer(asked, field, temperatures));
     }
 
-    private static MeshField Adapted(MeshField field, Conditions conditions, double wanted)
+    // The energy gap says little of a point value: in every round the coldest place is refined for its own sake too, until it settles.
+    private static MeshField Adapted(FieldCase asked, MeshField field, Conditions conditions)
     {
-        for (var round = 0; round < MostRounds && field.Upper - field.Lower > wanted * field.Lower && field.Mesh.Triangles.Length < MostTriangles; round++)
+        (double Value, double X, double Y)? Coldest(MeshField of) => of.Coldest(k => asked.Boundary[k].Environment?.Side == FieldSide.Internal);
+        var (coldest, calm) = (Coldest(field), 0);
+        for (var round = 0; round < MostRounds; round++)
         {
-            var order = Enumerable.Range(0, field.Gaps.Length).OrderByDescending(t => field.Gaps[t]).ThenBy(t => t);
-            var marked = new bool[field.Gaps.Length];
-            var left = Marked * field.Gaps.Sum();
-            foreach (var t in order)
+            var wide = field.Upper - field.Lower > asked.WantedError * field.Lower && field.Mesh.Triangles.Length < MostTriangles;
+            var mesh = wide ? field.Mesh.Refine(LargestGaps(field)) : field.Mesh;
+            for (var i = 0; i < Closer && coldest is { } at && (wide || calm < Calm); i++)
             {
-                if (left <= 0)
-                {
-                    break;
-                }
-
-                marked[t] = field.Mesh.Triangles[t].Sides.Max(field.Mesh.Length) > Finest;
-                left -= field.Gaps[t];
+                mesh = mesh.Refine(Around(mesh, at.X, at.Y));
             }
 
-            if (!marked.Contains(true))
+            if (mesh.Triangles.Length == field.Mesh.Triangles.Length)
             {
                 break;
             }
 
-            field = new(field.Mesh.Refine(marked), conditions);
+            field = new(mesh, conditions);
+            var now = Coldest(field);
+            calm = now is { } one && coldest is { } other && Math.Abs(one.Value - other.Value) < Settled ? calm + 1 : 0;
+            coldest = now;
         }
 
         return field;
     }
 
-    // The energy gap says little of a point value: the coldest place is refined for its own sake, until it settles.
-    private static MeshField AroundColdest(FieldCase asked, MeshField field, Conditions conditions)
+    private static bool[] LargestGaps(MeshField field)
     {
-        (double Value, double X, double Y)? Coldest(MeshField of) => of.Coldest(k => asked.Boundary[k].Environment?.Side == FieldSide.Internal);
-        for (var round = 0; round < 16 && Coldest(field) is { } at; round++)
+        var marked = new bool[field.Gaps.Length];
+        var left = Marked * field.Gaps.Sum();
+        foreach (var t in Enumerable.Range(0, field.Gaps.Length).OrderByDescending(t => field.Gaps[t]).ThenBy(t => t))
         {
-            var near = field.Mesh.Triangles.Select(t => new[] { t.A, t.B, t.C }.Select(c => double.Hypot(field.Mesh.Places[c].X - at.X, field.Mesh.Places[c].Y - at.Y)).Min()
-                <= 0.5 * t.Sides.Max(field.Mesh.Length)).ToArray();
-            field = new(field.Mesh.Refine(near), conditions);
-            if (round % 2 == 1 && Coldest(field) is { } now && Math.Abs(now.Value - at.Value) < 5e-5)
+            if (left <= 0)
             {
                 break;
             }
+
+            marked[t] = field.Mesh.Triangles[t].Sides.Max(field.Mesh.Length) > Finest;
+            left -= field.Gaps[t];
         }
 
-        return field;
+        return marked;
+    }
+
+    private static bool[] Around(Mesh mesh, double x, double y)
+    {
+        var marked = new bool[mesh.Triangles.Length];
+        for (var t = 0; t < marked.Length; t++)
+        {
+            var triangle = mesh.Triangles[t];
+            var (longest, reach) = (triangle.Sides.Max(mesh.Length), double.PositiveInfinity);
+            foreach (var corner in new[] { triangle.A, triangle.B, triangle.C })
+            {
+                reach = Math.Min(reach, double.Hypot(mesh.Places[corner].X - x, mesh.Places[corner].Y - y));
+            }
+
+            marked[t] = reach <= 0.5 * longest && longest > Finest;
+        }
+
+        return marked;
     }
 
     // The energy has no bound to refine by; temperatures away from the jump settle under refinement everywhere.

@@ -22,8 +22,9 @@ internal sealed class MeshField
         }
 
         var middles = sideNumber.Keys.Select(s => ((mesh.Places[s.Item1].X + mesh.Places[s.Item2].X) / 2, (mesh.Places[s.Item1].Y + mesh.Places[s.Item2].Y) / 2)).ToArray();
-        quadratic = new([.. mesh.Places, .. middles]);
-        var mean = new Assembly(middles);
+        int[][] ofTriangles = [.. mesh.Triangles.Select(Nodes)];
+        quadratic = new([.. mesh.Places, .. middles], ofTriangles);
+        var mean = new Assembly(middles, [.. ofTriangles.Select(all => new[] { all[3] - mesh.Places.Length, all[4] - mesh.Places.Length, all[5] - mesh.Places.Length })]);
         held = new double?[quadratic.Size];
         var meanHeld = new double?[mean.Size];
         var used = new bool[mesh.Places.Length];

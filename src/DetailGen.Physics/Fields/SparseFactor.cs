@@ -1,15 +1,18 @@
 namespace DetailGen.Physics.Fields;
 
-/// <summary>Solves A·x = b for a symmetric positive definite sparse A by A = L·D·Lᵀ, unknowns ordered by nested dissection of their places.</summary>
+/// <summary>Solves A·x = b for a symmetric positive definite sparse A by A = L·D·Lᵀ, unknowns ordered by nested dissection of the elements that they belong to.</summary>
 /// <remarks>Ordering: A. George, Nested dissection of a regular finite element mesh, SIAM J. Numer. Anal. 10 (1973). Factor row by row along the
 /// elimination tree: T. A. Davis, Direct Methods for Sparse Linear Systems, SIAM (2006). Both from memory.</remarks>
 internal static class SparseFactor
 {
+    private const int Few = 4; // elements that are not parted further
+
     /// <param name="rows">For each unknown its neighbours and coefficients, the diagonal among them.</param>
-    internal static double[] Solve(Dictionary<int, double>[] rows, double[] right, (double X, double Y)[] places)
+    /// <param name="elements">Unknowns that have coefficients with each other, all of them together.</param>
+    internal static double[] Solve(Dictionary<int, double>[] rows, double[] right, (double X, double Y)[] places, int[][] elements)
     {
         var n = rows.Length;
-        var order = Order(rows, places);
+        var order = Order(elements, places, n);
         var rank = new int[n];
         for (var k = 0; k < n; k++)
         {
@@ -113,43 +116,85 @@ internal static class SparseFactor
         return answer;
     }
 
-    private static int[] Order(Dictionary<int, double>[] rows, (double X, double Y)[] places)
+    // Elements are halved across their longer extent; the unknowns that both halves share part the rest, and come after both. Parting elements keeps the parting line
+    // one unknown wide; parting unknowns by their places takes in every unknown of each element on the line.
+    private static int[] Order(int[][] elements, (double X, double Y)[] places, int count)
     {
-        var order = new List<int>(rows.Length);
-        var part = new int[rows.Length];
+        var order = new List<int>(count);
+        var taken = new bool[count];
+        var seenBy = new int[count];
         var parts = 0;
-        void Cut(int[] set)
+        var middles = Array.ConvertAll(elements, element => (X: element.Sum(i => places[i].X) / element.Length, Y: element.Sum(i => places[i].Y) / element.Length));
+        void Take(int unknown)
         {
-            if (set.Length <= 12)
+            if (!taken[unknown])
             {
-                order.AddRange(set);
+                taken[unknown] = true;
+                order.Add(unknown);
+            }
+        }
+
+        void Cut(Span<int> set)
+        {
+            if (set.Length <= Few)
+            {
+                foreach (var element in set)
+                {
+                    Array.ForEach(elements[element], Take);
+                }
+
                 return;
             }
 
-            double width = set.Max(i => places[i].X) - set.Min(i => places[i].X), height = set.Max(i => places[i].Y) - set.Min(i => places[i].Y);
-            var key = Array.ConvertAll(set, i => width >= height ? (places[i].X, places[i].Y, i) : (places[i].Y, places[i].X, i));
-            Array.Sort(key, set);
-            var half = set.Length / 2;
-            var far = ++parts;
-            foreach (var i in set.AsSpan(half))
+            double left = double.MaxValue, right = double.MinValue, bottom = double.MaxValue, top = double.MinValue;
+            foreach (var element in set)
             {
-                part[i] = far;
+                var (x, y) = middles[element];
+                (left, right, bottom, top) = (Math.Min(left, x), Math.Max(right, x), Math.Min(bottom, y), Math.Max(top, y));
             }
 
-            var near = ++parts;
-            List<int> kept = [], wall = [];
-            foreach (var i in set.AsSpan(0, half))
+            var keys = new double[set.Length];
+            for (var k = 0; k < set.Length; k++)
             {
-                part[i] = near;
-                (rows[i].Keys.Any(j => part[j] == far) ? wall : kept).Add(i);
+                keys[k] = right - left >= top - bottom ? middles[set[k]].X : middles[set[k]].Y;
             }
 
-            Cut([.. kept]);
-            Cut(set[half..]);
-            order.AddRange(wall);
+            keys.AsSpan().Sort(set);
+            var near = set[..(set.Length / 2)];
+            var far = set[near.Length..];
+            var first = ++parts;
+            foreach (var element in near)
+            {
+                foreach (var unknown in elements[element])
+                {
+                    seenBy[unknown] = first;
+                }
+            }
+
+            var line = new List<int>();
+            foreach (var element in far)
+            {
+                foreach (var unknown in elements[element])
+                {
+                    if (seenBy[unknown] == first && !taken[unknown])
+                    {
+                        taken[unknown] = true;
+                        line.Add(unknown);
+                    }
+                }
+            }
+
+            Cut(near);
+            Cut(far);
+            order.AddRange(line);
         }
 
-        Cut([.. Enumerable.Range(0, rows.Length)]);
+        Cut(Enumerable.Range(0, elements.Length).ToArray());
+        for (var unknown = 0; unknown < count; unknown++)
+        {
+            Take(unknown); // what no element has
+        }
+
         return [.. order];
     }
 }

@@ -35,9 +35,10 @@ public sealed record HumidityClass(int Number, string Use, double Excess)
 }
 
 /// <summary>Months as they are written and how long they last.</summary>
-internal static class Month
+public static class Month
 {
-    internal static ImmutableArray<string> Names { get; } = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
+    /// <summary>jan to dec.</summary>
+    public static ImmutableArray<string> Names { get; } = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"];
 
     /// <summary>Seconds; February has 28 days.</summary>
     internal static double Seconds(int month) => month switch

@@ -9,6 +9,13 @@ namespace DetailGen.Physics.Moisture;
 /// <remarks>ISO 13788:2012, critical surface humidity (clause still to be read; method from the notes of the check cases).</remarks>
 public sealed record SurfaceCriterion(ImmutableArray<SurfaceMonth> Months, double? Factor, int? CriticalMonth)
 {
+    /// <summary>Humidity allowed at a surface where mould shall not grow.</summary>
+    public const double AgainstMould = 0.8;
+
+    /// <summary>Film on opaque inside surfaces for this criterion, m²·K/W; not that of the heat flow.</summary>
+    /// <remarks>ISO 13788:2012 (clause still to be read; from the notes of the check cases, which give it from memory).</remarks>
+    public const double Film = 0.25;
+
     /// <param name="allowed">Humidity allowed at the surface, above 0 to 1: 0.8 against mould, 1 against dew.</param>
     public static SurfaceCriterion Of(Climate climate, double allowed)
     {

@@ -42,8 +42,8 @@ public class ShippedDataTests
         var brick = MaterialLibrary.Load().Find("brick-outer")!;
         Assert.Equal(("masonry", "brick", "BK", 0.77, 1700.0, "tabulated"),
             (brick.Material.Kind, brick.Material.Fill, brick.Material.LayerCode, brick.Material.Conductivity!.Value, brick.Material.Density, brick.Material.Origin));
-        Assert.Equal(new(16, 10, null), brick.Vapour);
-        Assert.Equal(50, MaterialLibrary.Load().Find("pe-vcl")!.Vapour.Sd);
+        Assert.Equal(new(16, 10, null, "memory"), brick.Material.Vapour);
+        Assert.Equal(50, MaterialLibrary.Load().Find("pe-vcl")!.Material.Vapour!.Sd);
         Assert.Equal("presets/materials/masonry.yaml", brick.At.File);
     }
 

@@ -1,3 +1,4 @@
+using DetailGen.Details.Climates;
 using DetailGen.Details.Parameters;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Reading;
@@ -50,7 +51,7 @@ internal static class SmallComponents
 
     public static PresetContext Context { get; } = new(
         Components.Of(Component(Wall), Component(Roof), Component(Junction("parapet", "coping.overhang")), Component(Junction("abutment", "flashing.lap"))),
-        MaterialLibrary.Load(), ["uk", "own"], ["upstand-min", "tray-step"]);
+        MaterialLibrary.Load(), ClimateLibrary.Load(), ["uk", "own"], ["upstand-min", "tray-step"]);
 
     public static Component Component(string text) => ComponentReader.Read(NodeReader.Text(text, "component.yaml", ReadingLimits.Usual)).Value;
 }

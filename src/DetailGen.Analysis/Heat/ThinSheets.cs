@@ -1,0 +1,59 @@
+using DetailGen.Sections;
+
+namespace DetailGen.Analysis.Heat;
+
+/// <summary>
+/// Takes sheets out of the model, and air that only a sheet parts from the open. A sheet between solids leaves its place to the most conducting one beside it, so
+/// that no insulation grows; a sheet at a surface is left out.
+/// </summary>
+internal static class ThinSheets
+{
+    /// <summary>A sheet thinner than this is no solid of its own; mm.</summary>
+    internal const double Thick = 3;
+
+    /// <summary>Slots up to this width, which several sheets may fill together, are closed where sheets lie in them; mm.</summary>
+    private const double Slot = 8;
+
+    /// <summary>What opens less than this to the outside is shut; mm.</summary>
+    private const double Opening = 3;
+
+    /// <summary>Air that a thin sheet alone, or nothing, parts from the outside is outdoor air.</summary>
+    /// <param name="window">Between the cut-off planes.</param>
+    internal static IEnumerable<Solid> WithoutOutdoorAir(IReadOnlyList<Solid> solids, Region window)
+    {
+        var all = Region.Union(solids.Select(solid => solid.Region)).Grow(Weld.Reach); // so that slits of rounding open nothing
+        return solids.Where(solid => !solid.Part.IsAir || !IsOpen(solid.Region));
+        bool IsOpen(Region air) => air.Grow(Thick + 0.5).Intersect(window).Minus(all).Pieces.Any(piece => Region.Polygon([.. piece.Outline]).Bounds is var box
+            && Math.Max(box.Width, box.Height) > Opening);
+    }
+
+    internal static IReadOnlyList<Solid> Absorbed(IReadOnlyList<Solid> solids)
+    {
+        Solid[] standing = [.. solids.Where(solid => !solid.Sheet)];
+        var covered = Region.Union(standing.Select(solid => solid.Region));
+        var left = Region.Union(solids.Where(solid => solid.Sheet).Select(solid => solid.Region)).Intersect(covered.Grow(Slot / 2).Grow(-Slot / 2)).Minus(covered)
+            .Grow(-Weld.Reach).Grow(Weld.Reach); // slivers between sheets are no place to fill
+        foreach (var index in Enumerable.Range(0, standing.Length).OrderBy(i => standing[i].Part.IsAir).ThenByDescending(i => standing[i].Conductivity).ThenBy(i => i))
+        {
+            if (left.IsEmpty)
+            {
+                break;
+            }
+
+            var solid = standing[index];
+            if (!solid.Region.Bounds.Meets(left.Bounds, Slot))
+            {
+                continue;
+            }
+
+            var taken = left.Intersect(solid.Region.Grow(Slot));
+            if (!taken.IsEmpty)
+            {
+                standing[index] = solid with { Region = solid.Region.Union(taken) };
+                left = left.Minus(taken);
+            }
+        }
+
+        return standing;
+    }
+}

@@ -1,0 +1,55 @@
+using System.Globalization;
+using DetailGen.Library.Reports;
+using Spectre.Console;
+
+namespace DetailGen.Cli.Terminal;
+
+/// <summary>The heat through a junction in words.</summary>
+internal static class HeatText
+{
+    internal static void Heated(TextWriter output, DetailReport detail)
+    {
+        if (!DetailsText.Opened(output, detail) || detail.Physics is not JunctionReport heat)
+        {
+            return;
+        }
+
+        var film = heat.Film == "heat-flow" ? heat.Factor : heat.MouldFactor;
+        output.WriteLine($"  Thermal coupling L2D: {F(heat.Coupling, 4)} W/(m·K), proven between {Between(heat.Bounds, 4)}");
+        output.WriteLine($"  Ψ, inside dimensions: {F(heat.PsiInternal, 4)} W/(m·K), proven between {Between(heat.PsiInternalBounds, 4)}");
+        output.WriteLine($"  Ψ, outside dimensions: {F(heat.PsiExternal, 4)} W/(m·K), proven between {Between(heat.PsiExternalBounds, 4)}");
+        foreach (var flank in heat.Flanking)
+        {
+            output.WriteLine($"  U of the {flank.Name}: {F(flank.UValue, 4)} W/(m²·K), over {F(flank.Internal, 1)} mm inside and {F(flank.External, 1)} mm outside");
+        }
+
+        output.WriteLine($"  Temperature factor: {F(film.Value, 3)} ({Film(heat.Film)}), least at x {F(film.X, 1)}, y {F(film.Y, 1)} mm");
+        output.WriteLine($"  With the {(heat.Film == "heat-flow" ? Film("mould") : Film("heat-flow"))}: {F((heat.Film == "heat-flow" ? heat.MouldFactor : heat.Factor).Value, 3)}");
+        output.WriteLine($"  Coldest inside surface: {F(heat.Coldest, 1)} °C at {string.Join(", ", heat.Environments.Select(air => $"{F(air.Temperature, 0)} °C {air.Name}"))}");
+        output.WriteLine($"  Heat flows: {string.Join(", ", heat.Flows.Select(flow => $"{flow.Key} {F(flow.Value, 3)} W/m"))}; they sum to nothing within {heat.HeatBalance.ToString("0.0E+0", CultureInfo.InvariantCulture)} of the largest");
+        output.WriteLine($"  Surface resistances in m²·K/W: {string.Join(", ", heat.Surfaces.Select(surface => $"{surface.Environment} {surface.Flow} {F(surface.Resistance, 2)}"))}");
+        output.WriteLine("  Model:");
+        foreach (var step in heat.Steps)
+        {
+            output.WriteLine($"    - {step}");
+        }
+
+        var table = new Table { Border = TableBorder.Simple };
+        table.AddColumns("material", "W/(m·K)", "of its own", "known", "confidence", "parts");
+        foreach (var one in heat.Conductivities)
+        {
+            table.AddRow([.. new[] { one.Material, F(one.Conductivity, 3), one.Own is { } own ? F(own, 3) : "", one.Origin, one.Confidence, string.Join(", ", one.Parts) }.Select(Markup.Escape)]);
+        }
+
+        Answers.Console(output).Write(table);
+        output.WriteLine($"  {heat.Standard}.");
+        output.WriteLine($"  {heat.Caution}");
+        output.WriteLine();
+    }
+
+    private static string Film(string film) => film == "heat-flow" ? "film of the heat flow" : "film of the mould criterion, 0.25 m²·K/W";
+
+    private static string Between(IReadOnlyList<double> bounds, int digits) => $"{F(bounds[0], digits)} and {F(bounds[1], digits)}";
+
+    private static string F(double value, int digits) => value.ToString("F" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+}

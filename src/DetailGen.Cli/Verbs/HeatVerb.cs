@@ -1,0 +1,38 @@
+using System.CommandLine;
+using DetailGen.Cli.Terminal;
+using DetailGen.Library;
+
+namespace DetailGen.Cli.Verbs;
+
+/// <summary>Heat: of presets' junctions, or of stand-alone cases.</summary>
+internal static class HeatVerb
+{
+    internal static Command Command(Screen screen)
+    {
+        var verb = Arguments.Verb(
+            "heat", "Calculate two-dimensional heat flow, Ψ, temperature factor and U-values of presets; or answer a case file and compare with what it expects.",
+            "detailgen heat presets/details/tern-court-parapet-01.yaml\n  detailgen heat --case my-cases.json --only flat-roof");
+        var paths = Arguments.Presets("Preset files, or a folder whose presets are all calculated.");
+        paths.Arity = ArgumentArity.ZeroOrMore;
+        var set = Arguments.Set();
+        verb.Arguments.Add(paths);
+        verb.Options.Add(set);
+        var cases = CaseOptions.AddTo(verb);
+        verb.Validators.Add(parsed =>
+        {
+            var presets = parsed.GetValue(paths) is { Length: > 0 };
+            if (presets == cases.Given(parsed))
+            {
+                parsed.AddError(presets ? "Either presets or --case, not both." : "A preset or --case is needed.");
+            }
+        });
+        verb.SetAction(parsed =>
+        {
+            var json = parsed.GetValue(CommandLine.Json);
+            return cases.Request(parsed) is { } request
+                ? CaseText.Tell(screen, DetailLibrary.Heat(request), json)
+                : Answers.Tell(screen, DetailLibrary.Heat(new HeatRequest(parsed.GetValue(paths)!, parsed.GetValue(set)!, parsed.GetValue(Arguments.Practice))), json, HeatText.Heated);
+        });
+        return verb;
+    }
+}

@@ -1,0 +1,42 @@
+using DetailGen.Analysis.Heat;
+using DetailGen.Details.Presets;
+using DetailGen.Physics.Fields;
+
+namespace DetailGen.Library.Reports;
+
+/// <summary>Turns the heat of a junction into the record that is printed.</summary>
+internal static class HeatWords
+{
+    internal static JunctionReport Of(JunctionHeat heat, Preset preset, PhysicsReport buildups) => new(
+        buildups.Buildups, heat.Coupling.Value, heat.Coupling.Upper - heat.Coupling.Lower, Bounds(heat.Coupling),
+        heat.Coupling.Value * (heat.Conditions.Inside - heat.Conditions.Outside),
+        new(heat.Flows.ToDictionary(flow => flow.Environment, flow => flow.Flow), StringComparer.Ordinal), heat.HeatBalance,
+        heat.PsiInternal.Value, Bounds(heat.PsiInternal), heat.PsiExternal.Value, Bounds(heat.PsiExternal),
+        [.. heat.Flanks.Select(flank => new FlankReport(flank.Id, flank.UValue.Value, Bounds(flank.UValue), Micro(flank.Internal), Micro(flank.External)))],
+        Factor(heat.Factor), Factor(heat.MouldFactor), heat.Coldest, heat.Unknowns, preset.FrsiFilm, Messages.HeatStandard,
+        [.. Used(heat).Select(line => line.Environment!).Distinct().Select(air => new EnvironmentReport(air.Name, Side(air.Side), air.Temperature))],
+        [.. Used(heat).Select(line => (line.Environment!.Name, line.Film)).Distinct().Select(film => new SurfaceReport(film.Name, Flow(film.Film), film.Film))],
+        [.. heat.Model.Solids.Select(solid => Conductivity(solid, preset))],
+        heat.Model.Steps, Messages.HeatCaution);
+
+    private static IEnumerable<FieldBoundary> Used(JunctionHeat heat) => heat.Model.Case.Boundary.Where(line => line.Environment is not null);
+
+    private static ConductivityReport Conductivity(ThermalSolid solid, Preset preset)
+    {
+        var air = solid.Material.Conductivity is null;
+        var filled = preset.Slots.FirstOrDefault(slot => slot.Material.Id == solid.Material.Id);
+        return new(
+            solid.Material.Id, solid.Parts, Math.Round(solid.Conductivity, 6), solid.Material.Conductivity, air ? "calculated" : solid.Material.Origin,
+            air ? "memory" : filled?.Filling.Confidence.Conductivity ?? "");
+    }
+
+    private static string Flow(double film) => film switch { 0.13 => "horizontal", 0.10 => "upwards", 0.17 => "downwards", _ => "outside" };
+
+    private static string Side(FieldSide side) => side == FieldSide.Internal ? "internal" : "external";
+
+    private static FactorReport Factor(TemperatureFactor factor) => new(factor.Value, Micro(factor.At.X), Micro(factor.At.Y));
+
+    private static double[] Bounds(Proven value) => [value.Lower, value.Upper];
+
+    private static double Micro(double value) => Math.Round(value, 3, MidpointRounding.AwayFromZero) + 0.0;
+}

@@ -1,0 +1,70 @@
+using DetailGen.Details.Climates;
+using DetailGen.Details.Presets;
+using DetailGen.Library.Reports;
+using DetailGen.Library.Working;
+using DetailGen.Physics.Moisture;
+
+namespace DetailGen.Library.Verbs;
+
+/// <summary>Condensation and mould of details, from the sections that are drawn.</summary>
+internal static class Moistening
+{
+    internal static DetailsReport Run(MoistureRequest request, Office office) => new(DetailLibrary.Tool, [.. PresetFiles.Of(request.Paths).Select(path => One(path, request, office))]);
+
+    private static DetailReport One(string path, MoistureRequest request, Office office)
+    {
+        var read = PresetFiles.Read(path, request.Overrides, office);
+        if (!read.IsGood)
+        {
+            return DetailLibrary.Unread(path, SolvedReport.Errors(read.Faults));
+        }
+
+        var preset = read.Value;
+        var (climate, error) = ClimateOf(preset, office.Context.Climates);
+        if (climate is null)
+        {
+            return DetailLibrary.Unread(path, [error!]) with { Detail = preset.Detail };
+        }
+
+        var (worked, report) = DetailWork.Do(preset, office);
+        if (worked is null)
+        {
+            return report;
+        }
+
+        var work = MoistureWork.Of(preset, worked.Section, climate);
+        IReadOnlyList<CheckReport> checks = [.. MoistureTelling.Checks(work)];
+        return report with
+        {
+            Physics = report.Physics! with { Moisture = MoistureTelling.Report(work) },
+            Checks = [.. report.Checks!, .. checks],
+            Warnings = [.. report.Warnings, .. MoistureTelling.Warnings(work)],
+            Status = checks.Any(check => check.Verdict == "fail") ? 1 : report.Status,
+        };
+    }
+
+    /// <summary>The same figures in the report of a detail that is drawn or checked, without judging it by them; where there is no sound climate, a warning says so.</summary>
+    internal static DetailReport WithFigures(DetailReport report, Worked worked, Office office) => ClimateOf(worked.Preset, office.Context.Climates) switch
+    {
+        ({ } climate, _) => report with { Physics = report.Physics! with { Moisture = MoistureTelling.Report(MoistureWork.Of(worked.Preset, worked.Section, climate)) } },
+        (_, var error) => report with { Warnings = [.. report.Warnings, Messages.NoCondensation(error!.Reason)] },
+    };
+
+    // the climate, or what is wrong with it
+    private static (DesignClimate? Climate, ErrorReport? Error) ClimateOf(Preset preset, ClimateLibrary climates)
+    {
+        if (MoistureWork.ClimateOf(preset, climates) is not { } climate)
+        {
+            var nation = preset.Conditions.First(condition => condition.Key == "site.nation");
+            return (null, new("no-climate", preset.File, nation.At?.Line ?? 1, nation.At?.Column ?? 1, "site.climate", null, Messages.NoUsualClimate(nation.Word), Messages.NameClimate(climates.Ids)));
+        }
+
+        return Oversaturated(climate) is { } month
+            ? (null, new("bad-climate", month.At.File, month.At.Line, month.At.Column, "vapour-pressure", null, Messages.Oversaturated(climate.Id, month, Saturation.Pressure(month.Temperature)), Messages.OversaturatedHint))
+            : (climate, null);
+    }
+
+    // air that holds more vapour than saturates it; a figure a little above is rounding
+    private static ClimateMonth? Oversaturated(DesignClimate climate) =>
+        climate.Months.FirstOrDefault(month => month.VapourPressure > Saturation.Pressure(month.Temperature) * 1.005);
+}

@@ -1,0 +1,137 @@
+using DetailGen.Analysis.Heat;
+using DetailGen.Details;
+using DetailGen.Details.Presets;
+using DetailGen.Details.Quantities;
+using DetailGen.Details.Reading;
+using DetailGen.Details.Solving;
+using DetailGen.Library.Reports;
+using DetailGen.Sections;
+
+namespace DetailGen.Library.Working;
+
+/// <summary>When the heat through a junction is simulated.</summary>
+internal enum Simulation
+{
+    /// <summary>Where a target asks for it.</summary>
+    Asked,
+
+    Always,
+    Never,
+}
+
+/// <summary>A detail that is solved as far as it can be, with its section and what was simulated.</summary>
+/// <param name="Section">Null where it could not be solved.</param>
+/// <param name="Heat">Null where nothing was simulated.</param>
+internal sealed record Met(Solution Solution, Section? Section, JunctionHeat? Heat, IReadOnlyList<string> Warnings);
+
+/// <summary>
+/// Solves a preset and meets its targets on the heat through the junction: simulate, and where that falls short try one named size from thin to thick until it holds.
+/// What is found is simulated, so it holds; that nothing is found says nothing of sizes that were not tried.
+/// </summary>
+internal static class Targets
+{
+    /// <summary>The size that is tightened: it thickens what covers the bridge, and little else hangs on it.</summary>
+    private const string Tightened = "upstand.insulation";
+
+    /// <summary>The first look at a size is as close as this, as a share of the coupling; what is taken is looked at again.</summary>
+    private const double Glance = 0.005;
+
+    internal static Met Meet(Preset preset, Office office, Simulation when)
+    {
+        Target[] targets = [.. Simulated.TargetsOf(preset)];
+        var solution = DetailSolver.Solve(preset, office.Catalogue);
+        if (solution is not Solution.Solved solved)
+        {
+            return new(solution, null, null, []);
+        }
+
+        var section = SectionBuilder.Build(solved);
+        if (when == Simulation.Never || (when == Simulation.Asked && targets.Length == 0))
+        {
+            return new(solved, section, null, []);
+        }
+
+        var heat = Simulate(section, new());
+        var found = Found(heat, preset);
+        return targets.All(found.Meets)
+            ? new(found.Judge(solved), section, heat, heat.Warnings)
+            : Tighten(preset, solved, targets, found, office);
+    }
+
+    /// <summary>The figures that targets and rules go by.</summary>
+    internal static Simulated Found(JunctionHeat heat, Preset preset) =>
+        new((decimal)(preset.FrsiFilm == "heat-flow" ? heat.Factor : heat.MouldFactor).Value, (decimal)heat.PsiInternal.Upper);
+
+    internal static IReadOnlyList<TargetReport> Told(Solution.Solved solved, JunctionHeat? heat) =>
+    [
+        .. solved.Preset.Targets.Select(target =>
+        {
+            var element = solved.Heat.FirstOrDefault(one => target.Key == one.Element + ".u-value");
+            var reached = element?.Transmittance ?? (heat is null ? null : Found(heat, solved.Preset).Of(target.Key));
+            var atLeast = target.Key == "junction.frsi";
+            var verdict = reached is not { } figure ? "to-confirm" : (atLeast ? figure >= target.Value : figure <= target.Value) ? "pass" : "fail";
+            return new TargetReport(target.Key, atLeast ? ">=" : "<=", (double)target.Value, (double?)reached, verdict);
+        }),
+    ];
+
+    private static Met Tighten(Preset preset, Solution.Solved solved, Target[] targets, Simulated best, Office office)
+    {
+        var tried = 0;
+        foreach (var value in Thicker(preset, solved, office))
+        {
+            var with = preset with { Set = [.. preset.Set, new Given(Tightened, value, value.ToString(), new Mark(preset.File, 1, 1), false)] };
+            if (DetailSolver.Solve(with, office.Catalogue) is not Solution.Solved thicker)
+            {
+                continue;
+            }
+
+            tried++;
+            var section = SectionBuilder.Build(thicker);
+            var glance = Found(Simulate(section, new(WantedError: Glance)), preset);
+            best = Shortfall(targets, glance) < Shortfall(targets, best) ? glance : best;
+            if (!targets.All(glance.Meets))
+            {
+                continue;
+            }
+
+            var heat = Simulate(section, new());
+            var found = Found(heat, preset);
+            if (targets.All(found.Meets))
+            {
+                return new(found.Judge(Simulated.Tightened(thicker, preset, Tightened, targets)), section, heat, heat.Warnings);
+            }
+        }
+
+        Target[] missed = [.. targets.Where(target => !best.Meets(target))];
+        return new(Simulated.Unmet(preset, missed.Length > 0 ? missed : targets, best), null, null, [Messages.TargetsNotProven(missed.Select(target => target.Key), Tightened, tried)]);
+    }
+
+    // Farther from the wish counts more, each target by its own measure; only the order of candidates hangs on it.
+    private static decimal Shortfall(Target[] targets, Simulated found) =>
+        targets.Where(target => !found.Meets(target)).Sum(target => Math.Abs(found.Of(target.Key) - target.Value));
+
+    private static IEnumerable<Setting> Thicker(Preset preset, Solution.Solved solved, Office office)
+    {
+        if (preset.Set.Any(given => given.Key == Tightened) || solved.Find(Tightened)?.Value is not { } now
+            || DetailSolver.Ranges(preset, office.Catalogue, [Tightened]) is not [var range])
+        {
+            return [];
+        }
+
+        return range.Values.SelectMany(piece => Steps(piece, range.Step)).Where(value => value > now.Number).Select(value => Setting.Numeric(range.Unit, value));
+    }
+
+    private static IEnumerable<long> Steps((long Low, long High) piece, long? step)
+    {
+        for (var value = piece.Low; value <= piece.High; value += step ?? 1)
+        {
+            yield return value;
+            if (step is null)
+            {
+                yield break;
+            }
+        }
+    }
+
+    private static JunctionHeat Simulate(Section section, HeatConditions conditions) => JunctionHeat.Of(ThermalModelling.Of(section, conditions), conditions);
+}

@@ -1,0 +1,127 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+using DetailGen.Physics.Cases;
+using DetailGen.Physics.Fields;
+
+namespace DetailGen.Benchmarks;
+
+/// <summary>
+/// Two-dimensional heat flow of a check case: time to a gap of the bounds, and its ratio to a bare factorisation of as many unknowns in the same run; then gap and time over unknowns,
+/// with their exponents. A case is answered whole: read, meshed, refined, both bounds, temperature factors, and the second film where it has one.
+/// </summary>
+internal static class FieldTimes
+{
+    private static readonly double[] Goals = [0.01, 0.001, 0.0001];
+    private static readonly double[] Curve = [0.05, 0.02, 0.01, 0.005, 0.002, 0.001, 0.0005, 0.0002, 0.0001];
+
+    internal static int Print(string[] arguments)
+    {
+        var id = arguments.Length > 0 ? arguments[0] : "junction-i";
+        var runs = arguments.Length > 1 ? int.Parse(arguments[1], CultureInfo.InvariantCulture) : 5;
+        if (Cases().FirstOrDefault(one => one["id"]!.GetValue<string>() == id) is not { } asked)
+        {
+            Console.Error.WriteLine($"There is no case {id} of two-dimensional heat flow in the check cases.");
+            return 2;
+        }
+
+        Console.WriteLine($"{id}: medians of {runs} runs, processor time");
+        Console.WriteLine("wanted gap   reached   unknowns        ms   bare factorisation ms   ratio");
+        foreach (var goal in Goals)
+        {
+            var (gap, unknowns) = Answer(asked, goal);
+            var time = Median(runs, () => Answer(asked, goal));
+            var bare = Factorisation(unknowns, runs);
+            Console.WriteLine(FormattableString.Invariant($"{goal,10:0.00%} {gap,9:0.000%} {unknowns,10} {time,9:0.0} {bare,23:0.0} {time / bare,7:0.0}"));
+        }
+
+        Console.WriteLine();
+        Console.WriteLine("unknowns        gap        ms");
+        var points = new List<(double Unknowns, double Gap, double Time)>();
+        foreach (var wanted in Curve)
+        {
+            var (gap, unknowns) = Answer(asked, wanted);
+            if (points.Count > 0 && unknowns <= points[^1].Unknowns)
+            {
+                continue;
+            }
+
+            points.Add((unknowns, gap, Median(runs, () => Answer(asked, wanted))));
+            Console.WriteLine(FormattableString.Invariant($"{unknowns,8} {gap,10:0.0000%} {points[^1].Time,9:0.0}"));
+        }
+
+        if (points.Count > 1)
+        {
+            Console.WriteLine(FormattableString.Invariant(
+                $"gap falls as unknowns to the power {Exponent(points.Select(point => (point.Unknowns, point.Gap))):0.00}, time grows as unknowns to the power {Exponent(points.Select(point => (point.Unknowns, point.Time))):0.00}"));
+        }
+
+        return 0;
+    }
+
+    private static IEnumerable<JsonNode> Cases()
+    {
+        var root = Path.GetDirectoryName(Path.GetDirectoryName(Path.GetDirectoryName(Workbench.Shipped("any"))!))!;
+        var text = File.ReadAllText(Path.Combine(root, "tests", "DetailGen.Physics.Tests", "Cases", "physics-checks.json"));
+        return JsonNode.Parse(text)!["cases"]!.AsArray().Where(one => one!["kind"]!.GetValue<string>() == "heat2d").Select(one => one!);
+    }
+
+    // gap of the bounds over the lower one, and the unknowns of the largest system
+    private static (double Gap, int Unknowns) Answer(JsonNode asked, double wanted)
+    {
+        var copy = asked.DeepClone().AsObject();
+        copy["wanted_error"] = wanted;
+        copy.Remove("expected");
+        var answer = CaseFile.Answer(Encoding.UTF8.GetBytes(copy.ToJsonString()), "case.json", CaseMatter.Heat, []);
+        var result = JsonNode.Parse(answer.Json ?? throw new InvalidOperationException(answer.Faults[0].Reason))!["result"]!;
+        var bounds = result["l2d_bounds_w_mk"]?.AsArray() ?? throw new InvalidOperationException("The case has no bounds.");
+        var (lower, upper) = (bounds[0]!.GetValue<double>(), bounds[1]!.GetValue<double>());
+        return ((upper - lower) / lower, result["unknowns"]!.GetValue<int>());
+    }
+
+    /// <summary>Solving once on a square grid of about as many unknowns, five coefficients a row: ordering, factor and both substitutions.</summary>
+    private static double Factorisation(int unknowns, int runs)
+    {
+        var side = Math.Max(2, (int)Math.Round(Math.Sqrt(unknowns)));
+        var places = Enumerable.Range(0, side * side).Select(i => ((double)(i % side), (double)(i / side))).ToArray();
+        var rows = places.Select((_, i) =>
+        {
+            var row = new Dictionary<int, double> { [i] = 4.001 };
+            foreach (var (there, other) in new[] { (i % side > 0, i - 1), (i % side < side - 1, i + 1), (i >= side, i - side), (i < side * (side - 1), i + side) })
+            {
+                if (there)
+                {
+                    row[other] = -1;
+                }
+            }
+
+            return row;
+        }).ToArray();
+        var right = Enumerable.Repeat(1.0, places.Length).ToArray();
+        var squares = Enumerable.Range(0, (side - 1) * (side - 1)).Select(k => (k / (side - 1) * side) + (k % (side - 1))).Select(i => new[] { i, i + 1, i + side, i + side + 1 }).ToArray();
+        return Median(runs, () => SparseFactor.Solve(rows, right, places, squares));
+    }
+
+    private static double Median<T>(int runs, Func<T> work)
+    {
+        work();
+        var times = new List<double>();
+        for (var run = 0; run < runs; run++)
+        {
+            var before = Process.GetCurrentProcess().TotalProcessorTime;
+            work();
+            times.Add((Process.GetCurrentProcess().TotalProcessorTime - before).TotalMilliseconds);
+        }
+
+        return StageTimes.Median(times);
+    }
+
+    /// <summary>Slope of the straight line through the logarithms.</summary>
+    private static double Exponent(IEnumerable<(double X, double Y)> points)
+    {
+        var logs = points.Select(point => (X: Math.Log(point.X), Y: Math.Log(point.Y))).ToArray();
+        double x = logs.Average(point => point.X), y = logs.Average(point => point.Y);
+        return logs.Sum(point => (point.X - x) * (point.Y - y)) / logs.Sum(point => (point.X - x) * (point.X - x));
+    }
+}
