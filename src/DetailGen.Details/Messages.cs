@@ -56,6 +56,10 @@ public static partial class Messages
     public static Diagnostic MissingKey(Mark at, string key, string under) =>
         new("missing-key", at, under.Length == 0 ? $"The key {key} is missing." : $"The key {key} is missing under {under}.", $"Add {key}: …", key);
 
+    /// <summary>The same of a key that takes one of a few names.</summary>
+    public static Diagnostic MissingChoice(Mark at, string key, IReadOnlyList<string> known) =>
+        new("missing-key", at, $"The key {key} is missing.", known.Count is > 0 and <= 12 ? $"Add {key}: {List(known)}." : $"Add {key}: …", key);
+
     public static Diagnostic NoValue(Mark at, string key) => new("no-value", at, $"{Subject(key)} has no value.", "Write one after the colon, or take the key away.", key);
 
     public static Diagnostic NotMap(Mark at, string key, Node node) =>

@@ -14,6 +14,9 @@ public static class DetailLibrary
     /// <summary>What <see cref="Schema"/> knows.</summary>
     public static IReadOnlyList<string> SchemaKinds => SchemaText.Kinds;
 
+    /// <summary>The name that somebody meant; null where none is near.</summary>
+    public static string? Nearest(string written, IReadOnlyList<string> names) => Details.Reading.Nearest.To(written, names);
+
     internal static ToolReport Tool { get; } = new("DetailGen", "0.1.0");
 
     /// <summary>Draws presets. The files of a detail stand under their final names only if all of them could be written.</summary>
@@ -24,20 +27,7 @@ public static class DetailLibrary
     }
 
     /// <summary>Judges every rule and check without drawing.</summary>
-    public static DetailsReport Check(CheckRequest request) => InOffice(request.Practice, office => new DetailsReport(Tool,
-    [
-        .. PresetFiles.Of(request.Paths).Select(path =>
-        {
-            var preset = PresetFiles.Read(path, request.Overrides, office);
-            if (!preset.IsGood)
-            {
-                return Unread(path, SolvedReport.Errors(preset.Faults));
-            }
-
-            var (worked, report) = DetailWork.Do(preset.Value, office);
-            return worked is null ? report : Moistening.WithFigures(report, worked, office);
-        }),
-    ]));
+    public static DetailsReport Check(CheckRequest request) => InOffice(request.Practice, office => PresetChecking.Run(request, office));
 
     /// <summary>Says why a value is what it is, what a rule is for, what a part does.</summary>
     public static ExplainReport Explain(ExplainRequest request)
@@ -62,7 +52,7 @@ public static class DetailLibrary
 
     /// <summary>Heat through the junctions of presets in two dimensions: coupling, Ψ, temperature factor.</summary>
     public static DetailsReport Heat(HeatRequest request) =>
-        InOffice(request.Practice, office => new DetailsReport(Tool, [.. PresetFiles.Of(request.Paths).Select(path => PresetHeating.One(path, request.Overrides, office))]));
+        InOffice(request.Practice, office => new DetailsReport(Tool, PresetFiles.Each(request.Paths, path => PresetHeating.One(path, request.Overrides, office))));
 
     /// <summary>Answers the cases of a file that ask for U-values and heat flow.</summary>
     public static CaseReport Heat(CaseRequest request) => CaseAnswering.Run(request, CaseMatter.Heat);

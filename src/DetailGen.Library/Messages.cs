@@ -6,7 +6,27 @@ namespace DetailGen.Library;
 /// <summary>What this project says to people.</summary>
 internal static class Messages
 {
-    internal static string CannotWrite(string folder, string reason) => $"The files could not be written to {folder}: {reason.TrimEnd('.')}. Nothing was left behind.";
+    internal static string CannotWrite(string folder, string reason) => $"The files could not be written to {folder}: {reason}. Nothing was left behind.";
+
+    internal static string IsFile(string path) => $"{path} is a file, not a folder";
+
+    internal static string IsFileHint => "Name a folder, or take the file away.";
+
+    internal static string IsFolderThere(string name) => $"{name} is a folder there";
+
+    internal static string IsFolderThereHint => "Take that folder away, or write somewhere else.";
+
+    internal static string NotAllowed => "you may not write there";
+
+    internal static string NotAllowedHint => "Look at its permissions, or write somewhere else.";
+
+    internal static string CannotBe => "no folder can be made there";
+
+    internal static string CannotBeHint => "Look at the spelling, or write somewhere else.";
+
+    internal static string DiskFault => "the disk did not take them";
+
+    internal static string DiskFaultHint => "Is it full, or is one of the files open elsewhere?";
 
     internal static string NotProven => "The solver's budget of steps ran out before it found sizes or proved that there are none.";
 
@@ -14,11 +34,22 @@ internal static class Messages
 
     internal static string SameName(string name, string other) => $"The files would be called {name}, as those of {other} are.";
 
-    internal static string SameNameHint => "Give each detail its own number or revision in the title block.";
+    internal static string SameFile => "This file is given twice.";
+
+    /// <param name="numbered">Whether a title block gives either of them its name.</param>
+    internal static string SameNameHint(bool numbered) => numbered ? "Give each its own number or revision in the title block." : "Give each its own detail:, or a number in a title block.";
+
+    internal static string SameFileHint => "Name it once.";
+
+    internal static string NoPresets(string folder) => $"There are no presets in {folder}.";
+
+    internal static string NoPresetsHint => "A preset is a .yaml file that names a detail; bases that others extend are passed over.";
 
     internal static string UnknownTopic(string topic) => $"There is no topic {topic}.";
 
     internal static string OneOf(IEnumerable<string> words) => $"Choose one of {string.Join(", ", words)}.";
+
+    internal static string NoFileNamed => "--out names no file.";
 
     internal static string FileExists(string file) => $"{file} exists already and is not overwritten.";
 
@@ -27,6 +58,8 @@ internal static class Messages
     internal static string LargerSheet(string asked, string drawn) => $"The view does not fit {asked}; it is drawn {drawn}.";
 
     internal static string DidYouMean(string name) => $"Did you mean {name}?";
+
+    internal static string Meant(string written, IReadOnlyList<string> known) => Details.Reading.Nearest.To(written, known) is { } nearest ? DidYouMean(nearest) : OneOf(known);
 
     internal static string NoSuch(string kind, string id) => $"There is no {kind} {id}.";
 
@@ -42,8 +75,6 @@ internal static class Messages
     internal static string OversaturatedHint => "Look at temperature and vapour pressure of that month; the pressure is in Pa.";
 
     internal static string InCase(string? id, string reason) => id is null ? reason : $"Case {id}: {reason}";
-
-    internal static string NoSuchFile => "There is no such file.";
 
     internal static string NotOurs => "The drawing carries no record of how it was made.";
 

@@ -7,6 +7,8 @@ internal static partial class Messages
 {
     internal static Complaint NotJson(string said) => new($"This is not JSON: {said}", "A case file is one JSON object.");
 
+    internal static Complaint EmptyFile() => new("The file is empty.", "A case file is one JSON object, such as presets/cases/tern-court-cases.json.");
+
     internal static Complaint TooLong(long bytes, long most) => new($"The file has {bytes} bytes; case files have at most {most}.");
 
     internal static Complaint KeyTwice(string key) => new($"The key {key} stands twice.", "Leave one of them.");
@@ -37,6 +39,8 @@ internal static partial class Messages
     internal static Complaint IdTwice(string id) => new($"The id {id} stands twice in the file.", "Give each case an id of its own.");
 
     internal static Complaint NoMatchingCase(IEnumerable<string> kinds) => new($"The file has no case of kind {string.Join(" or ", kinds)}.");
+
+    internal static Complaint OtherVerb(string id, string verb) => new($"Case {id} is one of {verb}.", $"Ask detailgen {verb} --case for it.");
 
     internal static Complaint NoSuchCase(string id, IReadOnlyCollection<string> ids) => new(
         $"There is no case {id} of a kind that is calculated here.", ids.Count == 0 ? null : $"The nearest is {Nearest.Of(id, ids)}.");

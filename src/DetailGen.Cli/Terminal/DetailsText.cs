@@ -17,7 +17,7 @@ internal static class DetailsText
             return;
         }
 
-        foreach (var file in detail.Files ?? [])
+        foreach (var file in (detail.Files ?? []).Concat(detail.Document is { } document ? [document] : []))
         {
             output.WriteLine($"  {file.Path}  {file.Bytes.ToString("N0", CultureInfo.InvariantCulture)} bytes");
         }
@@ -75,23 +75,7 @@ internal static class DetailsText
 
     private static List<RuleReport> ToConfirm(DetailReport detail) => [.. (detail.Rules ?? []).Where(rule => rule.Verdict == "to-confirm")];
 
-    private static string Sides(RuleReport rule) => rule switch
-    {
-        { Left: null } or { Right: null } => "",
-        _ => $" ({Number(rule.Left)}{Unit(rule)}, wanted {Wanted(rule.Op)}{Number(rule.Right)}{Unit(rule)})",
-    };
-
-    private static string Unit(RuleReport rule) => rule.Unit is { Length: > 0 } unit ? " " + unit : "";
-
-    private static string Wanted(string? comparison) => comparison switch
-    {
-        ">=" => "at least ",
-        ">" => "more than ",
-        "<=" => "at most ",
-        "<" => "less than ",
-        "!=" => "anything but ",
-        _ => "",
-    };
+    private static string Sides(RuleReport rule) => rule.Left is null || rule.Right is null ? "" : $" ({rule.Drawn}, wanted {rule.Wanted})";
 
     /// <summary>The first line, or the conflict; false where there is nothing more to tell.</summary>
     internal static bool Opened(TextWriter output, DetailReport detail)
@@ -153,7 +137,7 @@ internal static class DetailsText
         {
             string Count(string verdict) => ((detail.Rules ?? []).Count(rule => rule.Verdict == verdict) + (detail.Checks ?? []).Count(check => check.Verdict == verdict))
                 .ToString(CultureInfo.InvariantCulture);
-            var solved = detail.Errors is { Count: > 0 } ? "not read" : detail.Solved ? "yes" : "no";
+            var solved = detail.Solved ? "yes" : detail.Errors is { Count: > 0 } ? "wrong input" : "no"; // a detail with a wrong input was not tried
             table.AddRow([.. new[] { detail.Preset, detail.Detail, solved, Count("fail"), Count("warn"), Count("to-confirm"), Count("waived"), Count("pass") }.Select(Markup.Escape)]);
         }
 
@@ -168,6 +152,4 @@ internal static class DetailsText
             .Where(pair => pair.Count > 0)
             .Select(pair => $"{pair.Count.ToString(CultureInfo.InvariantCulture)} {pair.Verdict}"));
     }
-
-    private static string Number(double? value) => value?.ToString("0.###", CultureInfo.InvariantCulture) ?? "";
 }

@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
 
 namespace DetailGen.Cli.Verbs;
 
@@ -13,7 +15,7 @@ internal static class Arguments
             // An option that does not exist would else be taken for a file.
             foreach (var token in value.Tokens.Where(token => token.Value.StartsWith("--", StringComparison.Ordinal)))
             {
-                value.AddError($"There is no option {token.Value}.");
+                value.AddError(value.Parent is CommandResult { Command: var command } ? Faults.NoOption(token.Value, command) : $"There is no option {token.Value}.");
             }
         });
         return presets;
@@ -33,6 +35,25 @@ internal static class Arguments
         HelpName = "KEY=VALUE",
         AllowMultipleArgumentsPerToken = false,
         DefaultValueFactory = _ => [],
+    };
+
+    /// <summary>An option that takes a whole number; anything else is told in one line.</summary>
+    internal static Option<int> WholeNumber(string name, string description, int least, int most, int usual) => new(name)
+    {
+        Description = description,
+        HelpName = "NUMBER",
+        DefaultValueFactory = _ => usual,
+        CustomParser = given =>
+        {
+            var text = given.Tokens is [.., var last] ? last.Value : "nothing";
+            if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most)
+            {
+                return number;
+            }
+
+            given.AddError(string.Create(CultureInfo.InvariantCulture, $"{name} is {text}; it can only be a whole number from {least} to {most}."));
+            return usual;
+        },
     };
 
     /// <summary>A command whose description ends with an example.</summary>

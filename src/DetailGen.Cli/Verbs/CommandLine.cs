@@ -60,7 +60,11 @@ public static class CommandLine
         root.Subcommands.Add(SchemaVerb.Command(screen));
         foreach (var verb in root.Subcommands)
         {
-            verb.Options.Add(Arguments.Practice);
+            if (verb.Name != "inspect") // a drawing tells itself what it was made from
+            {
+                verb.Options.Add(Arguments.Practice);
+            }
+
             verb.Options.Add(Json);
         }
 
@@ -74,16 +78,17 @@ public static class CommandLine
 
     private static int WrongArguments(ParseResult parsed, bool json, TextWriter output, TextWriter messages)
     {
-        var verb = parsed.CommandResult.Command is RootCommand ? "" : parsed.CommandResult.Command.Name + " ";
-        var hint = $"See detailgen {verb}--help.";
+        var command = parsed.CommandResult.Command;
+        var hint = $"See detailgen {(command is RootCommand ? "" : command.Name + " ")}--help.";
+        List<string> reasons = [.. Faults.Of(parsed)];
         if (json)
         {
-            output.Write(ReportJson.Write(new ErrorsReport([.. parsed.Errors.Select(error => new ErrorReport("wrong-argument", "", 0, 0, null, null, error.Message, hint))])));
+            output.Write(ReportJson.Write(new ErrorsReport([.. reasons.Select(reason => new ErrorReport("wrong-argument", "", 0, 0, null, null, reason, hint))])));
         }
 
-        foreach (var error in parsed.Errors)
+        foreach (var reason in reasons)
         {
-            messages.WriteLine(error.Message);
+            messages.WriteLine(reason);
         }
 
         messages.WriteLine(hint);

@@ -21,14 +21,7 @@ internal static class DrawVerb
             DefaultValueFactory = _ => string.Join(',', DrawRequest.DefaultFormats),
         };
         var viewOnly = new Option<bool>("--view-only") { Description = "The view without a sheet, to stand in your own drawing; its origin is where the weather face meets finished roof level." };
-        var dpi = new Option<int>("--dpi") { Description = "Resolution of PNG files, 50 to 600.", DefaultValueFactory = _ => 300 };
-        dpi.Validators.Add(value =>
-        {
-            if (value.GetValue(dpi) is < 50 or > 600)
-            {
-                value.AddError($"--dpi is {value.GetValue(dpi)}; it can only be 50 to 600.");
-            }
-        });
+        var dpi = Arguments.WholeNumber("--dpi", "Resolution of PNG files, 50 to 600.", 50, 600, usual: 300);
         var verb = Arguments.Verb("draw", "Solve presets, draw the sheets and write the files.", Example);
         verb.Arguments.Add(presets);
         verb.Options.Add(set);

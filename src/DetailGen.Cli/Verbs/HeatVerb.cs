@@ -11,7 +11,7 @@ internal static class HeatVerb
     {
         var verb = Arguments.Verb(
             "heat", "Calculate two-dimensional heat flow, Ψ, temperature factor and U-values of presets; or answer a case file and compare with what it expects.",
-            "detailgen heat presets/details/tern-court-parapet-01.yaml\n  detailgen heat --case my-cases.json --only flat-roof");
+            "detailgen heat presets/details/tern-court-parapet-01.yaml\n  detailgen heat --case presets/cases/tern-court-cases.json --only flat-roof");
         var paths = Arguments.Presets("Preset files, or a folder whose presets are all calculated.");
         paths.Arity = ArgumentArity.ZeroOrMore;
         var set = Arguments.Set();

@@ -12,7 +12,7 @@ internal static class MoistureVerb
         var verb = Arguments.Verb(
             "moisture",
             "Calculate condensation month by month in the wall and the roof of presets, and the temperature factor needed against mould; or answer a case file.",
-            "detailgen moisture presets/details/tern-court-parapet-01.yaml\n  detailgen moisture --case my-cases.json --json");
+            "detailgen moisture presets/details/tern-court-parapet-01.yaml\n  detailgen moisture --case presets/cases/tern-court-cases.json --json");
         var paths = Arguments.Presets("Preset files, or a folder whose presets are all calculated.");
         paths.Arity = ArgumentArity.ZeroOrMore;
         var set = Arguments.Set();

@@ -1,3 +1,4 @@
+using DetailGen.Details.Parameters;
 using DetailGen.Details.Reading;
 using DetailGen.Details.Reading.Shapes;
 
@@ -33,7 +34,9 @@ public static class PresetReader
         IReadOnlyList<Diagnostic> faults =
         [
             .. context.Materials.Faults, .. context.Climates.Faults, .. layers.Faults,
-            .. ShapeCheck.Check(merged, PresetShape.Shape).Where(fault => fault.Code == "missing-key"), .. reading.Faults,
+            .. ShapeCheck.Check(merged, PresetShape.Shape).Where(fault => fault.Code == "missing-key")
+                .Select(fault => Enum.TryParse<ComponentKind>(fault.Key, ignoreCase: true, out var kind) ? Messages.MissingChoice(fault.At, fault.Key!, context.Components.Ids(kind)) : fault),
+            .. reading.Faults,
         ];
         return faults.Count == 0 ? Outcome.Good(preset!) : Outcome.Bad<Preset>(InOrder(faults, layers.Files));
     }

@@ -51,8 +51,11 @@ public static partial class PresetShape
     /// <summary>What every preset is checked against; components, materials, rules and domains are looked up afterwards.</summary>
     public static MapShape Shape { get; } = Make(null);
 
-    /// <summary>The same with the names that there are, for editors.</summary>
-    public static MapShape For(Components components) => Make(components);
+    /// <summary>The same with the names that there are, for editors. A preset that extends another may take from it what else is required.</summary>
+    public static MapShape For(Components components) => Make(components) with { Instead = "extends" };
+
+    /// <summary>A base that only serves others: any key of a preset, none of them required.</summary>
+    public static MapShape BaseFor(Components components) => new([.. Make(components).Fields.Select(field => field with { Required = false })]);
 
     private static MapShape Make(Components? components) => new(
         new Field("detail", Name, "Id of the detail.", Required: true),
@@ -65,7 +68,7 @@ public static partial class PresetShape
         new Field("building", Group("building", new Field("humidity-class", new WordShape(HumidityClasses), "Humidity class of the air inside; that of the use where it is left out."),
             new Field("air-temperature", AirTemperature, "Temperature of the air inside in °C, for condensation; that of the use where it is left out.")), "What it serves."),
         new Field("set", new TableShape(new AnySettingShape(), "parameter", Parameters(components)), "What the author fixes; everything else is solved."),
-        new Field("prefer", new TableShape(new AnySettingShape(), "parameter", Parameters(components)), "Wishes, given up before a rule is broken."),
+        new Field("prefer", new TableShape(new AnySettingShape(), "parameter", Parameters(components)), "Wishes, given up before a must or should rule is broken; advice gives way to them."),
         new Field("target", new MapShape([.. Targets.Select(target => new Field(target.Key, new QuantityShape(target.Kind, BareToo: true), target.Meaning))]), "What must be reached."),
         new Field("materials", new TableShape(ComponentShape.Id, "slot", Slots(components)), "Swaps the material of a slot."),
         new Field("rules", new ListShape(new TextShape(60)), "Rule packs; uk where it is left out."),
@@ -123,10 +126,17 @@ public static partial class PresetShape
 
     private static IReadOnlyList<Field>? Parameters(Components? components) => components is null ? null :
     [
-        .. components.All.SelectMany(component => component.Parameters).DistinctBy(parameter => parameter.Key, StringComparer.Ordinal)
-            .OrderBy(parameter => parameter.Key, StringComparer.Ordinal)
-            .Select(parameter => new Field(parameter.Key, new SettingShape(parameter.Unit, parameter.Options), parameter.Meaning)),
+        .. components.All.SelectMany(component => component.Parameters).GroupBy(parameter => parameter.Key, StringComparer.Ordinal)
+            .OrderBy(group => group.Key, StringComparer.Ordinal).Select(group => new Field(group.Key, Setting([.. group]), group.First().Meaning)),
     ];
+
+    // several constructions may have one key, each with words of its own
+    private static Shape Setting(IReadOnlyList<Parameter> parameters)
+    {
+        IReadOnlyList<Shape> forms =
+            [.. parameters.GroupBy(parameter => parameter.Unit).Select(one => new SettingShape(one.Key, [.. one.SelectMany(parameter => parameter.Options).Distinct(StringComparer.Ordinal)]))];
+        return forms is [var only] ? only : new EitherShape(forms);
+    }
 
     private static IReadOnlyList<Field>? Slots(Components? components) => components is null ? null :
     [

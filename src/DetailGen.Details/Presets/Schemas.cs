@@ -11,6 +11,8 @@ public static class Schemas
 {
     public static string Preset(Components components) => JsonSchema.Of("Preset of a junction detail", PresetShape.For(components));
 
+    public static string Base(Components components) => JsonSchema.Of("Base that presets extend", PresetShape.BaseFor(components));
+
     public static string Component { get; } = JsonSchema.Of("Wall, roof or junction", ComponentShape.Shape);
 
     public static string Materials { get; } = JsonSchema.Of("Materials", MaterialShape.Shape);

@@ -1,20 +1,25 @@
+using System.Globalization;
+
 namespace DetailGen.Details.Reading;
 
 /// <summary>Finds what somebody meant to write.</summary>
 public static class Nearest
 {
-    /// <summary>The name that is fewest slips away; null where none is near. Of two equally near the first in ordinal order.</summary>
+    private static readonly char[] Digits = [.. "0123456789"];
+
+    /// <summary>The name that is fewest slips away; null where none is near. Of two equally near the one nearer in size (A4 for A5), else the first in ordinal order.</summary>
     /// <remarks>A slip is a letter too many, too few, another, or two swapped (restricted Damerau-Levenshtein distance).</remarks>
     public static string? To(string written, IEnumerable<string> names)
     {
-        if (written.Length > 100)
+        // of a figure nobody knows which digit slipped
+        if (written.Length > 100 || !written.Any(char.IsLetter))
         {
             return null;
         }
 
         string? best = null;
         var fewest = Math.Max(2, written.Length / 3) + 1;
-        foreach (var name in names.Order(StringComparer.Ordinal))
+        foreach (var name in names.OrderBy(name => Apart(written, name)).ThenBy(name => name, StringComparer.Ordinal))
         {
             var slips = Slips(written.ToLowerInvariant(), name);
             if (slips < fewest)
@@ -25,6 +30,15 @@ public static class Nearest
 
         // half of a name is as good a clue as a slip: "outer-leaf" means "wall.outer-leaf", "brick" means "brick-outer"
         return best ?? names.OrderBy(name => name.Length).ThenBy(name => name, StringComparer.Ordinal).FirstOrDefault(name => written.Length >= 3 && IsPart(written, name));
+    }
+
+    // how far apart the figures at the end of two names are that begin alike; 0 for other names
+    private static int Apart(string written, string name)
+    {
+        var (mine, other) = (written.TrimEnd(Digits), name.TrimEnd(Digits));
+        return string.Equals(mine, other, StringComparison.OrdinalIgnoreCase) && int.TryParse(written.AsSpan(mine.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var one) && int.TryParse(name.AsSpan(other.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var two)
+            ? Math.Abs(one - two)
+            : 0;
     }
 
     private static bool IsPart(string written, string name)

@@ -73,7 +73,7 @@ public static class DetailSolver
         values.Sort(static (a, b) => string.CompareOrdinal(a.Key, b.Key));
         List<Verdict> verdicts = [.. problem.Rules.Select(rule => Judge.On(rule, situation, facts))];
         List<ElementHeat> heat = [.. Heat(facts)];
-        return new Solution.Solved(situation.Preset, facts.Sizes(), values, verdicts, heat, caution is null ? [.. Warnings(problem, verdicts, heat)] : [caution, .. Warnings(problem, verdicts, heat)],
+        return new Solution.Solved(situation.Preset, facts.Sizes(), values, verdicts, heat, caution is null ? [.. Warnings(problem, values, verdicts, heat)] : [caution, .. Warnings(problem, values, verdicts, heat)],
             written => situation.Catalogue.Tree(written).In(facts).Holds)
         {
             Packs = situation.Catalogue.PacksOf(situation.Preset),
@@ -91,8 +91,30 @@ public static class DetailSolver
         }
     }
 
-    private static IEnumerable<string> Warnings(DetailProblem problem, List<Verdict> verdicts, List<ElementHeat> heat)
+    private static IEnumerable<string> Warnings(DetailProblem problem, List<SolvedValue> values, List<Verdict> verdicts, List<ElementHeat> heat)
     {
+        foreach (var wish in problem.Situation.Preset.Prefer)
+        {
+            // a wish of a base for a key that this detail does not have is passed over
+            if (values.Find(value => value.Key == wish.Key) is { } got && got.Value != wish.Value)
+            {
+                yield return SolvingWords.Unmet(wish, got);
+            }
+        }
+
+        foreach (var waiver in problem.Situation.Preset.Waivers)
+        {
+            List<Judgement> found = [.. verdicts.Where(verdict => verdict.Rule.Names(waiver.Rule)).Select(verdict => verdict.Judgement)];
+            if (found.TrueForAll(judgement => judgement == Judgement.NotApplicable))
+            {
+                yield return SolvingWords.WaiverOfNothing(waiver.Rule);
+            }
+            else if (found.TrueForAll(judgement => judgement is Judgement.Pass or Judgement.NotApplicable))
+            {
+                yield return SolvingWords.WaiverNotNeeded(waiver.Rule);
+            }
+        }
+
         foreach (var verdict in verdicts.Where(verdict => verdict.Judgement == Judgement.Warn))
         {
             yield return SolvingWords.BrokenWish(verdict.Rule, verdict);

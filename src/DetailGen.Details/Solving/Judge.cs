@@ -14,7 +14,8 @@ internal static class Judge
             return Told(rule, Judgement.NotApplicable, rule.Awaits ?? rule.Text, null);
         }
 
-        if (Waivers.Of(situation.Preset, rule) is { } waiver)
+        var kept = rule.Class == RuleClass.Enforced && rule.Require!.In(facts).Holds;
+        if (!kept && Waivers.Of(situation.Preset, rule) is { } waiver)
         {
             return Told(rule, Judgement.Waived, SolvingWords.Waived(rule, waiver), rule.Require is null ? null : Deciding(rule.Require, facts));
         }
@@ -25,9 +26,9 @@ internal static class Judge
         }
 
         var sides = Deciding(rule.Require!, facts);
-        if (rule.Require!.In(facts).Holds)
+        if (kept)
         {
-            return Told(rule, Judgement.Pass, rule.Text, sides);
+            return Told(rule, Judgement.Pass, Waivers.Covers(situation.Preset, rule) ? SolvingWords.KeptAnyway(rule) : rule.Text, sides);
         }
 
         return Told(rule, rule.IsHard ? Judgement.Fail : Judgement.Warn, rule.Text, sides);
@@ -44,7 +45,7 @@ internal static class Judge
             ? Of("<=", between.Left.In(facts), between.High.In(facts))
             : Of(">=", between.Left.In(facts), between.Low.In(facts)),
         Among among => Listed(among, facts),
-        Has has => new Compared(new Side(null, has.Slot), "=", new Side(null, facts.Has(has.Slot) ? "there" : "missing"), null),
+        Has has => new Compared(new Side(null, facts.Has(has.Slot) ? "there" : "missing"), "=", new Side(null, "there"), null),
         Not not => Deciding(not.Of, facts) is { } inner ? inner with { Op = Opposite(inner.Op) } : null,
         Both both => both.Left.In(facts).Fails ? Deciding(both.Left, facts)
             : both.Right.In(facts).Fails ? Deciding(both.Right, facts)

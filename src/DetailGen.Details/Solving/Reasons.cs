@@ -73,9 +73,12 @@ internal sealed class Reasons(DetailProblem problem, Answer.Best best)
         }
 
         return wished is { } usual && unknown.Domain.Count > 0
-            ? new Why(WhyKind.Default, null, SolvingWords.NearUsual(Setting.Numeric(parameter.Unit, usual).ToString()))
+            ? new Why(WhyKind.Default, null, Near(parameter.Key, Setting.Numeric(parameter.Unit, usual).ToString()))
             : new Why(WhyKind.Default, null, SolvingWords.LeastThereIs);
     }
+
+    private string Near(string key, string wished) =>
+        situation.Preset.Prefer.Any(wish => wish.Key == key) ? SolvingWords.NearWished(wished) : SolvingWords.NearUsual(wished);
 
     private static string? Bound(IReadOnlyList<string> tags, string kind) =>
         tags.FirstOrDefault(tag => tag.StartsWith(kind, StringComparison.Ordinal)) is { } tag ? tag[kind.Length..] : null;

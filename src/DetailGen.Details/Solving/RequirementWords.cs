@@ -31,6 +31,7 @@ public static class RequirementWords
     private static string Said(Expression expression, string verb) => expression switch
     {
         Comparison { Relation: Rules.Language.Relation.NotEqual } other => $"{Side(other.Left)} {Denied(verb)} {Side(other.Right)}",
+        Comparison { Right: Figure { Kind: Kind.Slope or Kind.Angle } fall } slope => $"{Side(slope.Left)} {verb} {ComparisonWords.Of(slope.Relation.Sign(), Side(fall), fall: true)}",
         Comparison comparison => $"{Side(comparison.Left)} {verb} {Relation(comparison.Relation)}{Side(comparison.Right)}",
         Among { Members: [var only] } one => $"{Side(one.Left)} {verb} {Side(only)}",
         Among among => $"{Side(among.Left)} {verb} {string.Join(", ", among.Members.SkipLast(1).Select(Side))} or {Side(among.Members[^1])}",

@@ -19,6 +19,17 @@ internal static class SolvingWords
 
     public static string NearUsual(string usual) => $"The nearest to the usual {usual} that can be had.";
 
+    public static string NearWished(string wished) => $"The nearest to the {wished} wished for that can be had.";
+
+    /// <summary>A wish that was given up, with the reason that the value has.</summary>
+    public static string Unmet(Given wish, SolvedValue got) => $"prefer {wish.Key}: wished for {wish.Value}, got {got.Text}. {got.Why.Text}";
+
+    public static string KeptAnyway(Rule rule) => $"{Bare(rule.Text)}; the waiver is not needed.";
+
+    public static string WaiverNotNeeded(string rule) => $"waive {rule}: the rule is kept; the waiver is not needed.";
+
+    public static string WaiverOfNothing(string rule) => $"waive {rule}: the rule does not apply to this detail; the waiver sets nothing aside.";
+
     public static string LeastThereIs => "The least that works; no rule asks for more.";
 
     public static string Sold(string meaning) => $"A size that is sold: {Small(Bare(meaning))}.";
@@ -69,7 +80,7 @@ internal static class SolvingWords
         : $"set {value.Key} to {value.Value}";
 
     public static string BrokenWish(Rule rule, Verdict verdict) =>
-        $"{rule.Id}: {Bare(rule.Text)}{(verdict.Left is null ? "" : $" (here {verdict.Left.Text}, wanted {verdict.Op} {verdict.Right!.Text})")}; {Confidence(rule)}.";
+        $"{rule.Id}: {Bare(rule.Text)}{(verdict.Left is null ? "" : $" (here {ComparisonWords.Drawn(verdict)}, wanted {ComparisonWords.Wanted(verdict)})")}; {Confidence(rule)}.";
 
     public static string Unproven(string target) => $"{target} needs the heat through the junction and is still to be confirmed.";
 

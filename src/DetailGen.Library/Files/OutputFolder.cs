@@ -7,22 +7,32 @@ namespace DetailGen.Library.Files;
 /// <param name="Name">Letters, digits, hyphen, dot and underscore; no folder.</param>
 public sealed record OutputFile(string Name, string Format, byte[] Bytes);
 
+/// <summary>Why files could not be written, and what to do.</summary>
+internal sealed record WriteFault(string Reason, string Hint);
+
 /// <summary>Writes files so that nothing half-written ever stands under a final name: all aside first, then renamed.</summary>
 internal static class OutputFolder
 {
-    /// <summary>The files as written, in the order given; or in <paramref name="fault"/> one sentence that says why none was.</summary>
-    internal static IReadOnlyList<FileReport> Write(string folder, IReadOnlyList<OutputFile> files, out string? fault)
+    /// <summary>The files as written, in the order given; or in <paramref name="fault"/> why none was.</summary>
+    internal static IReadOnlyList<FileReport> Write(string folder, IReadOnlyList<OutputFile> files, out WriteFault? fault)
     {
         var aside = new List<(string Temporary, string Final)>();
         try
         {
+            if (FileInTheWay(folder) is { } occupied)
+            {
+                fault = Undone(aside, folder, Messages.IsFile(occupied), Messages.IsFileHint);
+                return [];
+            }
+
             Directory.CreateDirectory(folder);
             foreach (var file in files)
             {
                 var final = Path.Combine(folder, file.Name);
                 if (Directory.Exists(final))
                 {
-                    throw new IOException($"{file.Name} is a folder there.");
+                    fault = Undone(aside, folder, Messages.IsFolderThere(file.Name), Messages.IsFolderThereHint);
+                    return [];
                 }
 
                 var temporary = Path.Combine(folder, $".{file.Name}.{Path.GetRandomFileName()}.part");
@@ -37,12 +47,13 @@ internal static class OutputFolder
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            foreach (var (temporary, _) in aside)
+            var (reason, hint) = problem switch
             {
-                Remove(temporary);
-            }
-
-            fault = Messages.CannotWrite(folder, problem.Message);
+                UnauthorizedAccessException => (Messages.NotAllowed, Messages.NotAllowedHint),
+                IOException when Directory.Exists(folder) => (Messages.DiskFault, Messages.DiskFaultHint),
+                _ => (Messages.CannotBe, Messages.CannotBeHint),
+            };
+            fault = Undone(aside, folder, reason, hint);
             return [];
         }
 
@@ -52,6 +63,30 @@ internal static class OutputFolder
 
     internal static FileReport Describe(OutputFile file) =>
         new(file.Name, file.Format, file.Bytes.LongLength, Convert.ToHexStringLower(SHA256.HashData(file.Bytes)));
+
+    private static WriteFault Undone(List<(string Temporary, string Final)> aside, string folder, string reason, string hint)
+    {
+        foreach (var (temporary, _) in aside)
+        {
+            Remove(temporary);
+        }
+
+        return new(Messages.CannotWrite(folder, reason), hint);
+    }
+
+    /// <summary>The folder itself or the first above it that is a file; null where there is none.</summary>
+    private static string? FileInTheWay(string folder)
+    {
+        for (var path = folder; path is { Length: > 0 }; path = Path.GetDirectoryName(path))
+        {
+            if (File.Exists(path))
+            {
+                return path;
+            }
+        }
+
+        return null;
+    }
 
     private static void Remove(string temporary)
     {

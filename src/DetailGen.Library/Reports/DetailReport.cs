@@ -53,6 +53,10 @@ public sealed record DetailReport(string Detail, string Preset, bool Solved)
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<FileReport>? Files { get; init; }
 
+    /// <summary>The JSON file beside <see cref="Files"/>, which cannot list itself; null where none was written.</summary>
+    [JsonIgnore]
+    public FileReport? Document { get; init; }
+
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<ErrorReport>? Errors { get; init; }
 
@@ -77,6 +81,14 @@ public sealed record RuleReport(
     string Id, IReadOnlyList<string> Aliases, string Severity, string Class, string Verdict, double? Left, string? Op, double? Right, string? Unit, string Text,
     string Source, string Confidence)
 {
+    /// <summary>The left side as a person writes it; null where nothing was compared.</summary>
+    [JsonIgnore]
+    public string? Drawn { get; init; }
+
+    /// <summary>What was wanted, in words: "at least 150 mm", "1:80 or steeper".</summary>
+    [JsonIgnore]
+    public string? Wanted { get; init; }
+
     /// <summary>Clause or table of the source; null where none is known.</summary>
     public string? Clause { get; init; }
 

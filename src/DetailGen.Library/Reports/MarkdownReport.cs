@@ -79,7 +79,7 @@ internal static class MarkdownReport
             Head(page, $"{title} ({Figures.Count(rules[verdict].Count())})", "###", "What it asks", "Drawn", "Required", "Source", "Confidence", "Rule");
             foreach (var rule in rules[verdict])
             {
-                Row(page, rule.Text, Side(rule.Left, rule.Unit), $"{rule.Op} {Side(rule.Right, rule.Unit)}".Trim(), rule.Source, rule.Confidence, rule.Id);
+                Row(page, rule.Text, rule.Drawn ?? "–", rule.Wanted ?? "–", rule.Source, rule.Confidence, rule.Id);
             }
         }
 
@@ -181,8 +181,6 @@ internal static class MarkdownReport
 
         page.Append('\n');
     }
-
-    private static string Side(double? value, string? unit) => value is { } number ? $"{Figures.Short(number)} {unit}".Trim() : "–";
 
     private static string Number(double value) => Figures.Fixed(value, 4);
 

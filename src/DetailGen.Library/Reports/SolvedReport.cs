@@ -25,6 +25,8 @@ internal static class SolvedReport
         verdict.Rule.Id, verdict.Rule.Aliases, Word(verdict.Rule.Severity), Class(verdict.Rule.Class), Word(verdict.Judgement), (double?)verdict.Left?.Number, verdict.Op,
         (double?)verdict.Right?.Number, verdict.Unit, verdict.Text, verdict.Rule.SourceText, verdict.Rule.Source.Confidence)
     {
+        Drawn = ComparisonWords.Drawn(verdict),
+        Wanted = ComparisonWords.Wanted(verdict),
         Clause = verdict.Rule.Source.Clause,
         ReadKind = verdict.Rule.Source.ReadKind,
         Ask = verdict.Rule.Ask,

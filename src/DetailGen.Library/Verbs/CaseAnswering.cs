@@ -1,4 +1,5 @@
 using DetailGen.Library.Reports;
+using DetailGen.Library.Working;
 using DetailGen.Physics.Cases;
 
 namespace DetailGen.Library.Verbs;
@@ -15,8 +16,7 @@ internal static class CaseAnswering
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            var reason = fault is FileNotFoundException or DirectoryNotFoundException ? Messages.NoSuchFile : fault.Message;
-            return new(null, [], [new("unreadable-file", request.File, 0, 0, null, null, reason, null)], 2);
+            return new(null, [], [UnreadableFile.Of(request.File)], 2);
         }
 
         var answers = CaseFile.Answer(text, request.File, matter, request.Only);

@@ -153,7 +153,7 @@ internal static class Explaining
     private static string Here(Verdict verdict)
     {
         var word = SolvedReport.Word(verdict.Judgement);
-        return verdict.Left is { } left ? $"{word}, {left.Text} {verdict.Op} {verdict.Right!.Text}." : verdict.Judgement is Judgement.Pass ? $"{word}." : $"{word}. {verdict.Text}";
+        return verdict.Left is not null ? $"{word}: here {ComparisonWords.Drawn(verdict)}, wanted {ComparisonWords.Wanted(verdict)}." : verdict.Judgement is Judgement.Pass ? $"{word}." : $"{word}. {verdict.Text}";
     }
 
     private static ExplainedReport Part(Part part, Solution.Solved solved)

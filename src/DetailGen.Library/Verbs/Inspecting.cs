@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using DetailGen.Drawing.Inspecting;
 using DetailGen.Library.Reports;
+using DetailGen.Library.Working;
 
 namespace DetailGen.Library.Verbs;
 
@@ -25,7 +26,7 @@ internal static class Inspecting
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            return Refused(file, 0, fault is FileNotFoundException or DirectoryNotFoundException ? Messages.NoSuchFile : fault.Message, null);
+            return Refused(file, UnreadableFile.Of(file));
         }
     }
 
@@ -90,6 +91,7 @@ internal static class Inspecting
         return long.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var count) ? new(count, null, text) : new(text, null, text);
     }
 
-    private static InspectReport Refused(string file, int line, string reason, string? hint) =>
-        new(DetailLibrary.Tool, file, null, [], []) { Errors = [new("unreadable-drawing", file, line, line > 0 ? 1 : 0, null, null, reason, hint)], Status = 2 };
+    private static InspectReport Refused(string file, int line, string reason, string? hint) => Refused(file, new("unreadable-drawing", file, line, 1, null, null, reason, hint));
+
+    private static InspectReport Refused(string file, ErrorReport error) => new(DetailLibrary.Tool, file, null, [], []) { Errors = [error], Status = 2 };
 }

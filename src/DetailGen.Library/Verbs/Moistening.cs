@@ -9,7 +9,7 @@ namespace DetailGen.Library.Verbs;
 /// <summary>Condensation and mould of details, from the sections that are drawn.</summary>
 internal static class Moistening
 {
-    internal static DetailsReport Run(MoistureRequest request, Office office) => new(DetailLibrary.Tool, [.. PresetFiles.Of(request.Paths).Select(path => One(path, request, office))]);
+    internal static DetailsReport Run(MoistureRequest request, Office office) => new(DetailLibrary.Tool, PresetFiles.Each(request.Paths, path => One(path, request, office)));
 
     private static DetailReport One(string path, MoistureRequest request, Office office)
     {

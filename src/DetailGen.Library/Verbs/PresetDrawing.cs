@@ -18,33 +18,14 @@ internal static class PresetDrawing
     {
         var read = request.Presets.Select(path => (Path: path, Preset: PresetFiles.Read(path, request.Overrides, office))).ToList();
         // Neither of two presets of one name is written: which of them stands under it is the author's to say.
-        var named = read.Select((one, place) => (Place: place, one.Path, one.Preset)).Where(one => one.Preset.IsGood)
-            .ToLookup(one => Name(one.Preset.Value, request), one => (one.Place, one.Path), StringComparer.OrdinalIgnoreCase);
-        var reports = new List<Func<DetailReport>>();
-        foreach (var (path, preset) in read)
-        {
-            var place = reports.Count;
-            if (!preset.IsGood)
-            {
-                reports.Add(() => DetailLibrary.Unread(path, SolvedReport.Errors(preset.Faults)));
-                continue;
-            }
-
-            var name = Name(preset.Value, request);
-            if (named[name].Count() > 1)
-            {
-                var other = named[name].First(one => one.Place != place).Path;
-                reports.Add(() => DetailLibrary.Unread(path, [new("same-name", path, 1, 1, "title-block.number", name, Messages.SameName(name, other), Messages.SameNameHint)]) with { Detail = preset.Value.Detail });
-                continue;
-            }
-
-            reports.Add(() => One(preset.Value, name, request, office));
-        }
-
-        return new(DetailLibrary.Tool, [.. reports.Select(report => report())]);
+        var names = new SameNames(read, request.ViewOnly ? "-view" : "");
+        return new(DetailLibrary.Tool,
+        [
+            .. read.Select((one, place) => !one.Preset.IsGood ? DetailLibrary.Unread(one.Path, SolvedReport.Errors(one.Preset.Faults))
+                : names.Fault(place) is { } fault ? DetailLibrary.Unread(one.Path, [fault]) with { Detail = one.Preset.Value.Detail }
+                : One(one.Preset.Value, names[place], request, office)),
+        ]);
     }
-
-    private static string Name(Preset preset, DrawRequest request) => PresetFiles.FileName(preset) + (request.ViewOnly ? "-view" : "");
 
     private static DetailReport One(Preset preset, string name, DrawRequest request, Office office)
     {
@@ -73,7 +54,9 @@ internal static class PresetDrawing
         }
 
         OutputFolder.Write(request.Folder, files, out var fault);
-        return fault is null ? described : report with { Files = [], Errors = [new("cannot-write", request.Folder, 0, 0, null, null, fault, null)], Status = 3 };
+        return fault is null
+            ? described with { Document = files.Find(file => file.Format == "json") is { } document ? OutputFolder.Describe(document) : null }
+            : report with { Files = [], Errors = [new("cannot-write", request.Folder, 0, 0, null, null, fault.Reason, fault.Hint)], Status = 3 };
     }
 
     private static IEnumerable<OutputFile> Files(string format, string name, Worked worked, SheetText text, ComposedSheet sheet, DetailReport report, int dpi) => format switch

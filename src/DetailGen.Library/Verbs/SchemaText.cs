@@ -9,6 +9,7 @@ internal static class SchemaText
 {
     private static readonly SortedDictionary<string, Func<Office, string>> All = new(StringComparer.Ordinal)
     {
+        ["base"] = office => Schemas.Base(office.Context.Components),
         ["climates"] = _ => Schemas.Climates,
         ["component"] = _ => Schemas.Component,
         ["formats"] = _ => Schemas.Formats,
@@ -25,5 +26,5 @@ internal static class SchemaText
     internal static TextReport Of(string kind, Office office) =>
         All.TryGetValue(kind, out var schema)
             ? new(DetailLibrary.Tool, schema(office).TrimEnd() + "\n", null)
-            : new(DetailLibrary.Tool, "", null) { Errors = [new("unknown-kind", "", 0, 0, null, kind, Messages.UnknownTopic(kind), Messages.OneOf(Kinds))], Status = 2 };
+            : new(DetailLibrary.Tool, "", null) { Errors = [new("unknown-kind", "", 0, 0, null, kind, Messages.NoSuch("kind", kind), Messages.Meant(kind, Kinds))], Status = 2 };
 }

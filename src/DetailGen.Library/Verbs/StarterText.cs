@@ -1,7 +1,9 @@
+using System.Globalization;
 using System.Text;
 using DetailGen.Details.Parameters;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Reading;
+using DetailGen.Details.Solving;
 using DetailGen.Library.Files;
 using DetailGen.Library.Reports;
 using DetailGen.Library.Working;
@@ -22,10 +24,45 @@ internal static class StarterText
             return new(DetailLibrary.Tool, "", null) { Errors = errors, Status = 2 };
         }
 
-        var name = request.File is null ? $"my-{request.Junction}" : Path.GetFileNameWithoutExtension(request.File);
-        var text = Starter.Write(junction!, wall!, roof!, name);
+        if (request.File is { Length: 0 })
+        {
+            return new(DetailLibrary.Tool, "", null) { Errors = [new("no-file", "", 0, 0, null, null, Messages.NoFileNamed, null)], Status = 2 };
+        }
+
+        var name = Id(request.File) is { Length: > 0 } own ? own : $"my-{request.Junction}";
+        var bare = PresetReader.ReadText(Starter.Write(junction!, wall!, roof!, name), request.File ?? name, [], office.Context);
+        if (!bare.IsGood)
+        {
+            return new(DetailLibrary.Tool, "", null) { Errors = SolvedReport.Errors(bare.Faults), Status = 2 };
+        }
+
+        var text = Starter.Write(junction!, wall!, roof!, name, Taken(bare.Value, office));
         return request.File is null ? new(DetailLibrary.Tool, text, null) : Write(request.File, text);
     }
+
+    // what is reached stands as the target, so that each target can be asked for as it stands
+    private static Dictionary<string, string>? Taken(Preset preset, Office office)
+    {
+        if (DetailSolver.Solve(preset, office.Catalogue) is not Solution.Solved solved)
+        {
+            return null;
+        }
+
+        var taken = TakenValues.Of(solved, office.Catalogue);
+        var found = Targets.AtAGlance(solved);
+        foreach (var target in PresetShape.Targets.Where(target => target.Key.StartsWith("junction.", StringComparison.Ordinal)))
+        {
+            // a closer look may find a hundredth less
+            var hundredths = target.Key == "junction.frsi" ? decimal.Floor(found.Of(target.Key) * 100) - 1 : decimal.Ceiling(found.Of(target.Key) * 100) + 1;
+            taken["target." + target.Key] = (hundredths / 100).ToString("0.00", CultureInfo.InvariantCulture);
+        }
+
+        return taken;
+    }
+
+    // a file may be called what an id cannot
+    private static string Id(string? file) =>
+        string.Concat(Path.GetFileNameWithoutExtension(file ?? "").Select(letter => char.IsAsciiLetterOrDigit(letter) || letter is '.' or '_' ? letter : '-').Take(60)).Trim('-', '.', '_');
 
     private static TextReport Write(string file, string text)
     {
@@ -38,7 +75,7 @@ internal static class StarterText
         OutputFolder.Write(folder, [new(Path.GetFileName(file), "yaml", Encoding.UTF8.GetBytes(text))], out var fault);
         return fault is null
             ? new(DetailLibrary.Tool, text, file)
-            : new(DetailLibrary.Tool, "", null) { Errors = [new("cannot-write", file, 0, 0, null, null, fault, null)], Status = 3 };
+            : new(DetailLibrary.Tool, "", null) { Errors = [new("cannot-write", file, 0, 0, null, null, fault.Reason, fault.Hint)], Status = 3 };
     }
 
     private static Component? Find(ComponentKind kind, string id, Office office, List<ErrorReport> errors)

@@ -14,7 +14,7 @@ internal static class Supposing
         var read = PresetFiles.Read(request.Preset, With(request), office);
         if (!read.IsGood)
         {
-            return empty with { Kind = "what-if", Errors = SolvedReport.Errors(read.Faults), Status = 2 };
+            return empty with { Kind = "what-if", Errors = [.. SolvedReport.Errors(read.Faults).Select(error => Placed(error, request))], Status = 2 };
         }
 
         var (was, will) = (DetailWork.Do(before, office).Report, DetailWork.Do(read.Value, office).Report);
@@ -30,6 +30,15 @@ internal static class Supposing
     /// <summary>The overrides with what is tried in place of what they say of the same keys.</summary>
     internal static IReadOnlyList<string> With(ExplainRequest request) =>
         [.. request.Overrides.Where(text => !request.WhatIf.Any(tried => Key(tried) == Key(text))), .. request.WhatIf];
+
+    // what is tried goes behind the overrides that are kept
+    private static ErrorReport Placed(ErrorReport error, ExplainRequest request)
+    {
+        var kept = With(request).Count - request.WhatIf.Count;
+        return error.File == "--set" && error.Line > kept
+            ? error with { File = "--what-if", Line = error.Line - kept, Hint = error.Hint?.Replace("--set ", "--what-if ", StringComparison.Ordinal) }
+            : error;
+    }
 
     private static string Key(string text) => text.Split('=')[0].Trim();
 

@@ -1,6 +1,7 @@
 using DetailGen.Details;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Solving;
+using DetailGen.Library.Reports;
 
 namespace DetailGen.Library.Working;
 
@@ -8,7 +9,14 @@ namespace DetailGen.Library.Working;
 internal static class PresetFiles
 {
     /// <summary>A folder stands for every preset below it that names a detail; a base that others extend names none.</summary>
-    internal static IReadOnlyList<string> Of(IReadOnlyList<string> paths) => [.. paths.SelectMany(path => Directory.Exists(path) ? InFolder(path) : [path])];
+    internal static IReadOnlyList<string> Of(string path) => Directory.Exists(path) ? [.. InFolder(path)] : [path];
+
+    /// <summary>A report for every preset; one that says so for a folder without any.</summary>
+    internal static IReadOnlyList<DetailReport> Each(IReadOnlyList<string> paths, Func<string, DetailReport> report) =>
+        [.. paths.SelectMany(path => Of(path) is { Count: > 0 } found ? found.Select(report) : [None(path)])];
+
+    internal static DetailReport None(string folder) =>
+        DetailLibrary.Unread(folder, [new("no-presets", folder, 0, 0, null, null, Messages.NoPresets(folder), Messages.NoPresetsHint)]);
 
     /// <summary>Read and settled: also what shows only when the choices are made is told here.</summary>
     internal static Outcome<Preset> Read(string path, IReadOnlyList<string> overrides, Office office) =>

@@ -62,6 +62,9 @@ internal static class Targets
     internal static Simulated Found(JunctionHeat heat, Preset preset) =>
         new((decimal)(preset.FrsiFilm == "heat-flow" ? heat.Factor : heat.MouldFactor).Value, (decimal)heat.PsiInternal.Upper);
 
+    /// <summary>The same of a solved detail, not as close.</summary>
+    internal static Simulated AtAGlance(Solution.Solved solved) => Found(Simulate(SectionBuilder.Build(solved), new(WantedError: Glance)), solved.Preset);
+
     internal static IReadOnlyList<TargetReport> Told(Solution.Solved solved, JunctionHeat? heat) =>
     [
         .. solved.Preset.Targets.Select(target =>

@@ -94,14 +94,21 @@ public static class CaseFile
     private static List<(Written.Map Case, string Id, string Kind)> Picked(Written.Map map, CaseMatter matter, IReadOnlyCollection<string> only, Faults faults)
     {
         string[] wanted = matter == CaseMatter.Heat ? ["heat2d", "u-value"] : ["moisture"];
-        var matching = Named(map, faults).Where(found => wanted.Contains(found.Kind, StringComparer.Ordinal)).ToList();
+        var all = Named(map, faults);
+        var matching = all.Where(found => wanted.Contains(found.Kind, StringComparer.Ordinal)).ToList();
+        var others = all.Where(found => only.Contains(found.Id, StringComparer.Ordinal) && !matching.Contains(found)).Select(found => found.Id).ToList();
+        foreach (var id in faults.Count == 0 ? others : [])
+        {
+            faults.Add(0, 0, "--only", id, Messages.OtherVerb(id, matter == CaseMatter.Heat ? "moisture" : "heat"));
+        }
+
         if (faults.Count == 0 && matching.Count == 0)
         {
             faults.Add(map, "kind", Messages.NoMatchingCase(wanted));
         }
 
         string[] ids = [.. matching.Select(found => found.Id)];
-        foreach (var id in faults.Count == 0 ? only.Where(id => !ids.Contains(id, StringComparer.Ordinal)) : [])
+        foreach (var id in faults.Count == others.Count ? only.Where(id => !ids.Contains(id, StringComparer.Ordinal) && !others.Contains(id)) : [])
         {
             faults.Add(0, 0, "--only", id, Messages.NoSuchCase(id, ids));
         }

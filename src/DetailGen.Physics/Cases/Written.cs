@@ -50,6 +50,12 @@ internal static class WrittenReader
     internal static Written? Read(byte[] text, Faults faults)
     {
         var start = text.AsSpan().StartsWith(Encoding.UTF8.Preamble) ? Encoding.UTF8.Preamble.Length : 0;
+        if (text.AsSpan(start).IndexOfAnyExcept(" \t\r\n"u8) < 0)
+        {
+            faults.Add(1, 1, null, null, Messages.EmptyFile());
+            return null;
+        }
+
         var places = new Places(text[start..]);
         var reader = new Utf8JsonReader(text.AsSpan(start), new JsonReaderOptions { MaxDepth = Deepest });
         try

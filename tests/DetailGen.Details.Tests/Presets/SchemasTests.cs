@@ -12,7 +12,7 @@ public class SchemasTests
         using var schema = JsonDocument.Parse(Schemas.Preset(SmallComponents.Context.Components));
         var properties = schema.RootElement.GetProperty("properties");
         Assert.Equal("https://json-schema.org/draft/2020-12/schema", schema.RootElement.GetProperty("$schema").GetString());
-        Assert.Equal(["detail", "junction", "wall", "roof"], schema.RootElement.GetProperty("required").EnumerateArray().Select(item => item.GetString()!));
+        Assert.Equal(["detail", "junction", "wall", "roof"], schema.RootElement.GetProperty("anyOf")[1].GetProperty("required").EnumerateArray().Select(item => item.GetString()!));
         var set = properties.GetProperty("set").GetProperty("properties");
         Assert.Equal(["coping.overhang", "flashing.lap", "roof.fall", "roof.insulation-layers", "wall.cavity", "wall.fill"], set.EnumerateObject().Select(item => item.Name));
         Assert.Equal(["full", "partial"], set.GetProperty("wall.fill").GetProperty("enum").EnumerateArray().Select(item => item.GetString()!));

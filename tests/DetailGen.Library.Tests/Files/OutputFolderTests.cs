@@ -33,7 +33,7 @@ public sealed class OutputFolderTests : IDisposable
         Directory.CreateDirectory(Path.Combine(_folder, "b.txt"));
         var files = OutputFolder.Write(_folder, [new("a.txt", "txt", [1]), new("b.txt", "txt", [2])], out var fault);
         Assert.Empty(files);
-        Assert.Contains("b.txt is a folder there", fault, StringComparison.Ordinal);
+        Assert.Contains("b.txt is a folder there", fault!.Reason, StringComparison.Ordinal);
         Assert.Equal(["b.txt"], Directory.GetFileSystemEntries(_folder).Select(Path.GetFileName));
     }
 
@@ -43,7 +43,7 @@ public sealed class OutputFolderTests : IDisposable
         var path = Path.Combine(_folder, "file");
         File.WriteAllText(path, "kept");
         Assert.Empty(OutputFolder.Write(path, [new("a.txt", "txt", [1])], out var fault));
-        Assert.NotNull(fault);
+        Assert.Contains($"{path} is a file, not a folder", fault!.Reason, StringComparison.Ordinal);
         Assert.Equal("kept", File.ReadAllText(path));
     }
 }

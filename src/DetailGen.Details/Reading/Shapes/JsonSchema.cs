@@ -30,7 +30,7 @@ public static class JsonSchema
         switch (shape)
         {
             case MapShape map:
-                Map(json, map.Fields, closed: true, null);
+                Map(json, map.Fields, closed: true, null, map.Instead);
                 break;
             case TableShape { Known: { } known }:
                 Map(json, known, closed: true, null);
@@ -66,7 +66,7 @@ public static class JsonSchema
         }
     }
 
-    private static void Map(Utf8JsonWriter json, IReadOnlyList<Field> fields, bool closed, Shape? others)
+    private static void Map(Utf8JsonWriter json, IReadOnlyList<Field> fields, bool closed, Shape? others, string? instead = null)
     {
         Types(json, "object", "null"); // "set:" with nothing under it is no fault
         if (fields.Count > 0)
@@ -92,16 +92,34 @@ public static class JsonSchema
             Under(json, "additionalProperties", others);
         }
 
-        if (fields.Any(field => field.Required))
+        List<string> required = [.. fields.Where(field => field.Required).Select(field => field.Key)];
+        if (required.Count > 0 && instead is not null)
         {
-            json.WriteStartArray("required");
-            foreach (var field in fields.Where(field => field.Required))
+            json.WriteStartArray("anyOf");
+            foreach (var keys in (List<string>[])[[instead], required])
             {
-                json.WriteStringValue(field.Key);
+                json.WriteStartObject();
+                Required(json, keys);
+                json.WriteEndObject();
             }
 
             json.WriteEndArray();
         }
+        else if (required.Count > 0)
+        {
+            Required(json, required);
+        }
+    }
+
+    private static void Required(Utf8JsonWriter json, List<string> keys)
+    {
+        json.WriteStartArray("required");
+        foreach (var key in keys)
+        {
+            json.WriteStringValue(key);
+        }
+
+        json.WriteEndArray();
     }
 
     private static void Scalar(Utf8JsonWriter json, Shape shape)

@@ -41,7 +41,11 @@ public sealed record ExpressionShape : Shape;
 public sealed record ListShape(Shape Item, int Least = 0) : Shape;
 
 /// <summary>A map with the keys named here and no other.</summary>
-public sealed record MapShape(params IReadOnlyList<Field> Fields) : Shape;
+public sealed record MapShape(params IReadOnlyList<Field> Fields) : Shape
+{
+    /// <summary>Where this key stands, the required ones may come from elsewhere; null for no such key. For editors only, readers ask of what was merged.</summary>
+    public string? Instead { get; init; }
+}
 
 /// <summary>A map whose keys are not named here.</summary>
 /// <param name="Keys">What the keys are, such as "rule id".</param>

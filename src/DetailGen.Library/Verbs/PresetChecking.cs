@@ -1,0 +1,30 @@
+using DetailGen.Library.Reports;
+using DetailGen.Library.Working;
+
+namespace DetailGen.Library.Verbs;
+
+/// <summary>Judges presets without drawing; a folder stands for those in it.</summary>
+internal static class PresetChecking
+{
+    internal static DetailsReport Run(CheckRequest request, Office office)
+    {
+        var found = request.Paths.Select(path => (Path: path, Presets: PresetFiles.Of(path))).ToList();
+        var read = found.SelectMany(one => one.Presets).Select(path => (Path: path, Preset: PresetFiles.Read(path, request.Overrides, office))).ToList();
+        var names = new SameNames(read);
+        return new(DetailLibrary.Tool,
+        [
+            .. found.Where(one => one.Presets.Count == 0).Select(one => PresetFiles.None(one.Path)),
+            .. read.Select((one, place) =>
+            {
+                if (!one.Preset.IsGood)
+                {
+                    return DetailLibrary.Unread(one.Path, SolvedReport.Errors(one.Preset.Faults));
+                }
+
+                var (worked, judged) = DetailWork.Do(one.Preset.Value, office);
+                var report = worked is null ? judged : Moistening.WithFigures(judged, worked, office);
+                return names.Fault(place) is { } same ? report with { Warnings = [.. report.Warnings, $"{same.Reason} {same.Hint}"] } : report;
+            }),
+        ]);
+    }
+}

@@ -1,0 +1,113 @@
+using DetailGen.Testing;
+
+namespace DetailGen.EndToEnd.Tests.Verbs;
+
+/// <summary>Slips on the command line, each told in one line that helps.</summary>
+public class ArgumentsTests
+{
+    private static readonly string Parapet = Tool.Shipped("tern-court-parapet-01");
+
+    [Theory]
+    [InlineData("abc")]
+    [InlineData("99999999999")]
+    [InlineData("-1")]
+    [InlineData("49")]
+    [InlineData("601")]
+    [InlineData("150.5")]
+    [InlineData("")]
+    public void A_resolution_that_is_none_is_told_the_range(string dpi)
+    {
+        var run = Tool.Run("draw", Parapet, "--dpi", dpi);
+        Assert.Equal(2, run.Status);
+        Assert.Contains($"--dpi is {dpi}; it can only be a whole number from 50 to 600.", run.Messages, StringComparison.Ordinal);
+        Assert.Equal(2, run.Messages.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length);
+    }
+
+    [Theory]
+    [InlineData("draw PRESET --view-only:maybe")]
+    [InlineData("draw PRESET --json=perhaps")]
+    [InlineData("draw PRESET --dpi")]
+    [InlineData("draw PRESET --set")]
+    [InlineData("draw PRESET --formats")]
+    [InlineData("draw PRESET --formats ,")]
+    [InlineData("check PRESET --practice ''")]
+    [InlineData("check ''")]
+    [InlineData("inspect ''")]
+    [InlineData("heat --case ''")]
+    [InlineData("list ''")]
+    [InlineData("schema ''")]
+    [InlineData("range PRESET ''")]
+    [InlineData("explain PRESET --what-if ''")]
+    [InlineData("new '' '' ''")]
+    [InlineData("new parapet cavity-masonry warm-timber-deck --out ''")]
+    public void A_value_that_cannot_be_read_is_never_our_fault(string line)
+    {
+        var run = Tool.Run([.. line.Split(' ').Select(word => word switch { "PRESET" => Parapet, "''" => "", _ => word })]);
+        Assert.True(run.Status == 2, run.Messages);
+        Assert.DoesNotContain("fault", run.Messages, StringComparison.Ordinal);
+        Assert.DoesNotContain("System.", run.Messages, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("There is no verb drw. Did you mean draw?", "drw", "x.yaml")]
+    [InlineData("draw needs PRESET", "draw")]
+    [InlineData("Did you mean roofs?", "list", "rool")]
+    [InlineData("Did you mean rules?", "schema", "ruls")]
+    [InlineData("There is no option --practice.", "inspect", "x.dxf", "--practice", "y")]
+    [InlineData("Did you mean --formats?", "draw", "x.yaml", "--format", "svg")]
+    public void What_was_meant_is_told(string told, params string[] arguments)
+    {
+        var run = Tool.Run(arguments);
+        Assert.Equal(2, run.Status);
+        Assert.Contains(told, run.Messages, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("sheet: { paper: A5 }", "Did you mean A4?")]
+    [InlineData("sheet: { scale: \"1:7\" }", "There is 1:2, 1:5, 1:10, 1:20 or 1:50.")]
+    public void A_word_of_a_list_is_told_the_nearest_in_size_or_the_list(string line, string hint)
+    {
+        using var scratch = new Scratch();
+        Assert.Contains(hint, Tool.Run("check", scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", line)).Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_missing_junction_is_told_those_that_there_are()
+    {
+        using var scratch = new Scratch();
+        var run = Tool.Run("check", scratch.Write("p.yaml", "detail: d\nwall: cavity-masonry\nroof: warm-timber-deck\n"));
+        Assert.Contains("Add junction: abutment or parapet.", run.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_fault_of_what_is_tried_is_placed_there()
+    {
+        var run = Tool.Run("explain", Parapet, "--set", "wall.cavity=150mm", "--what-if", "roof.insulation=120mm", "--what-if", "wall.fill=half");
+        Assert.Equal(2, run.Status);
+        Assert.StartsWith("--what-if:2:", run.Messages, StringComparison.Ordinal);
+        Assert.StartsWith("--set:1:", Tool.Run("explain", Parapet, "--set", "wall.cavity=150", "--what-if", "roof.insulation=120mm").Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Examples_of_the_help_name_files_that_are_there()
+    {
+        foreach (var verb in (string[])["draw", "check", "explain", "range", "heat", "moisture", "inspect"])
+        {
+            var example = Tool.Run(verb, "--help").Output.Split('\n').Where(line => line.TrimStart().StartsWith($"detailgen {verb} ", StringComparison.Ordinal) && !line.Contains('[', StringComparison.Ordinal));
+            Assert.All(example.SelectMany(line => line.Split(' ')).Where(word => word.Contains('/', StringComparison.Ordinal)),
+                path => Assert.True(Path.Exists(Repository.Path(path.Trim().Split('/'))), path));
+        }
+    }
+
+    [Fact]
+    public void The_cases_that_ship_are_answered()
+    {
+        var cases = Repository.Path("presets", "cases", "tern-court-cases.json");
+        Assert.Equal(0, Tool.Run("heat", "--case", cases).Status);
+        Assert.Equal(0, Tool.Run("moisture", "--case", cases).Status);
+        var other = Tool.Run("heat", "--case", cases, "--only", "flat-roof-moisture");
+        Assert.Equal(2, other.Status);
+        Assert.Contains("detailgen moisture --case", other.Messages, StringComparison.Ordinal);
+        Assert.Contains("flat-roof", Tool.Run("heat", "--case", cases, "--only", "flat-rof").Messages, StringComparison.Ordinal);
+    }
+}

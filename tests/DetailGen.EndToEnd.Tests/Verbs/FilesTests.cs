@@ -1,0 +1,97 @@
+namespace DetailGen.EndToEnd.Tests.Verbs;
+
+/// <summary>Files and folders that are not what a verb needs.</summary>
+public class FilesTests
+{
+    public static TheoryData<string> Readers => ["draw @", "check @", "explain @", "range @", "inspect @", "heat --case @", "moisture --case @"];
+
+    [Theory]
+    [MemberData(nameof(Readers))]
+    public void A_missing_file_is_told_alike_by_every_verb(string line)
+    {
+        using var scratch = new Scratch();
+        var missing = Path.Combine(scratch.Folder, "none");
+        var run = Tool.Run([.. line.Split(' ').Select(word => word == "@" ? missing : word), "--json"]);
+        Assert.Equal(2, run.Status);
+        Assert.Contains($"{missing}:1:1: There is no such file. Look at the spelling and at the folder you are in.", run.Messages, StringComparison.Ordinal);
+        var error = (run.Json["errors"] ?? run.Detail["errors"])![0]!;
+        Assert.Equal(("missing-file", 1, 1), (error["code"]!.GetValue<string>(), error["line"]!.GetValue<int>(), error["column"]!.GetValue<int>()));
+    }
+
+    [Theory]
+    [MemberData(nameof(Readers))]
+    public void A_folder_in_place_of_a_file_is_told_alike(string line)
+    {
+        if (line.StartsWith("check", StringComparison.Ordinal))
+        {
+            return; // a folder is as good as a file there
+        }
+
+        using var scratch = new Scratch();
+        var run = Tool.Run([.. line.Split(' ').Select(word => word == "@" ? scratch.Folder : word)]);
+        Assert.Equal(2, run.Status);
+        Assert.Contains($"{scratch.Folder}:1:1: This is a folder, not a file. Name a file in it.", run.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_empty_case_file_is_told_in_our_words()
+    {
+        using var scratch = new Scratch();
+        Assert.Contains(":1:1: The file is empty.", Tool.Run("heat", "--case", scratch.Write("c.json", "")).Messages, StringComparison.Ordinal);
+        Assert.Contains(":1:1: The file is empty.", Tool.Run("moisture", "--case", scratch.Write("c.json", "\n \n")).Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_file_in_place_of_the_folder_or_above_it_is_named()
+    {
+        using var scratch = new Scratch();
+        var preset = scratch.Preset("abutment", "cavity-masonry", "warm-timber-deck");
+        foreach (var folder in (string[])[preset, Path.Combine(preset, "deeper")])
+        {
+            var run = Tool.Run("draw", preset, "--out", folder, "--formats", "csv");
+            Assert.Equal(3, run.Status);
+            Assert.Contains($"{preset} is a file, not a folder. Nothing was left behind. Name a folder, or take the file away.", run.Messages, StringComparison.Ordinal);
+        }
+
+        var starter = Tool.Run("new", "parapet", "cavity-masonry", "warm-timber-deck", "--out", Path.Combine(preset, "new.yaml"));
+        Assert.Equal(3, starter.Status);
+        Assert.Contains("is a file, not a folder", starter.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_folder_without_presets_is_told()
+    {
+        using var scratch = new Scratch();
+        var run = Tool.Run("check", scratch.Folder, "--json");
+        Assert.Equal(2, run.Status);
+        Assert.Contains($"There are no presets in {scratch.Folder}.", run.Messages, StringComparison.Ordinal);
+        Assert.Equal("no-presets", run.Detail["errors"]![0]!["code"]!.GetValue<string>());
+        scratch.Write("base.yaml", "rules: [uk]\n");
+        Assert.Equal(2, Tool.Run("check", scratch.Folder).Status);
+    }
+
+    [Fact]
+    public void Two_presets_of_one_name_are_warned_of_by_check_and_told_how_to_part_them()
+    {
+        using var scratch = new Scratch();
+        var one = scratch.Preset("abutment", "cavity-masonry", "warm-concrete-deck", name: "same.yaml");
+        var two = scratch.Write("two.yaml", File.ReadAllText(one));
+        var check = Tool.Run("check", one, two);
+        Assert.Equal(0, check.Status);
+        Assert.Contains("Give each its own detail:, or a number in a title block.", check.Messages, StringComparison.Ordinal);
+        var draw = Tool.Run("draw", one, two, "--out", scratch.Folder);
+        Assert.Equal(2, draw.Status);
+        Assert.Contains("Give each its own detail:", draw.Messages, StringComparison.Ordinal);
+        Assert.DoesNotContain("not read", draw.Output, StringComparison.Ordinal);
+        Assert.Contains("This file is given twice. Name it once.", Tool.Run("draw", one, Path.Combine(scratch.Folder, ".", "same.yaml"), "--out", scratch.Folder).Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_json_stands_among_the_files_written()
+    {
+        using var scratch = new Scratch();
+        var run = Tool.Run("draw", scratch.Preset("abutment", "cavity-masonry", "warm-concrete-deck"), "--out", scratch.Folder, "--formats", "csv,json");
+        var written = new FileInfo(Path.Combine(scratch.Folder, "preset.json")).Length.ToString("N0", System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Contains($"preset.json  {written} bytes", run.Output, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,65 @@
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using DetailGen.Testing;
+
+namespace DetailGen.EndToEnd.Tests.Verbs;
+
+/// <summary>What the verb new writes is a preset whose lines can each be used alone.</summary>
+public partial class StarterTests
+{
+    private const int Sample = 2; // lines of each pairing in the suite; scripts/soak tries them all
+
+    public static TheoryData<string, string, string> Pairings
+    {
+        get
+        {
+            var data = new TheoryData<string, string, string>();
+            foreach (var junction in Ids("junctions"))
+            {
+                foreach (var wall in Ids("walls"))
+                {
+                    foreach (var roof in Ids("roofs"))
+                    {
+                        data.Add(junction, wall, roof);
+                    }
+                }
+            }
+
+            return data;
+        }
+    }
+
+    private static IEnumerable<string> Ids(string topic) => Tool.Run("list", topic, "--json").Json[topic]!.AsArray().Select(one => one!["id"]!.GetValue<string>());
+
+    [Theory]
+    [MemberData(nameof(Pairings))]
+    public void Every_line_taken_in_alone_changes_nothing_and_all_together_can_be_solved(string junction, string wall, string roof)
+    {
+        var lines = Tool.Run("new", junction, wall, roof).Output.Split('\n');
+        List<int> commented = [.. Enumerable.Range(0, lines.Length).Where(index => Commented().IsMatch(lines[index]))];
+        Assert.True(commented.Count > 40);
+        using var scratch = new Scratch();
+        var usual = Sizes(scratch, lines);
+        var step = Soak.IsAsked ? 1 : commented.Count / Sample;
+        for (var i = (junction.Length + wall.Length + roof.Length) % step; i < commented.Count; i += step)
+        {
+            Assert.Equal((lines[commented[i]], usual), (lines[commented[i]], Sizes(scratch, Without(lines, [commented[i]]))));
+        }
+
+        Assert.Equal(usual, Sizes(scratch, Without(lines, commented)));
+    }
+
+    private static string[] Without(string[] lines, IReadOnlyCollection<int> comments) =>
+        [.. lines.Select((line, index) => comments.Contains(index) ? line.Remove(line.IndexOf('#', StringComparison.Ordinal), line.IndexOf("# ", StringComparison.Ordinal) + 2 - line.IndexOf('#', StringComparison.Ordinal)) : line)];
+
+    private static string Sizes(Scratch scratch, string[] lines)
+    {
+        var run = Tool.Run("check", scratch.Write("p.yaml", string.Join('\n', lines)), "--json");
+        Assert.True(run.Status == 0, run.Messages);
+        return string.Join('\n', run.Detail["parameters"]!.AsObject().Select(one => $"{one.Key} {((JsonObject)one.Value!)["text"]}"));
+    }
+
+    // one # before a key; ## is for lines that need another choice, and the head is prose
+    [GeneratedRegex("^( {2})?# [a-z][a-z0-9.-]*: [^#]*(#|$)")]
+    private static partial Regex Commented();
+}
