@@ -54,6 +54,13 @@ public static class DetailLibrary
     public static DetailsReport Heat(HeatRequest request) =>
         InOffice(request.Practice, office => new DetailsReport(Tool, PresetFiles.Each(request.Paths, path => PresetHeating.One(path, request.Overrides, office))));
 
+    /// <summary>Heat through a junction against one size.</summary>
+    public static SweepReport Sweep(SweepRequest request)
+    {
+        var office = Office.Of(request.Practice);
+        return office.IsGood ? Sweeping.Run(request, office.Value) : new(Tool, "", request.Preset, request.Key, null, []) { Errors = SolvedReport.Errors(office.Faults), Status = 2 };
+    }
+
     /// <summary>Answers the cases of a file that ask for U-values and heat flow.</summary>
     public static CaseReport Heat(CaseRequest request) => CaseAnswering.Run(request, CaseMatter.Heat);
 

@@ -84,6 +84,8 @@ internal static class Messages
 
     internal static string DamagedPreset => "The preset in the drawing is damaged.";
 
+    internal static string NotASize(string key) => $"{key} is no number that could be gone through.";
+
     internal static string TargetNotInRanges(string key) => $"{key} is simulated only for single sizes: the ranges do not know of it.";
 
     internal static string TargetsNotProven(IEnumerable<string> targets, string key, int tried) =>

@@ -42,6 +42,9 @@ public sealed record NewRequest(string Junction, string Wall, string Roof, strin
 /// <param name="Paths">Files, or folders whose presets are all taken.</param>
 public sealed record HeatRequest(IReadOnlyList<string> Paths, IReadOnlyList<string> Overrides, string? Practice = null);
 
+/// <summary>One size that <see cref="DetailLibrary.Sweep"/> is to go through.</summary>
+public sealed record SweepRequest(string Preset, IReadOnlyList<string> Overrides, string Key, string? Practice = null);
+
 /// <summary>A stand-alone case file for <see cref="DetailLibrary.Heat(CaseRequest)"/> or <see cref="DetailLibrary.Moisture(CaseRequest)"/>.</summary>
 /// <param name="File">JSON.</param>
 /// <param name="Only">Ids of the cases to answer; empty for all.</param>

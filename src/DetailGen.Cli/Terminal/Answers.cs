@@ -107,6 +107,33 @@ internal static class Answers
         return report.Status;
     }
 
+    internal static int Tell(Screen screen, SweepReport report, bool json)
+    {
+        if (json)
+        {
+            screen.Output.Write(ReportJson.Write(report));
+        }
+
+        Tell(screen.Messages, report.Errors);
+        foreach (var warning in report.Warnings)
+        {
+            screen.Messages.WriteLine($"{report.Preset}: {warning}");
+        }
+
+        if (!json && report.Conflict is { } conflict)
+        {
+            screen.Output.WriteLine($"{report.Detail}: no sizes hold together, so there is no curve.");
+            DetailsText.Conflict(screen.Output, conflict);
+        }
+
+        if (!json && report.Rows.Count > 0)
+        {
+            screen.Output.Write(report.ToCsv());
+        }
+
+        return report.Status;
+    }
+
     internal static int Tell(Screen screen, ListReport report, bool json)
     {
         if (report.Errors is { Count: > 0 } errors)

@@ -17,6 +17,8 @@ public static class ReportJson
 
     public static string Write(RangeReport report) => Text(report, ReportContext.Default.RangeReport);
 
+    public static string Write(SweepReport report) => Text(report, ReportContext.Default.SweepReport);
+
     public static string Write(TextReport report) => Text(report, ReportContext.Default.TextReport);
 
     internal static JsonWriterOptions WriterOptions { get; } = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
@@ -31,6 +33,7 @@ public static class ReportJson
 [JsonSerializable(typeof(ExplainReport))]
 [JsonSerializable(typeof(InspectReport))]
 [JsonSerializable(typeof(RangeReport))]
+[JsonSerializable(typeof(SweepReport))]
 [JsonSerializable(typeof(TextReport))]
 [JsonSerializable(typeof(double))]
 [JsonSerializable(typeof(long))]

@@ -124,7 +124,8 @@ internal static class Targets
         return range.Values.SelectMany(piece => Steps(piece, range.Step)).Where(value => value > now.Number).Select(value => Setting.Numeric(range.Unit, value));
     }
 
-    private static IEnumerable<long> Steps((long Low, long High) piece, long? step)
+    /// <summary>The values of a piece of a range, one by one.</summary>
+    internal static IEnumerable<long> Steps((long Low, long High) piece, long? step)
     {
         for (var value = piece.Low; value <= piece.High; value += step ?? 1)
         {

@@ -107,5 +107,23 @@ public class HeatTests
         Assert.Equal(0, Tool.Run("check", preset, "--set", $"{repair.Key}={repair.Value!.GetValue<string>()}").Status);
     }
 
+    [Fact]
+    public void A_sweep_gives_a_line_for_each_thickness()
+    {
+        using var scratch = new Scratch();
+        var preset = scratch.Preset("abutment", "solid-masonry-insulated", "warm-concrete-deck", "set: { roof.insulation: 150 mm }\n");
+        var run = Tool.Run("heat", preset, "--sweep", "upstand.insulation");
+        Assert.Equal(0, run.Status);
+        var lines = run.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.StartsWith("upstand.insulation (mm),l2d_w_mk,psi_internal_w_mk", lines[0], StringComparison.Ordinal);
+        var rows = lines[1..].Select(line => line.Split(',').Select(figure => double.Parse(figure, System.Globalization.CultureInfo.InvariantCulture)).ToArray()).ToArray();
+        Assert.InRange(rows.Length, 2, 20);
+        Assert.Equal(rows.Select(row => row[0]).Order(), rows.Select(row => row[0]));
+        Assert.All(rows, row => Assert.True(row.Length == 8 && row[3] <= row[2] && row[2] <= row[4] && row[6] is > 0 and < 1));
+        Assert.Equal(2, Tool.Run("heat", preset, "--sweep", "upstand.insulaton").Status);
+        Assert.Equal(2, Tool.Run("heat", preset, "--sweep", "roof.finish").Status);
+        Assert.Equal(2, Tool.Run("heat", "--sweep", "upstand.insulation").Status);
+    }
+
     private static JsonNode Rule(Tool run, string id) => run.Detail["rules"]!.AsArray().Single(rule => rule!["id"]!.GetValue<string>() == id)!;
 }

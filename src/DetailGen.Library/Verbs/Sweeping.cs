@@ -1,0 +1,68 @@
+using DetailGen.Analysis.Heat;
+using DetailGen.Details;
+using DetailGen.Details.Presets;
+using DetailGen.Details.Quantities;
+using DetailGen.Details.Reading;
+using DetailGen.Details.Solving;
+using DetailGen.Library.Reports;
+using DetailGen.Library.Working;
+
+namespace DetailGen.Library.Verbs;
+
+/// <summary>The heat through a junction against one size, over all that the size can be while the rest stands.</summary>
+internal static class Sweeping
+{
+    /// <summary>More values than this are thinned out evenly, both ends kept.</summary>
+    private const int Most = 20;
+
+    /// <summary>Share of the coupling that the proven error of a point should not pass: enough for a curve.</summary>
+    private const double Close = 0.002;
+
+    internal static SweepReport Run(SweepRequest request, Office office)
+    {
+        var read = PresetFiles.Read(request.Preset, request.Overrides, office);
+        if (!read.IsGood)
+        {
+            return Empty(request, "") with { Errors = SolvedReport.Errors(read.Faults), Status = 2 };
+        }
+
+        var preset = read.Value with { Set = [.. read.Value.Set.Where(given => given.Key != request.Key)], Targets = [.. read.Value.Targets.Except(Simulated.TargetsOf(read.Value))] };
+        IReadOnlyList<string> keys = DetailSolver.Keys(preset, office.Catalogue);
+        if (!keys.Contains(request.Key, StringComparer.Ordinal))
+        {
+            var hint = Nearest.To(request.Key, keys) is { } nearest ? Messages.DidYouMean(nearest) : null;
+            return Empty(request, preset.Detail) with { Errors = [new("unknown-key", request.Preset, 0, 0, request.Key, null, Messages.NoSuch("parameter", request.Key), hint)], Status = 2 };
+        }
+
+        if (DetailWork.Do(preset, office, Simulation.Never) is (null, var refused))
+        {
+            return Empty(request, preset.Detail) with { Conflict = refused.Conflict, Warnings = refused.Warnings, Status = 1 };
+        }
+
+        return DetailSolver.Ranges(preset, office.Catalogue, [request.Key]) is not [var range]
+            ? Empty(request, preset.Detail) with { Errors = [new("not-a-size", request.Preset, 0, 0, request.Key, null, Messages.NotASize(request.Key), null)], Status = 2 }
+            : Empty(request, preset.Detail) with { Unit = range.Unit == Unit.Length ? "mm" : range.Unit == Unit.Ratio ? "1:n" : null, Rows = [.. Rows(preset, range, office)] };
+    }
+
+    private static IEnumerable<SweepRow> Rows(Preset preset, SizeRange range, Office office)
+    {
+        var conditions = new HeatConditions(WantedError: Close);
+        foreach (var value in Thinned([.. range.Values.SelectMany(piece => Targets.Steps(piece, range.Step))]))
+        {
+            var setting = Setting.Numeric(range.Unit, value);
+            var with = preset with { Set = [.. preset.Set, new Given(range.Key, setting, setting.ToString(), new Mark(preset.File, 1, 1), false)] };
+            if (DetailSolver.Solve(with, office.Catalogue) is Solution.Solved solved)
+            {
+                var heat = JunctionHeat.Of(ThermalModelling.Of(SectionBuilder.Build(solved), conditions), conditions);
+                yield return new(
+                    range.Unit == Unit.Length ? value / 1000.0 : value, heat.Coupling.Value, heat.PsiInternal.Value, heat.PsiInternal.Lower, heat.PsiInternal.Upper, heat.PsiExternal.Value,
+                    heat.Factor.Value, heat.MouldFactor.Value);
+            }
+        }
+    }
+
+    private static IEnumerable<long> Thinned(long[] values) =>
+        values.Length <= Most ? values : Enumerable.Range(0, Most).Select(i => values[(int)Math.Round(i * (values.Length - 1.0) / (Most - 1))]);
+
+    private static SweepReport Empty(SweepRequest request, string detail) => new(DetailLibrary.Tool, detail, request.Preset, request.Key, null, []);
+}
