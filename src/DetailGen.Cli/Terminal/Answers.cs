@@ -82,17 +82,7 @@ internal static class Answers
 
     internal static int Tell(Screen screen, RangeReport report, bool json)
     {
-        if (json)
-        {
-            screen.Output.Write(ReportJson.Write(report));
-        }
-
-        Tell(screen.Messages, report.Errors);
-        foreach (var warning in report.Warnings)
-        {
-            screen.Messages.WriteLine($"{report.Preset}: {warning}");
-        }
-
+        Open(screen, json ? ReportJson.Write(report) : "", report.Preset, report.Errors, report.Warnings);
         if (!json && report.Conflict is { } conflict)
         {
             screen.Output.WriteLine($"{report.Detail}: no sizes hold together, so there are no ranges.");
@@ -107,19 +97,19 @@ internal static class Answers
         return report.Status;
     }
 
+    private static void Open(Screen screen, string document, string preset, IReadOnlyList<ErrorReport>? errors, IReadOnlyList<string> warnings)
+    {
+        screen.Output.Write(document);
+        Tell(screen.Messages, errors);
+        foreach (var warning in warnings)
+        {
+            screen.Messages.WriteLine($"{preset}: {warning}");
+        }
+    }
+
     internal static int Tell(Screen screen, SweepReport report, bool json)
     {
-        if (json)
-        {
-            screen.Output.Write(ReportJson.Write(report));
-        }
-
-        Tell(screen.Messages, report.Errors);
-        foreach (var warning in report.Warnings)
-        {
-            screen.Messages.WriteLine($"{report.Preset}: {warning}");
-        }
-
+        Open(screen, json ? ReportJson.Write(report) : "", report.Preset, report.Errors, report.Warnings);
         if (!json && report.Conflict is { } conflict)
         {
             screen.Output.WriteLine($"{report.Detail}: no sizes hold together, so there is no curve.");
