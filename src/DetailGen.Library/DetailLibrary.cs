@@ -27,7 +27,7 @@ public static class DetailLibrary
     }
 
     /// <summary>Judges every rule and check without drawing.</summary>
-    public static DetailsReport Check(CheckRequest request) => InOffice(request.Practice, office => PresetChecking.Run(request, office));
+    public static DetailsReport Check(PresetsRequest request) => InOffice(request.Practice, office => PresetChecking.Run(request, office));
 
     /// <summary>Says why a value is what it is, what a rule is for, what a part does.</summary>
     public static ExplainReport Explain(ExplainRequest request)
@@ -51,8 +51,8 @@ public static class DetailLibrary
     public static InspectReport Inspect(string file) => Inspecting.Run(file);
 
     /// <summary>Heat through the junctions of presets in two dimensions: coupling, Ψ, temperature factor.</summary>
-    public static DetailsReport Heat(HeatRequest request) =>
-        InOffice(request.Practice, office => new DetailsReport(Tool, PresetFiles.Each(request.Paths, path => PresetHeating.One(path, request.Overrides, office))));
+    public static DetailsReport Heat(PresetsRequest request) =>
+        InOffice(request.Practice, office => PresetFiles.Each(request, office, preset => DetailWork.Do(preset, office, Simulation.Always).Report));
 
     /// <summary>Heat through a junction against one size.</summary>
     public static SweepReport Sweep(SweepRequest request)
@@ -68,7 +68,7 @@ public static class DetailLibrary
     public static CaseReport Moisture(CaseRequest request) => CaseAnswering.Run(request, CaseMatter.Moisture);
 
     /// <summary>Condensation month by month in wall and roof, and what mould asks of their inside faces.</summary>
-    public static DetailsReport Moisture(MoistureRequest request) => InOffice(request.Practice, office => Moistening.Run(request, office));
+    public static DetailsReport Moisture(PresetsRequest request) => InOffice(request.Practice, office => Moistening.Run(request, office));
 
     /// <summary>Lists what there is.</summary>
     public static ListReport List(string topic, string? practice = null)

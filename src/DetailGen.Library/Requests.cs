@@ -16,11 +16,10 @@ public sealed record DrawRequest(
     public static IReadOnlyList<string> DefaultFormats { get; } = ["dxf", "svg", "pdf", "png", "json"];
 }
 
-/// <summary>What <see cref="DetailLibrary.Check"/> is to check: files, or folders whose presets are all taken.</summary>
-public sealed record CheckRequest(IReadOnlyList<string> Paths, IReadOnlyList<string> Overrides, string? Practice = null);
-
-/// <summary>Presets whose condensation <see cref="DetailLibrary.Moisture(MoistureRequest)"/> is to calculate: files, or folders whose presets are all taken.</summary>
-public sealed record MoistureRequest(IReadOnlyList<string> Paths, IReadOnlyList<string> Overrides, string? Practice = null);
+/// <summary>Presets for <see cref="DetailLibrary.Check"/>, <see cref="DetailLibrary.Heat(PresetsRequest)"/> and <see cref="DetailLibrary.Moisture(PresetsRequest)"/>.</summary>
+/// <param name="Paths">Files, or folders whose presets are all taken.</param>
+/// <param name="Overrides">Each <c>key=value</c>.</param>
+public sealed record PresetsRequest(IReadOnlyList<string> Paths, IReadOnlyList<string> Overrides, string? Practice = null);
 
 /// <summary>What <see cref="DetailLibrary.Explain"/> is to explain.</summary>
 /// <param name="Subject">A parameter key, a rule id, a part id or a value such as 150 mm; null for every value, or for what changes alone where something is tried.</param>
@@ -37,10 +36,6 @@ public sealed record RangeRequest(string Preset, IReadOnlyList<string> Overrides
 /// <summary>What <see cref="DetailLibrary.New"/> is to write.</summary>
 /// <param name="File">Null for standard output.</param>
 public sealed record NewRequest(string Junction, string Wall, string Roof, string? File, string? Practice = null);
-
-/// <summary>Presets whose junctions <see cref="DetailLibrary.Heat(HeatRequest)"/> is to calculate.</summary>
-/// <param name="Paths">Files, or folders whose presets are all taken.</param>
-public sealed record HeatRequest(IReadOnlyList<string> Paths, IReadOnlyList<string> Overrides, string? Practice = null);
 
 /// <summary>One size that <see cref="DetailLibrary.Sweep"/> is to go through.</summary>
 public sealed record SweepRequest(string Preset, IReadOnlyList<string> Overrides, string Key, string? Practice = null);

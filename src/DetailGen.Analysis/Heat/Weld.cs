@@ -111,18 +111,23 @@ internal sealed record Weld(IReadOnlyList<Point> Corners, IReadOnlyList<WeldedPi
         for (var i = 0; i < ring.Count && ring.Count > 2;)
         {
             var (before, after) = ((i + ring.Count - 1) % ring.Count, (i + 1) % ring.Count);
-            if (ring[before] == ring[after] || ring[i] == ring[after])
+            if (ring[before] != ring[after] && ring[i] != ring[after])
             {
-                foreach (var gone in ring[before] == ring[after] ? new[] { i, after }.OrderDescending() : new[] { i }.OrderDescending())
-                {
-                    ring.RemoveAt(gone);
-                }
-
-                i = Math.Max(0, i - 2);
+                i++;
                 continue;
             }
 
-            i++;
+            if (ring[before] == ring[after])
+            {
+                ring.RemoveAt(Math.Max(i, after));
+                ring.RemoveAt(Math.Min(i, after));
+            }
+            else
+            {
+                ring.RemoveAt(i);
+            }
+
+            i = Math.Max(0, i - 2);
         }
 
         return ring.Count > 2 ? ring : null;

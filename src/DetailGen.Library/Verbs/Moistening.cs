@@ -9,21 +9,14 @@ namespace DetailGen.Library.Verbs;
 /// <summary>Condensation and mould of details, from the sections that are drawn.</summary>
 internal static class Moistening
 {
-    internal static DetailsReport Run(MoistureRequest request, Office office) => new(DetailLibrary.Tool, PresetFiles.Each(request.Paths, path => One(path, request, office)));
+    internal static DetailsReport Run(PresetsRequest request, Office office) => PresetFiles.Each(request, office, preset => One(preset, office));
 
-    private static DetailReport One(string path, MoistureRequest request, Office office)
+    private static DetailReport One(Preset preset, Office office)
     {
-        var read = PresetFiles.Read(path, request.Overrides, office);
-        if (!read.IsGood)
-        {
-            return DetailLibrary.Unread(path, SolvedReport.Errors(read.Faults));
-        }
-
-        var preset = read.Value;
         var (climate, error) = ClimateOf(preset, office.Context.Climates);
         if (climate is null)
         {
-            return DetailLibrary.Unread(path, [error!]) with { Detail = preset.Detail };
+            return DetailLibrary.Unread(preset.File, [error!]) with { Detail = preset.Detail };
         }
 
         var (worked, report) = DetailWork.Do(preset, office);

@@ -6,7 +6,7 @@ namespace DetailGen.Library.Verbs;
 /// <summary>Judges presets without drawing; a folder stands for those in it.</summary>
 internal static class PresetChecking
 {
-    internal static DetailsReport Run(CheckRequest request, Office office)
+    internal static DetailsReport Run(PresetsRequest request, Office office)
     {
         var found = request.Paths.Select(path => (Path: path, Presets: PresetFiles.Of(path))).ToList();
         var read = found.SelectMany(one => one.Presets).Select(path => (Path: path, Preset: PresetFiles.Read(path, request.Overrides, office))).ToList();

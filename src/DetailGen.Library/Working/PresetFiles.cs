@@ -11,9 +11,17 @@ internal static class PresetFiles
     /// <summary>A folder stands for every preset below it that names a detail; a base that others extend names none.</summary>
     internal static IReadOnlyList<string> Of(string path) => Directory.Exists(path) ? [.. InFolder(path)] : [path];
 
-    /// <summary>A report for every preset; one that says so for a folder without any.</summary>
-    internal static IReadOnlyList<DetailReport> Each(IReadOnlyList<string> paths, Func<string, DetailReport> report) =>
-        [.. paths.SelectMany(path => Of(path) is { Count: > 0 } found ? found.Select(report) : [None(path)])];
+    /// <summary>A report for every preset; one that says so for a preset that is wrong, and for a folder without any.</summary>
+    internal static DetailsReport Each(PresetsRequest request, Office office, Func<Preset, DetailReport> report)
+    {
+        return new(DetailLibrary.Tool, [.. request.Paths.SelectMany(path => Of(path) is { Count: > 0 } found ? found.Select(One) : [None(path)])]);
+
+        DetailReport One(string path)
+        {
+            var read = Read(path, request.Overrides, office);
+            return read.IsGood ? report(read.Value) : DetailLibrary.Unread(path, SolvedReport.Errors(read.Faults));
+        }
+    }
 
     internal static DetailReport None(string folder) =>
         DetailLibrary.Unread(folder, [new("no-presets", folder, 0, 0, null, null, Messages.NoPresets(folder), Messages.NoPresetsHint)]);
