@@ -16,7 +16,7 @@ internal static class SpaceLabels
         foreach (var space in spaces.OrderBy(space => space.Name, StringComparer.Ordinal))
         {
             var (width, wish) = (Letters.Width(space.Text, Height) * 1.03, surface.At(space.At));
-            PaperPoint[] places = [.. Places(surface, wish)];
+            var places = Places(surface, wish);
             if (Find(places, place => surface.Free(Level(place, width), 2, 3, 1.5)) is { } at)
             {
                 surface.Words("title.view", space.Text, at.X - width / 2, at.Y, Height);
@@ -33,11 +33,7 @@ internal static class SpaceLabels
         }
     }
 
-    private static PaperPoint? Find(PaperPoint[] places, Predicate<PaperPoint> fits)
-    {
-        var at = Array.FindIndex(places, fits);
-        return at < 0 ? null : places[at];
-    }
+    private static PaperPoint? Find(IEnumerable<PaperPoint> places, Func<PaperPoint, bool> fits) => places.Where(fits).Cast<PaperPoint?>().FirstOrDefault();
 
     private static PaperBox Level(PaperPoint at, double width) => new(at.X - width / 2, at.Y - Letters.Hang(Height), at.X + width / 2, at.Y + Letters.Rise(Height));
 
@@ -47,7 +43,7 @@ internal static class SpaceLabels
     /// <summary>Places on a grid of 4 within the same space (no part between it and the wish), nearest first.</summary>
     private static IEnumerable<PaperPoint> Places(Surface surface, PaperPoint wish)
     {
-        const int Most = 14;
+        const int Most = 25;
         var clamped = new PaperPoint(
             Math.Clamp(wish.X, surface.Zone.Left + 12, Math.Max(surface.Zone.Left + 12, surface.Zone.Right - 12)),
             Math.Clamp(wish.Y, surface.Zone.Bottom + 4, Math.Max(surface.Zone.Bottom + 4, surface.Zone.Top - 6)));

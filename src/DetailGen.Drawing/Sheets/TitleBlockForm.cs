@@ -13,6 +13,9 @@ internal static class TitleBlockForm
     private const double Large = 5;
     private const double SheetWidth = 13;
 
+    /// <summary>Base line of the lowest row: large letters that hang keep off the frame.</summary>
+    private const double Foot = 2.2;
+
     private sealed record Field(string Tag, double Left, double Bottom, double Right, double Top, string Label, string Value, double Height, double Lift = 1.2);
 
     /// <param name="corner">Lower left corner of the block on the page.</param>
@@ -44,12 +47,12 @@ internal static class TitleBlockForm
         var c = slim ? 32 : 34;
         List<Field> fields =
         [
-            new("DOCUMENT-TYPE", 0, 0, 34, 12, "Document type", "Construction detail", Small),
-            new("NUMBER", 34, 0, 106, 12, "Number", t.Number, t.Number.Length > 17 ? Middle : Large),
-            new("STATUS", 106, 0, 124, 12, "Status", t.Status, Large),
-            new("REVISION", 124, 0, 150, 12, "Revision", t.Revision, t.Revision.Length > 3 ? Middle : Large),
-            new("SHEET", 150, 0, 165, 12, "Sheet", sheet, Letters.Width(sheet, Middle) > SheetWidth / Table.Slack ? Small : Middle),
-            new("PAPER", 165, 0, 180, 12, "Paper", paper, Middle),
+            new("DOCUMENT-TYPE", 0, 0, 34, 12, "Document type", "Construction detail", Small, Foot),
+            new("NUMBER", 34, 0, 106, 12, "Number", t.Number, t.Number.Length > 17 ? Middle : Large, Foot),
+            new("STATUS", 106, 0, 124, 12, "Status", t.Status, Large, Foot),
+            new("REVISION", 124, 0, 150, 12, "Revision", t.Revision, t.Revision.Length > 3 ? Middle : Large, Foot),
+            new("SHEET", 150, 0, 165, 12, "Sheet", sheet, Letters.Width(sheet, Middle) > SheetWidth / Table.Slack ? Small : Middle, Foot),
+            new("PAPER", 165, 0, 180, 12, "Paper", paper, Middle, Foot),
             new("SCALE", 0, 12, 34, 20, "Scale", scale, Small),
             new("DATE", 34, 12, 64, 20, "Date of issue", t.Date, Small),
             new("DRAWN", 64, 12, 98, 20, "Drawn", t.Drawn, Small),
