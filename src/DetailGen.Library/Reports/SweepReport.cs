@@ -19,8 +19,8 @@ public sealed record SweepReport(ToolReport Tool, string Detail, string Preset, 
     [JsonIgnore]
     public int Status { get; init; }
 
-    /// <summary>A heading and a line for each row; decimal points, commas between, LF.</summary>
-    public string ToCsv() => string.Concat(Rows.Select(row => string.Join(',', row.Figures.Select(figure => figure.ToString("R", CultureInfo.InvariantCulture))) + "\n")
+    /// <summary>A heading and a line for each row; decimal points, commas between, LF. Six decimals, far below what the bounds leave open.</summary>
+    public string ToCsv() => string.Concat(Rows.Select(row => string.Join(',', row.Figures.Select(figure => figure.ToString("0.######", CultureInfo.InvariantCulture))) + "\n")
         .Prepend($"{Key}{(Unit is { } unit ? $" ({unit})" : "")},l2d_w_mk,psi_internal_w_mk,psi_internal_lower_w_mk,psi_internal_upper_w_mk,psi_external_w_mk,f_rsi,f_rsi_humidity\n"));
 }
 
