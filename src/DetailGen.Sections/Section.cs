@@ -71,6 +71,9 @@ public enum LayerKind
 public sealed record Layer(
     string Reference, string Slot, string PartId, string Element, Material Material, double Thickness, LayerKind Kind, string Function, string Remark = "")
 {
+    /// <summary>What a stack note says after the thickness, such as "plywood deck"; empty where the element's name says enough.</summary>
+    public string Told { get; init; } = "";
+
     /// <summary>Air counts, whatever crosses it.</summary>
     public bool IsAir => Kind == LayerKind.Air || (Kind != LayerKind.Sheet && Material.Conductivity is null);
 }

@@ -18,7 +18,7 @@ internal static class Buildups
             var layer = placed.Layer;
             var material = layer.As == WallBehaviour.Cavity ? Air : site.Sizes.Material(layer.Slot);
             var remark = layer.Repeat is { } keys ? Repeated(site, "", keys.Width, keys.Centres) : layer.Remark;
-            layers.Add(new($"W{layers.Count + 1}", layer.Slot, layer.Slot, layer.Name, material, placed.Width, layer.Kind, layer.Function, remark));
+            layers.Add(new($"W{layers.Count + 1}", layer.Slot, layer.Slot, layer.Name, material, placed.Width, layer.Kind, layer.Function, remark) { Told = Told(layer.Told, material) });
         }
 
         return new("wall", title, HeatFlow.Horizontal, layers, (new(site.Face(Faces.Weather), y), new(site.Face(Faces.Room), y)));
@@ -45,7 +45,10 @@ internal static class Buildups
                         var name = count == 1 ? layer.Name : layer.Name + (number == 1 ? ", lower" : ", upper");
                         layers.Add(new(
                             $"R{layers.Count + 1}", layer.Slot, $"{layer.Slot}.{number}", name, material, boards[number - 1], LayerKind.Solid,
-                            layer.Function, count == 1 ? layer.Remark : "joints staggered"));
+                            layer.Function, count == 1 ? layer.Remark : "joints staggered")
+                        {
+                            Told = Told(count == 1 ? layer.Told : layer.Told + (number == 1 ? ", lower" : ", upper"), material),
+                        });
                     }
 
                     break;
@@ -58,13 +61,18 @@ internal static class Buildups
                         Repeated(site, "joists ", "roof.joist-width", "roof.joist-centres")));
                     break;
                 default:
-                    layers.Add(new(reference, layer.Slot, paved ? "roof.paving" : layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, Remark(layer)));
+                    layers.Add(new(reference, layer.Slot, paved ? "roof.paving" : layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, Remark(layer))
+                    {
+                        Told = Told(paved ? "{material} slabs on supports" : layer.Told, material),
+                    });
                     break;
             }
         }
 
         return new("roof", title, HeatFlow.Upwards, layers, (new(x, roof.Plane.At(x)), new(x, roof.Foot)));
     }
+
+    private static string Told(string template, Material material) => template.Replace("{material}", Wording.Plain(material.Name), StringComparison.Ordinal);
 
     private static string Remark(RoofLayer layer) => layer.As == RoofBehaviour.Screed ? "tapers; thickness at the upstand" : layer.Remark;
 

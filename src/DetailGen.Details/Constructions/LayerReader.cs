@@ -22,6 +22,7 @@ internal static class LayerReader
             Repeat = map["centres"] is null ? null : (Must(map, "centres"), Must(map, "width")),
             Ribbon = Millimetres(map, "ribbon", 0),
             Remark = Text(map, "remark"),
+            Told = Text(map, "told"),
         })];
 
     /// <exception cref="FormatException">A layer cannot be read; the message says where and why.</exception>
@@ -30,6 +31,7 @@ internal static class LayerReader
         {
             Kind = map["kind"] is null ? LayerKind.Solid : Word<LayerKind>(map, "kind"),
             Remark = Text(map, "remark"),
+            Told = Text(map, "told"),
         })];
 
     private static IEnumerable<MapNode> Maps(Component component) =>

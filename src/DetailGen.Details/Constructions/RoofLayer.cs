@@ -44,4 +44,7 @@ public sealed record RoofLayer(string Slot, RoofBehaviour As, string Thickness, 
     public LayerKind Kind { get; init; } = LayerKind.Solid;
 
     public string Remark { get; init; } = "";
+
+    /// <summary>What a stack note says after the thickness, with {material} for the material's plain name; empty where the name says enough.</summary>
+    public string Told { get; init; } = "";
 }

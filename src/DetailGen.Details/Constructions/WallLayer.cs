@@ -46,4 +46,7 @@ public sealed record WallLayer(string Slot, WallBehaviour As, string Thickness, 
     public double Ribbon { get; init; }
 
     public string Remark { get; init; } = "";
+
+    /// <summary>What a stack note says after the thickness, with {material} for the material's plain name; empty where the name says enough.</summary>
+    public string Told { get; init; } = "";
 }

@@ -56,7 +56,7 @@ internal sealed class Wording(Sizes sizes, IEnumerable<Component> components, Fu
     private static string Length(double millimetres) => millimetres.ToString("0.##", CultureInfo.InvariantCulture) + " mm";
 
     // "Clay brickwork, outer leaf (exposed)" is called "clay brickwork" in a note; "PIR board" keeps its capitals.
-    private static string Plain(string name)
+    internal static string Plain(string name)
     {
         var end = name.IndexOfAny([',', '(']);
         var plain = (end < 0 ? name : name[..end]).TrimEnd();

@@ -34,7 +34,7 @@ internal static class PackOrder
             }
             else
             {
-                all[place] = rule with { Aliases = [.. all[place].Aliases.Union(rule.Aliases, StringComparer.Ordinal).Where(alias => alias != rule.Id)] };
+                all[place] = rule with { Name = rule.Name ?? all[place].Name, Aliases = [.. all[place].Aliases.Union(rule.Aliases, StringComparer.Ordinal).Where(alias => alias != rule.Id)] };
             }
         }
 

@@ -40,6 +40,12 @@ public sealed record Rule(
     string Id, IReadOnlyList<string> Aliases, RuleClass Class, Severity Severity, bool Blocks, Expression? When, Expression? Require, string Text,
     string? Confirm, string? Awaits, string Reason, string? Hint, string? Ask, Source Source, Mark At)
 {
+    /// <summary>What it is about in a few words, as its author says; null where nobody does.</summary>
+    public string? Name { get; init; }
+
+    /// <summary>Its name, or else its id as words: <c>stair-width</c> is "Stair width".</summary>
+    public string Heading => Name ?? char.ToUpperInvariant(Id[0]) + Id[1..].Replace('-', ' ');
+
     /// <summary>Where and how the entry departs from the catalogue; null where it does not.</summary>
     public string? Corrected { get; init; }
 

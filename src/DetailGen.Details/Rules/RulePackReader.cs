@@ -103,6 +103,7 @@ public static class RulePackReader
             {
                 Rules.Add(new Rule(id, aliases, @class, severity, blocks, when, require, text, confirm, awaits, reason, Text(map, "hint"), Text(map, "ask"), source!, map.At)
                 {
+                    Name = Text(map, "name"),
                     Corrected = Text(map, "corrected"),
                     Unbreakable = Text(map, "unbreakable"),
                     BrokenWith = map["broken-with"] is MapNode with ? new(Texts(with, "rules"), Text(with, "why") ?? "") : null,

@@ -8,6 +8,7 @@ public static class RuleShape
 {
     public static MapShape Rule { get; } = new(
         new Field("id", new TextShape(80), "Name by which presets waive it and reports tell it.", Required: true),
+        new Field("name", new TextShape(60), "What it is about in a few words; check lists tell it by them."),
         new Field("aliases", new ListShape(new TextShape(80)), "Ids of rules that say the same."),
         new Field("class", new WordShape("enforced", "to-confirm", "dormant"), "enforced where it is left out."),
         new Field("when", new ExpressionShape(), "The rule applies only then."),

@@ -149,14 +149,19 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         var part = request.Section.Parts.FirstOrDefault(part => part.Id == layer.PartId);
         if (brevity == Brevity.Name || part is not { Words.Note.Length: > 0 })
         {
+            var told = brevity == Brevity.Name || layer.Told.Length == 0 ? Small(layer.Element) : layer.Told;
             return layer.Thickness >= Dimensions.Rounding.Thin
-                ? $"{Dimensions.Rounding.Nearest(layer.Thickness).ToString("0.#", CultureInfo.InvariantCulture)} mm {layer.Element.ToLowerInvariant()}"
-                : layer.Element;
+                ? $"{Dimensions.Rounding.Nearest(layer.Thickness).ToString("0.#", CultureInfo.InvariantCulture)} mm {told}"
+                : brevity == Brevity.All ? $"{Great(told)}, {layer.Thickness.ToString("0.##", CultureInfo.InvariantCulture)} mm" : Great(told);
         }
 
         var words = part.Words.Note;
         return brevity == Brevity.First || Letters.Width(words, 2.5) > request.View.NoteWidth ? words.Split(';')[0] : words;
     }
+
+    private static string Great(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+
+    private static string Small(string words) => char.ToLowerInvariant(words[0]) + words[1..];
 
     /// <summary>How much of a layer's note a line of the stack says: all of it, what stands before its first semicolon, thickness and name.</summary>
     private enum Brevity

@@ -92,7 +92,7 @@ public static class Wrapping
     private static bool IsUnit(string word)
     {
         var bare = word.AsSpan().TrimEnd(".,;:)");
-        return bare is "mm" or "m" or "mm²" or "m²" or "kg/m²" or "kg/m³" or "W/m²K" or "W/mK" or "m²K/W" or "%" or "°C" or "K";
+        return bare is "mm" or "m" or "mm²" or "m²" or "kg/m²" or "kg/m³" or "W/m²K" or "W/mK" or "W/(m²K)" or "W/(m·K)" or "m²K/W" or "%" or "°C" or "K";
     }
 
     /// <summary>How many letters fit, at least one.</summary>

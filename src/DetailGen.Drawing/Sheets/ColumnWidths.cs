@@ -77,7 +77,7 @@ internal static class ColumnWidths
     }
 
     /// <summary>What the column's head and its longest cell need, or the longest word of it.</summary>
-    private static double Needed(Column column, IReadOnlyList<Cell> cells, bool whole) => column.Head.Select(head => new Cell(head, Bold: true)).Concat(cells)
+    internal static double Needed(Column column, IReadOnlyList<Cell> cells, bool whole) => column.Head.Select(head => new Cell(head, Bold: true)).Concat(cells)
         .SelectMany(cell => (whole ? [cell.Words] : cell.Words.Split(' ')).Select(words => Letters.Width(words, Table.Text, cell.Bold)))
         .Max() * Table.Slack + 2 * Table.Indent + 0.01;
 }

@@ -135,9 +135,11 @@ public static class SheetComposer
             yield return $"Sheet: {unplaced.What} {unplaced.Id} found no place. {unplaced.Reason}";
         }
 
-        if (trial.Layout.Keyed.Count > 0)
+        if (trial.Layout.Keyed.Count is var keyed and > 0)
         {
-            yield return $"Sheet: {trial.Layout.Keyed.Count} notes found no room beside the view; they are numbered there and listed.";
+            yield return keyed == 1
+                ? "Sheet: 1 note found no room beside the view; it is numbered there and listed."
+                : $"Sheet: {keyed} notes found no room beside the view; they are numbered there and listed.";
         }
 
         foreach (var fault in trial.Layout.Faults)

@@ -101,6 +101,7 @@ internal static class Listing
         select new Dictionary<string, object?>
         {
             ["id"] = rule.Id,
+            ["name"] = rule.Heading,
             ["aliases"] = rule.Aliases,
             ["pack"] = pack.Name,
             ["class"] = SolvedReport.Class(rule.Class),

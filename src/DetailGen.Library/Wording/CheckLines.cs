@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using DetailGen.Details.Solving;
 using DetailGen.Drawing.Sheets;
 using DetailGen.Library.Reports;
@@ -6,37 +5,13 @@ using Verdict = DetailGen.Details.Solving.Verdict;
 
 namespace DetailGen.Library.Wording;
 
-/// <summary>The check list of a sheet: what fails, what is broken or waived, what a person must confirm, then what passes by the least.</summary>
+/// <summary>The check list of a sheet: what fails, what is broken or waived, what a person must confirm, then what passes, musts first and of those what passes by the least.</summary>
 internal static class CheckLines
 {
     private const int Nearest = 30;
 
     /// <summary>Letters of a value that fits the narrow columns of the first sheet on one line.</summary>
     private const int Brief = 8;
-
-    /// <summary>What stands for what in the ids of rules.</summary>
-    private static readonly FrozenDictionary<string, string> Short = new Dictionary<string, string>(StringComparer.Ordinal)
-    {
-        ["batt"] = "insulation batt",
-        ["dpc"] = "DPC",
-        ["ewi"] = "external insulation",
-        ["ext"] = "outside",
-        ["fix"] = "fixings",
-        ["frsi"] = "temperature factor",
-        ["ins"] = "insulation",
-        ["kpa"] = "strength",
-        ["min"] = "least",
-        ["mj"] = "movement joint",
-        ["osb"] = "OSB",
-        ["pir"] = "PIR",
-        ["psi"] = "Ψ",
-        ["rse"] = "Rse",
-        ["rsi"] = "Rsi",
-        ["sp"] = "single-ply",
-        ["u"] = "U-value",
-        ["vcl"] = "VCL",
-        ["vent"] = "ventilation",
-    }.ToFrozenDictionary(StringComparer.Ordinal);
 
     /// <summary>Lines in the order of printing, and how many further checks pass.</summary>
     internal static (IReadOnlyList<CheckLine> Lines, int Further) Of(IReadOnlyList<Verdict> verdicts, IReadOnlyList<CheckReport> checks, IReadOnlyList<string> emptyFields)
@@ -48,20 +23,13 @@ internal static class CheckLines
         var open = verdicts.Where(verdict => verdict.Judgement == Judgement.ToConfirm)
             .OrderBy(verdict => verdict.Rule.Ask is null).Select(verdict => Line(verdict, verdict.Rule.Ask is not null));
         var empty = emptyFields.Select(field => new CheckLine($"Title block: {field}", $"Title block: {field}", "filled", "–", Drawing.Sheets.Verdict.Warn, true));
-        var passes = verdicts.Where(verdict => verdict.Judgement == Judgement.Pass).OrderBy(Slack).ToList();
+        var passes = verdicts.Where(verdict => verdict.Judgement == Judgement.Pass).OrderBy(verdict => verdict.Rule.Severity).ThenBy(Slack).ToList();
         var further = Math.Max(0, passes.Count - Nearest) + checks.Count(check => check.Verdict == "pass");
         return ([.. failed, .. broken, .. empty, .. open, .. passes.Take(Nearest).Select(verdict => Line(verdict, true)).Select(line => line with { Foremost = line.Required.Length <= Brief && line.Drawn.Length <= Brief })], further);
     }
 
-    /// <summary>A rule's id as words: <c>tray-step</c> is "Tray step", <c>dpc-width</c> is "DPC width".</summary>
-    internal static string Name(string id)
-    {
-        var words = string.Join(' ', id.Split('-').Select(word => Short.GetValueOrDefault(word, word)));
-        return char.ToUpperInvariant(words[0]) + words[1..];
-    }
-
     private static CheckLine Line(Verdict verdict, bool foremost) => new(
-        Name(verdict.Rule.Id), (verdict.Rule.Confirm ?? verdict.Rule.Text).TrimEnd('.'),
+        verdict.Rule.Heading, (verdict.Rule.Confirm ?? verdict.Rule.Text).TrimEnd('.'),
         verdict.Right is { } right ? $"{Sign(verdict.Op)} {Bare(right.Text)}".Trim() : "–", verdict.Left is { } left ? Bare(left.Text) : "–",
         verdict.Judgement switch
         {

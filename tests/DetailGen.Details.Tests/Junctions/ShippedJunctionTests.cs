@@ -37,6 +37,21 @@ public class ShippedJunctionTests
         Assert.All(section.Parts, part => Assert.DoesNotContain('{', part.Words.Note));
     }
 
+    [Theory]
+    [MemberData(nameof(Pairings))]
+    public void A_stack_note_names_the_material_of_every_solid_layer(string junction, string wall, string roof)
+    {
+        var section = Shipped.Build(junction, wall, roof, "roof.finish=ballast", "roof.finish-thickness=60 mm");
+        foreach (var layer in section.Buildups.SelectMany(buildup => buildup.Layers).Where(layer => layer.Material.Id != "air"))
+        {
+            var note = section[layer.PartId].Words.Note;
+            var told = note.Length > 0 ? note : layer.Told;
+            // as notes call it: up to the first comma or bracket
+            var name = layer.Material.Name.Split(',', '(')[0].Trim();
+            Assert.True(told.Contains(name, StringComparison.OrdinalIgnoreCase) || told.StartsWith("Joists", StringComparison.Ordinal), $"{layer.PartId}: {told} has no {name}");
+        }
+    }
+
     [Fact]
     public void A_tray_in_a_section_is_found_where_two_parts_claim_its_place()
     {

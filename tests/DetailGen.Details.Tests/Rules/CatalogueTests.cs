@@ -29,6 +29,14 @@ public class CatalogueTests
     });
 
     [Fact]
+    public void Every_rule_of_a_check_list_has_a_short_name_of_its_own() => Assert.All(Rules.Where(rule => rule.Class != RuleClass.Dormant), rule =>
+    {
+        Assert.NotNull(rule.Name);
+        Assert.Equal(rule.Name, rule.Heading);
+        Assert.InRange(rule.Name.Length, 3, 40);
+    });
+
+    [Fact]
     public void What_steers_and_what_disagrees_names_rules_that_there_are()
     {
         var ids = Rules.Select(rule => rule.Id).ToHashSet(StringComparer.Ordinal);

@@ -31,6 +31,17 @@ public class PackOrderTests
     }
 
     [Fact]
+    public void A_rule_that_takes_anothers_place_keeps_its_name_unless_it_brings_one()
+    {
+        Assert.Equal("Tall", Heading(Base, Tighter));
+        Assert.Equal("Height", Heading(Named(Base, "Height"), Tighter));
+        Assert.Equal("Our height", Heading(Named(Base, "Height"), Named(Tighter, "Our height")));
+
+        static string Named(string rules, string name) => rules.Replace("- id: tall", $"- id: tall\n  name: {name}", StringComparison.Ordinal);
+        static string Heading(string @base, string own) => Assert.Single(PackOrder.Rules(PackOrder.Named(["own"], Read(own, @base: @base).Value.Packs))).Heading;
+    }
+
+    [Fact]
     public void What_is_extended_comes_first_and_once() =>
         Assert.Equal(["base", "own"], PackOrder.Named(["own", "base"], Read(Tighter).Value.Packs).Select(pack => pack.Name));
 
@@ -66,9 +77,9 @@ public class PackOrderTests
     private static IReadOnlyList<Diagnostic> PackHeadFaults(string text) =>
         RulePackReader.Read("own", [Trial.Tree(text, "rules/own/pack.yaml")], Trial.Shipped.Vocabulary).Faults;
 
-    private static Outcome<Catalogue> Read(string own, string extends = "base") => Catalogue.Of(Trial.All, [], Trial.Materials.Ids,
+    private static Outcome<Catalogue> Read(string own, string extends = "base", string @base = Base) => Catalogue.Of(Trial.All, [], Trial.Materials.Ids,
     [
-        new PackText("base", [Trial.Tree(Base, "base.yaml")]),
+        new PackText("base", [Trial.Tree(@base, "base.yaml")]),
         new PackText("own", [Trial.Tree($"title: Own\nversion: \"1\"\ndate: 2026-11-25\nextends: {extends}", "own/pack.yaml"), Trial.Tree(own, "own.yaml")]),
     ]);
 }
