@@ -96,7 +96,7 @@ internal static class Tables
 
     private static Table Checks(string title, IReadOnlyList<CheckLine> checks, Func<CheckLine, string> words, PaperBox zone)
     {
-        var (required, drawn) = zone.Width > 100 ? (19, 19) : (Wide("required", 16.5, check => check.Required), Wide("drawn", 13, check => check.Drawn));
+        var (required, drawn) = zone.Width > 100 ? (19, 19) : (Wide(16.5, check => check.Required), Wide(12, check => check.Drawn));
         // as wide as the longest of its words with the sign beside it
         var verdict = checks.Select(check => check.Verdict switch { Verdict.ToConfirm => 23, Verdict.Waived => 18, _ => 16.5 }).DefaultIfEmpty(16.5).Max();
         const double lastLine = 4.5;
@@ -109,8 +109,8 @@ internal static class Tables
         return table.RowsLaid > 0 ? table : Table.Empty("checklist", title, new(zone.Left, zone.Top), zone.Width);
 
         // no unit is torn: as wide as the longest word, up to a third of the table
-        double Wide(string head, double least, Func<CheckLine, string> of) =>
-            Math.Clamp(ColumnWidths.Needed(new(0, [head]), [.. checks.Select(check => new Cell(of(check)))], whole: false), least, zone.Width / 3);
+        double Wide(double head, Func<CheckLine, string> of) =>
+            Math.Clamp(ColumnWidths.Needed(new(0, []), [new(""), .. checks.Select(check => new Cell(of(check)))], whole: false), head, zone.Width / 3);
     }
 
     private static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Closed(Table table, string words, PaperBox zone)

@@ -40,6 +40,17 @@ public class PageComposerTests
     }
 
     [Theory]
+    [InlineData("A3")]
+    [InlineData("A2")]
+    public void No_unit_is_torn_in_the_check_list_of_the_first_sheet(string paper)
+    {
+        var check = new CheckLine("Ψ of the junction", "Ψ of the junction", "≤ 0.05 W/(m·K)", "0.1228 W/(m·K)", Verdict.Warn, true);
+        var words = Texts(SampleSheets.Scene(Format(paper), SampleSheets.Text with { Checks = [check] }).Pages[0]).Where(text => text.Row == "checklist").SelectMany(text => text.Words.Split(' ')).ToList();
+        Assert.Equal(2, words.Count(word => word == "W/(m·K)"));
+        Assert.Contains("0.1228", words);
+    }
+
+    [Theory]
     [MemberData(nameof(Papers))]
     public void A_check_list_that_outgrows_its_zone_is_counted_there_and_stands_whole_on_further_sheets(string paper)
     {
