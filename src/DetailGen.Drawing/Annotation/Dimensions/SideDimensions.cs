@@ -85,13 +85,45 @@ internal sealed class SideDimensions(Surface surface, Side side)
         var widths = row.Select(one => Letters.Width(one.Figure.Text, 2.5) * 1.02).ToArray();
         foreach (var i in Enumerable.Range(0, row.Length).OrderBy(i => Fits(i) ? 0 : 1).ThenBy(i => i))
         {
-            places[i] = (Fits(i) ? Within(i) : [])
-                .Concat(Candidates(i).Where(place => IsFree(place, i)))
-                .DefaultIfEmpty((Middle(i), Fits(i) ? 0 : 1)).First();
+            var free = (Fits(i) ? Within(i) : []).Concat(Candidates(i).Where(place => IsFree(place, i))).Take(1).ToArray();
+            if (free.Length == 0)
+            {
+                return Spread();
+            }
+
+            places[i] = free[0];
             taken.Add((Box(places[i], widths[i]), Tick(places[i], i)));
         }
 
         return places;
+
+        // Where one by one they find no place: all that do not fit in one row, in their order, and with them whatever a tick of theirs would run through.
+        (double Along, int Out)[] Spread()
+        {
+            var raised = Enumerable.Range(0, row.Length).Where(i => !Fits(i) || !Within(i).Any()).ToHashSet();
+            while (true)
+            {
+                int[] up = [.. raised.Order()];
+                var along = FigureSpread.Along([.. up.Select(Middle)], [.. up.Select(i => widths[i])], FigureGap, (beyond, 0.5));
+                for (var k = 0; k < up.Length; k++)
+                {
+                    places[up[k]] = (along[k], 1);
+                }
+
+                int[] low = [.. Enumerable.Range(0, row.Length).Where(i => !raised.Contains(i))];
+                foreach (var i in low)
+                {
+                    places[i] = Within(i).First();
+                }
+
+                if (low.Where(i => Array.Exists(up, k => Crosses(Tick(places[k], k), Box(places[i], widths[i])))).ToArray() is not { Length: > 0 } struck)
+                {
+                    return places;
+                }
+
+                raised.UnionWith(struck);
+            }
+        }
 
         double Middle(int i) => (row[i].Low + row[i].High) / 2;
 
@@ -139,9 +171,9 @@ internal sealed class SideDimensions(Surface surface, Side side)
         {
             var before = i == 0 ? double.MaxValue : row[i].Low - row[i - 1].High;
             var after = i == row.Length - 1 ? double.MaxValue : row[i + 1].Low - row[i].High;
-            // Where figures stand between line and wall, what is built out over the wall has no figure in its way below it.
+            // Below it a figure is out of the way of what is built out over the wall, and of its sizes.
             (bool Is, (double, int) Place)[] outside = [(after >= widths[i] + 3, (row[i].High + 1.5 + widths[i] / 2, 0)), (before >= widths[i] + 3, (row[i].Low - 1.5 - widths[i] / 2, 0))];
-            foreach (var (_, place) in (side == Side.Weather && FacesDrawing ? outside.Reverse() : outside).Where(one => one.Is))
+            foreach (var (_, place) in (side == Side.Weather ? outside.Reverse() : outside).Where(one => one.Is))
             {
                 yield return place;
             }
