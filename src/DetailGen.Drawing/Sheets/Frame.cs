@@ -15,7 +15,7 @@ internal static class Frame
     private const double Letter = 3.5;
 
     /// <summary>Letters stand off the middle of their band, since its inner line is the heavy one.</summary>
-    private const double Outwards = 0.1;
+    private const double Outwards = 0.05;
     private const string Letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
 
     internal static IEnumerable<Item> Of(SheetFormat format)

@@ -23,7 +23,7 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
     private const double Rise = 3.18;
 
     /// <summary>What the heavy outer rule takes of the first and the last row.</summary>
-    private const double Heavy = 0.2;
+    private const double Heavy = 0.25;
     private const double LinePitch = 3.75;
     internal const double Indent = 1.2;
     private const double TitleBand = 6.5;
