@@ -11,6 +11,9 @@ namespace DetailGen.Library;
 public sealed record DrawRequest(
     IReadOnlyList<string> Presets, IReadOnlyList<string> Overrides, string Folder, IReadOnlyList<string> Formats, bool ViewOnly = false, int Dpi = 300, string? Practice = null)
 {
+    /// <summary>Measure the finished sheets, and write a picture with every fault of layout ringed.</summary>
+    public bool LayoutAudit { get; init; }
+
     public static IReadOnlyList<string> AllFormats { get; } = ["dxf", "svg", "pdf", "png", "csv", "xlsx", "md", "json"];
 
     public static IReadOnlyList<string> DefaultFormats { get; } = ["dxf", "svg", "pdf", "png", "json"];

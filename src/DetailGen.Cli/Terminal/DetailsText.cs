@@ -17,6 +17,11 @@ internal static class DetailsText
             return;
         }
 
+        if (detail.Layout?.Audit is { } audit)
+        {
+            output.WriteLine(audit.Count == 0 ? "  Layout audit: no fault found." : $"  Layout audit: {audit.Count.ToString(CultureInfo.InvariantCulture)} {(audit.Count == 1 ? "fault" : "faults")}, ringed in the picture.");
+        }
+
         foreach (var file in (detail.Files ?? []).Concat(detail.Document is { } document ? [document] : []))
         {
             output.WriteLine($"  {file.Path}  {file.Bytes.ToString("N0", CultureInfo.InvariantCulture)} bytes");

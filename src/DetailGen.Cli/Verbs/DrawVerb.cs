@@ -21,6 +21,7 @@ internal static class DrawVerb
             DefaultValueFactory = _ => string.Join(',', DrawRequest.DefaultFormats),
         };
         var viewOnly = new Option<bool>("--view-only") { Description = "The view without a sheet, to stand in your own drawing; its origin is where the weather face meets finished roof level." };
+        var audit = new Option<bool>("--layout-audit") { Description = "Measure the finished sheets too: a picture NAME-audit.png rings and lists every fault of layout, and JSON lists them." };
         var dpi = Arguments.WholeNumber("--dpi", "Resolution of PNG files, 50 to 600.", 50, 600, usual: 300);
         var verb = Arguments.Verb("draw", "Solve presets, draw the sheets and write the files.", Example);
         verb.Arguments.Add(presets);
@@ -28,6 +29,7 @@ internal static class DrawVerb
         verb.Options.Add(folder);
         verb.Options.Add(formats);
         verb.Options.Add(viewOnly);
+        verb.Options.Add(audit);
         verb.Options.Add(dpi);
         verb.SetAction(parsed =>
         {
@@ -41,7 +43,10 @@ internal static class DrawVerb
 
             var report = DetailLibrary.Draw(new(
                 parsed.GetValue(presets)!, parsed.GetValue(set)!, parsed.GetValue(folder)!, asked, parsed.GetValue(viewOnly), parsed.GetValue(dpi),
-                parsed.GetValue(Arguments.Practice)));
+                parsed.GetValue(Arguments.Practice))
+            {
+                LayoutAudit = parsed.GetValue(audit),
+            });
             return Answers.Tell(screen, report, parsed.GetValue(CommandLine.Json), DetailsText.Drawn);
         });
         return verb;

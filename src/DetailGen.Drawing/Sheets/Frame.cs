@@ -13,6 +13,9 @@ internal static class Frame
     private const double Band = 5;
     private const double Field = 50;
     private const double Letter = 3.5;
+
+    /// <summary>Letters stand off the middle of their band, since its inner line is the heavy one.</summary>
+    private const double Outwards = 0.05;
     private const string Letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
 
     internal static IEnumerable<Item> Of(SheetFormat format)
@@ -64,7 +67,7 @@ internal static class Frame
         for (var i = 0; i + 1 < edges.Length; i++)
         {
             var name = (i + 1).ToString(CultureInfo.InvariantCulture);
-            foreach (var (side, foot) in new[] { ("top", space.Top), ("bottom", space.Bottom - Band) })
+            foreach (var (side, foot, off) in new[] { ("top", space.Top, Outwards), ("bottom", space.Bottom - Band, -Outwards) })
             {
                 if (i > 0)
                 {
@@ -73,7 +76,7 @@ internal static class Frame
 
                 if (format.Lettered.Contains(side))
                 {
-                    yield return new Text("frame.grid", name, new((edges[i] + edges[i + 1]) / 2, foot + (Band - Letter) / 2), Letter, Align.Centre);
+                    yield return new Text("frame.grid", name, new((edges[i] + edges[i + 1]) / 2, foot + (Band - Letter) / 2 + off), Letter, Align.Centre);
                 }
             }
         }

@@ -9,7 +9,14 @@ namespace DetailGen.Drawing.Sheets;
 /// <summary>A drawing, settled to the last coordinate.</summary>
 /// <param name="Layout">How good the annotation is.</param>
 /// <param name="Warnings">Where the sheet is not what the author asked for, or not all it should be.</param>
-public sealed record ComposedSheet(Scene Scene, string Paper, double Scale, LayoutReport Layout, IReadOnlyList<string> Warnings);
+public sealed record ComposedSheet(Scene Scene, string Paper, double Scale, LayoutReport Layout, IReadOnlyList<string> Warnings)
+{
+    /// <summary>The parts of the view <c>section</c> as drawn.</summary>
+    public required IReadOnlyList<DrawnPart> Parts { get; init; }
+
+    /// <summary>Null for a view without a sheet.</summary>
+    public required SheetFormat? Format { get; init; }
+}
 
 /// <summary>From a section to what is on the paper: choose sheet and scale, draw, annotate, lay the tables.</summary>
 public static class SheetComposer
@@ -39,7 +46,11 @@ public static class SheetComposer
         }
 
         var layers = map.Used(items.Concat(companions.SelectMany(companion => companion.Views).SelectMany(one => one.Items)).Concat(pages.SelectMany(page => page.Items)), format.Paper, request.ForCopies);
-        return new(new(layers, [view, .. companions.SelectMany(companion => companion.Views)], pages, identity), format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)]);
+        return new(new(layers, [view, .. companions.SelectMany(companion => companion.Views)], pages, identity), format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)])
+        {
+            Parts = drawn.Parts,
+            Format = request.ViewOnly ? null : format,
+        };
     }
 
     // Of the first set of sheets that hold the geometry: the first with everything in words, else the one that lacks least.
@@ -103,7 +114,7 @@ public static class SheetComposer
     {
         var drawn = SectionView.Draw(section, new(candidate.Scale, window, request.Mirror));
         var origin = room.Origin(drawn.Bounds, section);
-        var (longest, width) = candidate.Format.Paper switch { "A1" => (130, 105), "A2" => (90, 92), _ => (60, 72) };
+        var (longest, width) = (candidate.Format.LongestLeader, candidate.Format.NoteWidth);
 
         // A view alone has no sheet to keep to: its notes take the room they need.
         var zone = request.ViewOnly ? drawn.Bounds.Grow(Around) : room.Annotation.Shift(new(-origin.X, -origin.Y));

@@ -17,8 +17,33 @@ public sealed record SheetFormat(
     /// <summary>Width and height of the paper before it is cut to size, mm.</summary>
     public (double Width, double Height) Untrimmed { get; init; } = (Width, Height);
 
+    /// <summary>How far a note may stand from its part, mm: the larger the sheet the farther.</summary>
+    internal double LongestLeader => Size switch { SheetSize.Largest => 130, SheetSize.Large => 90, _ => 60 };
+
+    /// <summary>Widest a note may be, mm.</summary>
+    internal double NoteWidth => Size switch { SheetSize.Largest => 105, SheetSize.Large => 92, _ => 72 };
+
+    /// <summary>Of which kind it is: what a drawing does on a sheet goes by its size, whatever series it belongs to.</summary>
+    internal SheetSize Size => Math.Max(Width, Height) switch { < 340 => SheetSize.Small, < 500 => SheetSize.Usual, < 700 => SheetSize.Large, _ => SheetSize.Largest };
+
     /// <summary>Upper edge of title block and revisions, page mm.</summary>
     internal double TitleTop => Math.Max(Zones["title-block"].Top, Zone("revisions")?.Top ?? double.NegativeInfinity);
 
     public PaperBox? Zone(string name) => Zones.TryGetValue(name, out var zone) ? zone : null;
+}
+
+/// <summary>Kinds of sheet by their longer side.</summary>
+internal enum SheetSize
+{
+    /// <summary>A4, and letter paper.</summary>
+    Small,
+
+    /// <summary>A3 or B: on which a detail is usually issued.</summary>
+    Usual,
+
+    /// <summary>A2 or C.</summary>
+    Large,
+
+    /// <summary>A1 or D.</summary>
+    Largest,
 }

@@ -17,7 +17,13 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
     private const double Pitch = 4.5;
 
     /// <summary>What the pitch of rows gives way by where a whole block of rows would otherwise go to another sheet.</summary>
-    internal const double Tight = 0.5;
+    internal const double Tight = 0.25;
+
+    /// <summary>From the upper rule of a row to the base line of its first line: as much white over ascenders as under descenders.</summary>
+    private const double Rise = 3.18;
+
+    /// <summary>What the heavy outer rule takes of the first and the last row.</summary>
+    private const double Heavy = 0.25;
     private const double LinePitch = 3.75;
     internal const double Indent = 1.2;
     private const double TitleBand = 6.5;
@@ -43,7 +49,7 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
 
         var right = corner.X + columns.Sum(column => column.Width);
         var edges = new List<double> { top };
-        var y = top;
+        var y = top - Heavy;
         var heads = columns.Max(column => column.Head.Count);
         if (heads > 0)
         {
@@ -57,7 +63,7 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
         {
             IReadOnlyList<string>[] lines = [.. cells.Select((cell, i) => Lines(cell, columns[i]))];
             var height = Height(Math.Max(1, lines.Max(cell => cell.Count))) - tighter;
-            if (y - height < foot)
+            if (y - height - Heavy < foot)
             {
                 break;
             }
@@ -68,6 +74,7 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
             laid++;
         }
 
+        y -= Heavy;
         var rules = new List<Item>();
         for (var i = 1; i + 1 < edges.Count; i++)
         {
@@ -93,11 +100,11 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
 
     /// <summary>Height of a table with these rows, title and head included.</summary>
     internal static double HeightOf(string title, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<Cell>> rows, double tighter = 0) =>
-        (title.Length > 0 ? TitleBand : 0)
+        (title.Length > 0 ? TitleBand : 0) + 2 * Heavy
         + (columns.Max(column => column.Head.Count) is > 0 and var heads ? Height(heads) : 0)
         + rows.Sum(cells => Height(Math.Max(1, cells.Select((cell, i) => Lines(cell, columns[i]).Count).Max())) - tighter);
 
-    internal static double Height(int lines) => lines == 1 ? Pitch : Pitch + (lines - 1) * LinePitch - 0.25;
+    internal static double Height(int lines) => Pitch + (lines - 1) * LinePitch;
 
     internal static IReadOnlyList<string> Lines(Cell cell, Column column) =>
         Wrapping.Wrap(cell.Words, Text, (column.Width - 2 * Indent - (cell.Sign is null ? 0 : SignWidth)) / Slack, cell.Bold);
@@ -112,7 +119,7 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
             var start = left + Indent;
             if (sign(i) is { } verdict)
             {
-                items.AddRange(VerdictSign.Of(row, verdict, new(start, top - 3.5)));
+                items.AddRange(VerdictSign.Of(row, verdict, new(start, top - Rise)));
                 start += SignWidth;
             }
 
@@ -121,7 +128,7 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
                 var x = align switch { Align.Right => left + width - Indent, Align.Centre => left + width / 2, _ => start };
                 if (cells[i][line].Length > 0)
                 {
-                    items.Add(new Text(row, cells[i][line], new(x, top - (cells[i].Count > 1 ? 3.3 : 3.5) - line * LinePitch), Text, align, Bold: bold(i)));
+                    items.Add(new Text(row, cells[i][line], new(x, top - Rise - line * LinePitch), Text, align, Bold: bold(i)));
                 }
             }
 

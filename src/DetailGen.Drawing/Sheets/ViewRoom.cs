@@ -33,11 +33,11 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
     private const double Beyond = 72;
 
     // Dimensions and levels take so much beside the geometry, below and above it; the larger the sheet the more.
-    private static (double Side, double Below, double Above) Margins(string paper) => paper switch
+    private static (double Side, double Below, double Above) Margins(SheetSize size) => size switch
     {
-        "A4" => (16, 23, 23),
-        "A3" => (24, 29, 23),
-        "A2" => (28, 23, 23),
+        SheetSize.Small => (16, 23, 23),
+        SheetSize.Usual => (24, 29, 23),
+        SheetSize.Large => (28, 23, 23),
         _ => (32, 23, 23),
     };
 
@@ -45,7 +45,7 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
     internal static ViewRoom Of(SheetFormat format, bool mirrored)
     {
         var (view, drawing) = (format.Zones["view"], format.Zones["drawing"]);
-        var (side, below, above) = Margins(format.Paper);
+        var (side, below, above) = Margins(format.Size);
         var foot = view.Bottom + ViewTitle.Height;
         var box = new PaperBox(drawing.Left + side, foot + below, Math.Max(drawing.Right - side, Math.Min(drawing.Right, view.Right - Beyond)), view.Top - above);
         return new(

@@ -24,8 +24,8 @@ internal static class ViewTitle
 
         var left = corner.X + Ring + 2.5;
         var width = Letters.Width(title, 3.5);
-        yield return new Text(Row, title, new(left, corner.Y + 6), 3.5);
-        yield return Frame.Line(Row, new(left, corner.Y + 4.8), new(left + width, corner.Y + 4.8));
+        yield return new Text(Row, title, new(left, corner.Y + 6.2), 3.5);
+        yield return Frame.Line(Row, new(left, corner.Y + 4.5), new(left + width, corner.Y + 4.5)); // clear of what hangs under the title
         var words = "Scale " + Words(scale);
         yield return new Text("note.text", words, new(left, corner.Y + 1.2), 2.5);
         if (Box(title, scale, corner).Width > most)

@@ -33,12 +33,14 @@ public sealed class DxfDrawing
     /// <summary>What was drawn when it was issued; null as for the provenance.</summary>
     public IssuedContent? Issued { get; private set; }
 
-    /// <exception cref="DxfReadException">No drawing, or one beyond the limits.</exception>
+    /// <exception cref="DxfReadException">No drawing, one beyond the limits, or one with a block that inserts itself.</exception>
     public static DxfDrawing Read(Stream input, ReadLimits? limits = null) => Of(DxfFile.Read(input, limits));
 
+    /// <exception cref="DxfReadException">A block inserts itself.</exception>
     public static DxfDrawing Of(DxfFile file)
     {
         ArgumentNullException.ThrowIfNull(file);
+        BlockGraph.Check(file);
         var (provenance, issued) = OwnRecords.Read(file);
         return new(file)
         {

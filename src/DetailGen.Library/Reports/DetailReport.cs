@@ -146,7 +146,20 @@ public sealed record LayerReport(
     [property: JsonPropertyName("r_m2k_w")] double? Resistance, string Function, string Origin, string Remark);
 
 /// <summary>Measures of the annotation layout; lengths in mm on paper.</summary>
-public sealed record LayoutReport(string Paper, double Scale, int Sheets, SortedDictionary<string, double> Measures);
+public sealed record LayoutReport(string Paper, double Scale, int Sheets, SortedDictionary<string, double> Measures)
+{
+    /// <summary>Faults measured on the finished sheets; null where no audit was asked for.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<LayoutFaultReport>? Audit { get; init; }
+}
+
+/// <summary>A fault of a finished sheet.</summary>
+/// <param name="Number">As in the picture.</param>
+/// <param name="X">From the left edge of the trimmed sheet, mm.</param>
+/// <param name="Y">From its lower edge, mm.</param>
+/// <param name="Kind">text-over-text, text-over-line, leader-through, tip-off-part, outside-zone, leader-too-long or crowded.</param>
+/// <param name="AmountMm">Depth of an overlap, white that is left, length over the bound, or how far outside.</param>
+public sealed record LayoutFaultReport(int Number, int Sheet, double X, double Y, string Kind, string First, string Second, double AmountMm);
 
 /// <summary>What a part takes per metre run.</summary>
 public sealed record QuantityReport(

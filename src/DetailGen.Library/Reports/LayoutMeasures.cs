@@ -1,3 +1,4 @@
+using DetailGen.Drawing.Auditing;
 using DetailGen.Drawing.Sheets;
 
 namespace DetailGen.Library.Reports;
@@ -36,6 +37,8 @@ internal static class LayoutMeasures
 
         return new(sheet.Paper, sheet.Scale, sheet.Scene.Pages.Count, measures);
     }
+
+    internal static LayoutFaultReport Of(AuditFault fault, int number) => new(number, fault.Sheet, fault.At.X, fault.At.Y, fault.Kind, fault.First, fault.Second, fault.Amount);
 
     // JSON knows no infinity, which stands for "no two texts".
     private static double Round(double value) => double.IsFinite(value) ? Math.Round(value, 3, MidpointRounding.AwayFromZero) : 0;

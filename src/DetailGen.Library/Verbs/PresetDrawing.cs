@@ -1,5 +1,6 @@
 using System.Text;
 using DetailGen.Details.Presets;
+using DetailGen.Drawing.Auditing;
 using DetailGen.Drawing.Emitters;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Sheets;
@@ -40,13 +41,19 @@ internal static class PresetDrawing
         var sheet = SheetComposer.Compose(
             worked.Section, text, SheetSetup.Asked(preset, request.ViewOnly), SheetSetup.Formats(office.Sheets), SheetSetup.Layers(office.Sheets),
             Identity(preset, report));
+        var audit = request.LayoutAudit ? LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts) : null;
         report = report with
         {
-            Layout = LayoutMeasures.Of(sheet),
+            Layout = LayoutMeasures.Of(sheet) with { Audit = audit is null ? null : [.. audit.Select((fault, i) => LayoutMeasures.Of(fault, i + 1))] },
             Warnings = [.. report.Warnings, .. SheetSetup.Has(preset, "reduced-print", "true") ? [Messages.ReducedPrint] : Array.Empty<string>(), .. sheet.Warnings],
         };
 
         List<OutputFile> files = [.. request.Formats.Where(format => format != "json").Distinct(StringComparer.Ordinal).SelectMany(format => Files(format, name, worked, text, sheet, report, request.Dpi))];
+        if (audit is not null)
+        {
+            files.AddRange(SceneFiles.Emit(AuditPicture.Of(sheet.Scene, audit), ["png"], new(request.Dpi)).Select(file => new OutputFile($"{name}-audit{file.Suffix}.png", "png", file.Bytes)));
+        }
+
         var described = report with { Files = [.. files.Select(OutputFolder.Describe)] };
         if (request.Formats.Contains("json", StringComparer.Ordinal))
         {

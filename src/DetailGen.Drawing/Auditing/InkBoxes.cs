@@ -1,0 +1,33 @@
+using DetailGen.Drawing.Emitters.Plain;
+using DetailGen.Drawing.Lettering;
+using DetailGen.Drawing.Scenes;
+using SkiaSharp;
+
+namespace DetailGen.Drawing.Auditing;
+
+/// <summary>The box of a text's ink as the renderer will paint it: not the advance widths and ascenders with which a layout reckons.</summary>
+internal static class InkBoxes
+{
+    /// <summary>Letters are measured so many times larger, so that no rounding of the renderer tells.</summary>
+    private const float Magnified = 64;
+
+    /// <returns>Null for a text without ink.</returns>
+    internal static PaperBox? Of(Text text)
+    {
+        using var font = new SKFont(text.Bold ? SkiaFaces.Whole.Bold : SkiaFaces.Whole.Regular, (float)Letters.FontSize(text.Height) * Magnified)
+        {
+            Hinting = SKFontHinting.None,
+            Subpixel = true,
+            LinearMetrics = true,
+        };
+        var advance = font.MeasureText(text.Words, out var ink) / Magnified;
+        if (ink.Width <= 0 || ink.Height <= 0)
+        {
+            return null;
+        }
+
+        var start = text.Align switch { Align.Left => 0, Align.Centre => -advance / 2, _ => -advance };
+        PaperBox flat = new(start + ink.Left / Magnified, -ink.Bottom / Magnified, start + ink.Right / Magnified, -ink.Top / Magnified);
+        return (text.Rotation == 90 ? new PaperBox(-flat.Top, flat.Left, -flat.Bottom, flat.Right) : flat).Shift(text.At);
+    }
+}
