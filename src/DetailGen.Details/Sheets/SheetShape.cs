@@ -8,7 +8,7 @@ public static partial class SheetShape
 {
     public static IReadOnlyList<string> Inks { get; } = ["INK", "FILL", "WATER", "VAPOUR", "HEAT", "DIM", "MARK"];
 
-    public static IReadOnlyList<string> Papers { get; } = ["A4", "A3", "A2", "A1"];
+    public static IReadOnlyList<string> Papers { get; } = ["A4", "A3", "A2", "A1", "ANSI-A", "ANSI-B", "ANSI-C", "ANSI-D"];
 
     public static IReadOnlyList<string> Zones { get; } =
         ["title-block", "revisions", "notes", "checklist", "key", "schedule", "second-view", "view", "notes-left", "drawing", "notes-right"];

@@ -25,7 +25,7 @@ public sealed record Placement(string ViewId, PaperPoint Origin, PaperBox Window
 
 /// <summary>One sheet of paper.</summary>
 /// <param name="Number">From 1.</param>
-/// <param name="Paper">A4, A3, A2, A1, or "view" where only the view is wanted.</param>
+/// <param name="Paper">A4 to A1, ANSI-A to ANSI-D, or "view" where only the view is wanted.</param>
 public sealed record Page(int Number, string Paper, double Width, double Height, IReadOnlyList<Placement> Placements, IReadOnlyList<Item> Items);
 
 /// <summary>What is on the paper: the one thing that all emitters write.</summary>

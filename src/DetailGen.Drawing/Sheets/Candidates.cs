@@ -14,7 +14,8 @@ internal static class Candidates
     /// <remarks>ISO 5455:1979 (series from memory).</remarks>
     internal static IReadOnlyList<double> Scales { get; } = [5, 10, 20, 50];
 
-    private static readonly string[] Papers = ["A4", "A3", "A2", "A1"];
+    /// <summary>Each from the smallest; a detail stays in the series that its author asked for.</summary>
+    private static readonly string[][] Series = [["A4", "A3", "A2", "A1"], ["ANSI-A", "ANSI-B", "ANSI-C", "ANSI-D"]];
 
     /// <summary>The smallest at which a lap of sheets is read; what follows shows where a junction is, and is for what fits at no larger one.</summary>
     internal const double Detailed = 10;
@@ -28,7 +29,8 @@ internal static class Candidates
     /// </summary>
     internal static IEnumerable<IReadOnlyList<Candidate>> For(SheetRequest request, IReadOnlyList<SheetFormat> formats)
     {
-        var papers = Papers.SkipWhile(paper => paper != (request.Paper ?? "A3")).Select(paper => formats.First(format => format.Paper == paper)).ToList();
+        var asked = request.Paper ?? "A3";
+        var papers = Series.First(series => series.Contains(asked)).SkipWhile(paper => paper != asked).Select(paper => formats.First(format => format.Paper == paper)).ToList();
         return request.Scale is { } given ? AtScale(given, papers) : request.Paper is null ? Free(papers) : OnPaper(papers);
     }
 

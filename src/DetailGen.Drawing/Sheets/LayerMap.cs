@@ -24,7 +24,7 @@ public sealed record LayerMap(IReadOnlyList<LayerLook> Looks)
         }
 
         var found = Looks.Where(look => rows.Remove(look.Row))
-            .Select(look => new LayerRow(look.Row, look.Name, Width(paper == "A1" ? look.WidthOnA1 : look.Width, forCopies), look.LineType, look.Ink, look.Plotted))
+            .Select(look => new LayerRow(look.Row, look.Name, Width(paper is "A1" or "ANSI-D" ? look.WidthOnA1 : look.Width, forCopies), look.LineType, look.Ink, look.Plotted))
             .ToList();
         return rows.Count == 0 ? found : throw new KeyNotFoundException($"The layer map has no row {string.Join(", ", rows.Order(StringComparer.Ordinal))}.");
     }

@@ -24,7 +24,7 @@ public static class SheetComposer
     /// <summary>Room for the annotation of a view without a sheet, on each side of its geometry; mm.</summary>
     private const double Around = 140;
 
-    /// <param name="formats">A4 to A1.</param>
+    /// <param name="formats">Of every series of papers.</param>
     public static ComposedSheet Compose(
         Section section, SheetText text, SheetRequest request, IReadOnlyList<SheetFormat> formats, LayerMap map, Identity identity)
     {
@@ -45,8 +45,14 @@ public static class SheetComposer
             pages = [.. pages.Select(page => TrimMarks.On(page, format))];
         }
 
-        var layers = map.Used(items.Concat(companions.SelectMany(companion => companion.Views).SelectMany(one => one.Items)).Concat(pages.SelectMany(page => page.Items)), format.Paper, request.ForCopies);
-        return new(new(layers, [view, .. companions.SelectMany(companion => companion.Views)], pages, identity), format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)])
+        Scene scene = new([], [view, .. companions.SelectMany(companion => companion.Views)], pages, identity);
+        if (request.Insets && !request.ViewOnly)
+        {
+            scene = Insets.Added(scene, new(section, drawn, trial.Window, format));
+        }
+
+        scene = scene with { Layers = map.Used(scene.Views.SelectMany(one => one.Items).Concat(scene.Pages.SelectMany(page => page.Items)), format.Paper, request.ForCopies) };
+        return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)])
         {
             Parts = drawn.Parts,
             Format = request.ViewOnly ? null : format,

@@ -3,7 +3,7 @@ using DetailGen.Drawing.Scenes;
 namespace DetailGen.Drawing.Sheets;
 
 /// <summary>A size of paper with its border and zones; all in mm.</summary>
-/// <param name="Paper">A4, A3, A2 or A1.</param>
+/// <param name="Paper">A4 to A1, or ANSI-A to ANSI-D.</param>
 /// <param name="Width">Trimmed.</param>
 /// <param name="Space">The drawing space within the frame, in page coordinates.</param>
 /// <param name="FieldsAcross">Fields of the grid reference along the upper edge.</param>

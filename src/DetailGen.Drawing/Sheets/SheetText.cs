@@ -49,7 +49,7 @@ public sealed record SheetText(
     IReadOnlyList<string> Notes, string Caution, string ViewTitle, IReadOnlyList<string> ShortForms, double? DatumLevel);
 
 /// <summary>What the author asks of the sheet.</summary>
-/// <param name="Paper">A4, A3, A2, A1, or null for the tool's choice.</param>
+/// <param name="Paper">A4 to A1, ANSI-A to ANSI-D, or null for the tool's choice.</param>
 /// <param name="Scale">s of 1:s, or null for the largest standard scale that fits.</param>
 /// <param name="ViewOnly">The view without a sheet, to stand in somebody's own drawing.</param>
 public sealed record SheetRequest(string? Paper, double? Scale, bool Mirror, bool ViewOnly)
@@ -59,6 +59,9 @@ public sealed record SheetRequest(string? Paper, double? Scale, bool Mirror, boo
 
     /// <summary>On untrimmed paper, with marks where to cut.</summary>
     public bool TrimMarks { get; init; }
+
+    /// <summary>What is too fine for the scale drawn again at 1:2, where the sheet has room.</summary>
+    public bool Insets { get; init; }
 
     /// <summary>Further sheets drawn from the same section, in this order.</summary>
     public IReadOnlyList<Companion> Companions { get; init; } = [];

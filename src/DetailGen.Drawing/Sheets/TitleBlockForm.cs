@@ -14,7 +14,7 @@ internal static class TitleBlockForm
     private const double SheetWidth = 13;
 
     /// <summary>Base line of the lowest row: large letters that hang keep off the frame.</summary>
-    private const double Foot = 2.2;
+    private const double Foot = 2.3;
 
     private sealed record Field(string Tag, double Left, double Bottom, double Right, double Top, string Label, string Value, double Height, double Lift = 1.2);
 
@@ -52,7 +52,7 @@ internal static class TitleBlockForm
             new("STATUS", 106, 0, 124, 12, "Status", t.Status, Large, Foot),
             new("REVISION", 124, 0, 150, 12, "Revision", t.Revision, t.Revision.Length > 3 ? Middle : Large, Foot),
             new("SHEET", 150, 0, 165, 12, "Sheet", sheet, Letters.Width(sheet, Middle) > SheetWidth / Table.Slack ? Small : Middle, Foot),
-            new("PAPER", 165, 0, 180, 12, "Paper", paper, Middle, Foot),
+            new("PAPER", 165, 0, 180, 12, "Paper", paper, Letters.Width(paper, Middle) > SheetWidth / Table.Slack ? Small : Middle, Foot),
             new("SCALE", 0, 12, 34, 20, "Scale", scale, Small),
             new("DATE", 34, 12, 64, 20, "Date of issue", t.Date, Small),
             new("DRAWN", 64, 12, 98, 20, "Drawn", t.Drawn, Small),

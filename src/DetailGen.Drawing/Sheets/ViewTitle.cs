@@ -53,8 +53,11 @@ internal static class ViewTitle
     {
         var step = Division(scale) / scale;
         yield return Frame.Box(Row, new(at.X, at.Y, at.X + 5 * step, at.Y + BarHeight));
+
+        // Enlarged, the divisions are small: they stay whole, and the ends alone are figured.
+        var isLarge = scale <= 2;
         var tenth = step / 10;
-        for (var i = 1; i < 10; i++)
+        for (var i = 1; i < 10 && !isLarge; i++)
         {
             yield return Frame.Line(Row, new(at.X + i * tenth, at.Y), new(at.X + i * tenth, at.Y + BarHeight));
         }
@@ -64,7 +67,7 @@ internal static class ViewTitle
             yield return Block(at.X + i * step, at.Y, step);
         }
 
-        for (var i = 0; i <= 5; i++)
+        for (var i = 0; i <= 5; i += isLarge ? 5 : 1)
         {
             var figure = (i * Division(scale)).ToString(CultureInfo.InvariantCulture);
             var start = at.X + i * step - Letters.Width(figure, 2.5) / 2;

@@ -26,8 +26,9 @@ internal static class Bands
     /// <summary>A region cut to the window; most need no cutting.</summary>
     public static Region Within(Region region, Region clip)
     {
+        // The box is a short way for clips that are one, which all but round ones are.
         var (own, box) = (region.Bounds, clip.Bounds);
-        return own.Left >= box.Left && own.Right <= box.Right && own.Bottom >= box.Bottom && own.Top <= box.Top ? region : region.Intersect(clip);
+        return clip.Area >= box.Width * box.Height - 1e-3 && own.Left >= box.Left && own.Right <= box.Right && own.Bottom >= box.Bottom && own.Top <= box.Top ? region : region.Intersect(clip);
     }
 
     public static IEnumerable<Item> Solids(Region region, string row, string partId) =>

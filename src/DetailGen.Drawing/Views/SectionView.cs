@@ -12,7 +12,8 @@ public static class SectionView
         var paper = new OnPaper(options.Scale, options.Mirror);
         var clipBounds = BreakLines.Clip(section, options.Window);
         var clipBox = paper.At(clipBounds);
-        var clip = Region.Box(clipBox);
+        var disc = options.Only is { } only ? paper.At(only.Region) : null;
+        var clip = disc ?? Region.Box(clipBox);
         var seen = section.Parts.Select(part => (Part: part, Region: Bands.Within(paper.At(part.Region), clip))).Where(entry => !entry.Region.IsEmpty).ToArray();
         var cut = new CutParts([.. seen.Where(entry => entry.Part is { Presence: Presence.Cut, IsAir: false, Sheet: null })]);
 
@@ -21,9 +22,9 @@ public static class SectionView
         var locals = LocalParts.Of(seen.Where(entry => entry.Part is { Presence: Presence.Local, Sheet: null }), options.Scale);
 
         var filled = CutFills.Fill(cut, laid, locals, paper);
-        var outlines = Outlines(cut, filled, laid, locals, clipBox);
-        var beyond = Beyond(seen.Where(entry => entry.Part.Presence == Presence.Beyond), cut, laid, clipBox);
-        var breaks = BreakLines.Of(section, clipBounds, paper, [.. seen.Where(entry => entry.Part.Presence == Presence.Cut).Select(entry => entry.Region)]).ToArray();
+        var outlines = Outlines(cut, filled, laid, locals, OnCut);
+        var beyond = Beyond(seen.Where(entry => entry.Part.Presence == Presence.Beyond), cut, laid, OnCut);
+        var breaks = disc is not null ? [] : BreakLines.Of(section, clipBounds, paper, [.. seen.Where(entry => entry.Part.Presence == Presence.Cut).Select(entry => entry.Region)]).ToArray();
 
         var items = new List<Item>();
         items.AddRange(filled.Items);
@@ -37,19 +38,21 @@ public static class SectionView
 
         var parts = seen.Select(entry => Drawn(entry.Part, entry.Region, laid, filled, clip)).Where(part => !part.Visible.IsEmpty).OrderBy(part => part.Part.BuildOrder).ToArray();
         return new(options.Scale, options.Mirror, items, parts, breaks, Faults.Of(laid, filled, clip, options.Scale), ItemBounds.Of(items));
+
+        bool OnCut(Edge edge) => disc is null ? SectionView.OnCut(edge, clipBox) : SectionView.OnCut(edge, disc);
     }
 
-    private static IEnumerable<Stroke> Outlines(CutParts cut, FilledParts filled, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, Bounds clip)
+    private static IEnumerable<Stroke> Outlines(CutParts cut, FilledParts filled, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, Func<Edge, bool> onCut)
     {
         var masks = Masks(laid).Concat(locals.Where(local => local.Opening).Select(local => Area.Of(Between(local.Region)))).ToArray();
-        var edges = cut.Edges.Where(edge => !filled.Solid.Contains(edge.PartId)).Concat(filled.Joints).Where(edge => !OnCut(edge, clip)).ToList();
+        var edges = cut.Edges.Where(edge => !filled.Solid.Contains(edge.PartId)).Concat(filled.Joints).Where(edge => !onCut(edge)).ToList();
         return Edges.Chain([.. Edges.Once(edges).SelectMany(edge => Edges.Outside(edge, masks))]);
     }
 
-    private static IEnumerable<Stroke> Beyond(IEnumerable<(Part Part, Region Region)> parts, CutParts cut, IReadOnlyList<LaidSheet> laid, Bounds clip)
+    private static IEnumerable<Stroke> Beyond(IEnumerable<(Part Part, Region Region)> parts, CutParts cut, IReadOnlyList<LaidSheet> laid, Func<Edge, bool> onCut)
     {
         var masks = cut.Parts.Select(entry => Area.Of(entry.Region)).Concat(Masks(laid)).ToArray();
-        var edges = parts.SelectMany(entry => CutParts.EdgesOf(entry.Region, Rows.Beyond(entry.Part), 0.18, entry.Part)).Where(edge => !OnCut(edge, clip));
+        var edges = parts.SelectMany(entry => CutParts.EdgesOf(entry.Region, Rows.Beyond(entry.Part), 0.18, entry.Part)).Where(edge => !onCut(edge));
         return Edges.Chain([.. Edges.Once([.. edges]).SelectMany(edge => Edges.Outside(edge, masks))]);
     }
 
@@ -90,6 +93,12 @@ public static class SectionView
         const double Near = 0.003;
         bool Both(Func<PaperPoint, double> of, double at) => Math.Abs(of(edge.A) - at) < Near && Math.Abs(of(edge.B) - at) < Near;
         return Both(p => p.X, clip.Left) || Both(p => p.X, clip.Right) || Both(p => p.Y, clip.Bottom) || Both(p => p.Y, clip.Top);
+    }
+
+    private static bool OnCut(Edge edge, Region disc)
+    {
+        const double Near = 0.02; // where sides of the disc meet, the grid moves corners a little
+        return new[] { edge.A, edge.B, 0.5 * (edge.A + edge.B) }.All(point => disc.DistanceToEdge(new(point.X, point.Y)) < Near);
     }
 
     private static DrawnPart Drawn(Part part, Region region, IReadOnlyList<LaidSheet> laid, FilledParts filled, Region clip)

@@ -9,7 +9,7 @@ namespace DetailGen.Library.Working;
 /// <summary>The sheet data of a practice in the drawing's own terms.</summary>
 internal static class SheetSetup
 {
-    // On A4 only two sides are lettered; the sources disagree which (secondary text: top and left; from memory: top and right).
+    // On A4, and letter paper like it, only two sides are lettered; the sources disagree which (secondary text: top and left; from memory: top and right).
     private static readonly string[] TwoSides = ["top", "right"];
     private static readonly string[] FourSides = ["top", "right", "bottom", "left"];
 
@@ -26,6 +26,7 @@ internal static class SheetSetup
     {
         ForCopies = Has(preset, "line-group", "copy"),
         TrimMarks = Has(preset, "trim-marks", "true"),
+        Insets = Has(preset, "inset", "auto"),
         Companions = [.. preset.Sheet.Companions.Select(word => word switch
         {
             "exploded" => Companion.Exploded,
@@ -42,7 +43,7 @@ internal static class SheetSetup
         PaperBox space = new(row.BorderLeft, row.BorderOthers, row.Width - row.BorderOthers, row.Height - row.BorderOthers);
         var wide = row.Width > row.Height;
         return new(
-            row.Paper, row.Width, row.Height, space, wide ? row.GridLong : row.GridShort, wide ? row.GridShort : row.GridLong, row.Paper == "A4" ? TwoSides : FourSides,
+            row.Paper, row.Width, row.Height, space, wide ? row.GridLong : row.GridShort, wide ? row.GridShort : row.GridLong, row.Paper is "A4" or "ANSI-A" ? TwoSides : FourSides,
             row.Zones.ToDictionary(zone => zone.Name, zone => new PaperBox(zone.Left, zone.Bottom, zone.Right, zone.Top).Shift(new(space.Left, space.Bottom)), StringComparer.Ordinal))
         {
             Untrimmed = (row.UntrimmedWidth, row.UntrimmedHeight),

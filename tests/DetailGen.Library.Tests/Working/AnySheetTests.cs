@@ -2,9 +2,11 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text;
 using CsCheck;
+using DetailGen.Details;
 using DetailGen.Details.Parameters;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Quantities;
+using DetailGen.Details.Reading;
 using DetailGen.Details.Solving;
 using DetailGen.Drawing.Auditing;
 using DetailGen.Drawing.Sheets;
@@ -18,7 +20,7 @@ namespace DetailGen.Library.Tests.Working;
 public class AnySheetTests
 {
     private const int InTheSuite = 60; // a sheet takes about half a second; scripts/soak draws as many as it is told
-    private static readonly string[] Papers = ["A4", "A3", "A2", "A1"];
+    private static readonly string[] Papers = ["A4", "A3", "A2", "A1", "ANSI-A", "ANSI-B", "ANSI-C", "ANSI-D"];
     private static readonly string[] Scales = ["1:5", "1:10", "1:20", "1:50"];
 
     [Fact]
@@ -32,7 +34,7 @@ public class AnySheetTests
             {
                 Interlocked.Increment(ref asked);
                 var text = Preset(office, new Random(seed));
-                if (Composed(text, office) is not { } sheet)
+                if (Composed(ref text, office) is not { } sheet)
                 {
                     return;
                 }
@@ -48,9 +50,14 @@ public class AnySheetTests
         Assert.True(drawn > asked / 3, $"Only {drawn} of {asked} presets could be drawn.");
     }
 
-    private static ComposedSheet? Composed(string text, Office office)
+    private static ComposedSheet? Composed(ref string text, Office office)
     {
-        var read = PresetReader.ReadText(text, "any.yaml", [], office.Context).SelectMany(preset => DetailSolver.Check(preset, office.Catalogue));
+        var read = Read(text, office);
+        while (!read.IsGood && Without(text, read.Faults) is { } less)
+        {
+            (text, read) = (less, Read(less, office));
+        }
+
         if (!read.IsGood || DetailWork.Do(read.Value, office).Worked is not { } worked)
         {
             return null;
@@ -59,6 +66,23 @@ public class AnySheetTests
         return SheetComposer.Compose(
             worked.Section, SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks), SheetSetup.Asked(worked.Preset, viewOnly: false),
             SheetSetup.Formats(office.Sheets), SheetSetup.Layers(office.Sheets), new("", "", "", "", "", null, ""));
+    }
+
+    private static Outcome<Preset> Read(string text, Office office) =>
+        PresetReader.ReadText(text, "any.yaml", [], office.Context).SelectMany(preset => DetailSolver.Check(preset, office.Catalogue));
+
+    /// <summary>Without the lines of set and prefer that are no keys of this detail as it was chosen; null where nothing can be left out.</summary>
+    private static string? Without(string text, IReadOnlyList<Diagnostic> faults)
+    {
+        var lines = text.Split('\n');
+        var kept = lines.Where((line, i) => !line.StartsWith("  ", StringComparison.Ordinal) || faults.All(fault => fault.At.Line != i + 1)).ToList();
+        if (kept.Count == lines.Length)
+        {
+            return null;
+        }
+
+        kept.RemoveAll(line => line.EndsWith(':') && (kept.IndexOf(line) + 1 == kept.Count || !kept[kept.IndexOf(line) + 1].StartsWith("  ", StringComparison.Ordinal)));
+        return string.Join('\n', kept);
     }
 
     /// <summary>Any pairing, any choices, wishes for a fifth of the sizes, on any sheet or none in particular.</summary>
@@ -70,7 +94,7 @@ public class AnySheetTests
         text.Append(CultureInfo.InvariantCulture, $"detail: any\njunction: {taken[0].Id}\nwall: {taken[1].Id}\nroof: {taken[2].Id}\nmirror: {(random.Next(2) == 0 ? "true" : "false")}\n");
         if (random.Next(4) > 0)
         {
-            text.Append(CultureInfo.InvariantCulture, $"sheet: {{ paper: {Any(Papers)}{(random.Next(2) == 0 ? $", scale: \"{Any(Scales)}\"" : "")} }}\n");
+            text.Append(CultureInfo.InvariantCulture, $"sheet: {{ paper: {Any(Papers)}{(random.Next(2) == 0 ? $", scale: \"{Any(Scales)}\"" : "")}, inset: {(random.Next(2) == 0 ? "auto" : "none")} }}\n");
         }
 
         if (random.Next(2) == 0)
@@ -111,7 +135,7 @@ public class AnySheetTests
         {
             if (lines.Count > 0)
             {
-                text.Append(CultureInfo.InvariantCulture, $"{name}: {{ {string.Join(", ", lines)} }}\n");
+                text.Append(CultureInfo.InvariantCulture, $"{name}:\n{string.Concat(lines.Select(line => $"  {line}\n"))}");
             }
         }
     }

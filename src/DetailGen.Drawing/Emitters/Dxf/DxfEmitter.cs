@@ -91,5 +91,5 @@ internal sealed class DxfEmitter : IEmitter
         return new(tables.Layers.UseForFrames(), new(centre.X, centre.Y), window.Width, window.Height, place.At(centre - placement.Origin), place.Scale);
     }
 
-    private static string Paper(Page page) => page.Paper is ['A', _] ? $"ISO {page.Paper}" : page.Paper;
+    private static string Paper(Page page) => page.Paper is ['A', _] ? $"ISO {page.Paper}" : page.Paper.Replace('-', ' ');
 }

@@ -1,0 +1,68 @@
+using DetailGen.Drawing.Annotation.Notes;
+using DetailGen.Drawing.Scenes;
+
+namespace DetailGen.Drawing.Tests.Annotation;
+
+/// <summary>The search against an exact solver, on columns of six to nine notes with four to eight ways each.</summary>
+public sealed class ColumnOptimumTests(ITestOutputHelper told)
+{
+    private const int Wanted = 40, Most = 400;
+
+    [Fact]
+    public void The_cost_is_within_five_per_cent_of_the_proven_optimum_in_the_median_and_fifteen_at_worst()
+    {
+        var ratios = new List<double>();
+        var (unproven, missed) = (0, 0);
+        for (var seed = 0; seed < Most && ratios.Count + missed < Wanted; seed++)
+        {
+            var (blocks, options) = Column(new Random(seed));
+            var best = ColumnOptimum.Of(blocks, options, out var isProven);
+            unproven += isProven ? 0 : 1;
+            if (best is null)
+            {
+                continue; // nothing without a fault, or not known
+            }
+
+            var search = new ColumnSearch(options, blocks, 1, [.. blocks.Select(_ => -1)]);
+            var least = search.Judge(best.Order, best.Taken, best.Main);
+            Assert.InRange(least, 0, Weights.Fault - 1); // the model and the judge mean the same
+            var answer = search.Solve();
+            missed += answer.HasFault ? 1 : 0;
+            if (!answer.HasFault)
+            {
+                ratios.Add(answer.Cost / least);
+            }
+        }
+
+        ratios.Sort();
+        told.WriteLine(FormattableString.Invariant($"{ratios.Count} columns solved by both, {missed} by the exact solver only, {unproven} not proven; ratio median {ratios[ratios.Count / 2]:0.0000}, 90 % {ratios[ratios.Count * 9 / 10]:0.0000}, worst {ratios[^1]:0.0000}, best {ratios[0]:0.0000}"));
+        Assert.True(ratios.Count >= 30);
+        Assert.InRange(ratios[ratios.Count / 2], 0.99, 1.05);
+        Assert.InRange(ratios[^1], 0.99, 1.15);
+        Assert.Equal(0, missed);
+    }
+
+    private static (Block[] Blocks, Option[][] Options) Column(Random random)
+    {
+        var count = random.Next(6, 10);
+        var blocks = new Block[count];
+        var options = new Option[count][];
+        for (var note = 0; note < count; note++)
+        {
+            var id = FormattableString.Invariant($"part {note:00}");
+            blocks[note] = new(new(id, [], "P1", "", id, random.Next(100)), [.. Enumerable.Repeat("Words", random.Next(1, 4))], 40, 20, 0);
+
+            // Parts lie anywhere before the column, each with several ways to its own place or to one beside it.
+            var (x, y) = (-10 - 70 * random.NextDouble(), 25.0 * note * random.NextDouble() + 60 * random.NextDouble());
+            options[note] = [.. Enumerable.Range(0, random.Next(4, 9)).Select(_ => Way(x - 10 * random.NextDouble(), y + 12 * random.NextDouble(), random.Next(5), 20 * random.NextDouble())).OrderBy(option => option.Cost)];
+        }
+
+        return (blocks, options);
+    }
+
+    private static Option Way(double x, double y, int angle, double extra)
+    {
+        var run = -x / Angles.Cosines[angle];
+        return new(y + Angles.Slopes[angle] * -x, new PaperPoint(x, y), angle, Angles.Slopes[angle], run, run + extra + (angle == 0 ? 0 : Weights.Bend), Ending.Dot, 1, "", true);
+    }
+}
