@@ -41,7 +41,7 @@ internal sealed class Abutment : IJunction
         var foot = ceiling - reach;
         var underside = clad ? site.Length("wall.insulation-base") : foot;
         wall.Build(site, new(foot, top, top, underside, top, top, bed, Ribbon: false), tray);
-        var ends = new RoofEnds(stands, face - site.Length("roof.bearing"), outer + site.Length("upstand.fillet"), outer, upstandFace + reach) { Edge = face };
+        var ends = new RoofEnds(stands, face - site.Length("roof.bearing"), outer + site.Length("upstand.fillet"), outer, upstandFace + Math.Max(reach, RoofFinish.Shown(site) + 100)) { Edge = face };
         roof.Build(site, ends);
         upstand.Build(site, roof, ends.End);
         kerb?.Build(site, roof, upstand, face);

@@ -30,7 +30,8 @@ internal sealed class Parapet : IJunction
         site.SetLevel(Levels.CopingTop, site.Length("parapet.height"));
 
         var reach = Math.Max(1000, 3 * Math.Max(wall.Thickness, -ceiling));
-        var ends = new RoofEnds(face, face - site.Sizes.LengthOrZero("roof.bearing"), outer + site.Length("upstand.fillet"), outer, upstandFace + reach);
+        var ends = new RoofEnds(
+            face, face - site.Sizes.LengthOrZero("roof.bearing"), outer + site.Length("upstand.fillet"), outer, upstandFace + Math.Max(reach, RoofFinish.Shown(site) + 100));
         var foot = ceiling - reach;
         var lifted = sizes.HasMaterial("wall.head-membrane");
 

@@ -19,8 +19,8 @@ internal static class ParapetPlan
         var under = top - site.Length("coping.rise") - site.Length("coping.thickness");
         var metal = site.Sizes.Is("coping.kind", "metal");
         var toe = outer + site.Length("upstand.fillet");
-        var feature = toe + Math.Max(site.Length("membrane.lap"), site.Sizes.Is("roof.finish", "paving") ? 400 : 0);
-        var least = feature + Math.Max(300, -ceiling);
+        var feature = toe + site.Length("membrane.lap");
+        var least = Math.Max(feature + Math.Max(300, -ceiling), roof.Plane.Datum + RoofFinish.Shown(site));
         var shownFoot = ceiling - 225;
         var inner = site.Face(Faces.HeadRoofSide) + site.Length("coping.overhang-inside");
         var left = -site.Length("coping.overhang");
