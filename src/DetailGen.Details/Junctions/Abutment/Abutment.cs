@@ -67,12 +67,12 @@ internal sealed class Abutment : IJunction
         roof.BuildFinish(site, ends);
         if (!free)
         {
-            WallFixings.BuildStrap(site, ends.End);
+            RestraintStrap.Build(site, ends.End);
         }
 
         if (tray is not null)
         {
-            WallFixings.BuildTies(site, TieBeds(site, tray, bed, foot, top));
+            WallTies.Build(site, TieBeds(site, tray, bed, foot, top));
         }
 
         return AbutmentPlan.Make(site, wall, roof, upstand, ends, foot, top, high, tray);
@@ -97,6 +97,6 @@ internal sealed class Abutment : IJunction
             above.Add(row);
         }
 
-        return above.Concat(WallFixings.RowsBelow(site, bed - 225, foot));
+        return above.Concat(WallTies.RowsBelow(site, bed - 225, foot));
     }
 }

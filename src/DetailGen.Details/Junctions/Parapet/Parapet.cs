@@ -72,10 +72,10 @@ internal sealed class Parapet : IJunction
         IReadOnlyList<string> beneath = [.. lifted ? ["wall.head-membrane"] : Array.Empty<string>(), .. toCoping ? [Upstand.MembraneId] : Array.Empty<string>()];
         Coping.Build(site, new(head, toCoping ? outer : face, beneath));
         roof.BuildFinish(site, ends);
-        WallFixings.BuildStrap(site, ends.End);
+        RestraintStrap.Build(site, ends.End);
         if (cavity)
         {
-            WallFixings.BuildTies(site, TieBeds(site, line!, foot));
+            WallTies.Build(site, TieBeds(site, line!, foot));
         }
 
         return ParapetPlan.Make(site, wall, roof, upstand, ends, foot, head, line, toCoping);
@@ -138,6 +138,6 @@ internal sealed class Parapet : IJunction
     {
         var top = site.Level(Levels.WallHead) - site.Length("tie.top-distance");
         var below = tray.Lowest - 225;
-        return top > below + 1 ? WallFixings.RowsBelow(site, below, foot).Prepend(top) : WallFixings.RowsBelow(site, below, foot);
+        return top > below + 1 ? WallTies.RowsBelow(site, below, foot).Prepend(top) : WallTies.RowsBelow(site, below, foot);
     }
 }
