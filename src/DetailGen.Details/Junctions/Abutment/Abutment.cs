@@ -43,6 +43,7 @@ internal sealed class Abutment : IJunction
         wall.Build(site, new(foot, top, top, underside, top, top, bed, Ribbon: false), tray);
         var ends = new RoofEnds(stands, face - site.Length("roof.bearing"), outer + site.Length("upstand.fillet"), outer, upstandFace + Math.Max(reach, RoofFinish.Shown(site) + 100)) { Edge = face };
         roof.Build(site, ends);
+        MemberSeat.Build(site);
         upstand.Build(site, roof, ends.End);
         kerb?.Build(site, roof, upstand, face);
         new CoverFlashing(bed, face).Build(site, upstand);

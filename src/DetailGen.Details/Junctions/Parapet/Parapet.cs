@@ -44,6 +44,7 @@ internal sealed class Parapet : IJunction
 
         wall.Build(site, new(foot, wallHead, head, foot, head, ceiling, wallHead, Ribbon: true), line);
         roof.Build(site, ends);
+        MemberSeat.Build(site);
         if (lifted)
         {
             site.Lay(
