@@ -71,7 +71,7 @@ internal sealed class Parapet : IJunction
 
         BuildHead(site, wall, cavity, wallHead, head);
         IReadOnlyList<string> beneath = [.. lifted ? ["wall.head-membrane"] : Array.Empty<string>(), .. toCoping ? [Upstand.MembraneId] : Array.Empty<string>()];
-        Coping.Build(site, new(head, toCoping ? outer : face, beneath));
+        Coping.Build(site, new(head, toCoping ? outer : face, beneath, [.. wall.Layers.Where(placed => placed.Layer.As == WallBehaviour.Leaf)]));
         roof.BuildFinish(site, ends);
         RestraintStrap.Build(site, ends.End);
         if (cavity)
