@@ -48,6 +48,13 @@ public sealed class PlacedRoof
     /// <summary>Underside of the lowest layer, mm.</summary>
     public double Foot => Layers[^1].Bottom;
 
+    /// <summary>Level of the point of a screw that holds the roof's layers down: right through the deck, or through the screed into the slab; mm.</summary>
+    public double Anchored(double x)
+    {
+        const double Through = 10, Embedded = 40; // common practice, no source
+        return Find(RoofBehaviour.Deck) is { } deck ? _plane.At(x) + deck.Bottom - Through : Find(RoofBehaviour.Slab)!.Top - Embedded;
+    }
+
     /// <summary>Stacks the layers from finished roof level downwards and names the levels.</summary>
     /// <param name="datum">x of the face of the upstand, mm.</param>
     public static PlacedRoof Place(Site site, IReadOnlyList<RoofLayer> layers, double datum)

@@ -25,7 +25,7 @@ internal static class LevelMarks
         ];
         if (tray)
         {
-            levels.Add(new(Levels.TrayOutlet, "tray outlet, weep", new(site.Face(Faces.RoofSide), site.Level(Levels.TrayOutlet)), false));
+            levels.Add(new(Levels.TrayOutlet, "tray outlet, weep", new(site.Face(site.Sizes.Is("tray.discharge", "outside") ? Faces.Weather : Faces.RoofSide), site.Level(Levels.TrayOutlet)), false));
         }
 
         return [.. levels.OrderByDescending(level => level.Y).ThenBy(level => level.Name, StringComparer.Ordinal)];

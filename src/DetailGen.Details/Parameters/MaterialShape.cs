@@ -15,6 +15,7 @@ public static class MaterialShape
         "brick", "dense-block", "lightweight-block", "aircrete-block", "concrete", "precast-concrete", "natural-stone", "cast-stone", "clay-tile", "mortar-bed", "screed",
         "render", "plaster", "plasterboard", "adhesive-dab", "plywood", "strand-board", "fibre-cement", "sawn-timber", "timber-grain", "rigid-insulation",
         "fibrous-insulation", "gravel", "metal", "asphalt", "membrane", "damp-proof-course", "vapour-control", "separating-sheet", "metal-flashing", "sealant",
+        "moulded-plastic",
     ];
 
     /// <summary>Two letters of the layer map.</summary>

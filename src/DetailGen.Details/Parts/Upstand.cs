@@ -84,8 +84,7 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
         var top = roof.Find(RoofBehaviour.Membrane)!.Top;
         var (left, right) = (toe + 20, toe + 50);
         var floor = roof.Plane.At((left + right) / 2) + top;
-        var deck = roof.Plane.At(left) + site.Level(Levels.DeckTop);
-        var bar = Region.Box(left, floor, right, floor + 3).Union(Region.Box(toe + 32.5, deck - 15, toe + 37.5, floor + 3));
+        var bar = Region.Box(left, floor, right, floor + 3).Union(Region.Box(toe + 32.5, roof.Anchored(toe + 35), toe + 37.5, floor + 3));
         site.Add(new("upstand.restraint", "Restraint bar", "upstand.restraint", Element.Roof, bar, Roles.Fixing, Precedence.Sheet, Stage.Waterproofing)
         {
             Presence = Presence.Local,

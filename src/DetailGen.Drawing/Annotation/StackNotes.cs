@@ -60,7 +60,9 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         // Near the foot; where the wall's layers are not all there, as below a roof that its insulation stops at, down from its head.
         var (from, to) = (Math.Max(foot, surface.Drawn.Bottom), surface.Drawn.Top);
         double[] stations = [.. Near(40).Select(away => from + away), .. Steps(Usual, to - from).Select(away => to - away)];
-        return Best(wall, stations, level: true, (lines, at) => TryWall(wall, side < 0 ? lines : [.. lines.Reverse<StackLine>()], at, new(bar, side)));
+        // The first line is the outermost layer, whichever way the wall stands and whichever side the words are on.
+        var order = wall.Layers.Select(layer => layer.PartId).Distinct(StringComparer.Ordinal).ToList();
+        return Best(wall, stations, level: true, (lines, at) => TryWall(wall, [.. lines.OrderBy(line => order.IndexOf(line.PartId))], at, new(bar, side)));
     }
 
     /// <param name="end">Right-hand edge of the roof as drawn.</param>
@@ -136,7 +138,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
             lines.Add(new(layer.PartId, layer.Reference, Words(layer, brevity), near, far));
         }
 
-        // Layers in the order in which the stem meets them, so that dots and lines agree whatever the table says.
+        // Layers in the order in which the stem meets them, from the left or from the top.
         return level ? [.. lines.OrderBy(line => line.Middle)] : [.. lines.OrderByDescending(line => line.Middle)];
     }
 
@@ -171,7 +173,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         Name,
     }
 
-    /// <param name="lines">The one nearest to the bar first.</param>
+    /// <param name="lines">The outermost first.</param>
     private bool TryWall(Buildup wall, List<StackLine> lines, double at, Bar bar)
     {
         if (lines.Count > Longest)
@@ -186,7 +188,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
             var first = at + (lines.Count - 1) / 2 * Pitch + shift;
             var last = first - (lines.Count - 1) * Pitch;
             if (surface.Free(bar.Box(width, last - 2.2, first + 2.5 - 0.96 + 0.4)) && surface.Free(Surface.Around(new(bar.At, first), new(bar.At, last)), 0.9)
-                && StemIsFree(new(bar.At, at), new(lines[^1].Middle, at)))
+                && StemIsFree(new(bar.At, at), new(Farthest(lines, bar), at)))
             {
                 DrawWall(wall, lines, at, bar, first, width);
                 return true;
@@ -195,6 +197,8 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
 
         return false;
     }
+
+    private static double Farthest(List<StackLine> lines, Bar bar) => lines.MaxBy(line => Math.Abs(line.Middle - bar.At))!.Middle;
 
     private void DrawWall(Buildup wall, List<StackLine> lines, double at, Bar bar, double first, double width)
     {
@@ -213,7 +217,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
             }
 
             surface.Line(Row, new(bar.At, Math.Max(first, at)), new(bar.At, Math.Min(last, at)));
-            surface.Line(Row, new(bar.At, at), new(lines[^1].Middle, at));
+            surface.Line(Row, new(bar.At, at), new(Farthest(lines, bar), at));
             foreach (var line in lines)
             {
                 Mark(line, new(line.Middle, at));
@@ -221,7 +225,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         });
         WallWidth = bar.Side < 0 ? Math.Max(0, width + Column.LeastShoulder - Column.Shoulder) : 0;
         surface.Hard.Add((new(bar.At, Math.Max(first, at)), new(bar.At, Math.Min(last, at))));
-        surface.Hard.Add((new(bar.At, at), new(lines[^1].Middle, at)));
+        surface.Hard.Add((new(bar.At, at), new(Farthest(lines, bar), at)));
     }
 
     private bool TryRoof(Buildup roof, List<StackLine> lines, double at, double right, bool below)

@@ -80,6 +80,7 @@ public static class FillTable
         Dots("screed", 1.6, new(Mark.Grain, 1.6, 0.25, 0.25), new(Mark.Grain, 12, 0.45, 0.45)) with { Narrow = Dots("screed-narrow", 0, new Scatter(Mark.Grain, 1.6, 0.25, 0.25)) },
         Dots("render", 1.2, new Scatter(Mark.Grain, 1.2, 0.25, 0.25)),
         new("plaster", 0),
+        new("moulded-plastic", 0),
         new("plasterboard", 1.2) { Motifs = [Motif.CoreTicks] },
         new("adhesive-dab", 0.8) { Motifs = [Motif.Dabs] },
         new("plywood", 1.2) { Motifs = [Motif.Veneers] },

@@ -1,4 +1,5 @@
 using DetailGen.Drawing.Scenes;
+using DetailGen.Drawing.Views;
 using DetailGen.Sections;
 
 namespace DetailGen.Drawing.Sheets;
@@ -89,8 +90,8 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
             var more = Math.Min(Generous, Math.Abs(run.End - run.Least));
             least = run.Heading switch
             {
-                Heading.Down => least with { Bottom = run.Least - Math.Min(more, spareY < 0 ? spareY : spareY / 2) },
-                Heading.Up => least with { Top = run.Least + Math.Min(more, Math.Max(0, spareY / 2)) },
+                Heading.Down => least with { Bottom = BreakLines.OffSlivers(section, run.Heading, run.Least - Math.Min(more, spareY < 0 ? spareY : spareY / 2)) },
+                Heading.Up => least with { Top = BreakLines.OffSlivers(section, run.Heading, run.Least + Math.Min(more, Math.Max(0, spareY / 2))) },
                 _ => least with { Right = run.Least + Math.Min(more, spareX) },
             };
         }

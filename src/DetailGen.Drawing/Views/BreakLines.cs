@@ -28,6 +28,28 @@ internal static class BreakLines
         return clip;
     }
 
+    /// <summary>The nearest level short of one at which a break across the wall leaves no sliver of a masonry unit; mm.</summary>
+    /// <param name="at">Where the wall would be broken off.</param>
+    public static double OffSlivers(Section section, Heading heading, double at)
+    {
+        const double LeastUnit = 20; // common practice, no source: no unit is cut lower
+        foreach (var coursing in section.Parts.Where(part => part.Coursing is not null && part.Region.Bounds is var leaf && leaf.Bottom < at && at < leaf.Top).Select(part => part.Coursing!))
+        {
+            var bed = coursing.Datum + Math.Floor((at - coursing.Datum) / coursing.Height) * coursing.Height;
+            if (heading == Heading.Down && bed + coursing.Height - at < LeastUnit)
+            {
+                return bed + coursing.Height;
+            }
+
+            if (heading == Heading.Up && at - bed - coursing.Joint is > 0 and < LeastUnit)
+            {
+                return bed + coursing.Joint;
+            }
+        }
+
+        return at;
+    }
+
     /// <param name="seen">What the lines cut: a zigzag keeps clear of its edges, or it could not be told from them.</param>
     public static IEnumerable<BreakLine> Of(Section section, Bounds clip, OnPaper paper, IReadOnlyList<Region> seen)
     {

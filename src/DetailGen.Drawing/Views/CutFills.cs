@@ -16,6 +16,9 @@ internal sealed record FilledParts(
 /// <summary>Fills the cut parts: cut back from bands, different from their neighbours, joints at the courses.</summary>
 internal static class CutFills
 {
+    /// <summary>What bands leave of a black part in slivers thinner than this is left white, mm.</summary>
+    private const double LeastBlack = 0.35;
+
     public static FilledParts Fill(CutParts cut, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, OnPaper paper)
     {
         var covers = laid.Select(sheet => sheet.Cover).ToArray();
@@ -28,8 +31,10 @@ internal static class CutFills
         var angles = new Dictionary<string, double>(StringComparer.Ordinal);
         foreach (var (part, region) in cut.Parts)
         {
-            var outline = LocalParts.Thickened(region, SheetStyles.LeastOf(part, paper.Scale));
+            var least = SheetStyles.LeastOf(part, paper.Scale);
+            var outline = LocalParts.Thickened(region, least);
             var ground = covers.Aggregate(outline, (rest, cover) => rest.Minus(cover));
+            ground = least > 0 ? ground.Grow(-LeastBlack / 2).Grow(LeastBlack / 2) : ground;
             var clear = overs.Aggregate(ground, (rest, over) => rest.Minus(over));
             var axis = AxisOf(part, region, paper);
             var seed = SeedOf(part, paper);

@@ -120,7 +120,7 @@ internal static class SheetLayout
             {
                 foreach (var lap in Laps(face, under.Face, part.Sheet.Seat == Seat.Between ? Sitting : Parallel).SelectMany(lap => face.BetweenCorners(lap)))
                 {
-                    Raise(profile, face, under, lap, gap);
+                    Raise(profile, face, under, lap, gap, part.Roles.HasFlag(Roles.Drainage) || part.Roles.HasFlag(Roles.Finish));
                 }
             }
 
@@ -132,12 +132,14 @@ internal static class SheetLayout
         return laid;
     }
 
-    private static void Raise(Profile profile, FacePath face, LaidSheet under, Lap lap, double gap)
+    private static void Raise(Profile profile, FacePath face, LaidSheet under, Lap lap, double gap, bool straight)
     {
         var rise = under.Style.Width + gap - lap.Clear; // a sheet that stands off already needs that much less
         var mitre = Mitre * Math.Max(0, rise);
         var reach = face.Smooth(lap.From, lap.To);
-        profile.Add(lap.From - SheetStyles.JoggleOutside, lap.To + SheetStyles.JoggleOutside, under.Profile.Floor + rise, reach);
+        // What leads water away, or is pressed to shape, takes its height at a corner: a ramp in its run would read as a rise against the fall, or as a dent.
+        var (from, to) = straight ? reach : (lap.From - SheetStyles.JoggleOutside, lap.To + SheetStyles.JoggleOutside);
+        profile.Add(from, to, under.Profile.Floor + rise, reach);
         foreach (var plateau in under.Profile.Plateaus)
         {
             // What works on the other side of a corner does not lift this stretch; a slope that reaches into it does.
@@ -151,7 +153,7 @@ internal static class SheetLayout
             var (low, high) = (Math.Max(a, lap.From - SheetStyles.JoggleOutside), Math.Min(b, lap.To + SheetStyles.JoggleOutside));
             var missed = Math.Max(0, low - high);
             (low, high) = missed == 0 ? (low, high) : a > lap.To ? (high, high) : (low, low); // as high as its slope still is where this stretch ends
-            profile.Add(low - mitre, high + mitre, plateau.Height - missed + rise, reach);
+            profile.Add(straight ? reach.From : low - mitre, straight ? reach.To : high + mitre, plateau.Height - missed + rise, reach);
         }
     }
 

@@ -1,3 +1,5 @@
+using DetailGen.Sections;
+
 namespace DetailGen.Details.Tests.Junctions;
 
 public class VariantTests
@@ -21,5 +23,30 @@ public class VariantTests
         }
 
         Laws.Hold(section);
+    }
+
+    [Theory]
+    [InlineData("parapet", "warm-timber-deck", "tray.discharge=roof", "flashing.bed")]
+    [InlineData("parapet", "warm-concrete-deck", "tray.discharge=outside", "tray.outlet")]
+    [InlineData("parapet", "warm-timber-deck", "upstand.top=coping", "tray.outlet")]
+    [InlineData("abutment", "warm-concrete-deck", "wall.fill=partial", "flashing.bed")]
+    public void Step_and_outlet_of_a_tray_are_dimensioned_and_its_weep_has_a_level(string junction, string roof, string set, string outlet)
+    {
+        var section = Shipped.Build(junction, "cavity-masonry", roof, set);
+        var tray = section.Levels.Single(level => level.Name == "tray-outlet");
+        Assert.True(tray.Shown);
+        Assert.Contains(section["weep"].Region.Grow(6).Pieces, piece => Region.Polygon([.. piece.Outline]).Contains(tray.At));
+        Assert.Contains(section.Measures, measure => measure.Id == "tray.step" && measure.Chain.Length > 0);
+        Assert.Equal(tray.Y, section.Measures.Single(measure => measure.Id == outlet && measure.Chain.Length > 0).Value, 1e-6);
+    }
+
+    [Theory]
+    [InlineData("stone", "cavity-masonry")]
+    [InlineData("metal", "cavity-masonry")]
+    [InlineData("metal", "solid-masonry-insulated")]
+    public void Both_drips_of_a_coping_are_dimensioned(string kind, string wall)
+    {
+        var section = Shipped.Build("parapet", wall, "warm-timber-deck", $"coping.kind={kind}");
+        Assert.All(["coping.drip-clearance", "coping.drip-clearance-inside"], id => Assert.Contains(section.Measures, measure => measure.Id == id && measure.Chain.Length > 0));
     }
 }

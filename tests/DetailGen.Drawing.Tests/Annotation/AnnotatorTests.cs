@@ -154,6 +154,19 @@ public sealed class AnnotatorTests
     }
 
     [Fact]
+    public void A_stack_note_of_a_wall_begins_with_its_outermost_layer_even_where_the_wall_stands_turned_round()
+    {
+        var request = AnnotationSamples.Request();
+        var wall = request.Section.Buildups[0];
+        var turned = request with { Section = request.Section with { Buildups = [wall with { Layers = [.. wall.Layers.Reverse()] }, .. request.Section.Buildups.Skip(1)] } };
+        foreach (var asked in (AnnotationRequest[])[request, turned])
+        {
+            var lines = Annotator.Place(asked).Items.OfType<Group>().Single(group => group.Name == "stack wall").Items.OfType<Text>().Where(text => text.Bold).OrderByDescending(text => text.At.Y);
+            Assert.Equal(asked.Section.Buildups[0].Layers.Select(layer => AnnotationSamples.References[layer.PartId]), lines.Select(text => text.Words));
+        }
+    }
+
+    [Fact]
     public void A_stack_note_has_one_mark_and_one_line_for_each_layer_in_their_order()
     {
         var stacks = Annotator.Place(AnnotationSamples.Request()).Items.OfType<Group>().Where(group => group.Name.StartsWith("stack", StringComparison.Ordinal)).ToArray();

@@ -96,7 +96,7 @@ public class FillerTests
         Assert.InRange(ink, 0.001, 0.16);
     }
 
-    public static TheoryData<string> Filled => [.. FillTable.Names.Where(name => name is not ("plaster" or "sealant"))];
+    public static TheoryData<string> Filled => [.. FillTable.Names.Where(name => name is not ("plaster" or "moulded-plastic" or "sealant"))];
 
     internal static IEnumerable<PaperPoint> Points(Item item) => item switch
     {

@@ -41,8 +41,9 @@ internal sealed class Abutment : IJunction
         var foot = ceiling - reach;
         var underside = clad ? site.Length("wall.insulation-base") : foot;
         wall.Build(site, new(foot, top, top, underside, top, top, bed, Ribbon: false), tray);
-        var ends = new RoofEnds(stands, face - site.Length("roof.bearing"), outer + site.Length("upstand.fillet"), outer, upstandFace + reach) { Edge = face };
+        var ends = new RoofEnds(stands, face - site.Length("roof.bearing"), outer + site.Length("upstand.fillet"), outer, upstandFace + Math.Max(reach, RoofFinish.Shown(site) + 100)) { Edge = face };
         roof.Build(site, ends);
+        MemberSeat.Build(site);
         upstand.Build(site, roof, ends.End);
         kerb?.Build(site, roof, upstand, face);
         new CoverFlashing(bed, face).Build(site, upstand);
@@ -67,12 +68,12 @@ internal sealed class Abutment : IJunction
         roof.BuildFinish(site, ends);
         if (!free)
         {
-            WallFixings.BuildStrap(site, ends.End);
+            RestraintStrap.Build(site, ends.End);
         }
 
         if (tray is not null)
         {
-            WallFixings.BuildTies(site, TieBeds(site, tray, bed, foot, top));
+            WallTies.Build(site, TieBeds(site, tray, bed, foot, top));
         }
 
         return AbutmentPlan.Make(site, wall, roof, upstand, ends, foot, top, high, tray);
@@ -97,6 +98,6 @@ internal sealed class Abutment : IJunction
             above.Add(row);
         }
 
-        return above.Concat(WallFixings.RowsBelow(site, bed - 225, foot));
+        return above.Concat(WallTies.RowsBelow(site, bed - 225, foot));
     }
 }

@@ -13,8 +13,8 @@ internal static class AbutmentPlan
         var outer = upstand.Outer(site);
         var ceiling = site.Level(Levels.Ceiling);
         var toe = outer + site.Length("upstand.fillet");
-        var feature = toe + Math.Max(site.Length("membrane.lap"), site.Sizes.Is("roof.finish", "paving") ? 400 : 0);
-        var least = feature + Math.Max(300, -ceiling);
+        var feature = toe + site.Length("membrane.lap");
+        var least = Math.Max(feature + Math.Max(300, -ceiling), roof.Plane.Datum + RoofFinish.Shown(site));
         var shownFoot = ceiling - 225;
         var shownTop = high + 225;
         var across = Buildups.Wall(site, wall, "Wall", shownTop - 100);

@@ -1,3 +1,4 @@
+using DetailGen.Details.Constructions;
 using DetailGen.Details.Parts;
 using DetailGen.Sections;
 
@@ -7,23 +8,22 @@ namespace DetailGen.Details.Junctions.Parapet;
 /// <param name="Head">Level on which damp-proof course or packing lies.</param>
 /// <param name="RoofFace">Nominal face on the roof side: the wall's, or the backing's where an upstand runs up to the coping.</param>
 /// <param name="Beneath">Ids of the sheets that run over the head.</param>
-internal sealed record CopingSeat(double Head, double RoofFace, IReadOnlyList<string> Beneath);
+/// <param name="Leaves">The leaves that carry it, lesser x first.</param>
+internal sealed record CopingSeat(double Head, double RoofFace, IReadOnlyList<string> Beneath, IReadOnlyList<PlacedLayer> Leaves);
 
 /// <summary>The coping: caps wall and upstand, oversails both faces and drips clear of them.</summary>
 internal static class Coping
 {
-    /// <summary>The sloping board under a metal coping, mm, and how far its membrane turns down; common practice, no source.</summary>
-    private const double Board = 18, TurnDown = 40;
-
     public static void Build(Site site, CopingSeat seat)
     {
+        var (left, right) = Edges(site);
         if (site.Sizes.Is("coping.kind", "metal"))
         {
-            BuildMetal(site, seat);
+            MetalCoping.Build(site, seat, Top(site, left, right), (left, right));
         }
         else
         {
-            BuildMasonry(site, seat);
+            BuildMasonry(site, seat, Top(site, left, right), (left, right));
         }
     }
 
@@ -43,10 +43,8 @@ internal static class Coping
     private static (double Left, double Right) Edges(Site site) =>
         (site.Face(Faces.Weather) - site.Length("coping.overhang"), site.Face(Faces.HeadRoofSide) + site.Length("coping.overhang-inside"));
 
-    private static void BuildMasonry(Site site, CopingSeat seat)
+    private static void BuildMasonry(Site site, CopingSeat seat, IReadOnlyList<Point> top, (double Left, double Right) edges)
     {
-        var (left, right) = Edges(site);
-        var top = Top(site, left, right);
         var under = site.Level(Levels.CopingTop) - site.Length("coping.rise") - site.Length("coping.thickness");
         var clear = site.Length("coping.drip-clearance");
         var beyond = site.Length("coping.dpc-projection");
@@ -60,63 +58,12 @@ internal static class Coping
         {
             Parameters = ["coping.bed"],
         });
-        var stone = Region.Polygon([new(left, under), new(right, under), .. top.Reverse()])
+        var stone = Region.Polygon([new(edges.Left, under), new(edges.Right, under), .. top.Reverse()])
             .Minus(Region.Box(weather - clear - wide, under, weather - clear, under + deep))
             .Minus(Region.Box(roof + clear, under, roof + clear + wide, under + deep));
         site.Add(new("coping", "Coping", "coping", Element.Wall, stone, Roles.WaterBarrier | Roles.Finish, Precedence.Board, Stage.Head)
         {
             Parameters = ["coping.width", "coping.thickness", "coping.fall", "coping.overhang", "coping.overhang-inside", "coping.drip-clearance"],
         });
-    }
-
-    // From the head upwards: packing, sloping board, membrane turned down both faces, pressed sheet with legs that stand off.
-    private static void BuildMetal(Site site, CopingSeat seat)
-    {
-        var (left, right) = Edges(site);
-        var sheet = site.Length("coping.sheet");
-        var membrane = site.Length("coping.dpc-thickness");
-        var ratio = (double)site.Sizes.Number("coping.fall");
-        var slant = Math.Sqrt(1 + (1 / (ratio * ratio)));
-        var top = Top(site, left, right);
-        IReadOnlyList<Point> Line(double from, double to, double down) =>
-        [
-            new(from, At(top, from) - down),
-            .. top.Where(point => point.X > from && point.X < to).Select(point => new Point(point.X, point.Y - down)),
-            new(to, At(top, to) - down),
-        ];
-        var weather = site.Face(Faces.Weather);
-        var roof = seat.RoofFace;
-        var legs = seat.Head - site.Length("coping.leg");
-        var bare = sheet * slant;
-        var board = Line(weather, roof, bare + (membrane * slant));
-        site.Lay(
-            "coping.dpc", "Membrane under the coping", "coping.dpc", Element.Wall, Roles.WaterBarrier, Stage.Head,
-            [new(weather, seat.Head - TurnDown), .. board, new(roof, seat.Head - TurnDown)], membrane, seat.Beneath, Seat.Between, runsOn: false, "coping.dpc-thickness");
-        site.Lay(
-            "coping", "Coping", "coping", Element.Wall, Roles.WaterBarrier | Roles.Finish, Stage.Head,
-            [new(left + sheet, legs), .. Line(left + sheet, right - sheet, bare), new(right - sheet, legs)], sheet, ["coping.dpc"], Seat.Face, runsOn: false,
-            "coping.width", "coping.thickness", "coping.fall", "coping.overhang", "coping.overhang-inside", "coping.leg");
-        var under = Line(weather, roof, bare + ((membrane + Board) * slant));
-        site.Add(new(
-            "coping.board", "Sloping board", "coping.board", Element.Wall, Region.Polygon([.. under, .. board.Reverse()]), Roles.Support, Precedence.Board, Stage.Head)
-        {
-            Axis = (under[1] - under[0]).Unit,
-        });
-        var packing = Region.Polygon([new(weather, seat.Head), new(roof, seat.Head), .. under.Reverse()]);
-        site.Add(new("coping.packing", "Tapered packing", "coping.packing", Element.Wall, packing, Roles.Support, Precedence.Fill, Stage.Head));
-    }
-
-    private static double At(IReadOnlyList<Point> line, double x)
-    {
-        for (var i = 1; i < line.Count; i++)
-        {
-            if (x <= line[i].X || i == line.Count - 1)
-            {
-                var (a, b) = (line[i - 1], line[i]);
-                return a.Y + ((b.Y - a.Y) * (x - a.X) / (b.X - a.X));
-            }
-        }
-
-        return line[0].Y;
     }
 }

@@ -30,7 +30,8 @@ internal sealed class Parapet : IJunction
         site.SetLevel(Levels.CopingTop, site.Length("parapet.height"));
 
         var reach = Math.Max(1000, 3 * Math.Max(wall.Thickness, -ceiling));
-        var ends = new RoofEnds(face, face - site.Sizes.LengthOrZero("roof.bearing"), outer + site.Length("upstand.fillet"), outer, upstandFace + reach);
+        var ends = new RoofEnds(
+            face, face - site.Sizes.LengthOrZero("roof.bearing"), outer + site.Length("upstand.fillet"), outer, upstandFace + Math.Max(reach, RoofFinish.Shown(site) + 100));
         var foot = ceiling - reach;
         var lifted = sizes.HasMaterial("wall.head-membrane");
 
@@ -43,6 +44,7 @@ internal sealed class Parapet : IJunction
 
         wall.Build(site, new(foot, wallHead, head, foot, head, ceiling, wallHead, Ribbon: true), line);
         roof.Build(site, ends);
+        MemberSeat.Build(site);
         if (lifted)
         {
             site.Lay(
@@ -69,12 +71,12 @@ internal sealed class Parapet : IJunction
 
         BuildHead(site, wall, cavity, wallHead, head);
         IReadOnlyList<string> beneath = [.. lifted ? ["wall.head-membrane"] : Array.Empty<string>(), .. toCoping ? [Upstand.MembraneId] : Array.Empty<string>()];
-        Coping.Build(site, new(head, toCoping ? outer : face, beneath));
+        Coping.Build(site, new(head, toCoping ? outer : face, beneath, [.. wall.Layers.Where(placed => placed.Layer.As == WallBehaviour.Leaf)]));
         roof.BuildFinish(site, ends);
-        WallFixings.BuildStrap(site, ends.End);
+        RestraintStrap.Build(site, ends.End);
         if (cavity)
         {
-            WallFixings.BuildTies(site, TieBeds(site, line!, foot));
+            WallTies.Build(site, TieBeds(site, line!, foot));
         }
 
         return ParapetPlan.Make(site, wall, roof, upstand, ends, foot, head, line, toCoping);
@@ -137,6 +139,6 @@ internal sealed class Parapet : IJunction
     {
         var top = site.Level(Levels.WallHead) - site.Length("tie.top-distance");
         var below = tray.Lowest - 225;
-        return top > below + 1 ? WallFixings.RowsBelow(site, below, foot).Prepend(top) : WallFixings.RowsBelow(site, below, foot);
+        return top > below + 1 ? WallTies.RowsBelow(site, below, foot).Prepend(top) : WallTies.RowsBelow(site, below, foot);
     }
 }

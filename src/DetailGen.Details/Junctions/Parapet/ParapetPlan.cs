@@ -19,8 +19,8 @@ internal static class ParapetPlan
         var under = top - site.Length("coping.rise") - site.Length("coping.thickness");
         var metal = site.Sizes.Is("coping.kind", "metal");
         var toe = outer + site.Length("upstand.fillet");
-        var feature = toe + Math.Max(site.Length("membrane.lap"), site.Sizes.Is("roof.finish", "paving") ? 400 : 0);
-        var least = feature + Math.Max(300, -ceiling);
+        var feature = toe + site.Length("membrane.lap");
+        var least = Math.Max(feature + Math.Max(300, -ceiling), roof.Plane.Datum + RoofFinish.Shown(site));
         var shownFoot = ceiling - 225;
         var inner = site.Face(Faces.HeadRoofSide) + site.Length("coping.overhang-inside");
         var left = -site.Length("coping.overhang");
@@ -34,7 +34,7 @@ internal static class ParapetPlan
                 .. HeadOf(site, left, inner, top, under, metal, head),
                 .. HeightsOf(site, wall, datum, inner, under, top, toCoping),
                 .. UpstandMeasures.Close(site, roof, upstand, face),
-                .. TrayMeasures(site, roof, face, tray, toCoping),
+                .. TrayMeasures(site, roof, face, tray),
             ],
             [
                 new("outside", "Outside", new(left - 300, Math.Min(0, shownFoot + 300))),
@@ -65,9 +65,10 @@ internal static class ParapetPlan
         var clear = site.Length("coping.drip-clearance");
         var drip = metal ? head - site.Length("coping.leg") : under;
         yield return new("coping.drip-clearance", new(weather - clear, drip), new(weather, drip), Axis.Horizontal, Chains.Close);
+        var clearInside = metal ? inner - site.Length("coping.sheet") - roof : clear;
+        yield return new("coping.drip-clearance-inside", new(roof, drip), new(roof + clearInside, drip), Axis.Horizontal, Chains.Close);
         if (!metal)
         {
-            yield return new("coping.drip-clearance-inside", new(roof, drip), new(roof + clear, drip), Axis.Horizontal, Chains.Close);
             yield return new("coping.dpc-projection", new(weather - site.Length("coping.dpc-projection"), head), new(weather, head), Axis.Horizontal);
         }
     }
@@ -100,17 +101,22 @@ internal static class ParapetPlan
         var (courses, course) = site.Sizes.Has("tray.courses-below-head") ? (site.Sizes.Number("tray.courses-below-head"), 75.0) : (1, wall.Bearing.Layer.Course);
         var head = site.Level(Levels.WallHead);
         yield return new(
-            "courses", new(0, head - (course * courses)), new(0, head), Axis.Vertical, Chains.WeatherSide, 0,
+            "courses", new(0, head - (course * courses)), new(0, head), Axis.Vertical, Chains.WeatherSide, site.HasLevel(Levels.TrayOutlet) ? 1 : 0,
             string.Create(CultureInfo.InvariantCulture, $"= {courses} {(courses == 1 ? "course" : "courses")}"));
     }
 
-    private static IEnumerable<Measure> TrayMeasures(Site site, PlacedRoof roof, double face, TrayLine? tray, bool toCoping)
+    private static IEnumerable<Measure> TrayMeasures(Site site, PlacedRoof roof, double face, TrayLine? tray)
     {
         if (tray is not null)
         {
-            var (a, b) = (site.Face(Faces.CavityLeft), site.Face(Faces.CavityRight));
-            yield return new("tray.step", new(a, tray.At(a)), new(b, tray.At(b)), Axis.Vertical, Chains.Close);
-            yield return new("tray.outlet", new(roof.Plane.Datum, 0), new(face, site.Level(Levels.TrayOutlet)), Axis.Vertical, toCoping ? Chains.Close : "");
+            // Beside the courses that lie over it, where no note takes its place.
+            var (low, high) = (tray.Lowest, tray.Lowest + site.Length("tray.step"));
+            yield return new("tray.step", new(0, low), new(0, high), Axis.Vertical, Chains.WeatherSide);
+            yield return new("tray.cover", new(0, high), new(0, site.Level(Levels.WallHead)), Axis.Vertical, Chains.WeatherSide);
+
+            // Towards the roof the outlet is the bed of the flashing, whose height is given there.
+            var outside = site.Sizes.Is("tray.discharge", "outside");
+            yield return new("tray.outlet", new(roof.Plane.Datum, 0), new(outside ? site.Face(Faces.Weather) : face, site.Level(Levels.TrayOutlet)), Axis.Vertical, outside ? Chains.Close : "");
         }
     }
 
