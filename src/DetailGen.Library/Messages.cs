@@ -32,6 +32,8 @@ internal static class Messages
 
     internal static string RangeNotProven(string key) => $"The range of {key} could not be proven within the budget of steps; its whole domain is shown.";
 
+    internal static string WordsNotProven(string key) => $"Not for every word of {key} could be proven within the budget of steps whether it can be had; those are left out.";
+
     internal static string SameName(string name, string other) => $"The files would be called {name}, as those of {other} are.";
 
     internal static string SameFile => "This file is given twice.";

@@ -69,6 +69,9 @@ public sealed class Model
     /// <summary>Finds the best assignment, or a minimal conflict.</summary>
     public Answer Solve() => Solving.Solve(this);
 
+    /// <summary>Whether all hard claims can hold together, with no regard to wishes; null where the budget is spent before that is known.</summary>
+    public bool? CanHold() => Solving.CanHold(this);
+
     /// <summary>The same question again and again while given values move, as under a slider.</summary>
     public Session Start() => new(this);
 

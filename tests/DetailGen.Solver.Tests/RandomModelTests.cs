@@ -32,6 +32,9 @@ public class RandomModelTests
     });
 
     [Fact]
+    public void The_claims_can_hold_where_some_assignment_holds_them() => OnModels(made => Assert.Equal(made.Feasible().Any(), made.Model.CanHold()));
+
+    [Fact]
     public void Without_any_one_member_the_others_of_a_conflict_can_hold() => OnModels(made =>
     {
         if (made.Model.Solve() is Answer.Conflict(var tags))

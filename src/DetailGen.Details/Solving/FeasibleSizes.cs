@@ -8,65 +8,69 @@ namespace DetailGen.Details.Solving;
 /// <param name="Step">In the unit of the values; null for listed sizes.</param>
 /// <param name="Values">Rising, apart; micrometres, n or counts; for listed sizes each pair is one value.</param>
 /// <param name="Proven">False where the search was cut short: then the values are the whole domain, and nothing is said of stops.</param>
-/// <param name="LowStops">What forbids the next smaller value: rule ids, domain, stock, given.KEY, target.KEY or names of claims.</param>
+/// <param name="LowStops">What forbids the next smaller value, as in a contradiction; of the size itself the domain and the stock go by <c>domain</c> and <c>stock</c>.</param>
 public sealed record SizeRange(
-    string Key, Unit Unit, long? Step, IReadOnlyList<(long Low, long High)> Values, IReadOnlyList<string> LowStops, IReadOnlyList<string> HighStops,
+    string Key, Unit Unit, long? Step, IReadOnlyList<(long Low, long High)> Values, IReadOnlyList<Member> LowStops, IReadOnlyList<Member> HighStops,
     bool Proven = true);
 
 internal static class FeasibleSizes
 {
     public static IReadOnlyList<SizeRange>? Of(DetailProblem problem, IReadOnlyList<string>? keys = null)
     {
-        if (problem.Model.Solve() is not Answer.Best)
+        var possible = problem.Model.CanHold();
+        if (possible is false)
         {
             return null;
         }
 
         List<Parameter> free = [.. problem.Situation.Sizes.Where(parameter => problem.Situation.Preset.Set.All(given => given.Key != parameter.Key)
             && (keys?.Contains(parameter.Key, StringComparer.Ordinal) ?? true))];
+        if (possible is null)
+        {
+            return [.. free.Select(parameter => Unproven(problem, parameter))];
+        }
+
+        var members = new Members(problem);
         try
         {
             var ranges = problem.Model.Ranges([.. free.Select(parameter => problem.Unknowns[parameter.Key])]);
-            return [.. free.Zip(ranges, Told)];
+            return [.. free.Zip(ranges, (parameter, range) => Told(parameter, range, members))];
         }
         catch (InvalidOperationException)
         {
             // some size costs too much to prove; the others need not suffer for it
-            return [.. free.Select(parameter => Alone(problem, parameter))];
+            return [.. free.Select(parameter => Alone(problem, parameter, members))];
         }
     }
 
-    private static SizeRange Alone(DetailProblem problem, Parameter parameter)
+    private static SizeRange Alone(DetailProblem problem, Parameter parameter, Members members)
     {
-        var unknown = problem.Unknowns[parameter.Key];
         try
         {
-            return Told(parameter, problem.Model.Ranges(unknown)[0]);
+            return Told(parameter, problem.Model.Ranges(problem.Unknowns[parameter.Key])[0], members);
         }
         catch (InvalidOperationException)
         {
-            return new SizeRange(parameter.Key, parameter.Unit, null, [(unknown.Domain.Low, unknown.Domain.High)], [], [], Proven: false);
+            return Unproven(problem, parameter);
         }
     }
 
-    private static SizeRange Told(Parameter parameter, FeasibleRange range) => new(
-        parameter.Key, parameter.Unit, range.Variable.Domain.IsListed ? null : range.Step, range.Values,
-        Stops(parameter, range.Lowest), Stops(parameter, range.Highest));
-
-    private static List<string> Stops(Parameter parameter, IReadOnlyList<string> tags)
+    private static SizeRange Unproven(DetailProblem problem, Parameter parameter)
     {
-        if (tags.Count == 0)
-        {
-            return ["domain"];
-        }
-
-        return [.. tags.Select(tag => tag.Split(':', 2) switch
-        {
-            ["domain", _] => "domain",
-            ["stock", var key] => key == parameter.Key ? "stock" : "stock." + key,
-            ["rule" or "claim", var id] => id,
-            [var kind, var id] => $"{kind}.{id}",
-            _ => tag,
-        }).Distinct(StringComparer.Ordinal)];
+        var domain = problem.Unknowns[parameter.Key].Domain;
+        return new SizeRange(parameter.Key, parameter.Unit, domain.IsListed ? null : domain.Step, [(domain.Low, domain.High)], [], [], Proven: false);
     }
+
+    private static SizeRange Told(Parameter parameter, FeasibleRange range, Members members) => new(
+        parameter.Key, parameter.Unit, range.Variable.Domain.IsListed ? null : range.Step, range.Values,
+        Stops(parameter, range.Lowest, members), Stops(parameter, range.Highest, members));
+
+    // a domain without a tag always stands
+    private static IReadOnlyList<Member> Stops(Parameter parameter, IReadOnlyList<string> tags, Members members) =>
+        [.. members.Of(tags.Count == 0 ? ["domain:" + parameter.Key] : tags).Select(member => member.Kind switch
+        {
+            MemberKind.Domain when member.Id == "domain." + parameter.Key => member with { Id = "domain" },
+            MemberKind.Stock when member.Id == "stock." + parameter.Key => member with { Id = "stock" },
+            _ => member,
+        })];
 }

@@ -79,7 +79,7 @@ internal sealed class Mending(DetailProblem problem)
         Enumerable.Range(0, 1 << of.Count).Select(bits => (IReadOnlyList<string>)[.. of.Where((_, place) => ((bits >> place) & 1) == 1)]).OrderBy(subset => subset.Count);
 
     private bool IsMended(Preset preset, IReadOnlyList<string> without) =>
-        new DetailProblem(new Situation(preset, situation.Catalogue), problem.Rules, ranked: false, without).Model.Solve() is Answer.Best;
+        new DetailProblem(new Situation(preset, situation.Catalogue), problem.Rules, ranked: false, without).Model.CanHold() is true;
 
     /// <summary>A repair in words, each target given up set to the best that the rest allows.</summary>
     private RepairProposal Told(Departure? departure, IReadOnlyList<string> without, IReadOnlyList<Change> changes)

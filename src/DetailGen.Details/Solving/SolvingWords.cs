@@ -52,6 +52,9 @@ internal static class SolvingWords
     public static string GivenMember(Given given) =>
         $"{(given.FromBase ? "The base preset fixes" : "You fixed")} {RequirementWords.Name(given.Key)} {(given.Value.Unit == Unit.Choice ? "as" : "at")} {given.Value} [given.{given.Key}]";
 
+    /// <summary>What is given for a key that goes with another choice.</summary>
+    public static string GoneMember(string key) => $"You give {RequirementWords.Name(key)}, which is not there then [given.{key}]";
+
     public static string MaterialMember(FilledSlot slot) => $"You asked for {Small(slot.Material.Name)} in {RequirementWords.Name(slot.Slot.Key)} [given.{slot.Slot.Key}]";
 
     public static string TargetMember(Target target) =>

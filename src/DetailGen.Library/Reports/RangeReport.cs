@@ -39,18 +39,29 @@ public sealed record ValueRangeReport(string? Unit)
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<string>? Options { get; init; }
 
-    /// <summary>What stands against the other words, by word.</summary>
+    /// <summary>What stands against the other words, by word; null where nothing does.</summary>
+    [JsonIgnore]
+    public SortedDictionary<string, IReadOnlyList<MemberReport>>? Against { get; init; }
+
+    /// <summary>The ids of what stands against the other words, by word.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public SortedDictionary<string, IReadOnlyList<string>>? Excluded { get; init; }
+    public SortedDictionary<string, IReadOnlyList<string>>? Excluded =>
+        Against is null ? null : new(Against.ToDictionary(word => word.Key, word => EndReport.Ids(word.Value)), StringComparer.Ordinal);
 
     /// <summary>The value that is set, where a key was asked for that is.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Given { get; init; }
 
-    /// <summary>False where the search was cut short: the values are then the whole domain.</summary>
+    /// <summary>False where the search was cut short: the values are then the whole domain, and words of which it is not known are not told.</summary>
     public bool Proven { get; init; } = true;
 }
 
 /// <summary>An end of a range.</summary>
-/// <param name="Stops">Rule ids, domain, stock, given.KEY, target.KEY or names of equations.</param>
-public sealed record EndReport(double Value, IReadOnlyList<string> Stops);
+/// <param name="Members">What stops it, with a sentence each.</param>
+public sealed record EndReport(double Value, [property: JsonIgnore] IReadOnlyList<MemberReport> Members)
+{
+    /// <summary>Rule ids, domain, stock (of another size with its key behind it), given.KEY, target.KEY or names of equations.</summary>
+    public IReadOnlyList<string> Stops => Ids(Members);
+
+    internal static IReadOnlyList<string> Ids(IReadOnlyList<MemberReport> members) => [.. members.Select(member => member.Id)];
+}

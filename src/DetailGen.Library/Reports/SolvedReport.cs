@@ -61,7 +61,7 @@ internal static class SolvedReport
 
     internal static string Word(Severity severity) => severity switch { Severity.Must => "must", Severity.Should => "should", _ => "advise" };
 
-    private static IReadOnlyList<MemberReport> Members(IReadOnlyList<Member> members) => [.. members.Select(member => new MemberReport(Word(member.Kind), member.Id, member.Text))];
+    internal static IReadOnlyList<MemberReport> Members(IReadOnlyList<Member> members) => [.. members.Select(member => new MemberReport(Word(member.Kind), member.Id, member.Text))];
 
     private static BuildupReport Buildup(BuildupResistance stack) => new(
         stack.Buildup.Id, stack.Buildup.Title, Six(stack.Thickness), stack.Surfaces, Six(stack.Total), Six(stack.UValue),

@@ -52,8 +52,8 @@ internal static class Explaining
             return Empty(request, report.Detail) with { Kind = "value", Explained = [.. equal.Select(value => Value(value, worked.Solved))] };
         }
 
-        // "roof.insulation" stands for every part under that name.
-        List<Part> parts = [.. worked.Section.Parts.Where(part => part.Id == subject || part.Id.StartsWith(subject + ".", StringComparison.Ordinal))];
+        // "roof.insulation" stands for every part under that name; the one of just that name is meant first.
+        List<Part> parts = [.. worked.Section.Parts.Where(part => part.Id == subject || part.Id.StartsWith(subject + ".", StringComparison.Ordinal)).OrderBy(part => part.Id != subject)];
         return parts.Count > 0
             ? Empty(request, report.Detail) with { Kind = "part", Explained = [.. parts.Select(part => Part(part, worked.Solved))] }
             : Empty(request, report.Detail) with { Errors = [Unknown(request, subject, worked)], Status = 2 };
@@ -87,15 +87,16 @@ internal static class Explaining
         return explained with { Text = text, Sources = [.. sources.Distinct(StringComparer.Ordinal)] };
     }
 
-    private static string Said(string stop, Solution.Solved solved, List<string> sources)
+    // of a rule what it asks is enough here: its source stands below
+    private static string Said(MemberReport stop, Solution.Solved solved, List<string> sources)
     {
-        if (solved.Verdicts.FirstOrDefault(verdict => verdict.Rule.Id == stop)?.Rule is not { Require: not null } rule)
+        if (solved.Verdicts.FirstOrDefault(verdict => verdict.Rule.Id == stop.Id)?.Rule is not { Require: not null } rule)
         {
-            return stop;
+            return char.ToLowerInvariant(stop.Text[0]) + stop.Text[1..];
         }
 
         sources.Add(Source(rule));
-        return $"{RequirementWords.Of(rule)} [{stop}]";
+        return $"{RequirementWords.Of(rule)} [{stop.Id}]";
     }
 
     private static ExplainReport Empty(ExplainRequest request, string detail) => new(DetailLibrary.Tool, detail, request.Preset, request.Subject, "detail", []);
@@ -153,7 +154,7 @@ internal static class Explaining
     private static string Here(Verdict verdict)
     {
         var word = SolvedReport.Word(verdict.Judgement);
-        return verdict.Left is not null ? $"{word}: here {ComparisonWords.Drawn(verdict)}, wanted {ComparisonWords.Wanted(verdict)}." : verdict.Judgement is Judgement.Pass ? $"{word}." : $"{word}. {verdict.Text}";
+        return verdict.Left is not null ? $"{word}, {ComparisonWords.Drawn(verdict)} against {ComparisonWords.Wanted(verdict)}." : verdict.Judgement is Judgement.Pass ? $"{word}." : $"{word}. {verdict.Text}";
     }
 
     private static ExplainedReport Part(Part part, Solution.Solved solved)
@@ -173,15 +174,18 @@ internal static class Explaining
         // the rules that ask something of its sizes here
         List<Rule> rules = [.. solved.Verdicts.Where(verdict => verdict.Judgement is not Judgement.NotApplicable && verdict.Rule.Require is { } require
             && require.Keys().Intersect(part.Parameters, StringComparer.Ordinal).Any()).Select(verdict => verdict.Rule)];
-        if (rules.Count > 0)
-        {
-            text.Add($"Held by {string.Join(", ", rules.Select(rule => rule.Id))}.");
-        }
+        text.AddRange(rules.Select(rule => $"Rule: {RequirementWords.Of(rule)} [{rule.Id}]."));
 
         return new(part.Id, $"{part.Id}: {part.Name}", [.. text.Where(line => line.Length > 0)], [.. rules.Select(Source).Distinct(StringComparer.Ordinal)]);
     }
 
-    private static string Source(Rule rule) => $"{rule.SourceText} ({rule.Source.Confidence}{(rule.Source.ReadKind is { } kind ? $", {kind} text" : "")})";
+    private static string Source(Rule rule) => rule.Source.Confidence switch
+    {
+        "memory" => $"{rule.SourceText} (from memory)",
+        "common-practice" when rule.SourceText.StartsWith("common practice", StringComparison.Ordinal) => rule.SourceText,
+        "common-practice" => $"{rule.SourceText} (common practice)",
+        var confidence => $"{rule.SourceText} ({confidence}{(rule.Source.ReadKind is { } kind ? $", {kind} text" : "")})",
+    };
 
     private static ErrorReport Unknown(ExplainRequest request, string subject, Worked worked)
     {

@@ -1,4 +1,3 @@
-using DetailGen.Details.Presets;
 using DetailGen.Details.Quantities;
 using DetailGen.Details.Reading;
 using DetailGen.Details.Solving;
@@ -26,41 +25,47 @@ internal static class Ranging
             return Empty(request, preset.Detail) with { Errors = unknown, Status = 2 };
         }
 
-        if (DetailWork.Do(preset, office, Simulation.Never) is (null, var refused))
+        List<string> free = [.. (request.Keys.Count > 0 ? request.Keys : all).Where(key => preset.Set.All(given => given.Key != key))];
+        if (DetailSolver.Ranges(preset, office.Catalogue, free) is not { } sizes)
         {
+            var (_, refused) = DetailWork.Do(preset, office, Simulation.Never);
             return Empty(request, preset.Detail) with { Conflict = refused.Conflict, Warnings = refused.Warnings, Status = 1 };
         }
 
         var ranges = new SortedDictionary<string, ValueRangeReport>(StringComparer.Ordinal);
-        List<string> free = [.. (request.Keys.Count > 0 ? request.Keys : all).Where(key => preset.Set.All(given => given.Key != key))];
-        Add(ranges, preset, free, office, null);
+        Add(ranges, sizes, DetailSolver.Options(preset, office.Catalogue, free), null);
         foreach (var given in preset.Set.Where(given => request.Keys.Contains(given.Key, StringComparer.Ordinal)))
         {
-            Add(ranges, preset with { Set = [.. preset.Set.Where(other => other.Key != given.Key)] }, [given.Key], office, given.Value.ToString());
+            var without = preset with { Set = [.. preset.Set.Where(other => other.Key != given.Key)] };
+            Add(ranges, DetailSolver.Ranges(without, office.Catalogue, [given.Key]) ?? [], DetailSolver.Options(without, office.Catalogue, [given.Key]), given.Value.ToString());
         }
 
-        return Empty(request, preset.Detail) with { Ranges = ranges, Warnings = [.. Simulated.TargetsOf(preset).Select(target => Messages.TargetNotInRanges(target.Key)), .. ranges.Where(range => !range.Value.Proven).Select(range => Messages.RangeNotProven(range.Key))] };
+        return Empty(request, preset.Detail) with
+        {
+            Ranges = ranges,
+            Warnings =
+            [
+                .. Simulated.TargetsOf(preset).Select(target => Messages.TargetNotInRanges(target.Key)),
+                .. ranges.Where(range => !range.Value.Proven).Select(range => range.Value.Options is null ? Messages.RangeNotProven(range.Key) : Messages.WordsNotProven(range.Key)),
+            ],
+        };
     }
 
-    private static void Add(SortedDictionary<string, ValueRangeReport> ranges, Preset preset, List<string> keys, Office office, string? given)
+    private static void Add(SortedDictionary<string, ValueRangeReport> ranges, IReadOnlyList<SizeRange> sizes, IReadOnlyList<ChoiceRange> choices, string? given)
     {
-        if (keys.Count == 0)
-        {
-            return;
-        }
-
-        foreach (var size in DetailSolver.Ranges(preset, office.Catalogue, keys) ?? [])
+        foreach (var size in sizes)
         {
             ranges[size.Key] = Told(size) with { Given = given };
         }
 
-        foreach (var choice in DetailSolver.Options(preset, office.Catalogue, keys))
+        foreach (var choice in choices)
         {
             ranges[choice.Key] = new(null)
             {
                 Options = choice.Words,
-                Excluded = choice.Excluded.Count == 0 ? null : new(choice.Excluded.ToDictionary(word => word.Word, word => word.Stops), StringComparer.Ordinal),
+                Against = choice.Excluded.Count == 0 ? null : new(choice.Excluded.ToDictionary(word => word.Word, word => SolvedReport.Members(word.Stops)), StringComparer.Ordinal),
                 Given = given,
+                Proven = choice.Proven,
             };
         }
     }
@@ -69,8 +74,8 @@ internal static class Ranging
     {
         Step = size.Step is { } step ? Number(size.Unit, step) : null,
         Values = [.. size.Values.Select(piece => (IReadOnlyList<double>)[Number(size.Unit, piece.Low), Number(size.Unit, piece.High)])],
-        Min = new(Number(size.Unit, size.Values[0].Low), size.LowStops),
-        Max = new(Number(size.Unit, size.Values[^1].High), size.HighStops),
+        Min = new(Number(size.Unit, size.Values[0].Low), SolvedReport.Members(size.LowStops)),
+        Max = new(Number(size.Unit, size.Values[^1].High), SolvedReport.Members(size.HighStops)),
         Proven = size.Proven,
     };
 

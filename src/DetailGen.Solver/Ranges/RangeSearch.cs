@@ -60,15 +60,27 @@ internal sealed class RangeSearch
     private void Start()
     {
         problem.Reset();
-        // What follows from the claims alone is worked out once; every question starts from there.
-        if (!state.Propagate() || finder.Run() != Found.Yes)
+        // What follows from the claims alone is worked out once; every question starts from there, and can be traced to them, so nothing learnt is kept.
+        if (!state.Propagate())
         {
-            throw new InvalidOperationException("There are no ranges: the hard claims contradict each other, or the budget is spent.");
+            throw new InvalidOperationException("There are no ranges: the hard claims contradict each other.");
         }
 
-        first = finder.Solution.ToArray();
+        first = state.Lows.ToArray();
         coupling = Coupling.Of(state);
         parts = coupling.Parts(problem.Variables);
+        foreach (var one in parts.Values)
+        {
+            if (finder.Run(part: one) != Found.Yes)
+            {
+                throw new InvalidOperationException("There are no ranges: the hard claims contradict each other, or the budget is spent.");
+            }
+
+            foreach (var id in one)
+            {
+                first[id] = finder.Solution[id];
+            }
+        }
     }
 
     private List<(long, long)> Walk(Variable variable, long step)
@@ -155,6 +167,7 @@ internal sealed class RangeSearch
             return (from, from);
         }
 
+        last.AsSpan(0, finder.Targets.Length).CopyTo(finder.Targets); // the next lies near the last, as a rule
         if (Next(id, from) is not { } low)
         {
             return (long.MaxValue, long.MaxValue);
@@ -210,7 +223,7 @@ internal sealed class RangeSearch
         var found = Found.No;
         if (Move(state, variable.Id, next, up))
         {
-            found = finder.Run();
+            found = finder.Run(part: parts.GetValueOrDefault(coupling!.PartOf(variable.Id))); // the other parts can be as they are
         }
         else
         {

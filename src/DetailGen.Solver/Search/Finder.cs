@@ -35,6 +35,8 @@ internal sealed class Finder
         {
             all[i] = i;
         }
+
+        MakeRoom();
     }
 
     /// <summary>The last assignment found, by id; of a part where only a part was asked for.</summary>

@@ -44,22 +44,10 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
             }
         }
 
-        if (!state.Propagate())
-        {
-            return Found.No;
-        }
-
         var first = new long[state.VariableCount];
-        state.Lows[..problem.Variables].CopyTo(first);
-        foreach (var part in Coupling.Of(state).Parts(problem.Variables).Values)
+        if (problem.Assign(first) is var found and not Found.Yes)
         {
-            var found = finder.Ask([], part);
-            if (found != Found.Yes)
-            {
-                return found;
-            }
-
-            Take(first, part);
+            return found;
         }
 
         best = first;

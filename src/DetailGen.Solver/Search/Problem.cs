@@ -64,6 +64,33 @@ internal sealed class Problem
         State.Reset();
     }
 
+    /// <summary>Finds some assignment within the present bounds, part by part: what one part can be does not hang on the others. What follows from the claims stays in the state.</summary>
+    /// <param name="into">Takes it, by id; complete only where the answer is yes.</param>
+    public Found Assign(long[] into)
+    {
+        if (!State.Propagate())
+        {
+            return Found.No;
+        }
+
+        State.Lows[..Variables].CopyTo(into);
+        foreach (var part in Coupling.Of(State).Parts(Variables).Values)
+        {
+            var found = Finder.Ask([], part);
+            if (found != Found.Yes)
+            {
+                return found;
+            }
+
+            foreach (var id in part)
+            {
+                into[id] = Finder.Solution[id];
+            }
+        }
+
+        return Found.Yes;
+    }
+
     /// <summary>Brings into force what the terms of an objective are.</summary>
     public void Enter(Objective objective)
     {

@@ -11,6 +11,21 @@ internal static class Solving
         return Told(model, optimizer, optimizer.Run(Targets(model), model.Budget));
     }
 
+    /// <summary>Whether the hard claims can hold together at all; null where the budget is spent.</summary>
+    public static bool? CanHold(Model model)
+    {
+        var problem = ProblemBuilder.Hard(model);
+        problem.Finder.Budget = model.Budget;
+        Targets(model).CopyTo(problem.Finder.Targets, 0);
+        problem.Reset();
+        return problem.Assign(new long[problem.State.VariableCount]) switch
+        {
+            Found.Yes => true,
+            Found.No => false,
+            _ => null,
+        };
+    }
+
     public static Optimizer Compiled(Model model)
     {
         var byName = model.Variables.ToArray();

@@ -12,11 +12,11 @@ public class FeasibleSizesTests
     {
         var ranges = DetailSolver.Ranges(Usual("parapet.height=450 mm"), Trial.Shipped)!.ToDictionary(range => range.Key, StringComparer.Ordinal);
         Assert.DoesNotContain("parapet.height", ranges.Keys);
-        Assert.Equal((150_000, "upstand-min"), (ranges["upstand.height"].Values[0].Low, ranges["upstand.height"].LowStops[0]));
-        Assert.Contains("given.parapet.height", ranges["upstand.height"].HighStops);
-        Assert.Contains("upstand-under-head", ranges["upstand.height"].HighStops);
-        Assert.Equal((900_000, "weep-spacing"), (ranges["weep.spacing"].Values[^1].High, ranges["weep.spacing"].HighStops[0]));
-        Assert.Equal("domain", ranges["weep.spacing"].LowStops[0]);
+        Assert.Equal((150_000, "upstand-min"), (ranges["upstand.height"].Values[0].Low, ranges["upstand.height"].LowStops[0].Id));
+        Assert.Contains("given.parapet.height", ranges["upstand.height"].HighStops.Select(stop => stop.Id));
+        Assert.Contains("upstand-under-head", ranges["upstand.height"].HighStops.Select(stop => stop.Id));
+        Assert.Equal((900_000, "weep-spacing"), (ranges["weep.spacing"].Values[^1].High, ranges["weep.spacing"].HighStops[0].Id));
+        Assert.Equal("domain", ranges["weep.spacing"].LowStops[0].Id);
         Assert.Null(ranges["roof.deck"].Step);
         Assert.All(ranges["roof.deck"].Values, pair => Assert.Equal(pair.Low, pair.High));
     }
@@ -29,12 +29,12 @@ public class FeasibleSizesTests
             var (low, high) = (range.Values[0].Low, range.Values[^1].High);
             Assert.True(Try(range.Key, low) is Solution.Solved, $"{range.Key} {low}");
             Assert.True(Try(range.Key, high) is Solution.Solved, $"{range.Key} {high}");
-            if (range.LowStops[0] != "domain")
+            if (range.LowStops[0].Id != "domain")
             {
                 Assert.IsType<Solution.Contradiction>(Try(range.Key, low - range.Step!.Value));
             }
 
-            if (range.HighStops[0] != "domain")
+            if (range.HighStops[0].Id != "domain")
             {
                 Assert.IsType<Solution.Contradiction>(Try(range.Key, high + range.Step!.Value));
             }

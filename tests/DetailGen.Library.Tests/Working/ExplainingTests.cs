@@ -106,7 +106,7 @@ public class ExplainingTests
         var coping = DetailLibrary.Explain(new(File("tern-court-parapet-01"), [], "coping")).Explained.Single(part => part.Id == "coping");
         Assert.Contains(coping.Text, line => line.StartsWith("Without it: ", StringComparison.Ordinal));
         Assert.Contains(coping.Text, line => line.Contains("coping.drip-clearance = 40 mm", StringComparison.Ordinal));
-        Assert.Contains(coping.Text, line => line.StartsWith("Held by coping-drip-distance", StringComparison.Ordinal));
+        Assert.Contains(coping.Text, line => line.StartsWith("Rule: ", StringComparison.Ordinal) && line.EndsWith("[coping-drip-distance].", StringComparison.Ordinal));
         Assert.NotEmpty(coping.Sources);
     }
 

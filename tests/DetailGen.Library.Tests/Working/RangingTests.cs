@@ -1,5 +1,6 @@
 using System.Globalization;
 using DetailGen.Library.Reports;
+using DetailGen.Library.Tests.Laws;
 using DetailGen.Testing;
 
 namespace DetailGen.Library.Tests.Working;
@@ -60,6 +61,43 @@ public class RangingTests
             }
         }
     }
+
+    /// <summary>With no wish to guide it, finding any sizes of this one by the order of keys takes longer than the budget.</summary>
+    [Fact]
+    public void A_detail_that_can_be_solved_has_ranges() => Scratch.Folder(folder =>
+    {
+        const string text = """
+            detail: metal-coping
+            junction: parapet
+            wall: cavity-masonry
+            roof: warm-timber-deck
+            rules: [uk]
+            building: { roof-access: accessible }
+            set:
+              wall.lining: wet-plaster
+              membrane.fixing: loose
+              roof.finish: paving
+              roof.fall-towards: wall
+              tray.discharge: outside
+              coping.kind: metal
+              coping.fall-to: outside
+              roof.membrane-layers: 2
+              tie.length: 450 mm
+              upstand.height: 498.5 mm
+              vcl.return: 495.5 mm
+              flashing.clip-centres: 550 mm
+            materials: { roof.membrane: bitumen-pure }
+            """;
+        var path = Path.Combine(folder, "metal-coping.yaml");
+        System.IO.File.WriteAllText(path, text);
+        Assert.Equal(0, DetailLibrary.Check(new([path], [])).Status);
+        var report = DetailLibrary.Range(new(path, [], []));
+        Assert.Equal(0, report.Status);
+        Assert.True(report.Ranges["coping.overhang"].Proven);
+        Assert.Contains("flashing", report.Ranges["upstand.top"].Options!);
+        var excluded = Assert.Single(report.Ranges["upstand.top"].Against!);
+        Assert.Equal(("coping", "given.flashing.clip-centres"), (excluded.Key, Assert.Single(excluded.Value).Id));
+    });
 
     [Fact]
     public void A_key_that_is_set_is_answered_as_if_it_were_not()
