@@ -43,6 +43,8 @@ internal static partial class Messages
 
     internal const string ManyTemperatures = "More than two temperatures: there is no single coupling coefficient.";
 
+    internal const string SubdivisionNotMet = "Between two subdivisions the heat flow still changes by more than 1 %.";
+
     internal const string ErrorNotReached = "The wanted error was not reached; the stated one holds.";
 
     private static string Say(FieldPlace at) => string.Create(CultureInfo.InvariantCulture, $"({at.X:0.###}, {at.Y:0.###})");

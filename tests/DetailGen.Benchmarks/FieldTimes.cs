@@ -8,7 +8,7 @@ using DetailGen.Physics.Fields;
 namespace DetailGen.Benchmarks;
 
 /// <summary>
-/// Two-dimensional heat flow of a check case: time to a gap of the bounds, and its ratio to a bare factorisation of as many unknowns in the same run; then gap and time over unknowns,
+/// Two-dimensional heat flow of a check case: time to a gap of the bounds, and its ratio to one bare solution of as many unknowns in the same run; then gap and time over unknowns,
 /// with their exponents. A case is answered whole: read, meshed, refined, both bounds, temperature factors, and the second film where it has one.
 /// </summary>
 internal static class FieldTimes
@@ -27,12 +27,12 @@ internal static class FieldTimes
         }
 
         Console.WriteLine($"{id}: medians of {runs} runs, processor time");
-        Console.WriteLine("wanted gap   reached   unknowns        ms   bare factorisation ms   ratio");
+        Console.WriteLine("wanted gap   reached   unknowns        ms   one bare solution ms   ratio");
         foreach (var goal in Goals)
         {
             var (gap, unknowns) = Answer(asked, goal);
             var time = Median(runs, () => Answer(asked, goal));
-            var bare = Factorisation(unknowns, runs);
+            var bare = Solution(unknowns, runs);
             Console.WriteLine(FormattableString.Invariant($"{goal,10:0.00%} {gap,9:0.000%} {unknowns,10} {time,9:0.0} {bare,23:0.0} {time / bare,7:0.0}"));
         }
 
@@ -80,27 +80,22 @@ internal static class FieldTimes
         return ((upper - lower) / lower, result["unknowns"]!.GetValue<int>());
     }
 
-    /// <summary>Solving once on a square grid of about as many unknowns, five coefficients a row: ordering, factor and both substitutions.</summary>
-    private static double Factorisation(int unknowns, int runs)
+    /// <summary>Solving once for the temperature on a square of about as many unknowns: coefficients, ordering, factor and both substitutions, without any refinement or bounds.</summary>
+    private static double Solution(int unknowns, int runs)
     {
-        var side = Math.Max(2, (int)Math.Round(Math.Sqrt(unknowns)));
-        var places = Enumerable.Range(0, side * side).Select(i => ((double)(i % side), (double)(i / side))).ToArray();
-        var rows = places.Select((_, i) =>
+        FieldEnvironment warm = new("warm", 1, FieldSide.Internal), cold = new("cold", 0, FieldSide.External);
+        FieldPlace a = new(0, 0), b = new(1000, 0), c = new(1000, 1000), d = new(0, 1000);
+        var square = new FieldCase(
+            "square", [new("m", 1, [a, b, c, d], [])], [new(warm, 0.1, [a, b]), new(cold, 0.1, [c, d]), new(null, 0, [b, c]), new(null, 0, [d, a])], [], [], null, 0.1);
+        var conditions = Conditions.Of(square, 0, 1, null);
+        var mesh = Arrangement.Build(square).Mesh!;
+        while (mesh.Places.Length + mesh.Sides.Length < unknowns)
         {
-            var row = new Dictionary<int, double> { [i] = 4.001 };
-            foreach (var (there, other) in new[] { (i % side > 0, i - 1), (i % side < side - 1, i + 1), (i >= side, i - side), (i < side * (side - 1), i + side) })
-            {
-                if (there)
-                {
-                    row[other] = -1;
-                }
-            }
+            var left = (unknowns - mesh.Places.Length - mesh.Sides.Length) / 4; // a triangle halved brings about four unknowns: its neighbour is halved with it
+            mesh = mesh.Refine([.. mesh.Triangles.Select((_, t) => t <= left)]).Mesh;
+        }
 
-            return row;
-        }).ToArray();
-        var right = Enumerable.Repeat(1.0, places.Length).ToArray();
-        var squares = Enumerable.Range(0, (side - 1) * (side - 1)).Select(k => (k / (side - 1) * side) + (k % (side - 1))).Select(i => new[] { i, i + 1, i + side, i + side + 1 }).ToArray();
-        return Median(runs, () => SparseFactor.Solve(rows, right, places, squares));
+        return Median(runs, () => new TemperatureField(mesh, conditions, new Dissection(mesh)));
     }
 
     private static double Median<T>(int runs, Func<T> work)

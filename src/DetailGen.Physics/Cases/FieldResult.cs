@@ -32,6 +32,9 @@ internal static class FieldResult
                 : new JsonArray([.. asked.Flanking.Select((element, i) => new JsonObject { ["name"] = element.Name, ["u_w_m2k"] = transmittances[i] })]),
             ["f_rsi"] = Factor(found.Factor),
             ["f_rsi_humidity"] = Factor(found.HumidityFactor),
+            ["subdivision"] = found.Subdivision is { } two
+                ? new JsonObject { ["triangles"] = new JsonArray(two.Coarse, two.Fine), ["change"] = two.Change, ["limit"] = Subdivision.Limit, ["met"] = two.Met }
+                : null,
             ["heat_balance"] = found.HeatBalance,
             ["unknowns"] = found.Unknowns,
         };
@@ -49,5 +52,5 @@ internal static class FieldResult
     }
 
     private static JsonObject? Factor(TemperatureFactor? factor) =>
-        factor is null ? null : new() { ["value"] = factor.Value, ["x_mm"] = factor.At.X, ["y_mm"] = factor.At.Y };
+        factor is null ? null : new() { ["value"] = factor.Value, ["x_mm"] = factor.At.X, ["y_mm"] = factor.At.Y, ["change"] = factor.Change };
 }

@@ -126,7 +126,7 @@ internal sealed class Arrangement
         }
 
         var exposed = faults.Count == 0 ? Exposed(triangles, lines) : [];
-        var mesh = new Mesh([.. corners.Select(c => (c.X / Grid, c.Y / Grid))], [.. triangles], exposed);
+        var mesh = Mesh.Of([.. corners.Select(c => (c.X / Grid, c.Y / Grid))], [.. triangles], exposed);
         foreach (var place in faults.Count == 0 ? mesh.PiecesWithout(k => asked.Boundary[k].Environment is not null) : [])
         {
             faults.Add(Messages.NotConnected(new(place.X, place.Y)));
@@ -138,7 +138,7 @@ internal sealed class Arrangement
     private Dictionary<(int, int), int> Exposed(List<Triangle> triangles, int[][] lines)
     {
         var sides = new Dictionary<(int, int), int>();
-        foreach (var side in triangles.SelectMany(t => t.Sides))
+        foreach (var side in triangles.SelectMany(t => new[] { Key(t.B, t.C), Key(t.C, t.A), Key(t.A, t.B) }))
         {
             sides[side] = sides.GetValueOrDefault(side) + 1;
         }
@@ -223,6 +223,8 @@ internal sealed class Arrangement
         (cells.TryGetValue((cx, cy), out var cell) ? cell : cells[(cx, cy)] = []).Add(corners.Count - 1);
         return corners.Count - 1;
     }
+
+    private static (int, int) Key(int a, int b) => a < b ? (a, b) : (b, a);
 
     private FieldPlace Place(int corner) => new(corners[corner].X / Grid, corners[corner].Y / Grid);
 

@@ -79,6 +79,7 @@ public sealed record FieldFault(string Path, string Reason, string? Hint = null)
 /// <param name="Bounds">Lower and upper in W/(m·K), only when both are guaranteed.</param>
 /// <param name="Factor">Least temperature factor on all internal lines, and where; null without an internal or an external environment.</param>
 /// <param name="HumidityFactor">The same with the humidity film.</param>
+/// <param name="Subdivision">The comparison of two subdivisions; null where two fixed temperatures meet at a point, or the first mesh is too large already.</param>
 /// <param name="HeatBalance">Sum of the flows over the largest one.</param>
 /// <param name="Unknowns">Of the largest system solved.</param>
 /// <param name="Temperatures">°C at the case's points, in their order.</param>
@@ -90,10 +91,24 @@ public sealed record FieldAnswer(
     (double Lower, double Upper)? Bounds,
     TemperatureFactor? Factor,
     TemperatureFactor? HumidityFactor,
+    Subdivision? Subdivision,
     double? HeatBalance,
     int Unknowns,
     ImmutableArray<double> Temperatures,
     ImmutableArray<string> Warnings);
 
 /// <summary>(t_si − t_e) / (t_i − t_e) with the highest internal and the lowest external temperature, and where it is.</summary>
-public sealed record TemperatureFactor(double Value, FieldPlace At);
+/// <param name="Change">By how much the last refinement changed the value: an indication, no bound. Null where it was found on one mesh only.</param>
+public sealed record TemperatureFactor(double Value, FieldPlace At, double? Change);
+
+/// <summary>The sum of the amounts of the heat flows of all environments on two meshes, the finer with at least twice as many triangles as the coarser: it should not change by more
+/// than 1 % (ISO 10211:2017, number of subdivisions, from memory; clause number still to be read).</summary>
+/// <param name="Coarse">Triangles.</param>
+/// <param name="Fine">Triangles.</param>
+/// <param name="Change">Share of the sum on the finer mesh.</param>
+public sealed record Subdivision(int Coarse, int Fine, double Change)
+{
+    public const double Limit = 0.01;
+
+    public bool Met => Change <= Limit;
+}

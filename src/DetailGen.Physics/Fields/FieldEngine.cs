@@ -8,11 +8,10 @@ public static class FieldEngine
 {
     private const int MostTriangles = 20_000;
     private const int MostRounds = 30;
-    private const double Finest = 1e-6; // mm; sides shorter than this are not halved, lest corners run together in rounding
-    private const double Marked = 0.6; // share of the gap that the marked triangles hold (W. Dörfler, SIAM J. Numer. Anal. 33 (1996), from memory)
-    private const double Settled = 5e-5; // share of the temperature step by which the coldest place may still change in a calm round
-    private const int Calm = 2;
-    private const int Closer = 3; // times that the coldest place is refined in a round: solving costs, a few small triangles do not
+    private const double Settled = 5e-5; // share of the temperature step by which the places watched may still change in a calm round
+    private const int Halvings = 3; // of the triangles at a place watched in a round: solving costs, a few small triangles do not
+    private const double Rival = 1e-3; // share of the temperature step within which another place may yet prove to be the coldest
+    private const int MostRivals = 40;
     private const double Reach = 0.001; // mm
 
     /// <summary>The field of a case, or what is wrong with its geometry.</summary>
@@ -34,28 +33,45 @@ public static class FieldEngine
         double coldest = temperatures[0], step = temperatures[^1] - coldest;
         var conditions = Conditions.Of(asked, coldest, step, null);
         var field = new MeshField(mesh, conditions);
-        var outside = asked.Points.Where(p => field.At(p.At.X, p.At.Y, Reach) is null).Select(p => Messages.PointOutside(p.Name, p.At)).ToImmutableArray();
+        var outside = asked.Points.Where(p => field.Temperature.At(p.At.X, p.At.Y, Reach) is null).Select(p => Messages.PointOutside(p.Name, p.At)).ToImmutableArray();
         if (outside.Length > 0)
         {
             return new FieldOutcome.Refused(outside);
         }
 
-        field = field.Clash ? Everywhere(mesh, conditions) : Adapted(asked, field, conditions);
-        return new FieldOutcome.Solved(Answer(asked, field, temperatures));
+        if (field.Temperature.Clash)
+        {
+            return new FieldOutcome.Solved(Answer(asked, Everywhere(mesh, conditions), temperatures, null, null));
+        }
+
+        var (adapted, change, subdivision) = Adapted(asked, field, conditions);
+        return new FieldOutcome.Solved(Answer(asked, adapted, temperatures, change, subdivision));
     }
 
-    // The energy gap says little of a point value: in every round the coldest place is refined for its own sake too, until it settles.
-    private static MeshField Adapted(FieldCase asked, MeshField field, Conditions conditions)
+    // The energy gap says little of a single temperature: in every round the mesh is refined too where the inside surface may be coldest and where a temperature is asked for, until
+    // these settle.
+    private static (MeshField Field, double? FactorChange, Subdivision? Subdivision) Adapted(FieldCase asked, MeshField field, Conditions conditions)
     {
-        (double Value, double X, double Y)? Coldest(MeshField of) => of.Coldest(k => asked.Boundary[k].Environment?.Side == FieldSide.Internal);
-        var (coldest, calm) = (Coldest(field), 0);
+        var sums = new List<(int Triangles, double Sum)>();
+        double? factorChange = null;
+        var change = 1.0;
         for (var round = 0; round < MostRounds; round++)
         {
-            var wide = field.Upper - field.Lower > asked.WantedError * field.Lower && field.Mesh.Triangles.Length < MostTriangles;
-            var mesh = wide ? field.Mesh.Refine(LargestGaps(field)) : field.Mesh;
-            for (var i = 0; i < Closer && coldest is { } at && (wide || calm < Calm); i++)
+            sums.Add((field.Mesh.Triangles.Length, Entering(asked, field.Temperature)));
+            var small = field.Mesh.Triangles.Length < MostTriangles;
+            var mesh = small && field.Upper - field.Lower > asked.WantedError * field.Lower ? Refinement.Closer(field, asked.WantedError * field.Lower) : field.Mesh;
+            var settled = change <= Settled || field.Gaps.Sum() <= Settled * Settled * field.Lower; // a field that is exact has nothing to settle
+            foreach (var (x, y) in small && !settled ? Watched(asked, field.Temperature) : [])
             {
-                mesh = mesh.Refine(Around(mesh, at.X, at.Y));
+                for (var i = 0; i < Halvings; i++)
+                {
+                    mesh = mesh.Refine(Refinement.Around(mesh, x, y)).Mesh;
+                }
+            }
+
+            if (small && mesh.Triangles.Length == field.Mesh.Triangles.Length && sums[0].Triangles * 2 > mesh.Triangles.Length)
+            {
+                mesh = mesh.Refine([.. mesh.Triangles.Select(_ => true)]).Mesh; // for the comparison of two subdivisions
             }
 
             if (mesh.Triangles.Length == field.Mesh.Triangles.Length)
@@ -63,73 +79,55 @@ public static class FieldEngine
                 break;
             }
 
+            var before = field.Temperature;
             field = new(mesh, conditions);
-            var now = Coldest(field);
-            calm = now is { } one && coldest is { } other && Math.Abs(one.Value - other.Value) < Settled ? calm + 1 : 0;
-            coldest = now;
+            factorChange = Coldest(asked, field.Temperature, 0) is [var now, ..] && Coldest(asked, before, 0) is [var then, ..] ? Math.Abs(now.Value - then.Value) : null;
+            change = asked.Points.Select(point => Math.Abs(before.At(point.At.X, point.At.Y, Reach)!.Value - field.Temperature.At(point.At.X, point.At.Y, Reach)!.Value))
+                .Append(factorChange ?? 0).Max();
         }
 
-        return field;
+        var (fine, sum) = (field.Mesh.Triangles.Length, Entering(asked, field.Temperature));
+        var coarse = sums.FindLast(one => 2 * one.Triangles <= fine);
+        return (field, factorChange, coarse.Triangles == 0 ? null : new(coarse.Triangles, fine, Math.Abs(sum - coarse.Sum) / sum));
     }
 
-    private static bool[] LargestGaps(MeshField field)
+    /// <summary>Sum of the amounts of the heat flows of all environments, for a temperature difference of 1 K.</summary>
+    private static double Entering(FieldCase asked, TemperatureField field)
     {
-        var marked = new bool[field.Gaps.Length];
-        var left = Marked * field.Gaps.Sum();
-        foreach (var t in Enumerable.Range(0, field.Gaps.Length).OrderByDescending(t => field.Gaps[t]).ThenBy(t => t))
-        {
-            if (left <= 0)
-            {
-                break;
-            }
-
-            marked[t] = field.Mesh.Triangles[t].Sides.Max(field.Mesh.Length) > Finest;
-            left -= field.Gaps[t];
-        }
-
-        return marked;
+        var byLine = field.Flows();
+        return asked.Boundary.Select((line, k) => (line.Environment, Flow: byLine[k])).Where(one => one.Environment is not null).GroupBy(one => one.Environment!.Name)
+            .Sum(group => Math.Abs(group.Sum(one => one.Flow)));
     }
 
-    private static bool[] Around(Mesh mesh, double x, double y)
-    {
-        var marked = new bool[mesh.Triangles.Length];
-        for (var t = 0; t < marked.Length; t++)
-        {
-            var triangle = mesh.Triangles[t];
-            var (longest, reach) = (triangle.Sides.Max(mesh.Length), double.PositiveInfinity);
-            foreach (var corner in new[] { triangle.A, triangle.B, triangle.C })
-            {
-                reach = Math.Min(reach, double.Hypot(mesh.Places[corner].X - x, mesh.Places[corner].Y - y));
-            }
+    private static IEnumerable<(double X, double Y)> Watched(FieldCase asked, TemperatureField field) =>
+        asked.Points.Select(point => (point.At.X, point.At.Y)).Concat(Coldest(asked, field, Rival).Take(MostRivals).Select(one => (one.X, one.Y)));
 
-            marked[t] = reach <= 0.5 * longest && longest > Finest;
-        }
+    private static List<(double Value, double X, double Y)> Coldest(FieldCase asked, TemperatureField field, double within) => field.Coldest(k => Inside(asked, k), within);
 
-        return marked;
-    }
+    private static bool Inside(FieldCase asked, int line) => asked.Boundary[line].Environment?.Side == FieldSide.Internal;
 
     // The energy has no bound to refine by; temperatures away from the jump settle under refinement everywhere.
     private static MeshField Everywhere(Mesh mesh, Conditions conditions)
     {
         while (mesh.Triangles.Length < 10_000)
         {
-            mesh = mesh.Refine([.. mesh.Triangles.Select(_ => true)]);
+            mesh = mesh.Refine([.. mesh.Triangles.Select(_ => true)]).Mesh;
         }
 
         return new(mesh, conditions);
     }
 
-    private static FieldAnswer Answer(FieldCase asked, MeshField field, double[] temperatures)
+    private static FieldAnswer Answer(FieldCase asked, MeshField field, double[] temperatures, double? factorChange, Subdivision? subdivision)
     {
         double coldest = temperatures[0], step = temperatures[^1] - coldest;
-        var bounded = !field.Clash && temperatures.Length == 2;
-        var byLine = field.Flows();
-        ImmutableArray<(string Environment, double Flow)> flows = field.Clash ? [] : [.. asked.Boundary.Select((b, k) => (b.Environment?.Name, Flow: byLine[k] * step))
+        var bounded = !field.Temperature.Clash && temperatures.Length == 2;
+        var byLine = field.Temperature.Flows();
+        ImmutableArray<(string Environment, double Flow)> flows = field.Temperature.Clash ? [] : [.. asked.Boundary.Select((b, k) => (b.Environment?.Name, Flow: byLine[k] * step))
             .Where(f => f.Name is not null).GroupBy(f => f.Name!).Select(f => (f.Key, f.Sum(e => e.Flow)))];
         var largest = flows.Length == 0 ? 0 : flows.Max(f => Math.Abs(f.Flow));
         var error = field.Upper - field.Lower;
         var warnings = new List<string>();
-        if (field.Clash)
+        if (field.Temperature.Clash)
         {
             warnings.Add(Messages.Unbounded);
         }
@@ -137,36 +135,43 @@ public static class FieldEngine
         {
             warnings.Add(Messages.ManyTemperatures);
         }
-        else if (error > asked.WantedError * field.Upper)
+
+        if (subdivision is { Met: false })
+        {
+            warnings.Add(Messages.SubdivisionNotMet);
+        }
+
+        if (bounded && error > asked.WantedError * field.Upper)
         {
             warnings.Add(Messages.ErrorNotReached);
         }
 
-        MeshField? humid = asked.HumidityFilm is { } film ? new(field.Mesh, Conditions.Of(asked, coldest, step, film)) : null;
+        TemperatureField? humid = asked.HumidityFilm is { } film ? new(field.Mesh, Conditions.Of(asked, coldest, step, film), new(field.Mesh)) : null;
         return new(
             Coupling: bounded ? field.Upper : null,
             HeatFlow: bounded ? field.Upper * step : null,
             Flows: flows,
             ErrorEstimate: bounded ? error : null,
             Bounds: bounded ? (field.Lower, field.Upper) : null,
-            Factor: Factor(asked, field, coldest, step),
-            HumidityFactor: humid is null ? null : Factor(asked, humid, coldest, step),
+            Factor: Factor(asked, field.Temperature, coldest, step, factorChange),
+            Subdivision: subdivision,
+            HumidityFactor: humid is null ? null : Factor(asked, humid, coldest, step, null),
             HeatBalance: largest > 0 ? flows.Sum(f => f.Flow) / largest : null,
             Unknowns: field.Unknowns,
-            Temperatures: [.. asked.Points.Select(p => coldest + (step * field.At(p.At.X, p.At.Y, Reach)!.Value))],
+            Temperatures: [.. asked.Points.Select(p => coldest + (step * field.Temperature.At(p.At.X, p.At.Y, Reach)!.Value))],
             Warnings: [.. warnings]);
     }
 
-    private static TemperatureFactor? Factor(FieldCase asked, MeshField field, double coldest, double step)
+    private static TemperatureFactor? Factor(FieldCase asked, TemperatureField field, double coldest, double step, double? change)
     {
         var inside = asked.Boundary.Where(b => b.Environment?.Side == FieldSide.Internal).Select(b => b.Environment!.Temperature).ToArray();
         var outside = asked.Boundary.Where(b => b.Environment?.Side == FieldSide.External).Select(b => b.Environment!.Temperature).ToArray();
         if (inside.Length == 0 || outside.Length == 0 || inside.Max() == outside.Min()
-            || field.Coldest(k => asked.Boundary[k].Environment?.Side == FieldSide.Internal) is not { } at)
+            || Coldest(asked, field, 0) is not [var at, ..])
         {
             return null;
         }
 
-        return new((coldest + (step * at.Value) - outside.Min()) / (inside.Max() - outside.Min()), new(at.X, at.Y));
+        return new((coldest + (step * at.Value) - outside.Min()) / (inside.Max() - outside.Min()), new(at.X, at.Y), change * step / (inside.Max() - outside.Min()));
     }
 }
