@@ -22,6 +22,7 @@ internal static class DrawVerb
         };
         var viewOnly = new Option<bool>("--view-only") { Description = "The view without a sheet, to stand in your own drawing; its origin is where the weather face meets finished roof level." };
         var dpi = Arguments.WholeNumber("--dpi", "Resolution of PNG files, 50 to 600.", 50, 600, usual: 300);
+        var physics = Arguments.Physics();
         var verb = Arguments.Verb("draw", "Solve presets, draw the sheets and write the files.", Example);
         verb.Arguments.Add(presets);
         verb.Options.Add(set);
@@ -29,6 +30,7 @@ internal static class DrawVerb
         verb.Options.Add(formats);
         verb.Options.Add(viewOnly);
         verb.Options.Add(dpi);
+        verb.Options.Add(physics);
         verb.SetAction(parsed =>
         {
             var asked = parsed.GetValue(formats)!.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
@@ -41,7 +43,7 @@ internal static class DrawVerb
 
             var report = DetailLibrary.Draw(new(
                 parsed.GetValue(presets)!, parsed.GetValue(set)!, parsed.GetValue(folder)!, asked, parsed.GetValue(viewOnly), parsed.GetValue(dpi),
-                parsed.GetValue(Arguments.Practice)));
+                parsed.GetValue(Arguments.Practice)) { Physics = parsed.GetValue(physics) });
             return Answers.Tell(screen, report, parsed.GetValue(CommandLine.Json), DetailsText.Drawn);
         });
         return verb;

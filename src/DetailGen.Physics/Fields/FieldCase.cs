@@ -93,7 +93,11 @@ public sealed record FieldAnswer(
     double? HeatBalance,
     int Unknowns,
     ImmutableArray<double> Temperatures,
-    ImmutableArray<string> Warnings);
+    ImmutableArray<string> Warnings)
+{
+    /// <summary>With the films of the heat flow; null where two fixed temperatures clash.</summary>
+    public TemperatureField? Field { get; init; }
+}
 
 /// <summary>(t_si − t_e) / (t_i − t_e) with the highest internal and the lowest external temperature, and where it is.</summary>
 public sealed record TemperatureFactor(double Value, FieldPlace At);

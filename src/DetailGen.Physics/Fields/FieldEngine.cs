@@ -154,7 +154,10 @@ public static class FieldEngine
             HeatBalance: largest > 0 ? flows.Sum(f => f.Flow) / largest : null,
             Unknowns: field.Unknowns,
             Temperatures: [.. asked.Points.Select(p => coldest + (step * field.At(p.At.X, p.At.Y, Reach)!.Value))],
-            Warnings: [.. warnings]);
+            Warnings: [.. warnings])
+        {
+            Field = field.Clash ? null : new(field, coldest, step),
+        };
     }
 
     private static TemperatureFactor? Factor(FieldCase asked, MeshField field, double coldest, double step)

@@ -249,7 +249,8 @@ internal sealed class MeshField
 
     private int[] OnSide((int, int) side) => [side.Item1, side.Item2, Mesh.Places.Length + sideNumber[side]];
 
-    private int[] Nodes(Triangle t) => [t.A, t.B, t.C, .. t.Sides.Select(s => Mesh.Places.Length + sideNumber[s])];
+    /// <summary>Corners A, B, C, then the middles of the sides opposite them: places in <see cref="Values"/>.</summary>
+    internal int[] Nodes(Triangle t) => [t.A, t.B, t.C, .. t.Sides.Select(s => Mesh.Places.Length + sideNumber[s])];
 
     /// <summary>Area in mm² and the gradients of the three shares in 1/mm.</summary>
     private (double Area, (double X, double Y)[] Gradients) Shape(Triangle t)
