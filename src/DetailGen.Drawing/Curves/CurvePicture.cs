@@ -121,7 +121,7 @@ public static class CurvePicture
     // A triangle under the axis.
     private static Solid Mark(PaperPoint tip) => new("analysis.figure", [tip, tip - new PaperPoint(Bound / 2, Bound), tip + new PaperPoint(Bound / 2, -Bound)], []);
 
-    private static IEnumerable<Item> Words(CurveText text, double top, out double bottom)
+    private static List<Item> Words(CurveText text, double top, out double bottom)
     {
         var items = new List<Item>();
         var y = top;

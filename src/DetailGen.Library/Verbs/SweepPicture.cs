@@ -3,7 +3,6 @@ using DetailGen.Details.Quantities;
 using DetailGen.Details.Solving;
 using DetailGen.Drawing.Curves;
 using DetailGen.Drawing.Emitters;
-using DetailGen.Drawing.Scenes;
 using DetailGen.Library.Reports;
 using DetailGen.Library.Wording;
 using DetailGen.Library.Working;

@@ -25,7 +25,7 @@ internal static class ThermalWords
             picture,
             [.. picture.Airs.Select(air => new AirWords(air.Name, Name(air.Name), [$"{Figures.Short(air.Temperature)} °C", .. Resistances(air)]))],
             [$"{Figures.Fixed(heat.Coldest, 1)} °C, coldest inside", $"surface; factor {Figures.Fixed(heat.Factor.Value, 3)}"],
-            $"Isotherms in °C, every {Figures.Short(step)} K; one without a figure follows in order on its neighbours.",
+            $"Isotherms in °C, every {Figures.Short(step)} K.",
             $"Dew point of the inside air, {dew} °C: {(heat.Coldest < dewPoint ? "inside surfaces colder than this are wet" : "no inside surface is so cold")}.",
             dew,
             "Outlines of the thermal model, which is not the drawn section: see how it departs.",
@@ -72,18 +72,20 @@ internal static class ThermalWords
         [.. picture.Airs.Select(air => (IReadOnlyList<string>)[Name(air.Name), Figures.Short(air.Temperature), Films(air)]), ["Cut-off planes and enclosed gaps", "–", "no heat passes"]]);
 
     private static TextTable Conductivities(JunctionReport report, Worked worked) => new(
-        "Conductivities", [new(["Material"]), new(["λ in the", "model"], true), new(["λ of its", "own"], true), new(["Known"]), new(["Confidence"])],
+        "Conductivities", [new(["Material"]), new(["λ of the", "model"], true), new(["λ of its", "own"], true), new(["How it is known"])],
         [
             .. report.Conductivities.Select(one => (IReadOnlyList<string>)
             [
                 one.Own is null ? $"Air: {string.Join(", ", one.Parts.Select(part => worked.Section[part].Name.ToLowerInvariant()).Distinct(StringComparer.Ordinal))}" : Material(one, worked),
-                Figures.Fixed(one.Conductivity, 3), one.Own is { } own ? Figures.Fixed(own, 3) : "–", one.Origin, one.Confidence.Replace('-', ' '),
+                Figures.Fixed(one.Conductivity, 3), one.Own is { } own ? Figures.Fixed(own, 3) : "–", $"{one.Origin}, {Known(one.Confidence)}",
             ]),
         ]);
 
+    private static string Known(string confidence) => confidence == "memory" ? "from memory" : confidence.Replace('-', ' ');
+
     private static string Material(ConductivityReport one, Worked worked) => worked.Section[one.Parts[0]].Material.Name;
 
-    private static IEnumerable<string> Resistances(AirBeside air) => air.Films.Select(film => $"Rs {Figures.Fixed(film, 2)} m²K/W{(air.Name == "outside" ? "" : " " + Way(film))}");
+    private static IEnumerable<string> Resistances(AirBeside air) => air.Films.Select(film => $"Rs {Figures.Fixed(film, 2)} m²K/W{(air.Films.Count == 1 ? "" : " " + Way(film))}");
 
     private static string Films(AirBeside air) => air.Name == "outside"
         ? Figures.Fixed(air.Films[0], 2)

@@ -102,21 +102,21 @@ internal static class Columns
         return (items, -y + Apart);
     });
 
-    // Figures take what they need, and so do words as long as there is room; then the widest give way, down to a common width.
+    // Figures take what they need; words share the rest evenly, none more than it needs nor less than its longest word.
     private static IReadOnlyList<Column> Widths(TextTable table, Cell[][] rows, double width)
     {
-        double[] needed = [.. table.Columns.Select((column, i) => rows.Select(row => row[i].Words).Select(words => Letters.Width(words, Text))
-            .Concat(column.Head.Select(head => Letters.Width(head, Text, bold: true))).Max() * Table.Slack + (2 * Table.Indent) + 0.01)];
-        var rest = width - table.Columns.Select((column, i) => column.IsFigures ? needed[i] : 0).Sum();
-        double[] words = [.. needed.Where((_, i) => !table.Columns[i].IsFigures).Order()];
-        var (most, left) = (double.PositiveInfinity, rest);
-        for (var i = 0; i < words.Length && double.IsInfinity(most); i++)
+        double Needed(int i, bool whole) => (rows.Select(row => row[i].Words).SelectMany(words => whole ? [words] : words.Split(' ')).Select(words => Letters.Width(words, Text))
+            .Concat(table.Columns[i].Head.Select(head => Letters.Width(head, Text, bold: true))).Max() * Table.Slack) + (2 * Table.Indent) + 0.01;
+        (double Least, double Most)[] needed = [.. table.Columns.Select((column, i) => (Needed(i, column.IsFigures), Needed(i, whole: true)))];
+        double Sum(double share) => needed.Sum(one => Math.Clamp(share, one.Least, one.Most));
+        var (low, high) = (0.0, width);
+        for (var i = 0; i < 50; i++)
         {
-            most = words[i] > left / (words.Length - i) ? left / (words.Length - i) : most;
-            left -= words[i];
+            var middle = (low + high) / 2;
+            (low, high) = Sum(middle) > width ? (low, middle) : (middle, high);
         }
 
-        var spare = double.IsInfinity(most) ? left / words.Length : 0;
-        return [.. table.Columns.Select((column, i) => new Column(column.IsFigures ? needed[i] : Math.Min(needed[i], most) + spare, column.Head, column.IsFigures ? Align.Right : Align.Left))];
+        var spare = Math.Max(0, width - Sum(low)) / table.Columns.Count(column => !column.IsFigures);
+        return [.. table.Columns.Select((column, i) => new Column(Math.Clamp(low, needed[i].Least, needed[i].Most) + (column.IsFigures ? 0 : spare), column.Head, column.IsFigures ? Align.Right : Align.Left))];
     }
 }

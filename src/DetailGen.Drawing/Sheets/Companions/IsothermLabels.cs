@@ -13,14 +13,14 @@ internal sealed record FiguredLines(string Row, string Words, IReadOnlyList<IRea
 internal sealed record LineFigure(Text Text, PaperBox Gap);
 
 /// <summary>
-/// Finds where the figures of lines stand: in their line, which makes room for them, clear of every other line and figure. A line without such a place stays bare;
-/// its neighbours tell what it is.
+/// Finds where the figures of lines stand: in their line, which makes room for them, clear of every other line and figure; else where the drawing breaks off.
 /// </summary>
 internal static class IsothermLabels
 {
     private const double Height = 2.5;
     private const double Beside = 0.9; // white between a figure and its own line
     private const double Above = 0.6; // white between a figure and its neighbours
+    private const double Apart = 1.2; // white between two figures
     private const double Step = 0.7;
     private const double FromEnds = 3;
     private const double Again = 70; // along a line, from one of its figures to the next
@@ -56,7 +56,24 @@ internal static class IsothermLabels
         void Put(LineFigure figure)
         {
             placed.Add(figure);
-            boxes.Add(figure.Gap.Grow(Above));
+            boxes.Add(figure.Gap.Grow(Apart));
+        }
+    }
+
+    /// <summary>Figures of lines that had no room for them, in a column where the roof breaks off, each with a thin line to the end of its own.</summary>
+    /// <param name="edge">Where the lines end.</param>
+    /// <param name="way">1 where the roof runs to the right, −1 where to the left.</param>
+    internal static IEnumerable<Item> Beyond(IEnumerable<FiguredLines> bare, double edge, int way)
+    {
+        const double pitch = 3.6, reach = 9;
+        var ends = bare.Select(one => (one.Words, Ends: one.Lines.SelectMany(line => new[] { line[0], line[^1] }).Where(end => Math.Abs(end.X - edge) < 0.01).ToArray()))
+            .Where(one => one.Ends.Length > 0).Select(one => (one.Words, End: one.Ends.MaxBy(end => end.Y))).OrderBy(one => one.End.Y).ToArray();
+        for (var i = 0; i < ends.Length; i++)
+        {
+            var (words, end) = ends[i];
+            PaperPoint at = new(edge + (way * reach), ends.Average(one => one.End.Y) + ((i - ((ends.Length - 1) / 2.0)) * pitch));
+            yield return new Stroke("note.leader", [end, at]);
+            yield return new Text("analysis.figure", words, at + new PaperPoint(way, -Height / 2), Height, way > 0 ? Align.Left : Align.Right);
         }
     }
 
@@ -92,7 +109,8 @@ internal static class IsothermLabels
                 continue;
             }
 
-            var cost = (skew / 10) + (2 - clear) + (4 * outlines.Count(outline => PaperLines.Crosses(outline, gap.Grow(Above))));
+            // a second figure stands as far off as it can
+            var cost = (last is { } one ? -Math.Abs(at - one) / 40 : 0) + (skew / 10) + (2 - clear) + (4 * outlines.Count(outline => PaperLines.Crosses(outline, gap.Grow(Above))));
             if (best is null || cost < best.Value.Cost - 1e-9)
             {
                 var text = upright

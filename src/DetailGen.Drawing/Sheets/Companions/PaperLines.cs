@@ -87,7 +87,7 @@ internal static class PaperLines
         return (off - (share * way)).Length;
     }
 
-    private static IReadOnlyList<IReadOnlyList<PaperPoint>> Kept(IReadOnlyList<PaperPoint> line, Func<PaperPoint, PaperPoint, IReadOnlyList<(double From, double To)>> shares)
+    private static List<List<PaperPoint>> Kept(IReadOnlyList<PaperPoint> line, Func<PaperPoint, PaperPoint, IReadOnlyList<(double From, double To)>> shares)
     {
         var pieces = new List<List<PaperPoint>>();
         var goesOn = false;
@@ -95,7 +95,8 @@ internal static class PaperLines
         {
             var (a, b) = (line[i], line[i + 1]);
             PaperPoint At(double share) => share == 0 ? a : share == 1 ? b : a + (share * (b - a));
-            foreach (var (from, to) in shares(a, b).Where(share => share.From < share.To))
+            (double From, double To)[] kept = [.. shares(a, b).Where(share => share.From < share.To)];
+            foreach (var (from, to) in kept)
             {
                 if (!goesOn || from > 0)
                 {
@@ -106,7 +107,7 @@ internal static class PaperLines
                 goesOn = to == 1;
             }
 
-            goesOn &= shares(a, b) is [.., { To: 1 }];
+            goesOn &= kept.Length > 0;
         }
 
         // a closed line that was cut somewhere is not cut where it happened to begin

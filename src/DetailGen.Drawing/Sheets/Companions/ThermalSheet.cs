@@ -6,6 +6,7 @@ namespace DetailGen.Drawing.Sheets.Companions;
 internal static class ThermalSheet
 {
     private const double LeastColumn = 86;
+    private const double LeastHeight = 30; // under the view, for words to go on there
     private const string Title = "Temperatures in the junction";
 
     internal static IReadOnlyList<CompanionSheet> Of(CompanionBasis basis)
@@ -32,7 +33,8 @@ internal static class ThermalSheet
         }
 
         items.AddRange(basis.Title(Title, view.Scale, titleAt));
-        var columns = wide ? Columns.In(room with { Left = placement.Window.Right + Columns.Between }, LeastColumn) : [];
+        var under = left with { Right = placement.Window.Right, Bottom = foot, Top = placement.Window.Bottom - 2 };
+        IReadOnlyList<PaperBox> columns = wide ? [.. Columns.In(room with { Left = placement.Window.Right + Columns.Between }, LeastColumn), .. under.Height > LeastHeight ? [under] : Array.Empty<PaperBox>()] : [];
         var (words, rest) = Columns.Fill(blocks, columns);
         List<CompanionSheet> sheets = [new(view.Scale, [view], [placement], [.. items, .. words])];
         while (rest.Count > 0)

@@ -13,7 +13,9 @@ internal static class ThermalView
 {
     private const string Id = "thermal";
     private const double Beside = 6; // from the edge of the room to the geometry
+    private const double Under = 20; // below the geometry, where the name of a room may stand
     private const double Name = 36; // the same where the name of an air stands between them
+    private const double Beyond = 16; // the same where figures stand beyond the roof's break
     private const double Chord = 0.02; // what a line may differ from what was calculated, paper mm
 
     /// <summary>The view, and where it stands in the room; at the largest scale at which the room holds it.</summary>
@@ -26,7 +28,8 @@ internal static class ThermalView
         var paper = new OnPaper(scale, basis.Drawn.Mirror);
         var (before, behind) = Sides(basis);
         var around = room with { Right = Math.Min(room.Right, room.Left + drawn.Bounds.Width + before + behind) };
-        PaperPoint origin = new(Half((around.Left + before + around.Right - behind - drawn.Bounds.Left - drawn.Bounds.Right) / 2), Half((around.Bottom + around.Top - drawn.Bounds.Bottom - drawn.Bounds.Top) / 2));
+        PaperPoint origin = new(Half((around.Left + before + around.Right - behind - drawn.Bounds.Left - drawn.Bounds.Right) / 2), Half(around.Top - Beside - drawn.Bounds.Top));
+        around = around with { Bottom = Math.Max(around.Bottom, origin.Y + drawn.Bounds.Bottom - Under) };
         var clip = Box(paper.At(BreakLines.Clip(section, window)));
         var shown = Holds(clip, paper.At(text.Picture.Coldest));
         var items = Items(text, drawn, paper, clip, around.Shift(new(-origin.X, -origin.Y)), shown);
@@ -37,7 +40,7 @@ internal static class ThermalView
     private static (double Left, double Right) Sides(CompanionBasis basis)
     {
         var behindWall = basis.Section.Runs.Any(run => run.Heading == Heading.Up) ? Name : Beside;
-        return basis.Drawn.Mirror ? (Beside, behindWall) : (behindWall, Beside);
+        return basis.Drawn.Mirror ? (Beyond, behindWall) : (behindWall, Beyond);
     }
 
     private static (double Scale, Bounds Window) Fitting(CompanionBasis basis, PaperBox room)
@@ -101,6 +104,7 @@ internal static class ThermalView
             .. picture.Isotherms.Select(isotherm => Lines("analysis.line", isotherm.Temperature.ToString("0", System.Globalization.CultureInfo.InvariantCulture), isotherm)),
         ];
         var figures = IsothermLabels.Place(lines, [.. outlines.Select(Whole)], air.Taken, clip.Grow(-1));
+        FiguredLines[] bare = [.. lines.Where(one => figures.All(figure => figure.Text.Words != one.Words))];
         PaperBox[] gaps = [.. figures.Select(figure => figure.Gap)];
         return
         [
@@ -108,6 +112,7 @@ internal static class ThermalView
             .. lines.SelectMany(one => one.Lines.SelectMany(line => PaperLines.Outside(line, gaps)).Select(piece => Drawn(one.Row, piece))),
             .. drawn.Items.Where(item => item.Row == Rows.Break),
             .. figures.Select(figure => figure.Text),
+            .. drawn.Mirror ? IsothermLabels.Beyond(bare, clip.Left, -1) : IsothermLabels.Beyond(bare, clip.Right, 1),
             .. words,
         ];
     }
