@@ -43,7 +43,10 @@ internal static class DrawVerb
 
             var report = DetailLibrary.Draw(new(
                 parsed.GetValue(presets)!, parsed.GetValue(set)!, parsed.GetValue(folder)!, asked, parsed.GetValue(viewOnly), parsed.GetValue(dpi),
-                parsed.GetValue(Arguments.Practice)) { Physics = parsed.GetValue(physics) });
+                parsed.GetValue(Arguments.Practice))
+            {
+                Physics = parsed.GetValue(physics),
+            });
             return Answers.Tell(screen, report, parsed.GetValue(CommandLine.Json), DetailsText.Drawn);
         });
         return verb;
