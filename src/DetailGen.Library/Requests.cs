@@ -14,6 +14,9 @@ public sealed record DrawRequest(
     /// <summary>Measure the finished sheets, and write a picture with every fault of layout ringed.</summary>
     public bool LayoutAudit { get; init; }
 
+    /// <summary>The heat through the junction is simulated, whether or not the preset asks for it; that takes seconds.</summary>
+    public bool Physics { get; init; }
+
     public static IReadOnlyList<string> AllFormats { get; } = ["dxf", "svg", "pdf", "png", "csv", "xlsx", "md", "json"];
 
     public static IReadOnlyList<string> DefaultFormats { get; } = ["dxf", "svg", "pdf", "png", "json"];
@@ -22,7 +25,11 @@ public sealed record DrawRequest(
 /// <summary>Presets for <see cref="DetailLibrary.Check"/>, <see cref="DetailLibrary.Heat(PresetsRequest)"/> and <see cref="DetailLibrary.Moisture(PresetsRequest)"/>.</summary>
 /// <param name="Paths">Files, or folders whose presets are all taken.</param>
 /// <param name="Overrides">Each <c>key=value</c>.</param>
-public sealed record PresetsRequest(IReadOnlyList<string> Paths, IReadOnlyList<string> Overrides, string? Practice = null);
+public sealed record PresetsRequest(IReadOnlyList<string> Paths, IReadOnlyList<string> Overrides, string? Practice = null)
+{
+    /// <summary>The heat through the junction is simulated by <see cref="DetailLibrary.Check"/> too, whether or not the preset asks for it; that takes seconds.</summary>
+    public bool Physics { get; init; }
+}
 
 /// <summary>What <see cref="DetailLibrary.Explain"/> is to explain.</summary>
 /// <param name="Subject">A parameter key, a rule id, a part id or a value such as 150 mm; null for every value, or for what changes alone where something is tried.</param>
@@ -41,7 +48,11 @@ public sealed record RangeRequest(string Preset, IReadOnlyList<string> Overrides
 public sealed record NewRequest(string Junction, string Wall, string Roof, string? File, string? Practice = null);
 
 /// <summary>One size that <see cref="DetailLibrary.Sweep"/> is to go through.</summary>
-public sealed record SweepRequest(string Preset, IReadOnlyList<string> Overrides, string Key, string? Practice = null);
+/// <param name="Picture">File to draw the curve into, its format by its ending: one of <see cref="PictureFormats"/>; null for none.</param>
+public sealed record SweepRequest(string Preset, IReadOnlyList<string> Overrides, string Key, string? Practice = null, string? Picture = null)
+{
+    public static IReadOnlyList<string> PictureFormats { get; } = ["svg", "png", "pdf"];
+}
 
 /// <summary>A stand-alone case file for <see cref="DetailLibrary.Heat(CaseRequest)"/> or <see cref="DetailLibrary.Moisture(CaseRequest)"/>.</summary>
 /// <param name="File">JSON.</param>

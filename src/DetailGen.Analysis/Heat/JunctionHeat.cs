@@ -28,6 +28,9 @@ public sealed record JunctionHeat(
     ThermalModel Model, HeatConditions Conditions, Proven Coupling, Proven PsiInternal, Proven PsiExternal, IReadOnlyList<FlankHeat> Flanks, TemperatureFactor Factor,
     TemperatureFactor MouldFactor, double Coldest, IReadOnlyList<(string Environment, double Flow)> Flows, double HeatBalance, int Unknowns, IReadOnlyList<string> Warnings)
 {
+    /// <summary>With the films of the heat flow.</summary>
+    public required Isotherms Isotherms { get; init; }
+
     /// <summary>Solves the field of a model.</summary>
     /// <exception cref="InvalidOperationException">The model cannot be solved; one that was derived from a section that tiles always can.</exception>
     public static JunctionHeat Of(ThermalModel model, HeatConditions conditions)
@@ -39,7 +42,10 @@ public sealed record JunctionHeat(
         var factor = answer.Factor!;
         return new(
             model, conditions, coupling, Psi(flank => flank.Internal), Psi(flank => flank.External), flanks, factor, answer.HumidityFactor!,
-            conditions.Outside + (factor.Value * (conditions.Inside - conditions.Outside)), answer.Flows, answer.HeatBalance!.Value, answer.Unknowns, answer.Warnings);
+            conditions.Outside + (factor.Value * (conditions.Inside - conditions.Outside)), answer.Flows, answer.HeatBalance!.Value, answer.Unknowns, answer.Warnings)
+        {
+            Isotherms = answer.Isotherms!,
+        };
     }
 
     private static Proven UValue(Flank flank)

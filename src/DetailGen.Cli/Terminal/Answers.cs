@@ -119,6 +119,10 @@ internal static class Answers
         if (!json && report.Rows.Count > 0)
         {
             screen.Output.Write(report.ToCsv());
+            if (report.Picture is { } picture)
+            {
+                screen.Messages.WriteLine($"Written: {picture.Path}");
+            }
         }
 
         return report.Status;

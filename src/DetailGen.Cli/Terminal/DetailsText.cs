@@ -75,6 +75,15 @@ internal static class DetailsText
             output.WriteLine($"  {check.Verdict}: {check.Text}");
         }
 
+        if (detail.Physics is JunctionReport heat)
+        {
+            HeatText.Figures(output, heat);
+            foreach (var element in heat.Moisture?.Elements ?? [])
+            {
+                output.WriteLine($"  {element.Text} {element.MouldText}");
+            }
+        }
+
         return true;
     }
 

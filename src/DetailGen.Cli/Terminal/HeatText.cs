@@ -14,18 +14,7 @@ internal static class HeatText
             return;
         }
 
-        var film = heat.Film == "heat-flow" ? heat.Factor : heat.MouldFactor;
-        output.WriteLine($"  Thermal coupling L2D: {F(heat.Coupling, 4)} W/(m·K), proven between {Between(heat.Bounds, 4)}");
-        output.WriteLine($"  Ψ, inside dimensions: {F(heat.PsiInternal, 4)} W/(m·K), proven between {Between(heat.PsiInternalBounds, 4)}");
-        output.WriteLine($"  Ψ, outside dimensions: {F(heat.PsiExternal, 4)} W/(m·K), proven between {Between(heat.PsiExternalBounds, 4)}");
-        foreach (var flank in heat.Flanking)
-        {
-            output.WriteLine($"  U of the {flank.Name}: {F(flank.UValue, 4)} W/(m²·K), over {F(flank.Internal, 1)} mm inside and {F(flank.External, 1)} mm outside");
-        }
-
-        output.WriteLine($"  Temperature factor: {F(film.Value, 3)} ({Film(heat.Film)}), least at x {F(film.X, 1)}, y {F(film.Y, 1)} mm");
-        output.WriteLine($"  With the {(heat.Film == "heat-flow" ? Film("mould") : Film("heat-flow"))}: {F((heat.Film == "heat-flow" ? heat.MouldFactor : heat.Factor).Value, 3)}");
-        output.WriteLine($"  Coldest inside surface: {F(heat.Coldest, 1)} °C at {string.Join(", ", heat.Environments.Select(air => $"{F(air.Temperature, 0)} °C {air.Name}"))}");
+        Figures(output, heat);
         output.WriteLine($"  Heat flows: {string.Join(", ", heat.Flows.Select(flow => $"{flow.Key} {F(flow.Value, 3)} W/m"))}; they sum to nothing within {heat.HeatBalance.ToString("0.0E+0", CultureInfo.InvariantCulture)} of the largest");
         output.WriteLine($"  Surface resistances in m²·K/W: {string.Join(", ", heat.Surfaces.Select(surface => $"{surface.Environment} {surface.Flow} {F(surface.Resistance, 2)}"))}");
         output.WriteLine("  Model:");
@@ -45,6 +34,23 @@ internal static class HeatText
         output.WriteLine($"  {heat.Standard}.");
         output.WriteLine($"  {heat.Caution}");
         output.WriteLine();
+    }
+
+    /// <summary>What is judged by: coupling, Ψ, U-values, temperature factor, coldest surface.</summary>
+    internal static void Figures(TextWriter output, JunctionReport heat)
+    {
+        var film = heat.Film == "heat-flow" ? heat.Factor : heat.MouldFactor;
+        output.WriteLine($"  Thermal coupling L2D: {F(heat.Coupling, 4)} W/(m·K), proven between {Between(heat.Bounds, 4)}");
+        output.WriteLine($"  Ψ, inside dimensions: {F(heat.PsiInternal, 4)} W/(m·K), proven between {Between(heat.PsiInternalBounds, 4)}");
+        output.WriteLine($"  Ψ, outside dimensions: {F(heat.PsiExternal, 4)} W/(m·K), proven between {Between(heat.PsiExternalBounds, 4)}");
+        foreach (var flank in heat.Flanking)
+        {
+            output.WriteLine($"  U of the {flank.Name}: {F(flank.UValue, 4)} W/(m²·K), over {F(flank.Internal, 1)} mm inside and {F(flank.External, 1)} mm outside");
+        }
+
+        output.WriteLine($"  Temperature factor: {F(film.Value, 3)} ({Film(heat.Film)}), least at x {F(film.X, 1)}, y {F(film.Y, 1)} mm");
+        output.WriteLine($"  With the {(heat.Film == "heat-flow" ? Film("mould") : Film("heat-flow"))}: {F((heat.Film == "heat-flow" ? heat.MouldFactor : heat.Factor).Value, 3)}");
+        output.WriteLine($"  Coldest inside surface: {F(heat.Coldest, 1)} °C at {string.Join(", ", heat.Environments.Select(air => $"{F(air.Temperature, 0)} °C {air.Name}"))}");
     }
 
     private static string Film(string film) => film == "heat-flow" ? "film of the heat flow" : "film of the mould criterion, 0.25 m²·K/W";

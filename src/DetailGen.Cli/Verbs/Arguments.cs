@@ -37,6 +37,11 @@ internal static class Arguments
         DefaultValueFactory = _ => [],
     };
 
+    internal static Option<bool> Physics() => new("--physics")
+    {
+        Description = "Simulate the heat through the junction too, as heat does, and judge by it; some seconds for each preset. A target on it, or the thermal sheet, asks for it anyway.",
+    };
+
     /// <summary>An option that takes a whole number; anything else is told in one line.</summary>
     internal static Option<int> WholeNumber(string name, string description, int least, int most, int usual) => new(name)
     {

@@ -23,6 +23,7 @@ internal static class DrawVerb
         var viewOnly = new Option<bool>("--view-only") { Description = "The view without a sheet, to stand in your own drawing; its origin is where the weather face meets finished roof level." };
         var audit = new Option<bool>("--layout-audit") { Description = "Measure the finished sheets too: a picture NAME-audit.png rings and lists every fault of layout, and JSON lists them." };
         var dpi = Arguments.WholeNumber("--dpi", "Resolution of PNG files, 50 to 600.", 50, 600, usual: 300);
+        var physics = Arguments.Physics();
         var verb = Arguments.Verb("draw", "Solve presets, draw the sheets and write the files.", Example);
         verb.Arguments.Add(presets);
         verb.Options.Add(set);
@@ -31,6 +32,7 @@ internal static class DrawVerb
         verb.Options.Add(viewOnly);
         verb.Options.Add(audit);
         verb.Options.Add(dpi);
+        verb.Options.Add(physics);
         verb.SetAction(parsed =>
         {
             var asked = parsed.GetValue(formats)!.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
@@ -46,6 +48,7 @@ internal static class DrawVerb
                 parsed.GetValue(Arguments.Practice))
             {
                 LayoutAudit = parsed.GetValue(audit),
+                Physics = parsed.GetValue(physics),
             });
             return Answers.Tell(screen, report, parsed.GetValue(CommandLine.Json), DetailsText.Drawn);
         });

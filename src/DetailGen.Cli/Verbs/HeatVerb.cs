@@ -15,11 +15,18 @@ internal static class HeatVerb
         var input = PresetsOrCases.AddTo(verb);
         var sweep = new Option<string?>("--sweep") { Description = "Go through all that one size of one preset can be, and print Ψ and temperature factor against it as CSV.", HelpName = "KEY" };
         verb.Options.Add(sweep);
+        var picture = new Option<string?>("--picture") { Description = "With --sweep: draw the curve into this file too; its name ends in .svg, .png or .pdf.", HelpName = "FILE" };
+        verb.Options.Add(picture);
         verb.Validators.Add(parsed =>
         {
             if (parsed.GetValue(sweep) is not null && parsed.GetValue(input.Paths) is not { Length: 1 })
             {
                 parsed.AddError("--sweep goes through a size of one preset.");
+            }
+
+            if (parsed.GetValue(picture) is not null && parsed.GetValue(sweep) is null)
+            {
+                parsed.AddError("--picture draws the curve of --sweep.");
             }
         });
         verb.SetAction(parsed =>
@@ -28,7 +35,7 @@ internal static class HeatVerb
             var presets = input.Presets(parsed);
             if (parsed.GetValue(sweep) is { } key)
             {
-                return Answers.Tell(screen, DetailLibrary.Sweep(new(presets.Paths[0], presets.Overrides, key, presets.Practice)), json);
+                return Answers.Tell(screen, DetailLibrary.Sweep(new(presets.Paths[0], presets.Overrides, key, presets.Practice, parsed.GetValue(picture))), json);
             }
 
             return input.Cases(parsed) is { } cases

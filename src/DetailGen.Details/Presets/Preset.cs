@@ -72,7 +72,7 @@ public sealed record GivenLevel(string Name, Length Height, Mark At);
 /// <param name="Paper">A4 to A1.</param>
 /// <param name="Scale">The n of 1:n.</param>
 /// <param name="Options">Every further key of <c>sheet</c> that was given, as written.</param>
-/// <param name="Companions">Further sheets: exploded, control-lines, sequence, blank; each once, in this order.</param>
+/// <param name="Companions">Further sheets: exploded, control-lines, sequence, blank, thermal; each once, in this order.</param>
 public sealed record SheetWishes(string? Paper, int? Scale, IReadOnlyList<string> Companions, IReadOnlyList<SheetOption> Options);
 
 public sealed record SheetOption(string Key, string Value, Mark At);

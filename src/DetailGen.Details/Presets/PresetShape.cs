@@ -42,7 +42,10 @@ public static partial class PresetShape
     public static IReadOnlyList<string> Levels { get; } =
         ["finished-roof", "deck-top", "structure-top", "ceiling", "upstand-top", "tray-outlet", "wall-head", "coping-top"];
 
-    public static IReadOnlyList<string> Companions { get; } = ["exploded", "control-lines", "sequence", "blank"];
+    /// <summary>The one that asks for a simulation.</summary>
+    public const string Thermal = "thermal";
+
+    public static IReadOnlyList<string> Companions { get; } = ["exploded", "control-lines", "sequence", "blank", Thermal];
 
     public static IReadOnlyList<string> Scales { get; } = ["1:2", "1:5", "1:10", "1:20", "1:50"];
 

@@ -35,6 +35,13 @@ public static class DetailSolver
     public static IReadOnlyList<SizeRange>? Ranges(Preset preset, Catalogue catalogue, IReadOnlyList<string>? keys = null) =>
         FeasibleSizes.Of(new DetailProblem(new Situation(preset, catalogue), RulesOf(preset, catalogue), ranked: false), keys);
 
+    /// <summary>The sizes in which the material of a parameter is sold, rising, in the unit of its values; none where it is not sold in sizes.</summary>
+    public static IReadOnlyList<long> Stock(Preset preset, Catalogue catalogue, string key)
+    {
+        var problem = new DetailProblem(new Situation(preset, catalogue), RulesOf(preset, catalogue), ranked: false);
+        return problem.Situation.Size(key) is { } parameter && problem.StockOf(parameter) is { } stock ? stock.Values : [];
+    }
+
     /// <summary>The words that each of these choices can have while the rest stands; the detail can be solved as it is.</summary>
     public static IReadOnlyList<ChoiceRange> Options(Preset preset, Catalogue catalogue, IReadOnlyList<string> keys)
     {

@@ -36,7 +36,7 @@ public static class SheetComposer
         var view = new View("section", drawn.Scale, items, layout.Bounds.With(drawn.Bounds));
         CompanionSheet[] companions = request.ViewOnly
             ? []
-            : [.. request.Companions.Select((companion, i) => CompanionSheets.Of(companion, new(section, drawn, trial.Window, trial.Origin, format, text.ViewTitle, i + 2)))];
+            : [.. request.Companions.SelectMany((companion, i) => CompanionSheets.Of(companion, new(section, drawn, trial.Window, trial.Origin, format, text.ViewTitle, i + 2) { Thermal = text.Thermal }))];
         var pages = request.ViewOnly
             ? [Alone(view)]
             : PageComposer.Lay(format, text, drawn.Scale, new("section", trial.Origin, format.Zones["view"]), new(title.Left, title.Bottom), KeyEntries.Of(drawn, layout.Items, layout.Keyed.Count > 0), layout.Keyed, companions);

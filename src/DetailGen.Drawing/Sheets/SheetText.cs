@@ -46,7 +46,11 @@ public sealed record CheckLine(string Name, string Text, string Required, string
 /// <param name="DatumLevel">Level of finished roof above the building's datum in m; null if none was given.</param>
 public sealed record SheetText(
     TitleBlock Title, IReadOnlyList<RevisionLine> Revisions, IReadOnlyList<ScheduleBlock> Schedule, IReadOnlyList<CheckLine> Checks, int FurtherPasses,
-    IReadOnlyList<string> Notes, string Caution, string ViewTitle, IReadOnlyList<string> ShortForms, double? DatumLevel);
+    IReadOnlyList<string> Notes, string Caution, string ViewTitle, IReadOnlyList<string> ShortForms, double? DatumLevel)
+{
+    /// <summary>Of the thermal sheet; null where none is asked for.</summary>
+    public ThermalText? Thermal { get; init; }
+}
 
 /// <summary>What the author asks of the sheet.</summary>
 /// <param name="Paper">A4 to A1, ANSI-A to ANSI-D, or null for the tool's choice.</param>
@@ -81,4 +85,7 @@ public enum Companion
 
     /// <summary>The section without a word, for teaching.</summary>
     Blank,
+
+    /// <summary>The temperatures in the junction as they were simulated.</summary>
+    Thermal,
 }

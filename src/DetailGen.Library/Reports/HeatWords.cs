@@ -30,7 +30,7 @@ internal static class HeatWords
             air ? "memory" : filled?.Filling.Confidence.Conductivity ?? "");
     }
 
-    private static string Flow(double film) => film switch { 0.13 => "horizontal", 0.10 => "upwards", 0.17 => "downwards", _ => "outside" };
+    internal static string Flow(double film) => film switch { 0.13 => "horizontal", 0.10 => "upwards", 0.17 => "downwards", _ => "outside" };
 
     private static string Side(FieldSide side) => side == FieldSide.Internal ? "internal" : "external";
 

@@ -22,6 +22,7 @@ internal static class MarkdownReport
         Rules(page, report);
         Checks(page, report);
         Schedule(page, text);
+        Heat(page, report);
         Moisture(page, report);
         Quantities(page, worked, report);
         return page.ToString();
@@ -127,6 +128,41 @@ internal static class MarkdownReport
         {
             Row(page, row.Reference, row.Element, row.Material, row.Thickness, row.Conductivity, row.Resistance, row.Function, row.Remark);
         }
+    }
+
+    private static void Heat(StringBuilder page, DetailReport report)
+    {
+        if (report.Physics is not JunctionReport heat)
+        {
+            return;
+        }
+
+        string Between(IReadOnlyList<double> bounds) => $"{Number(bounds[0])} to {Number(bounds[1])}";
+        Head(page, "Heat through the junction", "##", "What", "Value", "Proven between");
+        Row(page, "Thermal coupling L2D, W/(m·K)", Number(heat.Coupling), Between(heat.Bounds));
+        Row(page, "Ψ, inside dimensions, W/(m·K)", Number(heat.PsiInternal), Between(heat.PsiInternalBounds));
+        Row(page, "Ψ, outside dimensions, W/(m·K)", Number(heat.PsiExternal), Between(heat.PsiExternalBounds));
+        foreach (var flank in heat.Flanking)
+        {
+            Row(page, $"U of the {flank.Name} in the model, W/(m²·K)", Number(flank.UValue), Between(flank.Bounds));
+        }
+
+        Row(page, "Temperature factor, film of the mould criterion", Figures.Fixed(heat.MouldFactor.Value, 3), "–");
+        Row(page, "Temperature factor, films of the heat flow", Figures.Fixed(heat.Factor.Value, 3), "–");
+        Row(page, "Coldest inside surface, °C", Figures.Fixed(heat.Coldest, 1), "–");
+        page.Append("\nFrom the section to the model:\n\n");
+        foreach (var step in heat.Steps)
+        {
+            page.Append(CultureInfo.InvariantCulture, $"- {step}\n");
+        }
+
+        Head(page, "Conductivities", "###", "Material", "λ in the model", "λ of its own", "Known", "Confidence", "Parts");
+        foreach (var one in heat.Conductivities)
+        {
+            Row(page, one.Material, Figures.Fixed(one.Conductivity, 3), one.Own is { } own ? Figures.Fixed(own, 3) : "–", one.Origin, one.Confidence, string.Join(", ", one.Parts));
+        }
+
+        page.Append(CultureInfo.InvariantCulture, $"\nStandard: {heat.Standard}. {heat.Caution}\n");
     }
 
     private static void Moisture(StringBuilder page, DetailReport report)

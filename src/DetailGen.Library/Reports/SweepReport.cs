@@ -10,6 +10,10 @@ public sealed record SweepReport(ToolReport Tool, string Detail, string Preset, 
 {
     public IReadOnlyList<string> Warnings { get; init; } = [];
 
+    /// <summary>The curve as it was drawn; null where no picture was asked for.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public FileReport? Picture { get; init; }
+
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public ConflictReport? Conflict { get; init; }
 
@@ -36,5 +40,8 @@ public sealed record SweepRow(
     [property: JsonPropertyName("f_rsi")] double Factor,
     [property: JsonPropertyName("f_rsi_humidity")] double MouldFactor)
 {
+    /// <summary>Every value between the row before and this one can be chosen too.</summary>
+    internal bool GoesOn { get; init; }
+
     internal IEnumerable<double> Figures => [Value, Coupling, PsiInternal, Lower, Upper, PsiExternal, Factor, MouldFactor];
 }

@@ -21,7 +21,7 @@ internal static class PresetChecking
                     return DetailLibrary.Unread(one.Path, SolvedReport.Errors(one.Preset.Faults));
                 }
 
-                var (worked, judged) = DetailWork.Do(one.Preset.Value, office);
+                var (worked, judged) = DetailWork.Do(one.Preset.Value, office, request.Physics ? Simulation.Always : Simulation.Asked);
                 var report = worked is null ? judged : Moistening.WithFigures(judged, worked, office);
                 return names.Fault(place) is { } same ? report with { Warnings = [.. report.Warnings, $"{same.Reason} {same.Hint}"] } : report;
             }),

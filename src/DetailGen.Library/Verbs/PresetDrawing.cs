@@ -30,16 +30,20 @@ internal static class PresetDrawing
 
     private static DetailReport One(Preset preset, string name, DrawRequest request, Office office)
     {
-        var (worked, report) = DetailWork.Do(preset, office);
+        var (worked, report) = DetailWork.Do(preset, office, request.Physics ? Simulation.Always : Simulation.Asked);
         if (worked is null)
         {
             return report;
         }
 
         report = Moistening.WithFigures(report, worked, office);
-        var text = SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks);
+        var asked = SheetSetup.Asked(preset, request.ViewOnly);
+        var text = SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks) with
+        {
+            Thermal = worked.Heat is { } heat && asked.Companions.Contains(Companion.Thermal) ? ThermalWords.Of(heat, worked) : null,
+        };
         var sheet = SheetComposer.Compose(
-            worked.Section, text, SheetSetup.Asked(preset, request.ViewOnly), SheetSetup.Formats(office.Sheets), SheetSetup.Layers(office.Sheets),
+            worked.Section, text, asked, SheetSetup.Formats(office.Sheets), SheetSetup.Layers(office.Sheets),
             Identity(preset, report));
         var audit = request.LayoutAudit ? LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts) : null;
         report = report with

@@ -4,6 +4,7 @@ using DetailGen.Details.Presets;
 using DetailGen.Details.Quantities;
 using DetailGen.Details.Reading;
 using DetailGen.Details.Solving;
+using DetailGen.Library.Files;
 using DetailGen.Library.Reports;
 using DetailGen.Library.Working;
 
@@ -20,6 +21,11 @@ internal static class Sweeping
 
     internal static SweepReport Run(SweepRequest request, Office office)
     {
+        if (request.Picture is { } asked && !SweepRequest.PictureFormats.Contains(SweepPicture.FormatOf(asked), StringComparer.Ordinal))
+        {
+            return Empty(request, "") with { Errors = [new("unknown-format", asked, 0, 0, null, null, Messages.NoPicture(asked), Messages.PictureFormats(SweepRequest.PictureFormats))], Status = 2 };
+        }
+
         var read = PresetFiles.Read(request.Preset, request.Overrides, office);
         if (!read.IsGood)
         {
@@ -34,21 +40,27 @@ internal static class Sweeping
             return Empty(request, preset.Detail) with { Errors = [new("unknown-key", request.Preset, 0, 0, request.Key, null, Messages.NoSuch("parameter", request.Key), hint)], Status = 2 };
         }
 
-        if (DetailWork.Do(preset, office, Simulation.Never) is (null, var refused))
+        var (worked, refused) = DetailWork.Do(preset, office, Simulation.Never);
+        if (worked is null)
         {
             return Empty(request, preset.Detail) with { Conflict = refused.Conflict, Warnings = refused.Warnings, Status = 1 };
         }
 
-        return DetailSolver.Ranges(preset, office.Catalogue, [request.Key]) is not [var range]
+        var report = DetailSolver.Ranges(preset, office.Catalogue, [request.Key]) is not [var range]
             ? Empty(request, preset.Detail) with { Errors = [new("not-a-size", request.Preset, 0, 0, request.Key, null, Messages.NotASize(request.Key), null)], Status = 2 }
             : Empty(request, preset.Detail) with { Unit = range.Unit == Unit.Length ? "mm" : range.Unit == Unit.Ratio ? "1:n" : null, Rows = [.. Rows(preset, range, office)] };
+        return request.Picture is { } file && report.Rows.Count > 0 ? Drawn(report, file, read.Value, worked, office) : report;
     }
 
     private static IEnumerable<SweepRow> Rows(Preset preset, SizeRange range, Office office)
     {
         var conditions = new HeatConditions(WantedError: Close);
+        (long Low, long High)? before = null;
         foreach (var value in Thinned([.. range.Values.SelectMany(piece => Targets.Steps(piece, range.Step))]))
         {
+            var piece = range.Values.First(one => value >= one.Low && value <= one.High);
+            var goesOn = piece == before;
+            before = piece;
             var setting = Setting.Numeric(range.Unit, value);
             var with = preset with { Set = [.. preset.Set, new Given(range.Key, setting, setting.ToString(), new Mark(preset.File, 1, 1), false)] };
             if (DetailSolver.Solve(with, office.Catalogue) is Solution.Solved solved)
@@ -56,9 +68,24 @@ internal static class Sweeping
                 var heat = JunctionHeat.Of(ThermalModelling.Of(SectionBuilder.Build(solved), conditions), conditions);
                 yield return new(
                     range.Unit == Unit.Length ? value / 1000.0 : value, heat.Coupling.Value, heat.PsiInternal.Value, heat.PsiInternal.Lower, heat.PsiInternal.Upper, heat.PsiExternal.Value,
-                    heat.Factor.Value, heat.MouldFactor.Value);
+                    heat.Factor.Value, heat.MouldFactor.Value)
+                {
+                    GoesOn = goesOn,
+                };
             }
         }
+    }
+
+    // the picture stands under its name only if it could be written
+    private static SweepReport Drawn(SweepReport report, string file, Preset preset, Worked worked, Office office)
+    {
+        var format = SweepPicture.FormatOf(file);
+        OutputFile picture = new(Path.GetFileName(file), format, SweepPicture.Draw(report, preset, worked, office, format));
+        var folder = Path.GetDirectoryName(file) is { Length: > 0 } named ? named : ".";
+        OutputFolder.Write(folder, [picture], out var fault);
+        return fault is null
+            ? report with { Picture = OutputFolder.Describe(picture) }
+            : report with { Errors = [new("cannot-write", file, 0, 0, null, null, fault.Reason, fault.Hint)], Status = 3 };
     }
 
     private static IEnumerable<long> Thinned(long[] values) =>

@@ -32,6 +32,7 @@ internal static class SheetSetup
             "exploded" => Companion.Exploded,
             "control-lines" => Companion.ControlLines,
             "sequence" => Companion.Sequence,
+            "thermal" => Companion.Thermal,
             _ => Companion.Blank,
         })],
     };

@@ -12,7 +12,7 @@ namespace DetailGen.Library.Working;
 /// <summary>When the heat through a junction is simulated.</summary>
 internal enum Simulation
 {
-    /// <summary>Where a target asks for it.</summary>
+    /// <summary>Where a target or the thermal sheet asks for it.</summary>
     Asked,
 
     Always,
@@ -46,12 +46,12 @@ internal static class Targets
         }
 
         var section = SectionBuilder.Build(solved);
-        if (when == Simulation.Never || (when == Simulation.Asked && targets.Length == 0))
+        if (when == Simulation.Never || (when == Simulation.Asked && targets.Length == 0 && !preset.Sheet.Companions.Contains(PresetShape.Thermal, StringComparer.Ordinal)))
         {
             return new(solved, section, null, []);
         }
 
-        var heat = Simulate(section, new());
+        var heat = Simulate(section, Conditions(preset));
         var found = Found(heat, preset);
         return targets.All(found.Meets)
             ? new(found.Judge(solved), section, heat, heat.Warnings)
@@ -97,7 +97,7 @@ internal static class Targets
                 continue;
             }
 
-            var heat = Simulate(section, new());
+            var heat = Simulate(section, Conditions(preset));
             var found = Found(heat, preset);
             if (targets.All(found.Meets))
             {
@@ -136,6 +136,9 @@ internal static class Targets
             }
         }
     }
+
+    // The temperature inside is told with the figures, though only that of the coldest surface hangs on it.
+    private static HeatConditions Conditions(Preset preset) => new(Inside: InsideAir.Of(preset).Temperature);
 
     private static JunctionHeat Simulate(Section section, HeatConditions conditions) => JunctionHeat.Of(ThermalModelling.Of(section, conditions), conditions);
 }

@@ -95,7 +95,11 @@ public sealed record FieldAnswer(
     double? HeatBalance,
     int Unknowns,
     ImmutableArray<double> Temperatures,
-    ImmutableArray<string> Warnings);
+    ImmutableArray<string> Warnings)
+{
+    /// <summary>With the films of the heat flow; null where two fixed temperatures clash.</summary>
+    public Isotherms? Isotherms { get; init; }
+}
 
 /// <summary>(t_si − t_e) / (t_i − t_e) with the highest internal and the lowest external temperature, and where it is.</summary>
 /// <param name="Change">By how much the last refinement changed the value: an indication, no bound. Null where it was found on one mesh only.</param>

@@ -159,7 +159,10 @@ public static class FieldEngine
             HeatBalance: largest > 0 ? flows.Sum(f => f.Flow) / largest : null,
             Unknowns: field.Unknowns,
             Temperatures: [.. asked.Points.Select(p => coldest + (step * field.Temperature.At(p.At.X, p.At.Y, Reach)!.Value))],
-            Warnings: [.. warnings]);
+            Warnings: [.. warnings])
+        {
+            Isotherms = field.Temperature.Clash ? null : new(field.Temperature, coldest, step),
+        };
     }
 
     private static TemperatureFactor? Factor(FieldCase asked, TemperatureField field, double coldest, double step, double? change)

@@ -17,6 +17,9 @@ internal sealed record CompanionSheet(double Scale, IReadOnlyList<View> Views, I
 /// <param name="Number">Of the view on the sheet, for its ring.</param>
 internal sealed record CompanionBasis(Section Section, DrawnView Drawn, Bounds Window, PaperPoint Origin, SheetFormat Format, string ViewTitle, int Number)
 {
+    /// <summary>Null where no thermal sheet is asked for.</summary>
+    internal ThermalText? Thermal { get; init; }
+
     /// <summary>Where drawings may stand: the drawing space above the title block, clear of the centring marks.</summary>
     internal PaperBox Room => Format.Space.Grow(-7) with { Bottom = Format.TitleTop + 4 };
 
@@ -38,12 +41,14 @@ internal sealed record CompanionBasis(Section Section, DrawnView Drawn, Bounds W
 /// <summary>Draws companion sheets.</summary>
 internal static class CompanionSheets
 {
-    internal static CompanionSheet Of(Companion companion, CompanionBasis basis) => companion switch
+    /// <returns>One sheet; more where its tables need them.</returns>
+    internal static IReadOnlyList<CompanionSheet> Of(Companion companion, CompanionBasis basis) => companion switch
     {
-        Companion.Exploded => ExplodedLayers.Of(basis),
-        Companion.ControlLines => ControlLines.Of(basis),
-        Companion.Sequence => BuildSequence.Of(basis),
-        Companion.Blank => BlankSection.Of(basis),
+        Companion.Exploded => [ExplodedLayers.Of(basis)],
+        Companion.ControlLines => [ControlLines.Of(basis)],
+        Companion.Sequence => [BuildSequence.Of(basis)],
+        Companion.Blank => [BlankSection.Of(basis)],
+        Companion.Thermal => ThermalSheet.Of(basis),
         _ => throw new ArgumentOutOfRangeException(nameof(companion), companion, "There is no such sheet."),
     };
 }

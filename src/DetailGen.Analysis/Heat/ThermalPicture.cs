@@ -1,0 +1,59 @@
+using DetailGen.Physics.Fields;
+using DetailGen.Sections;
+
+namespace DetailGen.Analysis.Heat;
+
+/// <summary>All places of one temperature.</summary>
+/// <param name="Temperature">°C.</param>
+/// <param name="Lines">mm; one that is closed ends where it begins.</param>
+public sealed record Isotherm(double Temperature, IReadOnlyList<IReadOnlyList<Point>> Lines);
+
+/// <summary>The air of an environment as the thermal model knows it.</summary>
+/// <param name="Name">room, lower-room, higher-room or outside.</param>
+/// <param name="Temperature">°C.</param>
+/// <param name="Films">Surface resistances in m²·K/W, lesser first.</param>
+/// <param name="Surfaces">Where solids meet it, mm.</param>
+public sealed record AirBeside(string Name, double Temperature, IReadOnlyList<double> Films, IReadOnlyList<IReadOnlyList<Point>> Surfaces);
+
+/// <summary>What of a junction's solved field can be drawn: places in mm as in the thermal model, which is the section with its roof laid level.</summary>
+/// <param name="Isotherms">By rising temperature.</param>
+/// <param name="DewPoint">Where inside air of that dew point would just condense, were it there; no lines where no place is so cold.</param>
+/// <param name="Coldest">The coldest inside surface.</param>
+/// <param name="Solids">Outlines of what conducts, one region for each material and conductivity.</param>
+public sealed record ThermalPicture(
+    IReadOnlyList<Isotherm> Isotherms, Isotherm DewPoint, Point Coldest, IReadOnlyList<AirBeside> Airs, IReadOnlyList<ThermalSolid> Solids)
+{
+    /// <summary>As many lines as a drawing carries and can be followed.</summary>
+    private const int Fewest = 8, Most = 14;
+
+    /// <summary>Whole degrees, those that people count in first.</summary>
+    private static readonly double[] Steps = [1, 2, 5, 3, 4];
+
+    /// <param name="dewPoint">Of the inside air, °C.</param>
+    public static ThermalPicture Of(JunctionHeat heat, double dewPoint)
+    {
+        var (least, most) = heat.Isotherms.Range;
+        var lines = heat.Model.Case.Boundary.Where(line => line.Environment is not null).ToLookup(line => line.Environment!);
+        return new(
+            [.. Temperatures(least, most).Select(temperature => At(heat, temperature))],
+            At(heat, dewPoint),
+            Place(heat.Factor.At),
+            [.. lines.Select(air => new AirBeside(
+                air.Key.Name, air.Key.Temperature, [.. air.Select(line => line.Film).Distinct().Order()],
+                [.. air.Select(line => (IReadOnlyList<Point>)[.. line.Line.Select(Place)])]))],
+            heat.Model.Solids);
+    }
+
+    /// <summary>Whole degrees between the coldest and the warmest place, at a step that gives 8 to 14 of them where any does, else at the step that comes nearest.</summary>
+    public static IReadOnlyList<double> Temperatures(double least, double most)
+    {
+        double[] At(double step) => [.. Enumerable.Range((int)Math.Floor(least / step) + 1, Math.Max(0, (int)Math.Ceiling(most / step) - (int)Math.Floor(least / step) - 1)).Select(i => i * step)];
+        var all = Steps.Select(At).ToArray();
+        return all.FirstOrDefault(lines => lines.Length is >= Fewest and <= Most) ?? all.MinBy(lines => Math.Max(Fewest - lines.Length, lines.Length - Most))!;
+    }
+
+    private static Isotherm At(JunctionHeat heat, double temperature) =>
+        new(temperature, [.. heat.Isotherms.Of(temperature).Select(line => (IReadOnlyList<Point>)[.. line.Select(Place)])]);
+
+    private static Point Place(FieldPlace at) => new(at.X, at.Y);
+}

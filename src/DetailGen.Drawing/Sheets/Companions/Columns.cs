@@ -1,0 +1,122 @@
+using DetailGen.Drawing.Lettering;
+using DetailGen.Drawing.Scenes;
+
+namespace DetailGen.Drawing.Sheets.Companions;
+
+/// <summary>Something of words that stands in a column, laid from its upper left corner (0, 0) downwards.</summary>
+/// <param name="Lay">What it looks like in a width, and its height.</param>
+/// <param name="StaysWithNext">It heads what comes behind it.</param>
+internal sealed record Block(Func<double, (IReadOnlyList<Item> Items, double Height)> Lay, bool StaysWithNext = false);
+
+/// <summary>Fills columns with blocks, one after the other, each column from the top downwards.</summary>
+internal static class Columns
+{
+    internal const double Between = 6;
+    private const double Apart = 4;
+    private const double Text = Table.Text;
+    private const double Pitch = 4.25;
+
+    /// <summary>Columns of at least that width side by side; none where the room is narrower.</summary>
+    internal static IReadOnlyList<PaperBox> In(PaperBox room, double least)
+    {
+        var count = Math.Max(0, (int)Math.Floor((room.Width + Between) / (least + Between)));
+        return [.. Enumerable.Range(0, count).Select(i => (room.Width + Between) / count * i is var from ? room with { Left = room.Left + from, Right = room.Left + from + ((room.Width + Between) / count) - Between } : room)];
+    }
+
+    /// <returns>What was laid, and the blocks that found no room, in their order.</returns>
+    internal static (IReadOnlyList<Item> Items, IReadOnlyList<Block> Left) Fill(IReadOnlyList<Block> blocks, IReadOnlyList<PaperBox> columns)
+    {
+        var items = new List<Item>();
+        var (next, column) = (0, 0);
+        var top = columns.Count > 0 ? columns[0].Top : 0;
+        while (next < blocks.Count && column < columns.Count)
+        {
+            // a head and what it heads go to the next column together
+            var last = next;
+            while (blocks[last].StaysWithNext && last + 1 < blocks.Count)
+            {
+                last++;
+            }
+
+            var laid = blocks.Skip(next).Take(last - next + 1).Select(block => block.Lay(columns[column].Width)).ToArray();
+            var height = laid.Sum(one => one.Height);
+            if (top - height < columns[column].Bottom)
+            {
+                column++;
+                top = column < columns.Count ? columns[column].Top : 0;
+                continue;
+            }
+
+            foreach (var (block, tall) in laid)
+            {
+                var at = new PaperPoint(columns[column].Left, top);
+                items.AddRange(block.Select(item => Moving.By(item, at)));
+                top -= tall;
+            }
+
+            next = last + 1;
+        }
+
+        return (items, [.. blocks.Skip(next)]);
+    }
+
+    internal static Block Of(TextTable table) => new(width =>
+    {
+        Cell[][] rows = [.. table.Rows.Select(row => row.Select(words => new Cell(words)).ToArray())];
+        var laid = Table.Lay("schedule", table.Title, Widths(table, rows, width), rows, new(0, 0), double.NegativeInfinity);
+        return (laid.Items, laid.Box.Height + Apart);
+    });
+
+    /// <summary>A title and a block for each paragraph, so that a long list may go on in the next column.</summary>
+    internal static IEnumerable<Block> Of(TextList list)
+    {
+        yield return new(_ => ([new Text("block.notes", list.Title, new(0, -4.3), 3.5)], 6.5), StaysWithNext: true);
+        for (var i = 0; i < list.Paragraphs.Count; i++)
+        {
+            var (number, words, isLast) = ((i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture), list.Paragraphs[i], i == list.Paragraphs.Count - 1);
+            yield return new(width =>
+            {
+                const double indent = 6;
+                var lines = Wrapping.Wrap(words, Text, (width - indent) / Table.Slack);
+                return (
+                    [new Text("block.notes", number, new(0, -3.2), Text, Bold: true), new Paragraph("block.notes", lines, new(indent, -3.2), Text, Pitch)],
+                    (lines.Count * Pitch) + 1.2 + (isLast ? Apart : 0));
+            });
+        }
+    }
+
+    /// <summary>Lines with what they mean.</summary>
+    internal static Block Of(string title, IReadOnlyList<(Func<PaperPoint, IEnumerable<Item>> Sign, string Words)> entries) => new(width =>
+    {
+        const double sample = 16;
+        var items = new List<Item> { new Text("key", title, new(0, -4.3), 3.5) };
+        var y = -6.5;
+        foreach (var (sign, words) in entries)
+        {
+            var lines = Wrapping.Wrap(words, Text, (width - sample - 3) / Table.Slack);
+            items.AddRange(sign(new(0, y - 2)));
+            items.Add(new Paragraph("key", lines, new(sample + 3, y - 3.2), Text, Pitch));
+            y -= (lines.Count * Pitch) + 1;
+        }
+
+        return (items, -y + Apart);
+    });
+
+    // Figures take what they need; words share the rest evenly, none more than it needs nor less than its longest word.
+    private static IReadOnlyList<Column> Widths(TextTable table, Cell[][] rows, double width)
+    {
+        double Needed(int i, bool whole) => (rows.Select(row => row[i].Words).SelectMany(words => whole ? [words] : words.Split(' ')).Select(words => Letters.Width(words, Text))
+            .Concat(table.Columns[i].Head.Select(head => Letters.Width(head, Text, bold: true))).Max() * Table.Slack) + (2 * Table.Indent) + 0.01;
+        (double Least, double Most)[] needed = [.. table.Columns.Select((column, i) => (Needed(i, column.IsFigures), Needed(i, whole: true)))];
+        double Sum(double share) => needed.Sum(one => Math.Clamp(share, one.Least, one.Most));
+        var (low, high) = (0.0, width);
+        for (var i = 0; i < 50; i++)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = Sum(middle) > width ? (low, middle) : (middle, high);
+        }
+
+        var spare = Math.Max(0, width - Sum(low)) / table.Columns.Count(column => !column.IsFigures);
+        return [.. table.Columns.Select((column, i) => new Column(Math.Clamp(low, needed[i].Least, needed[i].Most) + (column.IsFigures ? 0 : spare), column.Head, column.IsFigures ? Align.Right : Align.Left))];
+    }
+}
