@@ -91,6 +91,8 @@ internal static class Messages
     internal static string TargetsNotProven(IEnumerable<string> targets, string key, int tried) =>
         $"{string.Join(" and ", targets)}: not proven that it cannot be met. Only {key} was tried ({(tried == 0 ? "it is fixed, or there is nothing thicker" : $"{tried} thicker values")}); other sizes and materials were not.";
 
+    internal static string SubdivisionStandard => "ISO 10211:2017, number of subdivisions; from memory, clause number still to be read";
+
     internal static string HeatStandard => "ISO 10211:2017 (two-dimensional heat flow), ISO 6946:2017 (plane elements, air layers), ISO 13788:2012 (film of the mould criterion); from memory, clause numbers still to be read";
 
     internal static string HeatCaution => "Design figures of a model, for a competent person to judge: they hang on the conductivities of the products used and on workmanship, and leave out air leakage, moisture and fixings. Local regulations and the licensed designers decide.";

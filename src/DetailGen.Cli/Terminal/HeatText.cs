@@ -25,8 +25,18 @@ internal static class HeatText
 
         output.WriteLine($"  Temperature factor: {F(film.Value, 3)} ({Film(heat.Film)}), least at x {F(film.X, 1)}, y {F(film.Y, 1)} mm");
         output.WriteLine($"  With the {(heat.Film == "heat-flow" ? Film("mould") : Film("heat-flow"))}: {F((heat.Film == "heat-flow" ? heat.MouldFactor : heat.Factor).Value, 3)}");
+        if (heat.Factor.Change is { } change)
+        {
+            output.WriteLine($"  The last refinement changed the factor with the {Film("heat-flow")} by {Small(change)}: an indication of its error, not a bound");
+        }
+
         output.WriteLine($"  Coldest inside surface: {F(heat.Coldest, 1)} °C at {string.Join(", ", heat.Environments.Select(air => $"{F(air.Temperature, 0)} °C {air.Name}"))}");
-        output.WriteLine($"  Heat flows: {string.Join(", ", heat.Flows.Select(flow => $"{flow.Key} {F(flow.Value, 3)} W/m"))}; they sum to nothing within {heat.HeatBalance.ToString("0.0E+0", CultureInfo.InvariantCulture)} of the largest");
+        output.WriteLine($"  Heat flows: {string.Join(", ", heat.Flows.Select(flow => $"{flow.Key} {F(flow.Value, 3)} W/m"))}; they sum to nothing within {Small(heat.HeatBalance)} of the largest");
+        if (heat.Subdivision is { } two)
+        {
+            output.WriteLine($"  Comparison of two subdivisions, {two.Triangles[0]} and {two.Triangles[1]} triangles: the sum of heat flows changes by {F(100 * two.Change, 3)} %, {(two.Met ? "within" : "beyond")} the {F(100 * two.Limit, 0)} % of {two.Standard}");
+        }
+
         output.WriteLine($"  Surface resistances in m²·K/W: {string.Join(", ", heat.Surfaces.Select(surface => $"{surface.Environment} {surface.Flow} {F(surface.Resistance, 2)}"))}");
         output.WriteLine("  Model:");
         foreach (var step in heat.Steps)
@@ -48,6 +58,8 @@ internal static class HeatText
     }
 
     private static string Film(string film) => film == "heat-flow" ? "film of the heat flow" : "film of the mould criterion, 0.25 m²·K/W";
+
+    private static string Small(double value) => value.ToString("0.0E+0", CultureInfo.InvariantCulture);
 
     private static string Between(IReadOnlyList<double> bounds, int digits) => $"{F(bounds[0], digits)} and {F(bounds[1], digits)}";
 
