@@ -97,6 +97,8 @@ internal static class Messages
 
     internal static string PictureFormats(IReadOnlyList<string> formats) => $"The name can end in {string.Join(", ", formats.Select(format => "." + format))}.";
 
+    internal static string SubdivisionStandard => "ISO 10211:2017, number of subdivisions; from memory, clause number still to be read";
+
     internal static string HeatStandard => "ISO 10211:2017 (two-dimensional heat flow), ISO 6946:2017 (plane elements, air layers), ISO 13788:2012 (film of the mould criterion); from memory, clause numbers still to be read";
 
     internal static string HeatCaution => "Design figures of a model, for a competent person to judge: they hang on the conductivities of the products used and on workmanship, and leave out air leakage, moisture and fixings. Local regulations and the licensed designers decide.";

@@ -23,10 +23,11 @@ public sealed record FlankHeat(string Id, Proven UValue, double Internal, double
 /// <param name="MouldFactor">The same with the film of the mould criterion.</param>
 /// <param name="Coldest">Inside surface temperature at that place with the films of the heat flow, °C.</param>
 /// <param name="Flows">Heat into the solid in W/m by environment.</param>
+/// <param name="Subdivision">The comparison of two subdivisions of the junction's mesh.</param>
 /// <param name="HeatBalance">Sum of the flows over the largest.</param>
 public sealed record JunctionHeat(
     ThermalModel Model, HeatConditions Conditions, Proven Coupling, Proven PsiInternal, Proven PsiExternal, IReadOnlyList<FlankHeat> Flanks, TemperatureFactor Factor,
-    TemperatureFactor MouldFactor, double Coldest, IReadOnlyList<(string Environment, double Flow)> Flows, double HeatBalance, int Unknowns, IReadOnlyList<string> Warnings)
+    TemperatureFactor MouldFactor, double Coldest, IReadOnlyList<(string Environment, double Flow)> Flows, Subdivision? Subdivision, double HeatBalance, int Unknowns, IReadOnlyList<string> Warnings)
 {
     /// <summary>With the films of the heat flow.</summary>
     public required Isotherms Isotherms { get; init; }
@@ -42,7 +43,7 @@ public sealed record JunctionHeat(
         var factor = answer.Factor!;
         return new(
             model, conditions, coupling, Psi(flank => flank.Internal), Psi(flank => flank.External), flanks, factor, answer.HumidityFactor!,
-            conditions.Outside + (factor.Value * (conditions.Inside - conditions.Outside)), answer.Flows, answer.HeatBalance!.Value, answer.Unknowns, answer.Warnings)
+            conditions.Outside + (factor.Value * (conditions.Inside - conditions.Outside)), answer.Flows, answer.Subdivision, answer.HeatBalance!.Value, answer.Unknowns, answer.Warnings)
         {
             Isotherms = answer.Isotherms!,
         };

@@ -15,7 +15,17 @@ internal static class HeatText
         }
 
         Figures(output, heat);
-        output.WriteLine($"  Heat flows: {string.Join(", ", heat.Flows.Select(flow => $"{flow.Key} {F(flow.Value, 3)} W/m"))}; they sum to nothing within {heat.HeatBalance.ToString("0.0E+0", CultureInfo.InvariantCulture)} of the largest");
+        if (heat.Factor.Change is { } change)
+        {
+            output.WriteLine($"  The last refinement changed the factor with the {Film("heat-flow")} by {Small(change)}: an indication of its error, not a bound");
+        }
+
+        output.WriteLine($"  Heat flows: {string.Join(", ", heat.Flows.Select(flow => $"{flow.Key} {F(flow.Value, 3)} W/m"))}; they sum to nothing within {Small(heat.HeatBalance)} of the largest");
+        if (heat.Subdivision is { } two)
+        {
+            output.WriteLine($"  Comparison of two subdivisions, {two.Triangles[0]} and {two.Triangles[1]} triangles: the sum of heat flows changes by {F(100 * two.Change, 3)} %, {(two.Met ? "within" : "beyond")} the {F(100 * two.Limit, 0)} % of {two.Standard}");
+        }
+
         output.WriteLine($"  Surface resistances in m²·K/W: {string.Join(", ", heat.Surfaces.Select(surface => $"{surface.Environment} {surface.Flow} {F(surface.Resistance, 2)}"))}");
         output.WriteLine("  Model:");
         foreach (var step in heat.Steps)
@@ -54,6 +64,8 @@ internal static class HeatText
     }
 
     private static string Film(string film) => film == "heat-flow" ? "film of the heat flow" : "film of the mould criterion, 0.25 m²·K/W";
+
+    private static string Small(double value) => value.ToString("0.0E+0", CultureInfo.InvariantCulture);
 
     private static string Between(IReadOnlyList<double> bounds, int digits) => $"{F(bounds[0], digits)} and {F(bounds[1], digits)}";
 

@@ -21,6 +21,7 @@ public sealed record JunctionReport(
     [property: JsonPropertyName("f_rsi")] FactorReport Factor,
     [property: JsonPropertyName("f_rsi_humidity")] FactorReport MouldFactor,
     [property: JsonPropertyName("theta_si_min_c")] double Coldest,
+    [property: JsonPropertyName("subdivision")] SubdivisionReport? Subdivision,
     [property: JsonPropertyName("unknowns")] int Unknowns,
     string Film,
     string Standard,
@@ -39,7 +40,11 @@ public sealed record FlankReport(
     [property: JsonPropertyName("length_external_mm")] double External);
 
 /// <summary>A temperature factor and where it is.</summary>
-public sealed record FactorReport(double Value, [property: JsonPropertyName("x_mm")] double X, [property: JsonPropertyName("y_mm")] double Y);
+/// <param name="Change">By how much the last refinement changed it: an indication, no bound; null where it was found on one mesh only.</param>
+public sealed record FactorReport(double Value, [property: JsonPropertyName("x_mm")] double X, [property: JsonPropertyName("y_mm")] double Y, double? Change);
+
+/// <summary>Change of the sum of heat flows between two meshes, the finer with at least twice as many triangles, as a share.</summary>
+public sealed record SubdivisionReport(IReadOnlyList<int> Triangles, double Change, double Limit, bool Met, string Standard);
 
 /// <summary>Air beside the junction.</summary>
 public sealed record EnvironmentReport(string Name, string Side, [property: JsonPropertyName("t_c")] double Temperature);

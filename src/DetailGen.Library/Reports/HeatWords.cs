@@ -13,7 +13,8 @@ internal static class HeatWords
         new(heat.Flows.ToDictionary(flow => flow.Environment, flow => flow.Flow), StringComparer.Ordinal), heat.HeatBalance,
         heat.PsiInternal.Value, Bounds(heat.PsiInternal), heat.PsiExternal.Value, Bounds(heat.PsiExternal),
         [.. heat.Flanks.Select(flank => new FlankReport(flank.Id, flank.UValue.Value, Bounds(flank.UValue), Micro(flank.Internal), Micro(flank.External)))],
-        Factor(heat.Factor), Factor(heat.MouldFactor), heat.Coldest, heat.Unknowns, preset.FrsiFilm, Messages.HeatStandard,
+        Factor(heat.Factor), Factor(heat.MouldFactor), heat.Coldest,
+        heat.Subdivision is { } two ? new([two.Coarse, two.Fine], two.Change, Subdivision.Limit, two.Met, Messages.SubdivisionStandard) : null, heat.Unknowns, preset.FrsiFilm, Messages.HeatStandard,
         [.. Used(heat).Select(line => line.Environment!).Distinct().Select(air => new EnvironmentReport(air.Name, Side(air.Side), air.Temperature))],
         [.. Used(heat).Select(line => (line.Environment!.Name, line.Film)).Distinct().Select(film => new SurfaceReport(film.Name, Flow(film.Film), film.Film))],
         [.. heat.Model.Solids.Select(solid => Conductivity(solid, preset))],
@@ -34,7 +35,7 @@ internal static class HeatWords
 
     private static string Side(FieldSide side) => side == FieldSide.Internal ? "internal" : "external";
 
-    private static FactorReport Factor(TemperatureFactor factor) => new(factor.Value, Micro(factor.At.X), Micro(factor.At.Y));
+    private static FactorReport Factor(TemperatureFactor factor) => new(factor.Value, Micro(factor.At.X), Micro(factor.At.Y), factor.Change);
 
     private static double[] Bounds(Proven value) => [value.Lower, value.Upper];
 

@@ -5,7 +5,7 @@ namespace DetailGen.Physics.Fields;
 /// unknown wide; parting unknowns by their places takes in every unknown of each triangle on the line.</remarks>
 internal sealed class Dissection
 {
-    private const int Few = 6; // triangles that are not parted further
+    private const int Few = 20; // triangles that are not parted further
     private readonly List<Part> parts = [];
     private readonly int[] order;
     private readonly double[] x;

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -5,22 +6,17 @@ namespace DetailGen.Physics.Fields;
 
 /// <summary>A = L·Lᵀ of a system made of elements. Each part of the dissection sums its elements, or what its halves have left, in a small full matrix, and
 /// eliminates the unknowns that no element outside it has.</summary>
-/// <remarks>Multifrontal elimination: I. S. Duff, J. K. Reid, ACM Trans. Math. Softw. 9 (1983), from memory. Sums are taken in lanes of four on every machine, so that the same input gives the same bits.</remarks>
+/// <remarks>Multifrontal elimination: I. S. Duff, J. K. Reid, ACM Trans. Math. Softw. 9 (1983), from memory. Products are summed in one order on every machine, so that the same input gives the same bits.</remarks>
 internal sealed class Factor
 {
-    private readonly Elements system;
     private readonly List<Front> fronts = [];
 
-    internal Factor(Dissection dissection, Elements system)
-    {
-        this.system = system;
-        var builder = new Builder(dissection, system, fronts);
-        builder.Run();
-    }
+    internal Factor(Dissection dissection, Elements system) => new Builder(dissection, system, fronts).Run();
 
     /// <summary>The unknowns of a part, those eliminated there first, and the rows of L that belong to the latter: row i has min(i + 1, eliminated) entries in use.</summary>
     private sealed record Front(int[] Unknown, int Eliminated, double[] Rows);
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)] // most of a first calculation would be over before the runtime compiles it anew
     internal double[] Solve(double[] load)
     {
         var x = (double[])load.Clone();
@@ -59,6 +55,7 @@ internal sealed class Factor
 
     private sealed class Builder
     {
+        private const int Block = 4;
         private readonly Dissection dissection;
         private readonly Elements system;
         private readonly List<Front> fronts;
@@ -67,6 +64,7 @@ internal sealed class Factor
         private readonly int[] place; // of the unknown in the part's matrix
         private readonly Stack<Left> left = [];
         private double[] work = [];
+        private double[] columns = [];
 
         internal Builder(Dissection dissection, Elements system, List<Front> fronts)
         {
@@ -171,6 +169,7 @@ internal sealed class Factor
         }
 
         // only entries on and below the diagonal are kept
+        [MethodImpl(MethodImplOptions.AggressiveOptimization)]
         private void Add(ReadOnlySpan<int> unknowns, ReadOnlySpan<double> matrix, int stride)
         {
             for (var i = 0; i < unknowns.Length; i++)
@@ -199,24 +198,10 @@ internal sealed class Factor
         private void Eliminate(int[] unknown, int n)
         {
             var m = unknown.Length;
-            for (var i = 0; i < m; i++)
+            for (var first = 0; first < n; first += Block)
             {
-                var row = work.AsSpan(i * m, m);
-                for (var j = 0; j < Math.Min(i, n); j++)
-                {
-                    row[j] = (row[j] - Dot(row, work.AsSpan(j * m, m), j)) / work[(j * m) + j];
-                }
-
-                if (i < n)
-                {
-                    row[i] = Math.Sqrt(row[i] - Dot(row, row, i));
-                    continue;
-                }
-
-                for (var j = n; j <= i; j++)
-                {
-                    row[j] -= Dot(row, work.AsSpan(j * m, m), n);
-                }
+                Columns(first, Math.Min(Block, n - first), m);
+                Subtract(first, Math.Min(Block, n - first), m);
             }
 
             var rows = new double[m * n];
@@ -242,24 +227,62 @@ internal sealed class Factor
             left.Push(new(rests, counts, matrix));
         }
 
-        private static double Dot(Span<double> one, Span<double> other, int count)
+        /// <summary>A block of columns of L, below the diagonal in the matrix and whole in a line of its own.</summary>
+        [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+        private void Columns(int first, int count, int m)
         {
-            ref var a = ref MemoryMarshal.GetReference(one);
-            ref var b = ref MemoryMarshal.GetReference(other);
-            var lanes = Vector256<double>.Zero;
-            var k = 0;
-            for (; k <= count - 4; k += 4)
+            if (columns.Length < Block * m)
             {
-                lanes += Vector256.LoadUnsafe(ref a, (nuint)k) * Vector256.LoadUnsafe(ref b, (nuint)k);
+                columns = new double[2 * Block * m];
             }
 
-            var sum = lanes[0] + lanes[2] + (lanes[1] + lanes[3]);
-            for (; k < count; k++)
+            Array.Clear(columns, 0, Block * m);
+            for (var k = first; k < first + count; k++)
             {
-                sum += one[k] * other[k];
-            }
+                var line = columns.AsSpan((k - first) * m, m);
+                line[k] = Math.Sqrt(work[(k * m) + k]);
+                for (var i = k + 1; i < m; i++)
+                {
+                    line[i] = work[(i * m) + k] / line[k];
+                }
 
-            return sum;
+                for (var i = k; i < m; i++)
+                {
+                    work[(i * m) + k] = line[i];
+                    for (var j = k + 1; j < first + count && j <= i; j++)
+                    {
+                        work[(i * m) + j] -= line[i] * line[j];
+                    }
+                }
+            }
+        }
+
+        /// <summary>Takes the products of the block off what lies right of it: four columns at once, so that each entry is fetched and stored once for four products.</summary>
+        [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+        private void Subtract(int first, int count, int m)
+        {
+            ref var a = ref MemoryMarshal.GetArrayDataReference(columns);
+            ref var b = ref Unsafe.Add(ref a, m);
+            ref var c = ref Unsafe.Add(ref b, m);
+            ref var d = ref Unsafe.Add(ref c, m);
+            for (var i = first + count; i < m; i++)
+            {
+                ref var row = ref work[i * m];
+                double ai = Unsafe.Add(ref a, i), bi = Unsafe.Add(ref b, i), ci = Unsafe.Add(ref c, i), di = Unsafe.Add(ref d, i);
+                Vector256<double> av = Vector256.Create(ai), bv = Vector256.Create(bi), cv = Vector256.Create(ci), dv = Vector256.Create(di);
+                var j = first + count;
+                for (; j <= i - 3; j += 4)
+                {
+                    var sum = (av * Vector256.LoadUnsafe(ref a, (nuint)j)) + (bv * Vector256.LoadUnsafe(ref b, (nuint)j))
+                        + ((cv * Vector256.LoadUnsafe(ref c, (nuint)j)) + (dv * Vector256.LoadUnsafe(ref d, (nuint)j)));
+                    (Vector256.LoadUnsafe(ref row, (nuint)j) - sum).StoreUnsafe(ref row, (nuint)j);
+                }
+
+                for (; j <= i; j++)
+                {
+                    Unsafe.Add(ref row, j) -= (ai * Unsafe.Add(ref a, j)) + (bi * Unsafe.Add(ref b, j)) + ((ci * Unsafe.Add(ref c, j)) + (di * Unsafe.Add(ref d, j)));
+                }
+            }
         }
     }
 }

@@ -61,12 +61,10 @@ public static class FieldEngine
             var small = field.Mesh.Triangles.Length < MostTriangles;
             var mesh = small && field.Upper - field.Lower > asked.WantedError * field.Lower ? Refinement.Closer(field, asked.WantedError * field.Lower) : field.Mesh;
             var settled = change <= Settled || field.Gaps.Sum() <= Settled * Settled * field.Lower; // a field that is exact has nothing to settle
-            foreach (var (x, y) in small && !settled ? Watched(asked, field.Temperature) : [])
+            var watched = small && !settled ? Watched(asked, field.Temperature) : [];
+            for (var i = 0; i < Halvings && watched.Length > 0; i++)
             {
-                for (var i = 0; i < Halvings; i++)
-                {
-                    mesh = mesh.Refine(Refinement.Around(mesh, x, y)).Mesh;
-                }
+                mesh = mesh.Refine(Refinement.Around(mesh, watched)).Mesh;
             }
 
             if (small && mesh.Triangles.Length == field.Mesh.Triangles.Length && sums[0].Triangles * 2 > mesh.Triangles.Length)
@@ -99,8 +97,8 @@ public static class FieldEngine
             .Sum(group => Math.Abs(group.Sum(one => one.Flow)));
     }
 
-    private static IEnumerable<(double X, double Y)> Watched(FieldCase asked, TemperatureField field) =>
-        asked.Points.Select(point => (point.At.X, point.At.Y)).Concat(Coldest(asked, field, Rival).Take(MostRivals).Select(one => (one.X, one.Y)));
+    private static (double X, double Y)[] Watched(FieldCase asked, TemperatureField field) =>
+        [.. asked.Points.Select(point => (point.At.X, point.At.Y)), .. Coldest(asked, field, Rival).Take(MostRivals).Select(one => (one.X, one.Y))];
 
     private static List<(double Value, double X, double Y)> Coldest(FieldCase asked, TemperatureField field, double within) => field.Coldest(k => Inside(asked, k), within);
 

@@ -59,19 +59,22 @@ internal static class Refinement
         return marked;
     }
 
-    internal static bool[] Around(Mesh mesh, double x, double y)
+    /// <summary>Triangles that one of the places is in or near, for their size.</summary>
+    internal static bool[] Around(Mesh mesh, IReadOnlyList<(double X, double Y)> places)
     {
         var marked = new bool[mesh.Triangles.Length];
         for (var t = 0; t < marked.Length; t++)
         {
-            var (longest, reach) = (mesh.Extent(t), double.PositiveInfinity);
-            for (var corner = 0; corner < 3; corner++)
+            var longest = mesh.Extent(t);
+            for (var corner = 0; corner < 3 && !marked[t] && longest > Finest; corner++)
             {
                 var place = mesh.Places[mesh.Triangles[t][corner]];
-                reach = Math.Min(reach, double.Hypot(place.X - x, place.Y - y));
+                foreach (var (x, y) in places)
+                {
+                    double dx = place.X - x, dy = place.Y - y;
+                    marked[t] |= (dx * dx) + (dy * dy) <= 0.25 * longest * longest;
+                }
             }
-
-            marked[t] = reach <= 0.5 * longest && longest > Finest;
         }
 
         return marked;

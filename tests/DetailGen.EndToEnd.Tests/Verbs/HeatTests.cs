@@ -26,6 +26,9 @@ public class HeatTests
         Assert.Equal(["higher-room", "lower-room", "outside"], physics["flows_w_m"]!.AsObject().Select(flow => flow.Key));
         Assert.Equal(0, physics["flows_w_m"]!.AsObject().Sum(flow => flow.Value!.GetValue<double>()), 1e-6);
         Assert.Equal(20 * physics["f_rsi"]!["value"]!.GetValue<double>(), Number("theta_si_min_c"), 1e-9);
+        var triangles = physics["subdivision"]!["triangles"]!.AsArray().Select(count => count!.GetValue<int>()).ToArray();
+        Assert.True(physics["subdivision"]!["met"]!.GetValue<bool>() && 2 * triangles[0] <= triangles[1]);
+        Assert.InRange(physics["f_rsi"]!["change"]!.GetValue<double>(), 0, 1e-3);
         Assert.NotEmpty(physics["steps"]!.AsArray());
         Assert.All(physics["conductivities"]!.AsArray(), one => Assert.Contains(one!["confidence"]!.GetValue<string>(), (string[])["read", "memory", "common-practice"]));
         Assert.NotEmpty(physics["standard"]!.GetValue<string>());
@@ -45,7 +48,7 @@ public class HeatTests
     {
         var run = Tool.Run("heat", Tool.Shipped("tern-court-abutment-02"));
         Assert.Equal(0, run.Status);
-        Assert.All((string[])["Ψ, inside dimensions", "proven between", "Temperature factor", "°C", "Model:", "ISO 10211", "competent person"], words => Assert.Contains(words, run.Output, StringComparison.Ordinal));
+        Assert.All((string[])["Ψ, inside dimensions", "proven between", "Temperature factor", "°C", "Model:", "Comparison of two subdivisions", "an indication of its error, not a bound", "ISO 10211", "competent person"], words => Assert.Contains(words, run.Output, StringComparison.Ordinal));
     }
 
     [Fact]
