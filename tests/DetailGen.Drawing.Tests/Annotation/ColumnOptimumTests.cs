@@ -9,7 +9,7 @@ public sealed class ColumnOptimumTests(ITestOutputHelper told)
     private const int Wanted = 36, Most = 400;
 
     [Fact]
-    public void The_cost_is_within_five_per_cent_of_the_proven_optimum_in_the_median_and_a_fifth_at_worst()
+    public void The_cost_is_within_five_per_cent_of_the_proven_optimum_in_the_median_and_fifteen_at_worst()
     {
         var ratios = new List<double>();
         var (unproven, missed) = (0, 0);
@@ -38,10 +38,10 @@ public sealed class ColumnOptimumTests(ITestOutputHelper told)
         told.WriteLine(FormattableString.Invariant($"{ratios.Count} columns solved by both, {missed} by the exact solver only, {unproven} not proven; ratio median {ratios[ratios.Count / 2]:0.0000}, 90 % {ratios[ratios.Count * 9 / 10]:0.0000}, worst {ratios[^1]:0.0000}, best {ratios[0]:0.0000}"));
         Assert.True(ratios.Count >= 30);
 
-        // Below 1 where the search took a third angle, which the model forbids. 1.15 at worst is wanted; of columns of nine notes one reached 1.156.
+        // Below 1 where the search took a third angle, which the model forbids. Of columns of nine notes one reached 1.156.
         // In the product a column starts from places known to fit, so what is missed here from nothing is more than is missed there.
         Assert.InRange(ratios[ratios.Count / 2], 0.9, 1.05);
-        Assert.InRange(ratios[^1], 0.9, 1.2);
+        Assert.InRange(ratios[^1], 0.9, 1.15);
         Assert.InRange(missed, 0, (ratios.Count + missed) / 4);
     }
 
