@@ -20,7 +20,7 @@ public class InsetTests
     [InlineData("true", "A1")]
     public void What_is_too_fine_is_ringed_on_the_view_and_drawn_again_at_1_to_2(string mirror, string paper)
     {
-        var sheet = Composed("parapet-01", [.. OnA2, "mirror=" + mirror, "sheet.paper=" + paper]);
+        var sheet = Composed("parapet-01", ["sheet.scale=1:10", "sheet.inset=auto", "mirror=" + mirror, "sheet.paper=" + paper]);
         var inset = sheet.Scene.Views.Single(view => view.Id == "inset-a");
         Assert.Equal(2, inset.Scale);
         var mark = Assert.Single(sheet.Scene.Views[0].Items.OfType<Group>(), group => group.Name == "inset A");
