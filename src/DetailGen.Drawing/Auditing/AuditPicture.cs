@@ -36,7 +36,7 @@ public static class AuditPicture
         y -= 2 * Pitch;
         foreach (var (number, fault) in faults)
         {
-            var words = string.Create(CultureInfo.InvariantCulture, $"{number}  {fault.Kind}, {fault.Amount:0.00} mm, at {fault.At.X:0.0}, {fault.At.Y:0.0}: {fault.First} | {fault.Second}");
+            var words = string.Create(CultureInfo.InvariantCulture, $"{number} {fault.Kind}, {fault.Amount:0.00} mm, at {fault.At.X:0.0}, {fault.At.Y:0.0}: {fault.First} | {fault.Second}");
             var lines = Wrapping.Wrap(words, Text, Column);
             if (y - lines.Count * Pitch < Inset)
             {

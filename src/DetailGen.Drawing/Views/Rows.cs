@@ -7,7 +7,8 @@ internal static class Rows
 {
     public static string Cut(Part part) => $"cut.{part.Material.LayerCode}.{Of(part.Element)}";
 
-    public static string Fill(Part part) => $"fill.{part.Material.LayerCode}.{Of(part.Element)}";
+    /// <summary>What is black at usual scales has one layer for its section; its fill lies there where it is drawn thick enough for one.</summary>
+    public static string Fill(Part part) => part.Material.LayerCode is "ME" or "FX" or "WP" or "DP" ? Solid(part) : $"fill.{part.Material.LayerCode}.{Of(part.Element)}";
 
     public static string Sheet(Part part) => $"sheet.{part.Material.LayerCode}.{Of(part.Element)}";
 

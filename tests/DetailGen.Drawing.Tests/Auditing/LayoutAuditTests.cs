@@ -3,7 +3,6 @@ using DetailGen.Drawing.Emitters;
 using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Tests.Sheets;
-using DetailGen.Drawing.Views;
 using DetailGen.Sections;
 using DetailGen.Testing;
 
@@ -40,7 +39,7 @@ public class LayoutAuditTests
         Note("first", new(-20, 60), new(-10, 60), new(10, 10)), Note("second", new(-20, 50), new(-10, 50), new(20, 12)),
         Note("third", new(100, 15), new(90, 15), new(50, 5)), Words("in the way", 74, 10),
         Note("astray", new(-40, 5), new(-30, 5), new(-5, 5)),
-        Words("beyond", 0, 118),
+        Words("beyond", 0, 140),
         Note("far", new(125, -50), new(120, -50), new(55, 4)),
         Words("beside me", 130, 60), Words("too close", 130 + Letters.Width("beside me", 2.5) + 0.1, 60),
     ];
@@ -81,7 +80,7 @@ public class LayoutAuditTests
         Assert.Equal(faults.Select(fault => fault.At), page.Items.OfType<Ring>().Where(ring => ring.Row == "audit").Select(ring => ring.Centre));
         var listed = page.Items.OfType<Paragraph>().Where(list => list.Row == "audit").Select(list => string.Join(' ', list.Lines)).ToList();
         Assert.Equal(faults.Count, listed.Count);
-        Assert.All(faults.Index(), one => Assert.StartsWith(FormattableString.Invariant($"{one.Index + 1}  {one.Item.Kind}"), listed[one.Index], StringComparison.Ordinal));
+        Assert.All(faults.Index(), one => Assert.StartsWith(FormattableString.Invariant($"{one.Index + 1} {one.Item.Kind}"), listed[one.Index], StringComparison.Ordinal));
         Assert.NotEmpty(SceneFiles.Emit(AuditPicture.Of(scene, faults), ["png"], new(50))[0].Bytes);
     }
 
@@ -100,5 +99,8 @@ public class LayoutAuditTests
     private static Text Words(string words, double x, double y) => new("note.text", words, new(x, y), 2.5);
 
     private static Group Note(string name, PaperPoint port, PaperPoint bend, PaperPoint tip) => new(
-        "note.text", "note " + name, [new Stroke("note.leader", [port, bend, tip]), new Dot("note.leader", tip, 0.8)]) { PartId = Slab };
+        "note.text", "note " + name, [new Stroke("note.leader", [port, bend, tip]), new Dot("note.leader", tip, 0.8)])
+    {
+        PartId = Slab,
+    };
 }

@@ -1,4 +1,3 @@
-using DetailGen.Drawing.Lettering;
 using DetailGen.Dxf.Tables;
 
 namespace DetailGen.Drawing.Tests.Lettering;
