@@ -62,7 +62,7 @@ public class RangingTests
         }
     }
 
-    /// <summary>With no wish to guide it, finding any sizes of this one by the order of keys takes longer than the budget.</summary>
+    /// <summary>Settling the ties of this one without its wishes costs more than the budget; finding some sizes does not.</summary>
     [Fact]
     public void A_detail_that_can_be_solved_has_ranges() => Scratch.Folder(folder =>
     {
