@@ -16,6 +16,7 @@ internal static class Laws
         Assert.Equal(section.Levels.OrderByDescending(level => level.Y), section.Levels);
         Inside(section);
         WaterRuns(section);
+        BuildingLaws.Hold(section);
         Assert.All(section.Measures, measure => Assert.True(double.IsFinite(measure.Value) && (measure.Chain.Length == 0 || measure.Value > 0), measure.Id));
     }
 
