@@ -1,6 +1,7 @@
 using DetailGen.Analysis.Heat;
 using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
+using DetailGen.Drawing.Sheets;
 using DetailGen.Drawing.Sheets.Companions;
 using DetailGen.Sections;
 
