@@ -72,7 +72,7 @@ internal static class ThermalWords
         [.. picture.Airs.Select(air => (IReadOnlyList<string>)[Name(air.Name), Figures.Short(air.Temperature), Films(air)]), ["Cut-off planes and enclosed gaps", "–", "no heat passes"]]);
 
     private static TextTable Conductivities(JunctionReport report, Worked worked) => new(
-        "Conductivities", [new(["Material"]), new(["λ of the", "model"], true), new(["λ of its", "own"], true), new(["How it is known"])],
+        "Conductivities", [new(["Material"]), new(["λ of the", "model"], true), new(["λ of its", "own"], true), new(["How it is", "known"])],
         [
             .. report.Conductivities.Select(one => (IReadOnlyList<string>)
             [

@@ -3,7 +3,6 @@ using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Sheets;
 using DetailGen.Drawing.Sheets.Companions;
-using DetailGen.Drawing.Views;
 using DetailGen.Sections;
 
 namespace DetailGen.Drawing.Tests.Sheets;
@@ -22,6 +21,7 @@ public class ThermalSheetTests
             var boxes = CompanionSheetTests.Words(sheet.Items).ToList();
             Assert.NotEmpty(boxes);
             Assert.All(boxes, box => Assert.True(CompanionSheetTests.Within(box.Box, basis.Format.Space), $"'{box.Words}' stands outside the frame."));
+            Assert.All(sheet.Items.OfType<Stroke>().SelectMany(stroke => stroke.Points), point => Assert.True(CompanionSheetTests.Within(new(point.X, point.Y, point.X, point.Y), basis.Format.Space), "A rule runs over the frame."));
             for (var i = 0; i < boxes.Count; i++)
             {
                 Assert.All(boxes.Skip(i + 1), other => Assert.False(boxes[i].Box.Grow(-0.1).Meets(other.Box.Grow(-0.1)), $"'{boxes[i].Words}' and '{other.Words}' overlap."));
@@ -98,6 +98,11 @@ public class ThermalSheetTests
         Assert.Contains(view.Items.OfType<Paragraph>(), words => words.Lines.Contains("15.9 °C"));
     }
 
+    // as wide and as high as a real one
+    private static readonly TextTable Conductivities = new(
+        "Conductivities", [new(["Material"]), new(["λ of the", "model"], true), new(["λ of its", "own"], true), new(["How it is", "known"])],
+        [.. Enumerable.Repeat<IReadOnlyList<string>>(["Gypsum plasterboard, standard", "0.210", "0.210", "calculated, common practice"], 16)]);
+
     // Lines that run up the wall and along the roof, a millimetre of temperature for each of 15 mm; where real ones lie is for the tests of the field.
     private static CompanionBasis Basis(string paper, bool mirror)
     {
@@ -115,7 +120,7 @@ public class ThermalSheetTests
         {
             Thermal = new(
                 picture, [new("outside", "Outside", ["0 °C"]), new("room", "Room", ["20 °C", "Rs 0.10 m²K/W up"])], ["15.9 °C", "factor 0.795"], "Isotherms", "Dew point", "9.3", "Model", "the coldest", "the coldest is elsewhere",
-                [new("Figures", [new([""]), new(["Value"], true), new(["Proven", "between"], true)], [["Ψ, inside dimensions, W/(m·K)", "0.0712", "0.0709 to 0.0715"]])],
+                [new("Figures", [new([""]), new(["Value"], true), new(["Proven", "between"], true)], [["Ψ, inside dimensions, W/(m·K)", "0.0712", "0.0709 to 0.0715"]]), Conductivities],
                 [new("Steps", [.. Enumerable.Range(1, 14).Select(i => $"Step {i} departs from what is drawn, and this sentence says how it does so and why, which takes some lines in a column.")])]),
         };
     }

@@ -7,7 +7,8 @@ namespace DetailGen.Drawing.Sheets.Companions;
 /// <summary>Words that stand in the air beside a section: clear of what is solid, of each other and of where the drawing breaks off.</summary>
 /// <param name="solid">Everything that is solid, paper mm.</param>
 /// <param name="within">Where words may stand, paper mm.</param>
-internal sealed class AirLabels(Region solid, PaperBox within)
+/// <param name="taken">Where they may not, such as on break lines.</param>
+internal sealed class AirLabels(Region solid, PaperBox within, IReadOnlyList<PaperBox> taken)
 {
     private const double Title = 3.5;
     private const double Text = 2.5;
@@ -19,9 +20,9 @@ internal sealed class AirLabels(Region solid, PaperBox within)
     private static readonly double[] Angles = [45, 30, 60, 15, 75];
 
     private readonly IReadOnlyList<(PaperPoint From, PaperPoint To)> _edges = [.. solid.Pieces.SelectMany(piece => piece.Holes.Prepend(piece.Outline)).SelectMany(Sides)];
-    private readonly List<PaperBox> _taken = [];
+    private readonly List<PaperBox> _taken = [.. taken];
 
-    /// <summary>What words that were placed take.</summary>
+    /// <summary>What is taken, words that were placed among it.</summary>
     internal IReadOnlyList<PaperBox> Taken => _taken;
 
     /// <summary>The name of an air with what is known of it, nearer to its own surfaces than to those of any other; nothing where it finds no room.</summary>

@@ -5,10 +5,21 @@ namespace DetailGen.Drawing.Sheets.Companions;
 
 /// <summary>Something of words that stands in a column, laid from its upper left corner (0, 0) downwards.</summary>
 /// <param name="Lay">What it looks like in a width, and its height.</param>
-/// <param name="StaysWithNext">It heads what comes behind it.</param>
-internal sealed record Block(Func<double, (IReadOnlyList<Item> Items, double Height)> Lay, bool StaysWithNext = false);
+internal sealed record Block(Func<double, (IReadOnlyList<Item> Items, double Height)> Lay, Binding Binding = Binding.None);
 
-/// <summary>Fills columns with blocks, one after the other, each column from the top downwards.</summary>
+/// <summary>How a block hangs on others.</summary>
+internal enum Binding
+{
+    None,
+
+    /// <summary>It heads the next one.</summary>
+    Head,
+
+    /// <summary>It goes on from the one before.</summary>
+    GoesOn,
+}
+
+/// <summary>Fills columns with blocks, each column from the top downwards.</summary>
 internal static class Columns
 {
     internal const double Between = 6;
@@ -20,44 +31,45 @@ internal static class Columns
     internal static IReadOnlyList<PaperBox> In(PaperBox room, double least)
     {
         var count = Math.Max(0, (int)Math.Floor((room.Width + Between) / (least + Between)));
-        return [.. Enumerable.Range(0, count).Select(i => (room.Width + Between) / count * i is var from ? room with { Left = room.Left + from, Right = room.Left + from + ((room.Width + Between) / count) - Between } : room)];
+        var width = ((room.Width + Between) / count) - Between;
+        return [.. Enumerable.Range(0, count).Select(i => room.Left + (i * (width + Between))).Select(left => room with { Left = left, Right = left + width })];
     }
 
+    /// <summary>Each block in the first column that still holds it; one that goes on from another never stands before it.</summary>
     /// <returns>What was laid, and the blocks that found no room, in their order.</returns>
     internal static (IReadOnlyList<Item> Items, IReadOnlyList<Block> Left) Fill(IReadOnlyList<Block> blocks, IReadOnlyList<PaperBox> columns)
     {
-        var items = new List<Item>();
-        var (next, column) = (0, 0);
-        var top = columns.Count > 0 ? columns[0].Top : 0;
-        while (next < blocks.Count && column < columns.Count)
+        var (items, left) = (new List<Item>(), new List<Block>());
+        double[] tops = [.. columns.Select(column => column.Top)];
+        var from = 0;
+        for (var next = 0; next < blocks.Count;)
         {
-            // a head and what it heads go to the next column together
-            var last = next;
-            while (blocks[last].StaysWithNext && last + 1 < blocks.Count)
+            // a head stands with what it heads
+            var together = blocks.Skip(next).TakeWhile(block => block.Binding == Binding.Head).Count() + 1;
+            Block[] group = [.. blocks.Skip(next).Take(together)];
+            next += together;
+            from = group[0].Binding == Binding.GoesOn ? from : 0;
+            while (from < columns.Count && tops[from] - group.Sum(block => block.Lay(columns[from].Width).Height) < columns[from].Bottom)
             {
-                last++;
+                from++;
             }
 
-            var laid = blocks.Skip(next).Take(last - next + 1).Select(block => block.Lay(columns[column].Width)).ToArray();
-            var height = laid.Sum(one => one.Height);
-            if (top - height < columns[column].Bottom)
+            if (from == columns.Count)
             {
-                column++;
-                top = column < columns.Count ? columns[column].Top : 0;
+                left.AddRange(group);
                 continue;
             }
 
-            foreach (var (block, tall) in laid)
+            foreach (var block in group)
             {
-                var at = new PaperPoint(columns[column].Left, top);
-                items.AddRange(block.Select(item => Moving.By(item, at)));
-                top -= tall;
+                var (laid, height) = block.Lay(columns[from].Width);
+                var at = new PaperPoint(columns[from].Left, tops[from]);
+                items.AddRange(laid.Select(item => Moving.By(item, at)));
+                tops[from] -= height;
             }
-
-            next = last + 1;
         }
 
-        return (items, [.. blocks.Skip(next)]);
+        return (items, left);
     }
 
     internal static Block Of(TextTable table) => new(width =>
@@ -70,19 +82,19 @@ internal static class Columns
     /// <summary>A title and a block for each paragraph, so that a long list may go on in the next column.</summary>
     internal static IEnumerable<Block> Of(TextList list)
     {
-        yield return new(_ => ([new Text("block.notes", list.Title, new(0, -4.3), 3.5)], 6.5), StaysWithNext: true);
+        yield return new(_ => ([new Text("block.notes", list.Title, new(0, -4.3), 3.5)], 6.5), Binding.Head);
         for (var i = 0; i < list.Paragraphs.Count; i++)
         {
-            var (number, words, isLast) = ((i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture), list.Paragraphs[i], i == list.Paragraphs.Count - 1);
-            yield return new(width =>
-            {
-                const double indent = 6;
-                var lines = Wrapping.Wrap(words, Text, (width - indent) / Table.Slack);
-                return (
-                    [new Text("block.notes", number, new(0, -3.2), Text, Bold: true), new Paragraph("block.notes", lines, new(indent, -3.2), Text, Pitch)],
-                    (lines.Count * Pitch) + 1.2 + (isLast ? Apart : 0));
-            });
+            var (number, words, under) = ((i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture), list.Paragraphs[i], i == list.Paragraphs.Count - 1 ? Apart : 1.2);
+            yield return new(width => Numbered(number, words, width, under), i == 0 ? Binding.None : Binding.GoesOn);
         }
+    }
+
+    private static (IReadOnlyList<Item> Items, double Height) Numbered(string number, string words, double width, double under)
+    {
+        const double indent = 6;
+        var lines = Wrapping.Wrap(words, Text, (width - indent) / Table.Slack);
+        return ([new Text("block.notes", number, new(0, -3.2), Text, Bold: true), new Paragraph("block.notes", lines, new(indent, -3.2), Text, Pitch)], (lines.Count * Pitch) + under);
     }
 
     /// <summary>Lines with what they mean.</summary>

@@ -42,6 +42,12 @@ internal static class ThermalSheet
             var (further, after) = Columns.Fill(rest, Columns.In(room, wide ? LeastColumn : (room.Width - Columns.Between) / 2));
             if (after.Count == rest.Count)
             {
+                // what is too high for a column is lower in the width of the sheet
+                (further, after) = Columns.Fill(rest, [room]);
+            }
+
+            if (after.Count == rest.Count)
+            {
                 throw new InvalidOperationException("A table of the thermal sheet is longer than a sheet.");
             }
 

@@ -14,6 +14,7 @@ internal static class ThermalView
     private const string Id = "thermal";
     private const double Beside = 6; // from the edge of the room to the geometry
     private const double Under = 20; // below the geometry, where the name of a room may stand
+    private const double Hanging = 14; // what of that name may stand lower than the wall is drawn
     private const double Name = 36; // the same where the name of an air stands between them
     private const double Beyond = 16; // the same where figures stand beyond the roof's break
     private const double Chord = 0.02; // what a line may differ from what was calculated, paper mm
@@ -79,7 +80,8 @@ internal static class ThermalView
         var picture = text.Picture;
         var outlines = drawn.Items.OfType<Stroke>().Where(stroke => stroke.Row != Rows.Break).ToArray();
         var solid = Region.Union(picture.Solids.Select(one => paper.At(one.Region))).Intersect(Region.Box(Math.Max(clip.Left, -1e4), Math.Max(clip.Bottom, -1e4), Math.Min(clip.Right, 1e4), Math.Min(clip.Top, 1e4)));
-        var air = new AirLabels(solid, new(Math.Max(room.Left, clip.Left), Math.Max(room.Bottom, clip.Bottom), Math.Min(room.Right, clip.Right), Math.Min(room.Top, clip.Top)));
+        PaperBox within = new(Math.Max(room.Left, clip.Left), Math.Max(room.Bottom, clip.Bottom - Hanging), Math.Min(room.Right, clip.Right), Math.Min(room.Top, clip.Top));
+        var air = new AirLabels(solid, within, [.. drawn.Breaks.Select(line => new PaperBox(line.From.X, line.From.Y, line.To.X, line.To.Y).Grow(1))]);
         var words = new List<Item>();
         if (shown)
         {
