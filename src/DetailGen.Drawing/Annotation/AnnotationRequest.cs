@@ -23,7 +23,11 @@ public enum Look
 /// <summary>A part as the view draws it.</summary>
 /// <param name="Visible">What of it can be seen, in paper mm of the view (mirrored where the view is).</param>
 /// <param name="FillAngles">Directions of the fill's straight lines, degrees; empty for loops, grains and white.</param>
-public sealed record NotedPart(string Id, Region Visible, IReadOnlyList<double> FillAngles, Look Look);
+public sealed record NotedPart(string Id, Region Visible, IReadOnlyList<double> FillAngles, Look Look)
+{
+    /// <summary>Edges of its bed joints: mortar is no place for the end of a leader that names the units.</summary>
+    public IReadOnlyList<Stroke> Joints { get; init; } = [];
+}
 
 /// <summary>The finished drawing that is to be annotated.</summary>
 /// <param name="Scale">s of 1:s.</param>
@@ -37,6 +41,9 @@ public sealed record AnnotatedView(
     /// <summary>Lines of the sheet that reach into the zone, such as centring marks: nothing may touch them, and they are no part of the drawing.</summary>
     public IReadOnlyList<Stroke> SheetLines { get; init; } = [];
 
+    /// <summary>Lines of the drawn parts that no leader may run along: outlines, joints, sheets. Fills are known by their angles, for a mirrored sheet keeps them.</summary>
+    public IReadOnlyList<Stroke> Drawn { get; init; } = [];
+
     /// <summary>What of the sheet stands in the zone, such as the view's title: neither text nor leader goes there.</summary>
     public IReadOnlyList<PaperBox> Taken { get; init; } = [];
 
@@ -46,8 +53,33 @@ public sealed record AnnotatedView(
     /// <summary>The view as drawn; sheets and black fixings are bands.</summary>
     public static AnnotatedView Of(DrawnView view, PaperBox zone, double longestLeader = 60, double noteWidth = 62) => new(
         view.Scale, view.Mirror,
-        [.. view.Parts.Select(part => new NotedPart(part.Id, part.Visible, part.FillAngle is { } angle ? [angle] : [], LookOf(part)))],
-        [.. view.Breaks.Select(BreakLines.Draw)], zone, longestLeader, noteWidth);
+        [.. view.Parts.Select(part => new NotedPart(part.Id, Uncovered(part, view), part.FillAngle is { } angle ? [angle] : [], LookOf(part)) { Joints = JointsOf(part, view) })],
+        [.. view.Breaks.Select(BreakLines.Draw)], zone, longestLeader, noteWidth)
+    {
+        Drawn = [.. view.Items.Where(item => item.PartId is not null && !item.Row.StartsWith("fill.", StringComparison.Ordinal)).SelectMany(LinesOf), .. view.Parts.Where(part => part.IsSheet).Select(part => new Stroke("", part.Line))],
+    };
+
+    /// <summary>What ties, straps and open joints leave of a part that they are drawn over.</summary>
+    private static Region Uncovered(DrawnPart drawn, DrawnView view)
+    {
+        if (drawn.IsSheet || drawn.Part.Presence == Presence.Local)
+        {
+            return drawn.Visible;
+        }
+
+        var over = view.Parts.Where(other => other.Part.Presence == Presence.Local && !other.IsSheet && other.Visible.Bounds.Meets(drawn.Visible.Bounds)).Select(other => other.Visible).ToArray();
+        return over.Length == 0 || drawn.Visible.Minus(Region.Union(over)) is not { IsEmpty: false } rest ? drawn.Visible : rest;
+    }
+
+    private static IReadOnlyList<Stroke> JointsOf(DrawnPart drawn, DrawnView view) =>
+        drawn.Part.Coursing is null ? [] : [.. view.Items.OfType<Stroke>().Where(stroke => stroke.PartId == Courses.JointsOf(drawn.Id))];
+
+    private static IEnumerable<Stroke> LinesOf(Item item) => item switch
+    {
+        Stroke stroke => [stroke],
+        Solid solid => [new(solid.Row, solid.Outline, true)],
+        _ => [],
+    };
 
     private static Look LookOf(DrawnPart drawn) =>
         drawn.Part.IsAir ? Look.Open

@@ -33,11 +33,12 @@ public static class Annotator
     /// <param name="labelsFirst">The names of the spaces before the notes, where these would leave no white for one.</param>
     private static AnnotationLayout? Try(AnnotationRequest request, int toBeat, bool labelsFirst)
     {
-        var surface = new Surface(request.View);
-        var ground = Ground.Of(surface);
-        var columns = Dimension(surface, request, ground, out var close, out var right, out var outer);
-        FallArrows.Place(surface, request.Section.Falls.Where(fall => ground.IsSeen(surface, fall)), ground);
-        var stacks = Stacks(surface, request, ground, right, outer);
+        var (surface, ground, columns, close, stacks) = Base(request, stacksFirst: false);
+        if (surface.Unplaced.Exists(one => one.What == StackNotes.What) && Base(request, stacksFirst: true) is var other && other.Surface.Unplaced.Count < surface.Unplaced.Count)
+        {
+            (surface, ground, columns, close, stacks) = other;
+        }
+
         columns = [.. columns.Select(column => stacks.Cramp(column)).Where(column => column is { Widest: >= 12, Room.Height: >= 5 })];
         var notes = Note.About(request, stacks.Told, surface.ById);
         if (labelsFirst)
@@ -65,6 +66,27 @@ public static class Annotator
             surface.Items, bounds, report, placement.Keyed, surface.Unplaced,
             [.. placement.Placed.Select(placed => new EarlierPlace(placed.Block.Note.Id, placed.Column.Id, placed.Option.Level)).OrderBy(place => place.PartId, StringComparer.Ordinal)],
             faults);
+    }
+
+    /// <summary>All that stands before the notes.</summary>
+    /// <param name="stacksFirst">The stacks before the arrows of falls, and the wall's before the roof's: for sheets on which else one of them finds no place.</param>
+    private static (Surface Surface, Ground Ground, List<Column> Columns, Figure[] Close, StackNotes Stacks) Base(AnnotationRequest request, bool stacksFirst)
+    {
+        var surface = new Surface(request.View);
+        var ground = Ground.Of(surface);
+        var columns = Dimension(surface, request, ground, out var close, out var right, out var outer);
+        if (!stacksFirst)
+        {
+            FallArrows.Place(surface, request.Section, ground);
+        }
+
+        var stacks = Stacks(surface, request, ground, right, outer, stacksFirst);
+        if (stacksFirst)
+        {
+            FallArrows.Place(surface, request.Section, ground);
+        }
+
+        return (surface, ground, columns, close, stacks);
     }
 
     /// <summary>Places the chains and levels and gives the columns that they leave for notes.</summary>
@@ -102,11 +124,27 @@ public static class Annotator
 
         // The outer column stands last: it is the longest and takes what the others have no room for.
         columns.Add(new("above", 1, aboveBend, new(aboveBend, ground.RoofTop + 2, right, zone.Top)));
+        if (Sky(surface, ground, right, aboveBend) is { } sky)
+        {
+            columns.Add(sky);
+        }
+
         columns.Add(new("below", 1, ground.RoomLeft + BendOff, new(ground.RoomLeft + BendOff, zone.Bottom, right, ground.Ceiling - 2)));
         columns.Add(new("outer", -1, outerBend, new(Math.Min(zone.Left, outerBend), zone.Bottom, outerBend, zone.Top)));
         return columns;
 
         (string Chain, Figure Figure)[] Of(params string[] chains) => [.. figures.Where(one => chains.Contains(one.Chain))];
+    }
+
+    /// <summary>Over the dimensions and levels at the roof's end the paper is white up to the frame and as wide as it is; null where it is hardly wider than the column below it.</summary>
+    private static Column? Sky(Surface surface, Ground ground, double right, double aboveBend)
+    {
+        const double OwnLine = 6, Clear = 3, Wider = 15;
+        var bend = aboveBend + OwnLine;
+        var marks = surface.Texts.Where(text => text.Right > bend && text.Top > ground.RoofTop).Select(text => text.Top)
+            .Concat(surface.Hard.Where(line => Math.Max(line.From.X, line.To.X) > bend).Select(line => Math.Max(line.From.Y, line.To.Y)))
+            .Where(top => top < surface.Zone.Top - Clear).DefaultIfEmpty(ground.RoofTop).Max();
+        return surface.Zone.Right > right + Wider ? new("sky", 1, bend, new(bend, marks + Clear, surface.Zone.Right, surface.Zone.Top)) : null;
     }
 
     /// <summary>How much the dimensions and levels at the roof's end take beyond the zone however close they stand; mm, 0 where they keep to it.</summary>
@@ -124,28 +162,24 @@ public static class Annotator
             .SelectMany(chain => Rounding.Of([.. chain]).Select(figure => (chain.Key, figure))),
     ];
 
-    private static StackNotes Stacks(Surface surface, AnnotationRequest request, Ground ground, double right, double bar)
+    /// <param name="wallFirst">Whether the wall's stack takes the room behind the wall before the roof's looks for a place, where there is no room before it.</param>
+    private static StackNotes Stacks(Surface surface, AnnotationRequest request, Ground ground, double right, double bar, bool wallFirst)
     {
         var stacks = new StackNotes(surface, request);
-        var missing = new List<Buildup>();
-        foreach (var buildup in request.Section.Buildups)
+        var missing = request.Section.Buildups.Where(buildup => !(IsWall(buildup) ? Before(buildup) || (wallFirst && Behind(buildup)) : Roof(buildup))).ToArray();
+        foreach (var buildup in missing.Where(buildup => !IsWall(buildup) || wallFirst || !Behind(buildup)))
         {
-            var isPlaced = IsWall(buildup)
-                ? stacks.Wall(buildup, bar, -1, ground.Foot)
-                : stacks.Roof(buildup, ground.RoofEnd, Math.Max(right, surface.Zone.Right));
-            if (!isPlaced)
-            {
-                missing.Add(buildup);
-            }
-        }
-
-        // Behind the wall, in what the roof's stack leaves, where there is no room for words before it.
-        foreach (var buildup in missing.Where(buildup => !IsWall(buildup) || !stacks.Wall(buildup, ground.WallRight + BendOff, 1, ground.Foot)))
-        {
-            surface.Unplaced.Add(new("stack", buildup.Id, "No place near the cut end shows all its layers and holds its text."));
+            surface.Unplaced.Add(new(StackNotes.What, buildup.Id, "No place near the cut end shows all its layers and holds its text."));
         }
 
         return stacks;
+
+        bool Before(Buildup wall) => stacks.Wall(wall, bar, -1, ground.Foot);
+
+        // The room often begins nearer to the wall than what stands above the roof.
+        bool Behind(Buildup wall) => new[] { ground.RoomLeft, ground.WallRight }.Any(face => stacks.Wall(wall, face + BendOff, 1, ground.Foot));
+        bool Roof(Buildup roof) => stacks.Roof(roof, ground.RoofEnd, Math.Max(right, surface.Zone.Right));
     }
+
     private static bool IsWall(Buildup buildup) => buildup.Id == "wall";
 }

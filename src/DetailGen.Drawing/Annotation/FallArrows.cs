@@ -8,33 +8,38 @@ namespace DetailGen.Drawing.Annotation;
 /// <summary>Arrows down the slope over surfaces laid to falls, with the ratio above.</summary>
 internal static class FallArrows
 {
-    private const double Length = 15;
+    private const double Length = 15, Short = 9;
     private const double Head = 2.5;
 
     /// <summary>Between the arrow over the roof and the roof's break: the stack note stands there.</summary>
     private const double OffEnd = 17;
 
-    internal static void Place(Surface surface, IEnumerable<Fall> falls, Ground ground)
+    internal static void Place(Surface surface, Section section, Ground ground)
     {
-        foreach (var fall in falls.OrderBy(fall => fall.Id, StringComparer.Ordinal))
+        foreach (var fall in section.Falls.Where(fall => ground.IsSeen(surface, fall)).OrderBy(fall => fall.Id, StringComparer.Ordinal))
         {
-            if (!TryPlace(surface, fall, ground))
+            if (!TryPlace(surface, fall, ground) && !IsTold(section, fall))
             {
                 surface.Unplaced.Add(new("fall", fall.Id, "No white above the surface is large enough."));
             }
         }
     }
 
+    /// <summary>Whether a note on the sheet gives the fall in words, so that it may stand there alone: over a coping at a small scale are its dimensions.</summary>
+    private static bool IsTold(Section section, Fall fall) =>
+        section.Parts.Any(part => part.Words.Note.Split([' ', ';', ',']).Contains(Ratio(fall), StringComparer.Ordinal));
+
+    private static string Ratio(Fall fall) => "1:" + fall.Ratio.ToString("0.##", CultureInfo.InvariantCulture);
+
     private static bool TryPlace(Surface surface, Fall fall, Ground ground)
     {
-        var ratio = "1:" + fall.Ratio.ToString("0.##", CultureInfo.InvariantCulture);
-        foreach (var words in (string[])[ratio + " fall", ratio])
+        foreach (var (words, length) in ((string, double)[])[(Ratio(fall) + " fall", Length), (Ratio(fall), Length), (Ratio(fall), Short)])
         {
             foreach (var rise in (ReadOnlySpan<double>)[2.5, 4, 6, 9])
             {
                 foreach (var along in Places(surface.At(fall.At).X, ground))
                 {
-                    if (TryPlace(surface, fall, words, along, rise))
+                    if (TryPlace(surface, fall, words, length, along, rise))
                     {
                         return true;
                     }
@@ -52,14 +57,14 @@ internal static class FallArrows
         return at < ground.WallRight ? near : near.OrderByDescending(along => at + along + Length / 2 <= ground.RoofEnd - OffEnd ? along : along - 1000);
     }
 
-    private static bool TryPlace(Surface surface, Fall fall, string words, double along, double rise)
+    private static bool TryPlace(Surface surface, Fall fall, string words, double length, double along, double rise)
     {
         var slope = -fall.DownX / fall.Ratio; // dy over dx
         var surfaceAt = surface.At(fall.At) + new PaperPoint(along, along * slope);
         var stretch = Math.Sqrt(1 + slope * slope);
         var way = new PaperPoint(fall.DownX / stretch, fall.DownX * slope / stretch);
         var middle = surfaceAt + new PaperPoint(0, rise);
-        var (tail, tip) = (middle - Length / 2 * way, middle + Length / 2 * way);
+        var (tail, tip) = (middle - length / 2 * way, middle + length / 2 * way);
         var width = Letters.Width(words, 2.5);
         var baseLine = Math.Max(tail.Y, tip.Y) + 1.1;
         var box = new PaperBox(middle.X - width / 2, baseLine - Letters.Hang(2.5), middle.X + width / 2, baseLine + Letters.Rise(2.5));

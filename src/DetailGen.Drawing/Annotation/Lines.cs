@@ -61,6 +61,47 @@ internal static class Lines
         return Math.Sqrt(across * across + up * up);
     }
 
+    /// <summary>How far along a way (of length 1) it comes nearer than the gap to a straight line; far beyond any paper where it never does.</summary>
+    internal static double Reach(PaperPoint from, PaperPoint way, PaperPoint a, PaperPoint b, double gap)
+    {
+        const double Never = 1e9;
+        if (gap > 0 && Distance(from, a, b) < gap)
+        {
+            return 0;
+        }
+
+        var line = b - a;
+        var length = line.Length;
+        var reach = Math.Min(ReachRound(from, way, a, gap), ReachRound(from, way, b, gap));
+        var across = way.Y * line.X - way.X * line.Y;
+        if (length > 0 && across != 0)
+        {
+            // The offset of the line on the side from which the way comes.
+            var off = ((from.Y - a.Y) * line.X - (from.X - a.X) * line.Y) / length;
+            var at = (Math.Sign(off) * gap - off) * length / across;
+            var on = ((from.X + at * way.X - a.X) * line.X + (from.Y + at * way.Y - a.Y) * line.Y) / length;
+            reach = at >= 0 && on >= 0 && on <= length ? Math.Min(reach, at) : reach;
+        }
+
+        return reach;
+
+        static double ReachRound(PaperPoint from, PaperPoint way, PaperPoint centre, double radius)
+        {
+            var (x, y) = (from.X - centre.X, from.Y - centre.Y);
+            var along = x * way.X + y * way.Y;
+            var under = along * along - (x * x + y * y - radius * radius);
+            return radius > 0 && under >= 0 && -along - Math.Sqrt(under) is >= 0 and var at ? at : Never;
+        }
+    }
+
+    /// <summary>The same for a box.</summary>
+    internal static double Reach(PaperPoint from, PaperPoint way, PaperBox box)
+    {
+        const double Never = 1e9;
+        var (low, high) = (0.0, Never);
+        return Clip(from.X, way.X, box.Left, box.Right, ref low, ref high) && Clip(from.Y, way.Y, box.Bottom, box.Top, ref low, ref high) ? low : Never;
+    }
+
     private static double Turn(PaperPoint a, PaperPoint b, PaperPoint c) => (b.X - a.X) * (c.Y - a.Y) - (b.Y - a.Y) * (c.X - a.X);
 
     private static bool Clip(double start, double way, double least, double most, ref double low, ref double high)

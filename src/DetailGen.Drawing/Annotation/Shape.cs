@@ -3,13 +3,12 @@ using DetailGen.Sections;
 
 namespace DetailGen.Drawing.Annotation;
 
-/// <summary>What a straight line does to a shape.</summary>
-/// <param name="Inside">Length within, mm.</param>
-/// <param name="First">Share of the way at which the edge is met first, from 0 to 1; 2 if never.</param>
-/// <param name="Flattest">Least angle between the line and an edge it crosses, degrees; 90 if none.</param>
-internal readonly record struct Passage(double Inside, double First, double Flattest)
+/// <summary>Where a straight line crosses an edge.</summary>
+/// <param name="At">Distance along the line, mm.</param>
+/// <param name="Sine">Of the angle between the two.</param>
+internal readonly record struct Cut(double At, double Sine)
 {
-    internal static Passage None { get; } = new(0, 2, 90);
+    internal double Degrees => Math.Asin(Math.Min(1, Sine)) * 180 / Math.PI;
 }
 
 /// <summary>A part's visible outline as plain numbers, for the many quick questions of the layout. Left of everything is outside the building.</summary>
@@ -17,11 +16,13 @@ internal sealed class Shape
 {
     private readonly double[][] _xs;
     private readonly double[][] _ys;
+    private readonly (PaperPoint From, PaperPoint To)[] _joints;
 
     internal Shape(NotedPart part, bool mirrored)
     {
         (Id, Look) = (part.Id, part.Look);
         FillAngles = [.. part.FillAngles];
+        _joints = [.. part.Joints.SelectMany(joint => joint.Points.Zip(joint.Points.Skip(1))).Select(line => (Turned(line.First, mirrored), Turned(line.Second, mirrored)))];
         var rings = new List<IReadOnlyList<Point>>();
         foreach (var piece in part.Visible.Pieces)
         {
@@ -35,6 +36,8 @@ internal sealed class Shape
         var box = part.Visible.Bounds;
         Box = mirrored ? new(-box.Right, box.Bottom, -box.Left, box.Top) : new(box.Left, box.Bottom, box.Right, box.Top);
     }
+
+    internal const int MostCuts = 64;
 
     internal string Id { get; }
 
@@ -91,52 +94,71 @@ internal sealed class Shape
         return least;
     }
 
-    internal Passage Pass(PaperPoint from, PaperPoint to)
+    /// <summary>How far a place within it lies off its edge and its joints.</summary>
+    internal double Clearance(PaperPoint at)
     {
-        if (!Lines.Meets(Box, from, to))
+        var least = EdgeDistance(at.X, at.Y);
+        foreach (var (from, to) in _joints)
         {
-            return Passage.None;
+            least = Math.Min(least, Lines.Distance(at, from, to));
         }
 
-        Span<double> cuts = stackalloc double[64];
-        var (count, flattest) = (0, 1.0);
-        var (dx, dy) = (to.X - from.X, to.Y - from.Y);
-        var length = Math.Sqrt(dx * dx + dy * dy);
+        return least;
+    }
+
+    private static PaperPoint Turned(PaperPoint point, bool mirrored) => mirrored ? new(-point.X, point.Y) : point;
+
+    /// <summary>Length of a straight line within, mm.</summary>
+    internal double Inside(PaperPoint from, PaperPoint to)
+    {
+        var length = (to - from).Length;
+        if (length == 0 || !Lines.Meets(Box, from, to))
+        {
+            return 0;
+        }
+
+        Span<Cut> cuts = stackalloc Cut[MostCuts];
+        cuts = cuts[..Cuts(from, (1 / length) * (to - from), length, cuts)];
+        var (inside, last, within) = (0.0, 0.0, Contains(from.X, from.Y));
+        foreach (var cut in cuts)
+        {
+            inside += within ? cut.At - last : 0;
+            (within, last) = (!within, cut.At);
+        }
+
+        return inside + (within ? length - last : 0);
+    }
+
+    /// <summary>Where a straight line crosses the edge, nearest first.</summary>
+    /// <param name="way">Of length 1.</param>
+    /// <returns>How many were found; more than <see cref="MostCuts"/> are not looked for.</returns>
+    internal int Cuts(PaperPoint from, PaperPoint way, double length, Span<Cut> cuts)
+    {
+        var count = 0;
         for (var ring = 0; ring < _xs.Length; ring++)
         {
             var (xs, ys) = (_xs[ring], _ys[ring]);
             for (int i = 0, j = xs.Length - 1; i < xs.Length; j = i++)
             {
                 var (ex, ey) = (xs[i] - xs[j], ys[i] - ys[j]);
-                var across = dx * ey - dy * ex;
+                var across = way.X * ey - way.Y * ex;
                 if (across == 0)
                 {
                     continue;
                 }
 
                 var (ox, oy) = (xs[j] - from.X, ys[j] - from.Y);
-                var along = (ox * ey - oy * ex) / across;
-                var on = (ox * dy - oy * dx) / across;
-                if (along >= 0 && along <= 1 && on >= 0 && on < 1 && count < cuts.Length)
+                var at = (ox * ey - oy * ex) / across;
+                var on = (ox * way.Y - oy * way.X) / across;
+                if (at >= 0 && at <= length && on >= 0 && on < 1 && count < cuts.Length)
                 {
-                    cuts[count++] = along;
-                    flattest = Math.Min(flattest, Math.Abs(across) / (length * Math.Sqrt(ex * ex + ey * ey)));
+                    cuts[count++] = new(at, Math.Abs(across) / Math.Sqrt(ex * ex + ey * ey));
                 }
             }
         }
 
-        cuts = cuts[..count];
-        cuts.Sort();
-        var (inside, last) = (0.0, 0.0);
-        var within = Contains(from.X, from.Y);
-        foreach (var cut in cuts)
-        {
-            inside += within ? cut - last : 0;
-            (within, last) = (!within, cut);
-        }
-
-        inside += within ? 1 - last : 0;
-        return new(inside * length, count == 0 ? 2 : cuts[0], count == 0 ? 90 : Math.Asin(flattest) * 180 / Math.PI);
+        cuts[..count].Sort((one, other) => one.At.CompareTo(other.At));
+        return count;
     }
 
     /// <summary>Whether any of it lies in the box.</summary>

@@ -52,7 +52,7 @@ internal static class SpaceLabels
                let j = step / (2 * Most + 1) - Most
                orderby i * i + j * j, Math.Abs(i), i, j
                let place = new PaperPoint(clamped.X + 4 * i, clamped.Y + 4 * j)
-               where surface.Shapes.All(shape => shape.Look == Look.Open || shape.Pass(clamped, place).Inside < 0.1)
+               where surface.Shapes.All(shape => shape.Look == Look.Open || shape.Inside(clamped, place) < 0.1)
                select place;
     }
 }

@@ -18,6 +18,7 @@ internal sealed record StackLine(string PartId, string Reference, string Words, 
 /// <summary>One leader through all layers of a wall or a roof: a dot in each, a line of text for each, in one order.</summary>
 internal sealed class StackNotes(Surface surface, AnnotationRequest request)
 {
+    internal const string What = "stack";
     internal const double Pitch = 4.75;
     private const string Row = "note.stack";
     private const double Thin = 1.2;
@@ -240,7 +241,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         // Beside the stem away from the notes of the room, if need be farther off, rather than among them.
         foreach (var onRight in (bool[])[true, false])
         {
-            foreach (var step in Steps(Clear + 1, 40))
+            foreach (var step in Steps(Clear + 1, below ? 40 : surface.Zone.Top - lines[0].Near))
             {
                 var first = below ? bottom - step : lines[0].Near + step + (lines.Count - 1) * Pitch;
                 var last = first - (lines.Count - 1) * Pitch;
@@ -292,13 +293,15 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
     }
 
     private bool StemIsFree(PaperPoint from, PaperPoint to) =>
-        surface.Texts.TrueForAll(text => !Lines.Meets(text.Grow(1), from, to)) && surface.Hard.TrueForAll(line => Lines.Distance(from, to, line.From, line.To) > 0.7);
+        !surface.Edges.RunAlong(from, to) && surface.Texts.TrueForAll(text => !Lines.Meets(text.Grow(1), from, to)) && surface.Hard.TrueForAll(line => Lines.Distance(from, to, line.From, line.To) > 0.7);
 
     private void Mark(StackLine line, PaperPoint at)
     {
         if (line.Thickness < Thin)
         {
-            surface.Line(Row, at - new PaperPoint(0.707, 0.707), at + new PaperPoint(0.707, 0.707));
+            var (from, to) = (at - new PaperPoint(0.707, 0.707), at + new PaperPoint(0.707, 0.707));
+            surface.Line(Row, from, to);
+            surface.Hard.Add((from, to));
         }
         else
         {

@@ -28,17 +28,17 @@ internal sealed class Surface
         Keep(view.Lines);
         DrawnWithBreaks = Hard.Select(line => Around(line.From, line.To)).Aggregate(Drawn, (a, b) => a.With(b));
         Keep(view.SheetLines);
+        Edges = new(view.Drawn.SelectMany(PiecesOf));
         Texts.AddRange(view.Taken.Select(Turn));
     }
 
-    private void Keep(IReadOnlyList<Stroke> lines)
+    private void Keep(IReadOnlyList<Stroke> lines) => Hard.AddRange(lines.SelectMany(PiecesOf));
+
+    private IEnumerable<(PaperPoint From, PaperPoint To)> PiecesOf(Stroke line)
     {
-        foreach (var line in lines)
+        for (var i = line.Closed ? 0 : 1; i < line.Points.Count; i++)
         {
-            for (var i = 0; i + 1 < line.Points.Count; i++)
-            {
-                Hard.Add((Turn(line.Points[i]), Turn(line.Points[i + 1])));
-            }
+            yield return (Turn(line.Points[i == 0 ? line.Points.Count - 1 : i - 1]), Turn(line.Points[i]));
         }
     }
 
@@ -56,6 +56,9 @@ internal sealed class Surface
     internal PaperBox Drawn { get; }
 
     internal PaperBox DrawnWithBreaks { get; }
+
+    /// <summary>What no leader may run along.</summary>
+    internal DrawnLines Edges { get; }
 
     /// <summary>Boxes of text that stands.</summary>
     internal List<PaperBox> Texts { get; } = [];

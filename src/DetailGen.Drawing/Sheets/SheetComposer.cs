@@ -166,9 +166,13 @@ public static class SheetComposer
 
         foreach (var fault in trial.Drawn.Faults)
         {
-            yield return $"Sheet: {fault.Reason} A larger scale shows it better.";
+            yield return Told(fault, scale);
         }
     }
+
+    /// <summary>A larger scale is advised only where there is one.</summary>
+    internal static string Told(DrawingFault fault, double scale) =>
+        $"Sheet: {fault.Reason}{(Candidates.Scales.Any(larger => larger < scale) ? " A larger scale shows it better." : "")}";
 
     private sealed record Trial(Candidate Candidate, Bounds Window, PaperPoint Origin, DrawnView Drawn, AnnotationLayout Layout)
     {

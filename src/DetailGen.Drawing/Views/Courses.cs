@@ -17,6 +17,9 @@ internal static class Courses
 
     private const double Tick = 1.0;
 
+    /// <summary>The id under which a part's joints are drawn.</summary>
+    public static string JointsOf(string partId) => partId + "/bed";
+
     public static Coursed Lay(Part part, Region region, Region clear, OnPaper paper, PaperPoint seed)
     {
         if (part.Coursing is not { Height: > 0 } coursing)
@@ -38,7 +41,7 @@ internal static class Courses
         var levels = beds.Where(bed => bed + joint > box.Bottom + 0.3 * joint && bed < box.Top - 0.3 * joint).ToArray();
         var (whole, open) = (Area.Of(region), Area.Of(clear));
         var edges = levels.SelectMany(bed => new[] { bed, bed + joint }).SelectMany(y => Spans(whole, y).Select(span =>
-            new Edge(new(span.From, y), new(span.To, y), row, Rows.JointWidth, part.BuildOrder, part.Id + "/bed")));
+            new Edge(new(span.From, y), new(span.To, y), row, Rows.JointWidth, part.BuildOrder, JointsOf(part.Id))));
         var grains = levels.SelectMany(bed => Mortar(open, bed, joint)).SelectMany(patch => Strewn.Marks(
             FillTable.Named("mortar-bed").Scatters[0], patch, Rows.Mortar(part), part.Id, "mortar-bed", seed, new(1, 0)));
         return new(clear.Minus(Region.Union(levels.Select(bed => Region.Box(box.Left - 1, bed, box.Right + 1, bed + joint)))), [.. edges], [.. grains]);
@@ -67,8 +70,8 @@ internal static class Courses
         foreach (var (from, to) in Spans(area, y))
         {
             var tick = Math.Min(Tick, (to - from) / 2);
-            yield return new(new(from, y), new(from + tick, y), row, Rows.JointWidth, part.BuildOrder, part.Id + "/bed");
-            yield return new(new(to - tick, y), new(to, y), row, Rows.JointWidth, part.BuildOrder, part.Id + "/bed");
+            yield return new(new(from, y), new(from + tick, y), row, Rows.JointWidth, part.BuildOrder, JointsOf(part.Id));
+            yield return new(new(to - tick, y), new(to, y), row, Rows.JointWidth, part.BuildOrder, JointsOf(part.Id));
         }
     }
 }

@@ -36,7 +36,7 @@ public static class SectionView
         items.AddRange(locals.SelectMany(local => local.Items));
         items.AddRange(breaks.Select(BreakLines.Draw));
 
-        var parts = seen.Select(entry => Drawn(entry.Part, entry.Region, laid, filled, clip)).Where(part => !part.Visible.IsEmpty).OrderBy(part => part.Part.BuildOrder).ToArray();
+        var parts = seen.Select(entry => Drawn(entry.Part, entry.Region, laid, locals, filled, clip)).Where(part => !part.Visible.IsEmpty).OrderBy(part => part.Part.BuildOrder).ToArray();
         return new(options.Scale, options.Mirror, items, parts, breaks, Faults.Of(laid, filled, clip, options.Scale), ItemBounds.Of(items));
 
         bool OnCut(Edge edge) => disc is null ? SectionView.OnCut(edge, clipBox) : SectionView.OnCut(edge, disc);
@@ -101,14 +101,15 @@ public static class SectionView
         return new[] { edge.A, edge.B, 0.5 * (edge.A + edge.B) }.All(point => disc.DistanceToEdge(new(point.X, point.Y)) < Near);
     }
 
-    private static DrawnPart Drawn(Part part, Region region, IReadOnlyList<LaidSheet> laid, FilledParts filled, Region clip)
+    private static DrawnPart Drawn(Part part, Region region, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, FilledParts filled, Region clip)
     {
         if (laid.FirstOrDefault(sheet => sheet.Part.Id == part.Id) is { } own)
         {
             return new(part.Id, part, Bands.Within(own.Body, clip), null, 0, own.Centre.Points);
         }
 
-        var visible = part.Presence == Presence.Cut ? laid.Where(sheet => sheet.Style.Sign != SheetSign.Line).Aggregate(region, (rest, sheet) => rest.Minus(sheet.Body)) : region;
+        // Thin metal is drawn thicker than it is.
+        var visible = locals.FirstOrDefault(local => local.Part.Id == part.Id) is { } thickened ? Bands.Within(thickened.Region, clip) : part.Presence == Presence.Cut ? laid.Where(sheet => sheet.Style.Sign != SheetSign.Line).Aggregate(region, (rest, sheet) => rest.Minus(sheet.Body)) : region;
         return new(part.Id, part, visible, filled.Angles.TryGetValue(part.Id, out var angle) ? angle : null, filled.Variants.GetValueOrDefault(part.Id), []);
     }
 }

@@ -41,9 +41,15 @@ internal static class SheetLayout
     public static IReadOnlyList<LaidSheet> Lay(IEnumerable<Part> sheets, OnPaper paper, Func<FacePath, double> outlineHalf)
     {
         var order = FromBelow(sheets);
-        var loose = Lay(order, paper, outlineHalf, SheetStyles.Gap);
-        var strays = loose.Any(sheet => sheet.Profile.Plateaus.Any(plateau => plateau.Height + sheet.Style.Width - sheet.Part.Sheet!.Thickness / paper.Scale > SheetStyles.Budget));
-        return Parting.Of(Trimmed(strays ? Lay(order, paper, outlineHalf, SheetStyles.TightGap) : loose));
+        var laid = Lay(order, paper, outlineHalf, SheetStyles.Gaps[0]);
+        foreach (var gap in SheetStyles.Gaps.Skip(1).TakeWhile(_ => laid.Exists(Strays)))
+        {
+            laid = Lay(order, paper, outlineHalf, gap);
+        }
+
+        return Parting.Of(Trimmed(laid));
+
+        bool Strays(LaidSheet sheet) => sheet.Profile.Plateaus.Any(plateau => plateau.Height + sheet.Style.Width - sheet.Part.Sheet!.Thickness / paper.Scale > SheetStyles.Budget);
     }
 
     // In build order, but each after those that it runs over: a flashing is built in before the membrane that it is dressed down on.

@@ -20,8 +20,8 @@ public sealed record SheetStyle(SheetSign Sign, double Width);
 /// <summary>Sheets are drawn thicker than they are, because they decide whether it leaks. All figures our own choice after trade practice, no source.</summary>
 public static class SheetStyles
 {
-    /// <summary>White between stacked sheets, and the least that may be left where a stack would stray too far.</summary>
-    public const double Gap = 0.7, TightGap = 0.5;
+    /// <summary>White between stacked sheets; less where a stack would stray too far, but never so little that sheets merge.</summary>
+    public static IReadOnlyList<double> Gaps { get; } = [0.7, 0.5, 0.4];
 
     /// <summary>White between a dashed sheet and the outline beside it.</summary>
     public const double LineClear = 0.35;

@@ -202,6 +202,53 @@ public sealed class AnnotatorTests
         Assert.Contains(LayoutCheck.Faults(items, request), fault => fault.Check == "lead-target");
     }
 
+    [Theory]
+    [InlineData(5, false)]
+    [InlineData(5, true)]
+    [InlineData(10, false)]
+    [InlineData(10, true)]
+    public void No_leader_or_stem_runs_along_a_line_of_the_drawing(double scale, bool mirror)
+    {
+        var request = AnnotationSamples.Request(scale, mirror);
+        var drawn = new DrawnLines(request.View.Drawn.SelectMany(stroke => stroke.Points.Zip(stroke.Points.Skip(1))));
+        foreach (var group in Annotator.Place(request).Items.OfType<Group>().Where(group => group.Row is "note.text" or "note.stack"))
+        {
+            foreach (var stroke in group.Items.OfType<Stroke>())
+            {
+                Assert.All(stroke.Points.Zip(stroke.Points.Skip(1)), run => Assert.False(drawn.RunAlong(run.First, run.Second), group.Name));
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData(5)]
+    [InlineData(10)]
+    public void No_leader_ends_under_a_tie_or_a_sheet_that_is_drawn_over_its_part(double scale)
+    {
+        var request = AnnotationSamples.Request(scale);
+        foreach (var note in Annotator.Place(request).Items.OfType<Group>().Where(group => group.Row == "note.text" && group.Items.OfType<Dot>().Any()))
+        {
+            var tip = note.Items.OfType<Dot>().First().Centre;
+            Assert.DoesNotContain(request.View.Parts, part => part.Id != note.PartId && part.Look == Look.Band && part.Visible.Contains(new(tip.X, tip.Y)));
+        }
+    }
+
+    [Fact]
+    public void A_fall_without_room_for_its_arrow_is_no_loss_where_a_note_gives_it()
+    {
+        // At 1:100 the coping is narrower than any arrow.
+        var section = AnnotationSamples.Parapet();
+        PaperBox zone = new(-110, -95, 180, 90);
+        bool IsMissing(string note)
+        {
+            var told = section with { Parts = [.. section.Parts.Select(part => part.Id == "coping" ? part with { Words = new(note, "", "") } : part)] };
+            return Annotator.Place(AnnotationSamples.Request(100, section: told, zone: zone)).Unplaced.Any(one => one.Id == "coping.fall");
+        }
+
+        Assert.True(IsMissing("Coping, throated"));
+        Assert.False(IsMissing("Coping, fall 1:10; throated"));
+    }
+
     private static string Written(IEnumerable<Item> items) => string.Join('\n', items.Select(Written));
 
     private static string Written(Item item) => item switch

@@ -83,7 +83,7 @@ internal static class CloseDimensions
             var end = level ? point with { Y = line } : point with { X = line };
             foreach (var shape in surface.Shapes)
             {
-                cost += shape.Look == Look.Open ? 0 : 4 * Math.Min(2, shape.Pass(point, end).Inside);
+                cost += shape.Look == Look.Open ? 0 : 4 * Math.Min(2, shape.Inside(point, end));
             }
 
             cost += surface.Texts.Exists(text => Lines.Meets(text.Grow(0.5), point, end)) || surface.Hard.Exists(hard => Lines.Cross(point, end, hard.From, hard.To)) ? 1000 : 0;

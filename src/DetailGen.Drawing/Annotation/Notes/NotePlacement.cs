@@ -38,7 +38,6 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     internal List<KeyedNote> Keyed { get; } = [];
 
     internal double Cost { get; private set; }
-
     internal double Bound { get; private set; }
 
     /// <param name="toBeat">What another sheet lacks (<see cref="AnnotationLayout.Lack"/>): the work is broken off where as much is left over before numbers are given.</param>
@@ -57,6 +56,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             return false;
         }
 
+        Better(notes);
         foreach (var one in _held)
         {
             Draw(one, notes);
@@ -87,12 +87,9 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <returns>False where as much is left over as another sheet lacks.</returns>
     private bool Repair(IReadOnlyList<Note> notes, int toBeat)
     {
-        var widths = columns.ToDictionary(
-            column => column.Id,
-            column => _held.Where(one => one.Column.Id == column.Id).Select(one => one.Width).FirstOrDefault(Math.Min(column.Widest, NoteWays.Usual * request.View.NoteWidth)),
-            StringComparer.Ordinal);
+        var widths = columns.ToDictionary(column => column.Id, WidthOf, StringComparer.Ordinal);
         var ways = notes.ToDictionary(
-            note => note.Id, note => columns.Where(column => widths[column.Id] >= Narrowest).SelectMany(column => Ways(note, column, widths[column.Id])).ToArray(), StringComparer.Ordinal);
+            note => note.Id, note => columns.Where(column => widths[column.Id] >= Narrowest).SelectMany(column => _all.Within(note, column, widths[column.Id])).ToArray(), StringComparer.Ordinal);
         var repair = new NoteRepair(ways, _disturbances);
         _held = repair.Settled(repair.Solve(_held, RepairSteps));
         for (var round = 0; round < LooseRounds && _held.Count < notes.Count; round++)
@@ -115,9 +112,14 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         for (var round = 0; round < NumberRounds && _held.Count < notes.Count; round++)
         {
             // What is left over now may stand as a number, and so may what that sends away; before a note has no mark at all, so may every other.
-            foreach (var note in notes.Where(note => (round == NumberRounds - 1 || !_held.Exists(one => one.Id == note.Id)) && !Array.Exists(ways[note.Id], IsNumber)))
+            var isLast = round == NumberRounds - 1;
+            foreach (var note in notes)
             {
-                ways[note.Id] = [.. ways[note.Id], .. _all.Numbers(note, notes)];
+                var isLeft = !_held.Exists(one => one.Id == note.Id);
+                if ((isLast && isLeft) || ((isLast || isLeft) && !Array.Exists(ways[note.Id], IsNumber)))
+                {
+                    ways[note.Id] = [.. ways[note.Id], .. _all.Numbers(note, notes, alongToo: isLast && isLeft)];
+                }
             }
 
             repair = new NoteRepair(ways, _disturbances);
@@ -130,16 +132,22 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         return true;
     }
 
+    /// <summary>Notes that stand dearly, as with a leader over many parts, to better places: in whatever column, else by themselves.</summary>
+    private void Better(IReadOnlyList<Note> notes)
+    {
+        var exchange = new NoteExchange(
+            id => columns.SelectMany(column => _all.Within(notes.First(note => note.Id == id), column, WidthOf(column))), id => _all.Loose(notes.First(note => note.Id == id), notes), _disturbances);
+        (_held, var gain, var slack) = exchange.Bettered(_held);
+        (Cost, Bound) = (Cost - gain, Bound - slack);
+    }
+
+    /// <summary>Of the blocks that stand in a column; of an empty one, what is usual.</summary>
+    private double WidthOf(Column column) =>
+        _held.Where(one => one.Column.Id == column.Id).Select(one => one.Width).FirstOrDefault(Math.Min(column.Widest, NoteWays.Usual * request.View.NoteWidth));
+
     private bool IsApart(HeldNote one) => !columns.Any(other => other.Id == one.Column.Id);
 
     private static bool IsNumber(HeldNote one) => one.Block.Note.Words.Length == 0;
-
-    /// <summary>All that a note can do in a column whose blocks are as wide as given.</summary>
-    private IEnumerable<HeldNote> Ways(Note note, Column column, double width)
-    {
-        var blocks = NoteWays.Shares.Select(share => _all.Wrapped(note, column, share)).Where(block => block.Width <= width + 1e-9).DistinctBy(block => block.Lines.Count);
-        return blocks.SelectMany(block => _all.Of(block, column, width, true));
-    }
 
     /// <summary>Each note to the column that leads to it most cheaply, the wrong side of the wall counted, columns not overfilled.</summary>
     private SortedDictionary<string, string> Assign(IReadOnlyList<Note> notes)

@@ -21,16 +21,18 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
         : "N" + notes.Where(other => other.Reference.Length == 0).TakeWhile(other => other.Id != note.Id).Append(note).Count().ToString(CultureInfo.InvariantCulture);
 
     /// <summary>A number near its part, wherever there is white for it, on either side; cheapest first.</summary>
-    internal HeldNote[] Numbers(Note note, IReadOnlyList<Note> notes) =>
-        Anywhere(note, notes, [Block.Wrap(note with { Reference = KeyOf(note, notes), Words = "" }, request.View.NoteWidth)], Weights.Number);
+    /// <param name="alongToo">Whether its leader may run along lines of the drawing.</param>
+    internal HeldNote[] Numbers(Note note, IReadOnlyList<Note> notes, bool alongToo) =>
+        Anywhere(note, notes, [Block.Wrap(note with { Reference = KeyOf(note, notes), Words = "" }, request.View.NoteWidth)], Weights.Number, alongToo);
 
     /// <summary>The words in a place of their own, wherever there is white for them, on either side; cheapest first.</summary>
     internal HeldNote[] Loose(Note note, IReadOnlyList<Note> notes) =>
         Anywhere(note, notes, [.. Shares.Select(share => Block.Wrap(note, share * request.View.NoteWidth)).DistinctBy(block => block.Lines.Count)], Weights.Loose);
 
-    private HeldNote[] Anywhere(Note note, IReadOnlyList<Note> notes, Block[] blocks, double weight)
+    private HeldNote[] Anywhere(Note note, IReadOnlyList<Note> notes, Block[] blocks, double weight, bool alongToo = false)
     {
-        const int Enough = 200;
+        const int Enough = 300, EachCell = 3;
+        const double Cell = 8;
         var room = surface.Zone;
 
         // Blocks on one bend line stand in line: two notes that stand by themselves have no bend line in common.
@@ -41,7 +43,7 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
             foreach (var side in (ReadOnlySpan<int>)[1, -1])
             {
                 var column = new Column(FormattableString.Invariant($"own {note.Id} {bend:0.0} {(side > 0 ? "right" : "left")}"), side, bend, side > 0 ? room with { Left = bend } : room with { Right = bend });
-                foreach (var (block, options) in blocks.Zip(_options.Alone(blocks, column)))
+                foreach (var (block, options) in blocks.Zip(_options.Alone(blocks, column, EarlierOf(note), alongToo)))
                 {
                     var shortest = options.Length == 0 ? 0 : options.Min(option => option.Run) + Column.Shoulder;
                     ways.AddRange(options.Select(option => new HeldNote(block, column, block.Width, option with { Cost = option.Cost + weight }, shortest)));
@@ -49,7 +51,10 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
             }
         }
 
-        return [.. ways.OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend).Take(Enough)];
+        // The cheapest of every region of the paper: the very cheapest all lie side by side, where other notes stand as well.
+        return [.. ways.OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend)
+            .GroupBy(way => (way.Column.Side, Math.Floor(way.Column.Bend / Cell), Math.Floor(way.Option.Level / Cell))).SelectMany(cell => cell.Take(EachCell))
+            .OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend).Take(Enough)];
     }
 
     private IEnumerable<double> Bends(Note note, double offset)
@@ -65,6 +70,8 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
         }
     }
 
+    private EarlierPlace? EarlierOf(Note note) => request.Earlier.FirstOrDefault(place => place.PartId == note.Id);
+
     internal Block Wrapped(Note note, Column column) => Wrapped(note, column, Usual);
 
     internal Block Wrapped(Note note, Column column, double share)
@@ -79,6 +86,13 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
         return block;
     }
 
+    /// <summary>All that a note can do in a column whose blocks are as wide as given.</summary>
+    internal IEnumerable<HeldNote> Within(Note note, Column column, double width)
+    {
+        var blocks = Shares.Select(share => Wrapped(note, column, share)).Where(block => block.Width <= width + 1e-9).DistinctBy(block => block.Lines.Count);
+        return blocks.SelectMany(block => Of(block, column, width, true));
+    }
+
     /// <summary>All that a block can do in a column on the paper as it was before the notes, cheapest first.</summary>
     /// <param name="width">Of the column's widest block.</param>
     internal HeldNote[] Of(Block block, Column column, double width, bool setBack)
@@ -86,7 +100,7 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
         var key = (block.Note.Id, column.Id, block.Lines.Count, width, setBack);
         if (!_ways.TryGetValue(key, out var ways))
         {
-            var options = _options.Of(block, column, width, request.Earlier.FirstOrDefault(place => place.PartId == block.Note.Id), setBack);
+            var options = _options.Of(block, column, width, EarlierOf(block.Note), setBack);
             var shortest = options.Select(option => option.Run).DefaultIfEmpty(0).Min() + Column.Shoulder;
             ways = Array.ConvertAll(options, option => new HeldNote(block, column, width, option, shortest));
             _ways.Add(key, ways);

@@ -53,9 +53,12 @@ internal static class Weights
 {
     internal const double Bend = 6;
     internal const double OtherAngle = 4;
-    internal const double ForeignPart = 2;
-    internal const double ForeignSheet = 25;
-    internal const double ManyParts = 30;
+
+    /// <summary>A foreign part on the way of a leader, each millimetre in it, and each part beyond two: white paper on another side is worth a longer leader.</summary>
+    internal const double ForeignPart = 4;
+    internal const double Through = 0.4;
+    internal const double ManyParts = 40;
+    internal const double ForeignSheet = 8;
     internal const double Lax = 12;
     internal const double Clearance = 10;
     internal const double OtherSide = 30;
@@ -66,10 +69,16 @@ internal static class Weights
     internal const double Setback = 0.5;
 
     /// <summary>Words that stand by themselves and not in a column.</summary>
-    internal const double Loose = 60;
+    internal const double Loose = 40;
+
+    /// <summary>Beyond what a note would cost if it stood alone it is worth looking for a better place among the others, and a place that much better is one.</summary>
+    internal const double Dear = 40, Better = 8;
 
     /// <summary>A number where words should stand.</summary>
     internal const double Number = 400;
+
+    /// <summary>A leader that runs along a line of the drawing.</summary>
+    internal const double Along = 500;
     internal const double Uneven = 0.1;
 
     /// <summary>Most that one uneven gap may count: beyond it a column is loose anyway, and long leaders would be worse.</summary>

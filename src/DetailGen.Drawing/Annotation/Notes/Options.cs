@@ -9,7 +9,6 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     internal const double LeaderGap = 0.7;
     internal const double TipGap = 1;
     internal const double TipsApart = 2;
-    private const double Parallel = 10;
     private const double Least = 3;
 
     private static readonly double[] InLine = [0];
@@ -17,7 +16,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
 
     private readonly Dictionary<(string, string, bool), Option[]> _leaders = [];
     private readonly White _white = new(surface);
-    private readonly SortedDictionary<string, List<TipPlace>> _tips = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Target> _targets = new(StringComparer.Ordinal);
 
     /// <summary>Cheapest first.</summary>
     /// <param name="width">Of the column's widest block.</param>
@@ -33,11 +32,12 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     }
 
     /// <summary>What the note can do in a column of its own, for each of the blocks; cheapest first.</summary>
-    internal Option[][] Alone(Block[] blocks, Column column)
+    /// <param name="alongToo">Whether leaders may run along lines of the drawing.</param>
+    internal Option[][] Alone(Block[] blocks, Column column, EarlierPlace? earlier, bool alongToo)
     {
         // Where no block finds room there is no need to ask how the leader runs.
         var found = new List<Option>();
-        Lead(blocks[0].Note, column, null, InLine, level => Array.Exists(blocks, block => HasRoom(block, column, level, block.Width)), found);
+        Lead(blocks[0].Note, column, earlier, InLine, level => Array.Exists(blocks, block => HasRoom(block, column, level, block.Width)), found, alongToo);
         var leaders = Sorted(found);
         return Array.ConvertAll(blocks, block => block.Note.LongestWord > column.Widest ? [] : Of(leaders, block, column, block.Width, 10));
     }
@@ -98,30 +98,25 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     private static Option[] Sorted(List<Option> options) => [.. options.OrderBy(option => option.Cost).ThenBy(option => option.Level).ThenBy(option => option.Tip.X)];
 
     /// <param name="isWanted">Whether a leader that bends at a level is of use; null where each is.</param>
-    private void Lead(Note note, Column column, EarlierPlace? earlier, double[] setbacks, Predicate<double>? isWanted, List<Option> found)
+    private void Lead(Note note, Column column, EarlierPlace? earlier, double[] setbacks, Predicate<double>? isWanted, List<Option> found, bool alongToo = false)
     {
         foreach (var id in note.PartIds)
         {
             var shape = surface.ById[id];
-            if (!_tips.TryGetValue(id, out var tips))
+            if (!_targets.TryGetValue(id, out var target))
             {
-                tips = Tips.Of(shape);
-                _tips.Add(id, tips);
+                target = new([.. Tips.Of(shape, surface.Shapes.Where(other => other.Look == Look.Band))]);
+                _targets.Add(id, target);
             }
 
-            foreach (var tip in tips)
+            for (var tip = 0; tip < target.Tips.Length; tip++)
             {
                 for (var angle = 0; angle < Angles.Degrees.Length; angle++)
                 {
-                    if (!AngleSuits(shape, column.Side > 0 ? Angles.Degrees[angle] : 180 - Angles.Degrees[angle], out var strict))
-                    {
-                        continue;
-                    }
-
                     foreach (var setback in setbacks)
                     {
                         // A level leader has no bend to set back.
-                        if ((angle > 0 || setback == 0) && Lead(shape, tip, angle, strict, setback, column, earlier, isWanted) is { } option)
+                        if ((angle > 0 || setback == 0) && Lead(shape, target, tip, angle, setback, column, earlier, isWanted, alongToo) is { } option)
                         {
                             found.Add(option);
                         }
@@ -131,12 +126,19 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
         }
     }
 
-    private Option? Lead(Shape shape, TipPlace place, int angle, bool strict, double setback, Column column, EarlierPlace? earlier, Predicate<double>? isWanted)
+    private Option? Lead(Shape shape, Target target, int tip, int angle, double setback, Column column, EarlierPlace? earlier, Predicate<double>? isWanted, bool alongToo)
     {
+        var place = target.Tips[tip];
         var away = (column.Bend - place.At.X) * column.Side - setback;
-        var level = place.At.Y + Angles.Slopes[angle] * away;
-        if (away < Least || away / Angles.Cosines[angle] + Column.Shoulder > longest || level + Block.Above > column.Room.Top || level < column.Room.Bottom
-            || isWanted?.Invoke(level) == false || WayTo(shape, place, angle, strict, setback, column, level) is not { } way)
+        var (level, distance) = (place.At.Y + Angles.Slopes[angle] * away, away / Angles.Cosines[angle]);
+        if (away < Least || distance + Column.Shoulder > longest || level + Block.Above > column.Room.Top || level < column.Room.Bottom || isWanted?.Invoke(level) == false
+            || target.Ray(surface, shape, tip, angle, column.Side, longest)?.To(distance, alongToo) is not { } way)
+        {
+            return null;
+        }
+
+        var bend = new PaperPoint(column.Bend - column.Side * setback, level);
+        if ((setback > 0 && !InTheWhite(bend, new(column.Bend, level))) || !ShoulderIsClear(bend, new(column.Bend + column.Side * Column.Shoulder, level)))
         {
             return null;
         }
@@ -149,36 +151,6 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
 
         var size = place.Best >= 1.25 ? 1 : Math.Max(0.6, 1.2 * place.Best);
         return new(level, way.Tip, angle, Angles.Slopes[angle], way.Run, cost, way.Ending, size, shape.Id, way.Strict) { Setback = setback };
-    }
-
-    private Way? WayTo(Shape shape, TipPlace place, int angle, bool strict, double setback, Column column, double level)
-    {
-        var bend = new PaperPoint(column.Bend - column.Side * setback, level);
-        return (setback == 0 || InTheWhite(bend, new(column.Bend, level))) && WayOver(shape, place, angle, strict, bend) is { } way && Clear(bend, way.Tip, column, out var witnesses)
-            ? way with { Cost = way.Cost + Weights.Witness * witnesses }
-            : null;
-    }
-
-    private Way? WayOver(Shape shape, TipPlace place, int angle, bool strict, PaperPoint bend)
-    {
-        var (tip, ending) = (place.At, Ending.Dot);
-        var run = (tip - bend).Length;
-        if (shape.Look == Look.Band)
-        {
-            // From the column the head touches the first face of the band that the leader meets.
-            var passage = shape.Pass(bend, tip);
-            if (passage.First > 1 || passage.Flattest < Parallel || (1 - passage.First) * run > place.Clearance + 2)
-            {
-                return null;
-            }
-
-            (tip, ending) = (bend + passage.First * (tip - bend), Ending.Arrow);
-            run = (tip - bend).Length;
-        }
-
-        var foreign = Foreign(shape, bend, tip, ref strict) + (strict ? 0 : Weights.Lax);
-        var cost = run + Column.Shoulder + (angle == 0 ? 0 : Weights.Bend) + foreign + Weights.Clearance * (1 - Math.Min(1, place.Clearance / Math.Min(place.Best, 3)));
-        return new(tip, ending, run, cost, strict);
     }
 
     /// <summary>
@@ -195,125 +167,33 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     /// <summary>Whether a shoulder drawn on towards the part keeps off all parts.</summary>
     private bool InTheWhite(PaperPoint from, PaperPoint to) => surface.Free(Surface.Around(from, to), LeaderGap, LeaderGap, 0);
 
-    private static bool AngleSuits(Shape shape, double degrees, out bool strict)
+    private bool ShoulderIsClear(PaperPoint bend, PaperPoint end)
     {
-        // Into a level layer at 30° or steeper.
-        var layer = shape.Look != Look.Band && shape.Box.Width > 4 * shape.Box.Height && shape.Box.Height < 12;
-        strict = !layer || Lines.Between(degrees, 0) >= 29;
-        foreach (var fill in shape.FillAngles)
-        {
-            // A mirrored sheet keeps its fills: both ways are kept clear, so that its layout is the mirrored one.
-            if (Lines.Between(fill, degrees) < Parallel || Lines.Between(180 - fill, degrees) < Parallel)
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
-
-    private bool Clear(PaperPoint bend, PaperPoint tip, Column column, out int witnesses)
-    {
-        witnesses = 0;
-        var shoulder = new PaperPoint(column.Bend + column.Side * Column.Shoulder, bend.Y);
-        var around = Surface.Around(bend, tip).With(Surface.Around(bend, shoulder)).Grow(TipGap);
-        foreach (var text in surface.Texts)
-        {
-            if (around.Meets(text) && Lines.Meets(text.Grow(TipGap), bend, tip))
-            {
-                return false;
-            }
-        }
-
         foreach (var (from, to) in surface.Hard)
         {
-            if (around.Meets(Surface.Around(from, to)) && (Lines.Near(bend, tip, from, to, LeaderGap) || Lines.Near(bend, shoulder, from, to, LeaderGap)))
+            if (Lines.Near(bend, end, from, to, LeaderGap))
             {
                 return false;
             }
         }
 
-        foreach (var other in surface.Tips)
-        {
-            if (Lines.Distance(other, bend, tip) < TipGap || Lines.Distance(other, bend, shoulder) < TipGap || (other - tip).Length < TipsApart)
-            {
-                return false;
-            }
-        }
-
-        foreach (var (from, to) in surface.Soft)
-        {
-            if (!around.Meets(Surface.Around(from, to)))
-            {
-                continue;
-            }
-
-            if (Lines.Cross(bend, tip, from, to))
-            {
-                if (Lines.Between(Lines.Angle(bend, tip), Lines.Angle(from, to)) < 29)
-                {
-                    return false;
-                }
-
-                witnesses++;
-            }
-            else if (Lines.Near(bend, tip, from, to, 0.35))
-            {
-                return false;
-            }
-        }
-
-        return true;
+        return surface.Tips.TrueForAll(tip => Lines.Distance(tip, bend, end) >= TipGap);
     }
 
-    /// <summary>Cost of what the leader crosses on its way.</summary>
-    private double Foreign(Shape own, PaperPoint bend, PaperPoint tip, ref bool strict)
+    /// <summary>The places in a part where leaders may end, with the rays from each that were asked for.</summary>
+    private sealed record Target(TipPlace[] Tips)
     {
-        var (parts, cost) = (0, 0.0);
-        foreach (var shape in surface.Shapes)
+        private readonly (bool IsKnown, Ray? Ray)[] _rays = new (bool, Ray?)[Tips.Length * Angles.Degrees.Length * 2];
+
+        internal Ray? Ray(Surface surface, Shape shape, int tip, int angle, int side, double longest)
         {
-            if (ReferenceEquals(shape, own))
+            ref var known = ref _rays[((tip * Angles.Degrees.Length) + angle) * 2 + (side > 0 ? 1 : 0)];
+            if (!known.IsKnown)
             {
-                var mine = shape.Look == Look.Open ? Passage.None : shape.Pass(bend, tip);
-                strict &= mine.Flattest >= Parallel;
-                continue;
+                known = (true, Notes.Ray.Of(surface, shape, Tips[tip], Angles.Degrees[angle], side, longest));
             }
 
-            if (shape.Look is Look.Open or Look.Beyond)
-            {
-                continue;
-            }
-
-            var passage = shape.Pass(bend, tip);
-            if (passage.Inside < 0.05)
-            {
-                continue;
-            }
-
-            var parallel = passage.Flattest < Parallel || (passage.Inside > 5 && RunsAlongFill(shape, bend, tip));
-            if (shape.Look == Look.Band)
-            {
-                cost += Weights.ForeignSheet;
-                parallel |= passage.Inside > 3;
-            }
-            else
-            {
-                parts++;
-                cost += Weights.ForeignPart + (parts > 2 ? Weights.ManyParts : 0);
-            }
-
-            strict &= !parallel && parts <= 2;
+            return known.Ray;
         }
-
-        return cost;
     }
-
-    private static bool RunsAlongFill(Shape shape, PaperPoint bend, PaperPoint tip)
-    {
-        var degrees = Lines.Angle(bend, tip);
-        return Array.Exists(shape.FillAngles, fill => Lines.Between(fill, degrees) < Parallel || Lines.Between(180 - fill, degrees) < Parallel);
-    }
-
-    /// <summary>A leader from its bend to its end.</summary>
-    private readonly record struct Way(PaperPoint Tip, Ending Ending, double Run, double Cost, bool Strict);
 }

@@ -13,11 +13,13 @@ internal static class Tips
     internal const int Most = 12;
     private const double Apart = 4;
 
-    internal static List<TipPlace> Of(Shape shape)
+    /// <param name="bands">Sheets and black fixings, which are drawn over what they lie in.</param>
+    internal static List<TipPlace> Of(Shape shape, IEnumerable<Shape> bands)
     {
+        Shape[] over = shape.Look == Look.Band ? [] : [.. bands.Where(band => !ReferenceEquals(band, shape) && band.Box.Meets(shape.Box))];
         var found = new List<(PaperPoint At, double Clearance)>();
-        Along(shape, shape.Box.Bottom, shape.Box.Height, true, found);
-        Along(shape, shape.Box.Left, shape.Box.Width, false, found);
+        Along(shape, over, shape.Box.Bottom, shape.Box.Height, true, found);
+        Along(shape, over, shape.Box.Left, shape.Box.Width, false, found);
         if (found.Count == 0)
         {
             return [];
@@ -55,7 +57,7 @@ internal static class Tips
         return taken;
     }
 
-    private static void Along(Shape shape, double start, double extent, bool level, List<(PaperPoint At, double Clearance)> found)
+    private static void Along(Shape shape, Shape[] over, double start, double extent, bool level, List<(PaperPoint At, double Clearance)> found)
     {
         var count = (int)Math.Clamp(Math.Ceiling(extent / 3), 3, 13);
         for (var i = 0; i < count; i++)
@@ -65,7 +67,7 @@ internal static class Tips
             {
                 var middle = (from + to) / 2;
                 var point = level ? new PaperPoint(middle, at) : new PaperPoint(at, middle);
-                var clearance = shape.EdgeDistance(point.X, point.Y);
+                var clearance = over.Aggregate(shape.Clearance(point), (least, band) => band.Contains(point.X, point.Y) ? 0 : Math.Min(least, band.EdgeDistance(point.X, point.Y)));
                 if (clearance > 0.02)
                 {
                     found.Add((point, clearance));

@@ -1,0 +1,108 @@
+namespace DetailGen.Drawing.Annotation.Notes;
+
+/// <summary>Betters places that are settled: a note that stands dearly takes a cheaper place, and the few that it sends away look for others, as long as all together gain.</summary>
+/// <param name="inColumns">All that a note might do in the columns.</param>
+/// <param name="alone">All that it might do by itself: asked for only where the columns are of no help.</param>
+internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns, Func<string, IEnumerable<HeldNote>> alone, Disturbances disturbances)
+{
+    private readonly Dictionary<string, HeldNote[]> _ways = new(StringComparer.Ordinal);
+
+    /// <summary>So many notes may be sent away at once.</summary>
+    private const int MostSent = 2;
+
+    /// <summary>So many cheaper places of a note are looked at.</summary>
+    private const int MostTried = 40;
+
+    private const int Rounds = 2;
+
+    /// <summary>The places with what they gain, and how much less than before the notes that moved might cost at best.</summary>
+    internal (List<HeldNote> Held, double Gain, double Slack) Bettered(List<HeldNote> before)
+    {
+        var held = Settled(before);
+        _ways.Clear();
+        var after = Settled(held, withAlone: true);
+        var moved = before.Where(one => !after.Contains(one)).ToArray();
+        return (after, before.Sum(one => one.Option.Cost) - after.Sum(one => one.Option.Cost), moved.Sum(one => Math.Max(0, one.Option.Cost - Ways(one.Id, withAlone: true)[0].Option.Cost)));
+    }
+
+    private HeldNote[] Ways(string id, bool withAlone)
+    {
+        if (!_ways.TryGetValue(id, out var ways))
+        {
+            ways = [.. inColumns(id).Concat(withAlone ? alone(id) : []).OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend)];
+            _ways.Add(id, ways);
+        }
+
+        return ways;
+    }
+
+    private List<HeldNote> Settled(List<HeldNote> held, bool withAlone = false)
+    {
+        for (var round = 0; round < Rounds; round++)
+        {
+            var before = held;
+            foreach (var own in held.Where(one => one.Option.Cost - one.ShortestLeader > Weights.Dear).OrderByDescending(one => one.Option.Cost).ThenBy(one => one.Id, StringComparer.Ordinal).ToArray())
+            {
+                held = held.Contains(own) ? Without(held, own, withAlone) ?? held : held;
+            }
+
+            if (ReferenceEquals(before, held))
+            {
+                break;
+            }
+        }
+
+        return held;
+    }
+
+    /// <summary>All places with that note in a cheaper one; null where none gains.</summary>
+    private List<HeldNote>? Without(List<HeldNote> held, HeldNote own, bool withAlone)
+    {
+        var rest = held.Where(one => !ReferenceEquals(one, own)).ToArray();
+        var mine = Ways(own.Id, withAlone);
+        var sent = new List<int>[mine.Length];
+        for (var i = 0; i < rest.Length; i++)
+        {
+            foreach (var way in disturbances.Of(rest[i], mine))
+            {
+                (sent[way] ??= []).Add(i);
+            }
+        }
+
+        var tried = 0;
+        for (var i = 0; i < mine.Length && mine[i].Option.Cost < own.Option.Cost - Weights.Better && tried < MostTried; i++)
+        {
+            if (sent[i] is not { } gone)
+            {
+                return [.. rest, mine[i]];
+            }
+
+            if (gone.Count <= MostSent && Replaced(rest, gone, mine[i], own.Option.Cost - mine[i].Option.Cost, withAlone) is { } all)
+            {
+                return all;
+            }
+
+            tried += gone.Count <= MostSent ? 1 : 0;
+        }
+
+        return null;
+    }
+
+    /// <summary>Those that were sent away to the cheapest places that the others leave, in turn; null where that costs more than is gained.</summary>
+    private List<HeldNote>? Replaced(HeldNote[] rest, List<int> gone, HeldNote taken, double gain, bool withAlone)
+    {
+        List<HeldNote> all = [.. rest.Where((_, i) => !gone.Contains(i)), taken];
+        foreach (var i in gone)
+        {
+            if (Ways(rest[i].Id, withAlone).TakeWhile(way => way.Option.Cost - rest[i].Option.Cost < gain - Weights.Better).FirstOrDefault(way => !all.Exists(way.Disturbs)) is not { } next)
+            {
+                return null;
+            }
+
+            gain -= next.Option.Cost - rest[i].Option.Cost;
+            all.Add(next);
+        }
+
+        return all;
+    }
+}
