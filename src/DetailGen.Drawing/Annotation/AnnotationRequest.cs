@@ -92,7 +92,9 @@ public sealed record AnnotatedView(
 /// <summary>Where notes stood in an earlier issue, so that they move little.</summary>
 /// <param name="Column">Id of the column.</param>
 /// <param name="Y">Of the leader's bend, paper mm.</param>
-public sealed record EarlierPlace(string PartId, string Column, double Y);
+/// <param name="Width">Of the widest block of the column, mm.</param>
+/// <param name="Tip">Where the leader ends, paper mm.</param>
+public sealed record EarlierPlace(string PartId, string Column, double Y, double Width, PaperPoint Tip);
 
 /// <summary>All that a layout starts from.</summary>
 /// <param name="References">Part id to W1, R5, P2; parts without one have notes without reference.</param>

@@ -4,7 +4,7 @@ namespace DetailGen.Drawing.Scenes;
 
 /// <summary>A dimension taken apart into what is seen, in drawing order.</summary>
 /// <param name="Witnesses">None where the point lies on the dimension line.</param>
-/// <param name="Line">The dimension line, drawn on under a figure that stands outside of it.</param>
+/// <param name="Line">The dimension line, drawn on under a figure that stands on it beyond its end.</param>
 /// <param name="Tick">From the line up to a raised figure; null otherwise.</param>
 /// <param name="Ends">Strokes or dots, at From and at To.</param>
 public sealed record DimensionPicture(IReadOnlyList<Stroke> Witnesses, Stroke Line, Stroke? Tick, IReadOnlyList<Item> Ends, Text Figure)
@@ -51,7 +51,7 @@ public static class Dimensions
         {
             tick = new(dimension.Row, [frame.Real(new(figure.X, line)), frame.Real(new(figure.X, figure.Y - Gap))]) { PartId = dimension.PartId };
         }
-        else if (figure.X > right || figure.X < left)
+        else if ((figure.X > right || figure.X < left) && figure.Y - line is >= 0 and <= Raised)
         {
             (left, right) = (Math.Min(left, figure.X - half), Math.Max(right, figure.X + half));
         }

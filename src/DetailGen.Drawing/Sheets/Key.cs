@@ -20,18 +20,18 @@ internal static class Key
     /// <summary>White between the words of a column and the next picture.</summary>
     private const double Apart = 2;
 
-    /// <summary>Pictures keep 1.8 between them, words of two lines 1.4.</summary>
-    private const double Pitch = 6.8;
+    /// <summary>White between two pictures, and between words of several lines: as it is usual, and where the key would else find no room.</summary>
+    private static readonly (double Pictures, double Words)[] Whites = [(1.8, 1), (1.2, 0.7)];
     private const double Title = 6.5;
     private const double LinePitch = 3.75;
 
-    /// <summary>Height that the key takes in a zone of this width, mm.</summary>
-    internal static double HeightIn(double width, IReadOnlyList<KeyEntry> entries, IReadOnlyList<string> shortForms) =>
-        Title + Grid.Lowest(width, entries).Height + Lines(shortForms, width).Count * LinePitch + 2;
+    /// <summary>Height that the key takes in a zone of this width, mm: the usual one where a zone of <paramref name="most"/> holds it, else the least.</summary>
+    internal static double HeightIn(double width, IReadOnlyList<KeyEntry> entries, IReadOnlyList<string> shortForms, double most = double.PositiveInfinity) =>
+        Fitting(width, entries, shortForms, most).Height + Besides(width, shortForms);
 
     internal static IReadOnlyList<Item> Lay(IReadOnlyList<KeyEntry> entries, IReadOnlyList<string> shortForms, PaperBox zone)
     {
-        var grid = Grid.Lowest(zone.Width, entries);
+        var grid = Fitting(zone.Width, entries, shortForms, zone.Height);
         List<Item> items = [new Text("key", "Key", new(zone.Left, zone.Top - 4.3), 3.5)];
         var left = zone.Left;
         foreach (var column in grid.Columns)
@@ -63,26 +63,34 @@ internal static class Key
         return items;
     }
 
+    private static Grid Fitting(double width, IReadOnlyList<KeyEntry> entries, IReadOnlyList<string> shortForms, double most)
+    {
+        var usual = Grid.Lowest(width, entries, Whites[0]);
+        return usual.Height + Besides(width, shortForms) <= most ? usual : Grid.Lowest(width, entries, Whites[1]);
+    }
+
+    private static double Besides(double width, IReadOnlyList<string> shortForms) => Title + Lines(shortForms, width).Count * LinePitch + 2;
+
     private sealed record Row(KeyEntry Entry, IReadOnlyList<string> Lines, double Height)
     {
-        internal static Row Of(KeyEntry entry, double width)
+        internal static Row Of(KeyEntry entry, double width, (double Pictures, double Words) white)
         {
             var lines = Wrapping.Wrap(entry.Words, Table.Text, width / Table.Slack);
-            return new(entry, lines, Math.Max(Key.Pitch, lines.Count * LinePitch + 1));
+            return new(entry, lines, Math.Max(SwatchHeight + white.Pictures, lines.Count * LinePitch + white.Words));
         }
     }
 
     /// <summary>Entries in columns of one width, each filled from the top, in one order.</summary>
     private sealed record Grid(IReadOnlyList<IReadOnlyList<Row>> Columns, double Pitch, double Height)
     {
-        internal static Grid Lowest(double width, IReadOnlyList<KeyEntry> entries)
+        internal static Grid Lowest(double width, IReadOnlyList<KeyEntry> entries, (double Pictures, double Words) white)
         {
             Grid? best = null;
             // No word is torn: a column is as wide as the longest.
             var longest = entries.SelectMany(entry => entry.Words.Split(' ')).Select(word => Letters.Width(word, Table.Text)).DefaultIfEmpty(0).Max() * Table.Slack;
             for (var count = 1; best is null || (width + Apart) / count >= Math.Max(Narrowest, Indent + longest + Apart); count++)
             {
-                var grid = In(count, (width + Apart) / count, entries);
+                var grid = In(count, (width + Apart) / count, entries, white);
                 best = best is null || grid.Height < best.Height - 1e-9 ? grid : best;
             }
 
@@ -90,9 +98,9 @@ internal static class Key
         }
 
         // The least height at which the entries, in order, fill no more columns than there are: one of the sums of entries that follow each other.
-        private static Grid In(int count, double pitch, IReadOnlyList<KeyEntry> entries)
+        private static Grid In(int count, double pitch, IReadOnlyList<KeyEntry> entries, (double Pictures, double Words) white)
         {
-            Row[] rows = [.. entries.Select(entry => Row.Of(entry, pitch - Indent - Apart))];
+            Row[] rows = [.. entries.Select(entry => Row.Of(entry, pitch - Indent - Apart, white))];
             var heights = new SortedSet<double>();
             for (var i = 0; i < rows.Length; i++)
             {

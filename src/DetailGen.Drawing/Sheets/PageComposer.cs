@@ -25,14 +25,14 @@ internal static class PageComposer
         if (format.Zone("schedule") is { } scheduleZone)
         {
             // A number that is not listed on its sheet is lost on its reader; the schedule can be turned to.
-            if (!keyedDone && Tables.KeyedInTwo(keyed, Inner(scheduleZone)) is { } list)
+            if (!keyedDone && Tables.KeyedInTwo(keyed, UnderView(scheduleZone)) is { } list)
             {
                 first.AddRange(list);
                 keyedDone = true;
             }
             else
             {
-                var (items, laid, _) = Tables.Schedule(stacks, Inner(scheduleZone));
+                var (items, laid, _) = Tables.Schedule(stacks, UnderView(scheduleZone));
                 first.AddRange(items);
                 stacks.RemoveRange(0, laid);
             }
@@ -61,6 +61,9 @@ internal static class PageComposer
 
     /// <summary>A zone less its distance from its neighbours.</summary>
     internal static PaperBox Inner(PaperBox zone) => zone.Grow(-Inset);
+
+    /// <summary>A zone below that of the view, which keeps its own distance.</summary>
+    private static PaperBox UnderView(PaperBox zone) => Inner(zone) with { Top = zone.Top };
 
     /// <summary>A zone in which a table keeps clear of the centring mark, which reaches 5 into the drawing space.</summary>
     private static PaperBox BesideMark(SheetFormat format, PaperBox zone) =>
@@ -176,7 +179,7 @@ internal static class PageComposer
         // In a common column the key rises to the foot of what stands above it.
         var inner = Inner(zone) with { Left = zone.Left };
         inner = inner with { Top = IsUnderChecks(format, zone) && !double.IsPositiveInfinity(checksFoot) ? checksFoot - Inset : inner.Top };
-        if (Key.HeightIn(inner.Width, key, text.ShortForms) > inner.Height)
+        if (Key.HeightIn(inner.Width, key, text.ShortForms, inner.Height) > inner.Height)
         {
             return false;
         }

@@ -55,7 +55,7 @@ internal static class Tables
         var width = zone.Width / Table.Slack;
         while (true)
         {
-            var reserve = Wrapping.Wrap(Remainder(confirm, unnamed, rows, checks.Count + furtherPasses), Text, width).Count * NotePitch;
+            var reserve = Wrapping.Wrap(Remainder(confirm, unnamed, rows, checks.Count + furtherPasses, shown: true), Text, width).Count * NotePitch;
             if (confirm.Count > 0 && reserve > zone.Height * MostInWords)
             {
                 confirm.RemoveAt(confirm.Count - 1);
@@ -66,7 +66,7 @@ internal static class Tables
             var table = Checks("Check list", rows, check => check.Name, zone with { Bottom = zone.Bottom + reserve });
             var left = rows.Skip(table.RowsLaid).ToList();
             var passes = furtherPasses + checks.Count(check => check.Verdict == Verdict.Pass) - rows.Take(table.RowsLaid).Count(check => check.Verdict == Verdict.Pass);
-            var words = Remainder(confirm, unnamed, [.. left.Where(check => check.Verdict != Verdict.Pass)], passes);
+            var words = Remainder(confirm, unnamed, [.. left.Where(check => check.Verdict != Verdict.Pass)], passes, shown: table.RowsLaid > 0);
             var (items, _, box) = Closed(table, words, zone);
             return (items, unnamed == 0 && left.TrueForAll(check => check.Verdict == Verdict.Pass), box);
         }
@@ -75,10 +75,10 @@ internal static class Tables
     /// <summary>How much of the room of a check list may go into words.</summary>
     private const double MostInWords = 0.45;
 
-    private static string Remainder(List<CheckLine> confirm, int unnamed, IReadOnlyList<CheckLine> open, int passes)
+    private static string Remainder(List<CheckLine> confirm, int unnamed, IReadOnlyList<CheckLine> open, int passes, bool shown)
     {
         var more = new List<string>();
-        more.AddRange(open.GroupBy(check => check.Verdict).OrderBy(group => group.Key).Select(group => $"{Count(group.Count())} more {VerdictSign.Words(group.Key)}"));
+        more.AddRange(open.GroupBy(check => check.Verdict).OrderBy(group => group.Key).Select(group => $"{Count(group.Count())}{(shown ? " more" : "")} {VerdictSign.Words(group.Key)}"));
         if (unnamed > 0)
         {
             more.Add(confirm.Count > 0 ? $"{Count(unnamed)} more to confirm" : $"{Count(unnamed)} to confirm");
@@ -96,7 +96,7 @@ internal static class Tables
 
     private static Table Checks(string title, IReadOnlyList<CheckLine> checks, Func<CheckLine, string> words, PaperBox zone)
     {
-        var (required, drawn) = zone.Width > 100 ? (19, 19) : (Wide(16.5, check => check.Required), Wide(12, check => check.Drawn));
+        var (required, drawn) = zone.Width > 100 ? (19, 19) : (Wide(16.5, check => check.Required), Wide(13, check => check.Drawn));
         // as wide as the longest of its words with the sign beside it
         var verdict = checks.Select(check => check.Verdict switch { Verdict.ToConfirm => 23, Verdict.Waived => 18, _ => 16.5 }).DefaultIfEmpty(16.5).Max();
         const double lastLine = 4.5;

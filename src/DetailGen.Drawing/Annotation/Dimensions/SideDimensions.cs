@@ -207,7 +207,10 @@ internal sealed class SideDimensions(Surface surface, Side side)
             MeasureId = measure.Id,
         });
         surface.Texts.Add(surface.Turn(Letters.Box(new Text(tierRow, one.Figure.Text, figureAt, 2.5, Align.Centre, IsLevel ? 0 : 90))));
-        surface.Hard.Add(IsLevel ? (new(from.X, line), new(to.X, line)) : (new(line, from.Y), new(line, to.Y)));
+        // The line is drawn on under a figure beyond its end.
+        var half = moved == 0 && (along < one.Low || along > one.High) ? Letters.Width(one.Figure.Text, 2.5) / 2 : 0;
+        var (low, high) = half > 0 ? (Math.Min(one.Low, along - half), Math.Max(one.High, along + half)) : (one.Low, one.High);
+        surface.Hard.Add(IsLevel ? (new(low, line), new(high, line)) : (new(line, low), new(line, high)));
         if (moved > 0)
         {
             // A tick leads from the middle of the span to its figure.

@@ -29,6 +29,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
     private readonly NoteWays _all = new(surface, request, columns);
     private readonly Dictionary<(string, string, int, double, Reach), HeldNote[]> _open = [];
+    private readonly EarlierPlaces _earlier = new(surface, request, columns);
     private readonly Disturbances _disturbances = new();
     private List<HeldNote> _held = [];
     private readonly SortedSet<string> _lost = new(StringComparer.Ordinal);
@@ -38,16 +39,20 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     internal List<KeyedNote> Keyed { get; } = [];
 
     internal double Cost { get; private set; }
+
     internal double Bound { get; private set; }
 
     /// <param name="toBeat">What another sheet lacks (<see cref="AnnotationLayout.Lack"/>): the work is broken off where as much is left over before numbers are given.</param>
     /// <returns>False where it was broken off; nothing is drawn then.</returns>
     internal bool Place(IReadOnlyList<Note> notes, int toBeat = int.MaxValue)
     {
-        var home = Assign(notes);
+        _held = _earlier.Kept(notes);
+        Cost = Bound = _held.Sum(one => one.Option.Cost);
+        Note[] open = [.. notes.Where(note => !_held.Exists(one => one.Id == note.Id))];
+        var home = Assign(open);
         foreach (var column in columns)
         {
-            var here = notes.Where(note => home.TryGetValue(note.Id, out var id) && id == column.Id).ToList();
+            var here = open.Where(note => home.TryGetValue(note.Id, out var id) && id == column.Id).ToList();
             PlaceColumn(column, here, home);
         }
 
@@ -135,6 +140,11 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>Notes that stand dearly, as with a leader over many parts, to better places: in whatever column, else by themselves.</summary>
     private void Better(IReadOnlyList<Note> notes)
     {
+        if (request.Earlier.Count > 0)
+        {
+            return; // they stay where they were
+        }
+
         var exchange = new NoteExchange(
             id => columns.SelectMany(column => _all.Within(notes.First(note => note.Id == id), column, WidthOf(column))), id => _all.Loose(notes.First(note => note.Id == id), notes), _disturbances);
         (_held, var gain, var slack) = exchange.Bettered(_held);
@@ -291,7 +301,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <param name="left">A note for which no room was found beside the others, where they do not fit.</param>
     private Trial? Try(Column column, List<Note> notes, out int left)
     {
-        int[] ranks = [.. notes.Select(note => EarlierRank(note, column))];
+        int[] ranks = [.. notes.Select(note => _earlier.Rank(note, column))];
         Trial? best = null;
         left = 0;
         foreach (var how in Tries)
@@ -330,11 +340,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         List<HeldNote> most = [];
         foreach (var how in tries)
         {
-            if (Fit(column, notes, how) is { } fit && fit.Places.Count > most.Count)
-            {
-                most = fit.Places;
-            }
-
+            most = Fit(column, notes, how) is { } fit && fit.Places.Count > most.Count ? fit.Places : most;
             if (most.Count == notes.Count)
             {
                 break;
@@ -363,9 +369,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         var (worst, least) = (answer.Order[0], double.MaxValue);
         for (var i = 0; i < answer.Order.Length; i++)
         {
-            int[] order = [.. answer.Order[..i], .. answer.Order[(i + 1)..]];
-            Option[] taken = [.. answer.Taken[..i], .. answer.Taken[(i + 1)..]];
-            var left = Math.Floor(search.Judge(order, taken, answer.Main) / Weights.Fault) * 100 - trial.Ways[answer.Order[i]][0].Block.Lines.Count;
+            var left = Math.Floor(search.Judge([.. answer.Order[..i], .. answer.Order[(i + 1)..]], [.. answer.Taken[..i], .. answer.Taken[(i + 1)..]], answer.Main) / Weights.Fault) * 100 - trial.Ways[answer.Order[i]][0].Block.Lines.Count;
             (worst, least) = left < least ? (answer.Order[i], left) : (worst, least);
         }
 
@@ -390,11 +394,5 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         }
 
         notes.RemoveAt(index);
-    }
-
-    private int EarlierRank(Note note, Column column)
-    {
-        var places = request.Earlier.Where(place => place.Column == column.Id).OrderByDescending(place => place.Y).ThenBy(place => place.PartId, StringComparer.Ordinal).ToList();
-        return places.FindIndex(place => place.PartId == note.Id);
     }
 }
