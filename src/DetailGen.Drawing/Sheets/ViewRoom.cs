@@ -25,7 +25,7 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
     private const double Zigzag = 3.5;
 
     /// <summary>What a run may lack of its least where the sheet asks for it; true mm. The least is far beyond the last feature (300), so all features stay.</summary>
-    private const double Shortened = 120;
+    private const double Shortened = 150;
 
     /// <summary>The same for the roof where what stands beside it would leave the frame.</summary>
     internal const double AtMost = 200;
@@ -38,7 +38,7 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
     {
         SheetSize.Small => (16, 23, 23),
         SheetSize.Usual => (24, 29, 23),
-        SheetSize.Large => (28, 23, 23),
+        SheetSize.Large => (28, 27, 23),
         _ => (32, 23, 23),
     };
 

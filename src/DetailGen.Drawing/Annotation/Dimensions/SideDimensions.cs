@@ -17,6 +17,9 @@ internal sealed class SideDimensions(Surface surface, Side side)
     /// <summary>A tick ends so far before its figure, and keeps so far off others.</summary>
     private const double TickEnd = 0.7, TickGap = 0.4;
 
+    /// <summary>Outermost drawn edge of the side, a coordinate across the lines.</summary>
+    private double _edge;
+
     private bool IsLevel => side is Side.Below or Side.Above;
 
     private int Outwards => side is Side.Below or Side.Weather ? -1 : 1;
@@ -30,7 +33,7 @@ internal sealed class SideDimensions(Surface surface, Side side)
     /// <param name="least">The first line stands at least here (outwards); a coordinate across the lines.</param>
     internal void Place(IReadOnlyList<(string Chain, Figure Figure)> figures, double edge, double? least = null)
     {
-        Reach = edge;
+        (Reach, _edge) = (edge, edge);
         var rows = DimensionRows.Assign(figures.Where(one => DimensionRows.Fits(one.Figure.Measure, side)), surface.Scale);
         if (rows.Count == 0)
         {
@@ -235,11 +238,12 @@ internal sealed class SideDimensions(Surface surface, Side side)
     private static Terminator End(Rowed[] row, double at) =>
         row.Any(one => one.Span < Dotted && (Math.Abs(one.Low - at) < 0.01 || Math.Abs(one.High - at) < 0.01)) ? Terminator.Dot : Terminator.Stroke;
 
-    /// <summary>Where the witness line starts: the place itself, or the outermost edge on the line's way out, so that it never runs through the drawing.</summary>
+    /// <summary>Where the witness line starts: the place itself, where it is drawn, or the outermost edge on the line's way out, so that it never runs through the drawing.</summary>
     private PaperPoint Start(Point model, double line)
     {
         var at = surface.At(model);
         var best = IsLevel ? at.Y : at.X;
+        best = Outwards * (best - _edge) > 0 ? _edge : best; // a place on a run that is broken off before it
         foreach (var shape in surface.Shapes)
         {
             if (shape.Look == Look.Open)
