@@ -30,7 +30,7 @@ internal static class Overrides
 
             var key = text[..equals].Trim();
             var value = text[(equals + 1)..];
-            var node = new ScalarNode(at with { Column = equals + 2 + (value.Length - value.TrimStart().Length) }, value.Trim(), false);
+            var node = Value(value, at with { Column = equals + 2 });
             var (group, inner) = Place(key);
             var entries = group is null ? alone : groups.FirstOrDefault(item => item.Name == group)?.Entries;
             if (entries is null)
@@ -50,6 +50,27 @@ internal static class Overrides
 
         var start = new Mark(File, 1, 1);
         return new(new MapNode(start, [.. alone, .. groups.Select(item => new Entry(item.Name, start, new MapNode(start, item.Entries)))]), faults);
+    }
+
+    /// <summary>One value, or a list of them in square brackets.</summary>
+    private static Node Value(string text, Mark at)
+    {
+        var start = at with { Column = at.Column + (text.Length - text.TrimStart().Length) };
+        var bare = text.Trim();
+        if (bare is not ['[', .. var inner, ']'])
+        {
+            return new ScalarNode(start, bare, false);
+        }
+
+        var items = new List<Node>();
+        var column = start.Column + 1;
+        foreach (var item in inner.Split(',').Where(_ => inner.Trim().Length > 0))
+        {
+            items.Add(Value(item, start with { Column = column }));
+            column += item.Length + 1;
+        }
+
+        return new ListNode(start, items);
     }
 
     private sealed record Group(string Name, List<Entry> Entries);

@@ -155,6 +155,15 @@ public class PresetReaderTests
         Assert.Equal(("wales", true, "brick-inner", 0.12m, "A1"), (preset.Conditions[0].Word, preset.Mirror, preset.Slots[0].Material.Id, preset.Targets[0].Value, preset.Sheet.Paper));
     }
 
+    [Fact]
+    public void A_list_on_the_command_line_stands_in_square_brackets()
+    {
+        Assert.Equal(["thermal", "blank"], Good(Least, "sheet.companions=[thermal, blank]").Sheet.Companions);
+        Assert.Equal(["thermal"], Good(Least, "sheet.companions=[thermal]").Sheet.Companions);
+        var fault = Assert.Single(Read(Least, "sheet.companions=[thermal, blanc]").Faults);
+        Assert.Equal(new("--set", 1, 28), fault.At);
+    }
+
     [Theory]
     [InlineData("wall.cavity", "bad-override")]
     [InlineData("=150 mm", "bad-override")]
