@@ -30,7 +30,7 @@ internal static class Messages
 
     internal static string NotProven => "The solver's budget of steps ran out before it found sizes or proved that there are none.";
 
-    internal static string RangeNotProven(string key) => $"The range of {key} could not be proven within the budget of steps; its whole domain is shown.";
+    internal static string RangeNotProven(string key) => $"The range of {key} could not be proven within the budget of steps; only a value that is known to work is shown.";
 
     internal static string WordsNotProven(string key) => $"Not for every word of {key} could be proven within the budget of steps whether it can be had; those are left out.";
 
@@ -60,6 +60,12 @@ internal static class Messages
     internal static string LargerSheet(string asked, string drawn) => $"The view does not fit {asked}; it is drawn {drawn}.";
 
     internal static string DidYouMean(string name) => $"Did you mean {name}?";
+
+    internal static string NotInDetail(string key) => $"This detail has no parameter {key}.";
+
+    internal static string SeeParameters => "See what detailgen list parameters shows.";
+
+    internal static string SeeAll => "See what detailgen list parameters and detailgen list rules show.";
 
     internal static string Meant(string written, IReadOnlyList<string> known) => Details.Reading.Nearest.To(written, known) is { } nearest ? DidYouMean(nearest) : OneOf(known);
 

@@ -9,7 +9,7 @@ internal static partial class Messages
 
     internal static Complaint EmptyFile() => new("The file is empty.", "A case file is one JSON object, such as presets/cases/tern-court-cases.json.");
 
-    internal static Complaint TooLong(long bytes, long most) => new($"The file has {bytes} bytes; case files have at most {most}.");
+    internal static Complaint TooLong(long most) => new($"The file has more than {most} bytes, the most that are read of a case file.", "Put its cases into several files.");
 
     internal static Complaint KeyTwice(string key) => new($"The key {key} stands twice.", "Leave one of them.");
 

@@ -28,6 +28,12 @@ public static class CommandLine
         {
             return NotWritten;
         }
+        catch (IOException full)
+        {
+            // files are read and written where their faults become values: what is left is standard output
+            messages.WriteLine($"Standard output could not be written: {full.Message.Trim().TrimEnd('.')}. Send it to a place with room for it.");
+            return NotWritten;
+        }
 #pragma warning disable CA1031 // the last door: our own bug must not reach the user as a stack trace
         catch (Exception fault)
 #pragma warning restore CA1031

@@ -14,7 +14,7 @@ internal sealed record CoverFlashing(double Bed, double Face)
         var front = outer + site.Length("roof.membrane") + site.Length("flashing.clearance");
         var foot = upstand.Head(outer) - site.Length("flashing.lap");
         site.Lay(
-            "flashing", "Cover flashing", "flashing", Element.Wall, Roles.WaterBarrier, Stage.WallAbove,
+            "flashing", "Cover flashing", "flashing", Element.Wall, Roles.WaterBarrier, Stage.Head,
             [new(Face - tuck, Bed), new(Face, Bed), new(Face, upstand.Head(Face)), new(front, upstand.Head(front)), new(front, foot)],
             site.Length("flashing.thickness"), [Upstand.MembraneId], Seat.Face, runsOn: false, "flashing.lap", "flashing.chase");
         site.Add(new(

@@ -7,7 +7,7 @@ namespace DetailGen.Details.Solving;
 /// <summary>What a size can be while all that is hard holds.</summary>
 /// <param name="Step">In the unit of the values; null for listed sizes.</param>
 /// <param name="Values">Rising, apart; micrometres, n or counts; for listed sizes each pair is one value.</param>
-/// <param name="Proven">False where the search was cut short: then the values are the whole domain, and nothing is said of stops.</param>
+/// <param name="Proven">False where the search was cut short: then the only value is one that can be had, or the whole domain where none is known, and nothing is said of stops.</param>
 /// <param name="LowStops">What forbids the next smaller value, as in a contradiction; of the size itself the domain and the stock go by <c>domain</c> and <c>stock</c>.</param>
 public sealed record SizeRange(
     string Key, Unit Unit, long? Step, IReadOnlyList<(long Low, long High)> Values, IReadOnlyList<Member> LowStops, IReadOnlyList<Member> HighStops,
@@ -57,8 +57,11 @@ internal static class FeasibleSizes
 
     private static SizeRange Unproven(DetailProblem problem, Parameter parameter)
     {
-        var domain = problem.Unknowns[parameter.Key].Domain;
-        return new SizeRange(parameter.Key, parameter.Unit, domain.IsListed ? null : domain.Step, [(domain.Low, domain.High)], [], [], Proven: false);
+        var unknown = problem.Unknowns[parameter.Key];
+        var domain = unknown.Domain;
+        var known = problem.Model.Solve() switch { Answer.Best best => best.Values, Answer.NotProven some => some.Feasible, _ => null };
+        return new SizeRange(
+            parameter.Key, parameter.Unit, domain.IsListed ? null : domain.Step, [known is null ? (domain.Low, domain.High) : (known[unknown], known[unknown])], [], [], Proven: false);
     }
 
     private static SizeRange Told(Parameter parameter, FeasibleRange range, Members members) => new(

@@ -46,13 +46,18 @@ public static class SheetComposer
         }
 
         Scene scene = new([], [view, .. companions.SelectMany(companion => companion.Views)], pages, identity);
+        var plain = scene.Views.Count;
         if (request.Insets && !request.ViewOnly)
         {
             scene = Insets.Added(scene, new(section, drawn, trial.Window, format));
         }
 
+        string[] noInset = request.Insets && !request.ViewOnly && scene.Views.Count == plain
+            ? ["Sheet: no inset is drawn. Nothing is too fine at this scale, or no white is left for one; a larger sheet may have it."]
+            : [];
+
         scene = scene with { Layers = map.Used(scene.Views.SelectMany(one => one.Items).Concat(scene.Pages.SelectMany(page => page.Items)), format.Paper, request.ForCopies) };
-        return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)])
+        return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial), .. noInset])
         {
             Parts = drawn.Parts,
             Format = request.ViewOnly ? null : format,

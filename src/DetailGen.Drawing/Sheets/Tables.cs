@@ -96,11 +96,14 @@ internal static class Tables
 
     private static Table Checks(string title, IReadOnlyList<CheckLine> checks, Func<CheckLine, string> words, PaperBox zone)
     {
-        var (required, drawn) = zone.Width > 100 ? (19, 19) : (Wide(16.5, check => check.Required), Wide(13, check => check.Drawn));
         // as wide as the longest of its words with the sign beside it
         var verdict = checks.Select(check => check.Verdict switch { Verdict.ToConfirm => 23, Verdict.Waived => 18, _ => 16.5 }).DefaultIfEmpty(16.5).Max();
+        var spare = zone.Width - verdict - ColumnWidths.Needed(new(0, ["Rule or"]), [], whole: true);
+        var (required, drawn) = zone.Width > 100 ? (19, 19) : (Wide(16.5, check => check.Required), Wide(13, check => check.Drawn));
         const double lastLine = 4.5;
-        Column[] columns = [new(zone.Width - required - drawn - verdict, ["Rule or check"]), new(required, ["required"]), new(drawn, ["drawn"]), new(verdict, ["verdict"])];
+        var first = zone.Width - required - drawn - verdict;
+        string[] head = first < ColumnWidths.Needed(new(0, ["Rule or check"]), [], whole: true) ? ["Rule or", "check"] : ["Rule or check"];
+        Column[] columns = [new(first, head), new(required, ["required"]), new(drawn, ["drawn"]), new(verdict, ["verdict"])];
         IReadOnlyList<Cell>[] rows =
         [
             .. checks.Select(check => (IReadOnlyList<Cell>)[new(words(check)), new(check.Required), new(check.Drawn), new(VerdictSign.Words(check.Verdict), Sign: check.Verdict)]),
@@ -108,9 +111,9 @@ internal static class Tables
         var table = Table.Lay("checklist", title, columns, rows, new(zone.Left, zone.Top), zone.Bottom + lastLine);
         return table.RowsLaid > 0 ? table : Table.Empty("checklist", title, new(zone.Left, zone.Top), zone.Width);
 
-        // no unit is torn: as wide as the longest word, up to a third of the table
-        double Wide(double head, Func<CheckLine, string> of) =>
-            Math.Clamp(ColumnWidths.Needed(new(0, []), [new(""), .. checks.Select(check => new Cell(of(check)))], whole: false), head, zone.Width / 3);
+        // no unit is torn: as wide as the longest word, up to half of what the first column can do without
+        double Wide(double least, Func<CheckLine, string> of) =>
+            Math.Clamp(ColumnWidths.Needed(new(0, []), [new(""), .. checks.Select(check => new Cell(of(check)))], whole: false), least, Math.Max(least, spare / 2));
     }
 
     private static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Closed(Table table, string words, PaperBox zone)

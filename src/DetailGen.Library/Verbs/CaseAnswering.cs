@@ -12,7 +12,7 @@ internal static class CaseAnswering
         byte[] text;
         try
         {
-            text = File.ReadAllBytes(request.File);
+            text = Text(request.File);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
@@ -30,5 +30,19 @@ internal static class CaseAnswering
                 }),
             ],
             answers.Status);
+    }
+
+    /// <summary>The file's bytes; of one that has no end, such as a device, one more than is read of any.</summary>
+    private static byte[] Text(string file)
+    {
+        using var input = File.OpenRead(file);
+        using var text = new MemoryStream();
+        var piece = new byte[1 << 16];
+        while (text.Length <= CaseFile.LargestFile && input.Read(piece) is > 0 and var count)
+        {
+            text.Write(piece, 0, count);
+        }
+
+        return text.ToArray();
     }
 }

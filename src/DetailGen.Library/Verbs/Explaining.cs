@@ -191,6 +191,6 @@ internal static class Explaining
     {
         var names = worked.Solved.Values.Select(value => value.Key)
             .Concat(worked.Solved.Verdicts.Select(verdict => verdict.Rule.Id)).Concat(worked.Section.Parts.Select(part => part.Id));
-        return new("unknown-subject", request.Preset, 0, 0, null, subject, Messages.UnknownSubject(subject), Details.Reading.Nearest.To(subject, names) is { } nearest ? Messages.DidYouMean(nearest) : null);
+        return new("unknown-subject", request.Preset, 0, 0, null, subject, Messages.UnknownSubject(subject), Details.Reading.Nearest.To(subject, names) is { } nearest ? Messages.DidYouMean(nearest) : Messages.SeeAll);
     }
 }

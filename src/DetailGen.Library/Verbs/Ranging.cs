@@ -84,5 +84,5 @@ internal static class Ranging
     private static RangeReport Empty(RangeRequest request, string detail) => new(DetailLibrary.Tool, detail, request.Preset, new(StringComparer.Ordinal));
 
     private static ErrorReport Unknown(RangeRequest request, string key, IReadOnlyList<string> all) => new(
-        "unknown-key", request.Preset, 0, 0, key, null, Messages.NoSuch("parameter", key), Nearest.To(key, all) is { } nearest ? Messages.DidYouMean(nearest) : null);
+        "unknown-key", request.Preset, 0, 0, key, null, Messages.NotInDetail(key), Nearest.To(key, all) is { } nearest ? Messages.DidYouMean(nearest) : Messages.SeeParameters);
 }

@@ -25,6 +25,7 @@ internal static class RangeSentences
 
         if (!range.Proven)
         {
+            yield return "What else it can be could not be proven within the budget of steps.";
             yield break;
         }
 

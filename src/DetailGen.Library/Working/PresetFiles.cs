@@ -1,3 +1,4 @@
+using System.IO.Enumeration;
 using DetailGen.Details;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Solving;
@@ -39,6 +40,10 @@ internal static class PresetFiles
     };
 
     private static IEnumerable<string> InFolder(string folder) =>
-        Directory.EnumerateFiles(folder, "*.yaml", SearchOption.AllDirectories).Concat(Directory.EnumerateFiles(folder, "*.yml", SearchOption.AllDirectories))
+        new FileSystemEnumerable<string>(folder, (ref entry) => entry.ToSpecifiedFullPath(), new() { RecurseSubdirectories = true, AttributesToSkip = 0, IgnoreInaccessible = false })
+        {
+            ShouldIncludePredicate = (ref entry) => !entry.IsDirectory && (entry.FileName.EndsWith(".yaml", StringComparison.Ordinal) || entry.FileName.EndsWith(".yml", StringComparison.Ordinal)),
+            ShouldRecursePredicate = (ref entry) => !entry.Attributes.HasFlag(FileAttributes.ReparsePoint), // a link may lead back to where it stands
+        }
             .Order(StringComparer.Ordinal).Where(file => !PresetReader.IsOnlyBase(file));
 }

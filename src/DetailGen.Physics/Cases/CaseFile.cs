@@ -56,7 +56,7 @@ public static class CaseFile
         var faults = new Faults(file);
         if (text.Length > LargestFile)
         {
-            faults.Add(0, 0, null, null, Messages.TooLong(text.Length, LargestFile));
+            faults.Add(0, 0, null, null, Messages.TooLong(LargestFile));
             return Refused(faults);
         }
 

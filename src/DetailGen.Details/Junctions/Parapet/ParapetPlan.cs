@@ -51,7 +51,7 @@ internal static class ParapetPlan
     private static IEnumerable<Level> HeadLevels(Site site, double inner, double under, double top, bool metal) =>
     [
         new(Levels.CopingTop, "top of coping", new(inner, top), true),
-        new("coping-underside", metal ? "underside of coping board" : "underside of coping", new(inner, under), false),
+        new("coping-underside", metal ? "wall head" : "underside of coping", new(inner, under), false),
         new(Levels.WallHead, "wall head", new(site.Face(Faces.RoofSide), site.Level(Levels.WallHead)), false, Shown: false),
     ];
 
