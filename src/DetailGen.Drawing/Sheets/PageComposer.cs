@@ -69,6 +69,10 @@ internal static class PageComposer
     private static PaperBox BesideMark(SheetFormat format, PaperBox zone) =>
         Inner(zone) with { Left = zone.Left, Right = Math.Min(zone.Right - Inset, format.Space.Right - 6) };
 
+    /// <summary>The same at the foot of the sheet.</summary>
+    private static PaperBox AboveMark(SheetFormat format, PaperBox zone) =>
+        zone.Left < format.Width / 2 && zone.Right > format.Width / 2 ? zone with { Bottom = Math.Max(zone.Bottom, format.Space.Bottom + 6) } : zone;
+
     private static IEnumerable<Item> Fixed(SheetFormat format, SheetText text, double scale, int number, int count)
     {
         var title = format.Zones["title-block"];
@@ -179,6 +183,8 @@ internal static class PageComposer
         // In a common column the key rises to the foot of what stands above it.
         var inner = Inner(zone) with { Left = zone.Left };
         inner = inner with { Top = IsUnderChecks(format, zone) && !double.IsPositiveInfinity(checksFoot) ? checksFoot - Inset : inner.Top };
+        var clear = AboveMark(format, inner);
+        inner = Key.HeightIn(clear.Width, key, text.ShortForms, clear.Height) <= clear.Height ? clear : inner;
         if (Key.HeightIn(inner.Width, key, text.ShortForms, inner.Height) > inner.Height)
         {
             return false;
