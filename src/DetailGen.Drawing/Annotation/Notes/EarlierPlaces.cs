@@ -5,8 +5,10 @@ internal sealed class EarlierPlaces(Surface surface, AnnotationRequest request, 
 {
     private readonly IReadOnlyList<EarlierPlace> _places = request.Earlier;
 
-    // All that notes could do in a first issue, where nothing is dearer for being moved.
-    private readonly NoteWays _ways = new(surface, request with { Earlier = [] }, columns);
+    private NoteWays? _ways;
+
+    /// <summary>All that notes could do in a first issue, where nothing is dearer for being moved.</summary>
+    private NoteWays Ways => _ways ??= new(surface, request with { Earlier = [] }, columns);
 
     /// <summary>Levels nearer than this are the same, mm.</summary>
     private const double Same = 1e-6;
@@ -36,7 +38,7 @@ internal sealed class EarlierPlaces(Surface surface, AnnotationRequest request, 
         : null;
 
     private IEnumerable<HeldNote> All(Note note, IReadOnlyList<Note> notes, EarlierPlace place) => columns.FirstOrDefault(column => column.Id == place.Column) is { } column
-        ? NoteWays.Shares.Select(share => _ways.Wrapped(note, column, share)).Where(block => block.Width <= place.Width + Same)
-            .SelectMany(block => _ways.Of(block, column, place.Width, setBack: false).Concat(_ways.Of(block, column, place.Width, setBack: true)))
-        : _ways.Loose(note, notes).Concat(_ways.Numbers(note, notes, alongToo: true));
+        ? NoteWays.Shares.Select(share => Ways.Wrapped(note, column, share)).Where(block => block.Width <= place.Width + Same)
+            .SelectMany(block => Ways.Of(block, column, place.Width, setBack: false).Concat(Ways.Of(block, column, place.Width, setBack: true)))
+        : Ways.Loose(note, notes).Concat(Ways.Numbers(note, notes, alongToo: true));
 }
