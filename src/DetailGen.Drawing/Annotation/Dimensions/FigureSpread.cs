@@ -27,7 +27,7 @@ internal static class FigureSpread
         for (var i = 0; i < widths.Count; i++)
         {
             (least[i], at[i]) = (new double[places], new int[places]);
-            var behind = i == 0 ? 0 : (int)Math.Ceiling((((widths[i - 1] + widths[i]) / 2) + gap) / Step - 1e-9);
+            var behind = Behind(i);
             for (var p = 0; p < places; p++)
             {
                 var along = from + p * Step;
@@ -44,9 +44,12 @@ internal static class FigureSpread
         {
             var p = at[i][last];
             result[i] = from + p * Step;
-            last = i == 0 ? 0 : p - (int)Math.Ceiling((((widths[i - 1] + widths[i]) / 2) + gap) / Step - 1e-9);
+            last = p - Behind(i);
         }
 
         return result;
+
+        // How many places a figure stands behind the one before it at least.
+        int Behind(int i) => i == 0 ? 0 : (int)Math.Ceiling((((widths[i - 1] + widths[i]) / 2) + gap) / Step - 1e-9);
     }
 }
