@@ -28,11 +28,11 @@ internal static class StageTimes
             watch.Time("svg", () => (object)Workbench.Emit(sheet.Scene, "svg"));
         }
 
-        Console.WriteLine(FormattableString.Invariant($"{Path.GetFileNameWithoutExtension(path)}: ms of the first run, median ms of the second half of {runs} runs"));
+        Console.WriteLine(FormattableString.Invariant($"{Path.GetFileNameWithoutExtension(path)}: ms of the first run, median ms of the second half of {runs} runs; MB allocated by the last"));
         foreach (var name in Names)
         {
             var times = watch.Of(name);
-            Console.WriteLine(FormattableString.Invariant($"  {name,-8} {times[0],9:0.0} {(times.Count > 1 ? Median(times.Skip(times.Count / 2)) : double.NaN),9:0.00}"));
+            Console.WriteLine(FormattableString.Invariant($"  {name,-8} {times[0],9:0.0} {(times.Count > 1 ? Median(times.Skip(times.Count / 2)) : double.NaN),9:0.00} {watch.Allocated(name),9:0.0}"));
         }
 
         return 0;
@@ -48,13 +48,19 @@ internal static class StageTimes
     {
         private readonly Dictionary<string, List<double>> _times = new(StringComparer.Ordinal);
 
+        private readonly Dictionary<string, double> _allocated = new(StringComparer.Ordinal);
+
         internal List<double> Of(string name) => _times[name];
+
+        /// <summary>MB.</summary>
+        internal double Allocated(string name) => _allocated[name];
 
         internal T Time<T>(string name, Func<T> work)
         {
             using var process = Process.GetCurrentProcess();
-            var before = process.UserProcessorTime;
+            var (before, allocated) = (process.UserProcessorTime, GC.GetTotalAllocatedBytes());
             var answer = work();
+            _allocated[name] = (GC.GetTotalAllocatedBytes() - allocated) / 1e6;
             process.Refresh();
             if (!_times.TryGetValue(name, out var times))
             {

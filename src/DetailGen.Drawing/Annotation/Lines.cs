@@ -5,6 +5,9 @@ namespace DetailGen.Drawing.Annotation;
 /// <summary>Plane geometry of straight lines and upright boxes.</summary>
 internal static class Lines
 {
+    /// <summary>Boxes of no width meet where they are so near, mm.</summary>
+    internal const double Touch = 1e-6;
+
     internal static double Distance(double x, double y, double ax, double ay, double bx, double by)
     {
         var (dx, dy) = (bx - ax, by - ay);

@@ -62,8 +62,8 @@ internal sealed class White
         return IsClear(box) || (!IsTaken(box.Grow(SoftGap)) && _surface.Free(box, Gap, TextGap, SoftGap));
     }
 
-    /// <summary>Whether nothing at all is near a box within the zone; where something is, it may still be free.</summary>
-    internal bool IsClear(PaperBox box) => Count(
+    /// <summary>Whether the box is within the zone and nothing at all near it; where something is, it may still be free.</summary>
+    internal bool IsClear(PaperBox box) => box.Left >= _zone.Left && box.Right <= _zone.Right && box.Bottom >= _zone.Bottom && box.Top <= _zone.Top && Count(
         _near, (int)Math.Floor(box.Left - _zone.Left), (int)Math.Floor(box.Bottom - _zone.Bottom), (int)Math.Floor(box.Right - _zone.Left), (int)Math.Floor(box.Top - _zone.Bottom)) == 0;
 
     /// <summary>Whether something stands in a cell that is wholly in the box.</summary>

@@ -67,23 +67,40 @@ public static class Wrapping
     private static List<string> Words(string text, double height, double width, bool bold)
     {
         var words = new List<string>();
-        foreach (var word in text.Split((char[]?)[' ', '\t', '\r'], StringSplitOptions.RemoveEmptyEntries))
+        foreach (var word in Words(text))
         {
-            if (words.Count > 0 && IsUnit(word) && char.IsAsciiDigit(words[^1][^1]) && Letters.Width($"{words[^1]} {word}", height, bold) <= width)
+            // A size that does not fit with its unit gives it up before it is cut.
+            foreach (var piece in Letters.Width(word, height, bold) > width ? word.Split(' ') : [word])
+            {
+                var rest = piece;
+                while (rest.Length > 1 && Letters.Width(rest, height, bold) > width)
+                {
+                    var cut = Cut(rest, height, width, bold);
+                    words.Add(rest[..cut]);
+                    rest = rest[cut..];
+                }
+
+                words.Add(rest);
+            }
+        }
+
+        return words;
+    }
+
+    /// <summary>The words of a text, a size and its unit being one.</summary>
+    internal static List<string> Words(string text)
+    {
+        var words = new List<string>();
+        foreach (var word in text.Split((char[]?)[' ', '\t', '\r', '\n'], StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (words.Count > 0 && IsUnit(word) && char.IsAsciiDigit(words[^1][^1]))
             {
                 words[^1] = $"{words[^1]} {word}";
-                continue;
             }
-
-            var rest = word;
-            while (rest.Length > 1 && Letters.Width(rest, height, bold) > width)
+            else
             {
-                var cut = Cut(rest, height, width, bold);
-                words.Add(rest[..cut]);
-                rest = rest[cut..];
+                words.Add(word);
             }
-
-            words.Add(rest);
         }
 
         return words;

@@ -36,6 +36,26 @@ internal sealed class Disturbances
         return disturbed;
     }
 
+    /// <summary>The ways that the others leave.</summary>
+    internal HeldNote[] Undisturbed(HeldNote[] ways, List<HeldNote> others)
+    {
+        if (ways.Length == 0 || others.Count == 0)
+        {
+            return ways;
+        }
+
+        var isTaken = new bool[ways.Length];
+        foreach (var other in others)
+        {
+            foreach (var i in Of(other, ways))
+            {
+                isTaken[i] = true;
+            }
+        }
+
+        return [.. ways.Where((_, i) => !isTaken[i])];
+    }
+
     /// <summary>What most ways are seen from to be out of reach lies side by side.</summary>
     private sealed class Known(HeldNote[] ways)
     {

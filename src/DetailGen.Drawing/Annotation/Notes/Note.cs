@@ -24,8 +24,10 @@ internal sealed record Note(string Id, IReadOnlyList<string> PartIds, string Ref
             .OrderBy(note => note.Id, StringComparer.Ordinal),
     ];
 
-    /// <summary>Width of its longest word, mm; a column must be as wide.</summary>
-    internal double LongestWord => Words.Split(' ').Max(word => Letters.Width(word, Block.Height));
+    internal MeasuredWords Measured { get; } = new(Words, Block.Height);
+
+    /// <summary>The same note without words, under a number.</summary>
+    internal Note Numbered(string number) => new(Id, PartIds, number, "", Group, Rank);
 
     // The coping's notes stand together, and those of the roof's build-up; elsewhere every note is its own group.
     private static string GroupOf(Part part) =>
@@ -55,45 +57,30 @@ internal sealed record Block(Note Note, IReadOnlyList<string> Lines, double Widt
     /// <summary>The fewest lines that the width allows, evened out; of equal ones without a widow. No word is torn: the block is rather wider than asked, and finds no place in a column that is too narrow for it.</summary>
     internal static Block Wrap(Note note, double width)
     {
-        width = Math.Max(width, note.LongestWord);
+        var words = note.Measured;
+        width = Math.Max(width, words.Longest);
         var lead = note.Reference.Length == 0 ? 0 : Letters.Width(note.Reference, Height, true) + ReferenceGap;
-        var fewest = Lay(note, lead, width);
-        var best = fewest;
-        for (var narrower = width - 2; narrower >= Math.Max(width * 0.55, note.LongestWord); narrower -= 2)
+
+        // The reference takes its room in the first line only.
+        var best = words.Starts(width - lead, width);
+        var (fewest, isWidow) = (best.Count, words.IsWidow(best));
+        for (var narrower = width - 2; narrower >= Math.Max(width * 0.55, words.Longest); narrower -= 2)
         {
-            var lines = Lay(note, lead, narrower);
-            if (lines.Count > fewest.Count)
+            var starts = words.Starts(narrower - lead, narrower);
+            if (starts.Count > fewest)
             {
                 break;
             }
 
-            best = Widow(lines) && !Widow(best) ? best : lines;
+            if (!words.IsWidow(starts) || isWidow)
+            {
+                (best, isWidow) = (starts, words.IsWidow(starts));
+            }
         }
 
-        var firstWidth = lead + Letters.Width(best[0], Height);
-        var widest = best.Skip(1).Select(line => Letters.Width(line, Height)).Append(firstWidth).Max();
-        return new(note, best, widest * Slack, firstWidth, (Widow(best) ? 10 : 0) + 5 * Math.Max(0, best.Count - 3));
+        var lines = best.Count == 0 ? [""] : words.Lines(best);
+        var firstWidth = lead + Letters.Width(lines[0], Height);
+        var widest = lines.Skip(1).Select(line => Letters.Width(line, Height)).Append(firstWidth).Max();
+        return new(note, lines, widest * Slack, firstWidth, (isWidow ? 10 : 0) + 5 * Math.Max(0, lines.Length - 3));
     }
-
-    private static List<string> Lay(Note note, double lead, double width)
-    {
-        if (note.Words.Length == 0)
-        {
-            return [""];
-        }
-
-        // The reference takes its room in the first line only, so that line is cut off first.
-        var first = Wrapping.Wrap(note.Words, Height, Math.Max(FirstWord(note), width - lead))[0];
-        var rest = note.Words[first.Length..].TrimStart();
-        if (!note.Words.StartsWith(first, StringComparison.Ordinal))
-        {
-            return [.. Wrapping.Wrap(note.Words, Height, Math.Max(FirstWord(note), width - lead))];
-        }
-
-        return [first, .. Wrapping.Wrap(rest, Height, width)];
-    }
-
-    private static double FirstWord(Note note) => Letters.Width(note.Words.Split(' ')[0], Height);
-
-    internal static bool Widow(IReadOnlyList<string> lines) => lines.Count > 1 && lines[^1].Length < 5 && !lines[^1].Contains(' ', StringComparison.Ordinal);
 }

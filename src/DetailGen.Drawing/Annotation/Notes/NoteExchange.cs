@@ -2,10 +2,10 @@ namespace DetailGen.Drawing.Annotation.Notes;
 
 /// <summary>Betters places that are settled: a note that stands dearly takes a cheaper place, and the few that it sends away look for others, as long as all together gain.</summary>
 /// <param name="inColumns">All that a note might do in the columns.</param>
-/// <param name="alone">All that it might do by itself: asked for only where the columns are of no help.</param>
-internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns, Func<string, IEnumerable<HeldNote>> alone, Disturbances disturbances)
+/// <param name="alone">All that it might do by itself up to a cost: asked for only where the columns are of no help.</param>
+internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns, Func<string, double, IEnumerable<HeldNote>> alone, Disturbances disturbances)
 {
-    private readonly Dictionary<string, HeldNote[]> _ways = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, (HeldNote[] Ways, double Most)> _ways = new(StringComparer.Ordinal);
 
     /// <summary>So many notes may be sent away at once.</summary>
     private const int MostSent = 2;
@@ -22,18 +22,19 @@ internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns
         _ways.Clear();
         var after = Settled(held, withAlone: true);
         var moved = before.Where(one => !after.Contains(one)).ToArray();
-        return (after, before.Sum(one => one.Option.Cost) - after.Sum(one => one.Option.Cost), moved.Sum(one => Math.Max(0, one.Option.Cost - Ways(one.Id, withAlone: true)[0].Option.Cost)));
+        return (after, before.Sum(one => one.Option.Cost) - after.Sum(one => one.Option.Cost), moved.Sum(one => Math.Max(0, one.Option.Cost - Ways(one.Id, one.Option.Cost, withAlone: true)[0].Option.Cost)));
     }
 
-    private HeldNote[] Ways(string id, bool withAlone)
+    /// <param name="most">Those that cost more may be missing.</param>
+    private HeldNote[] Ways(string id, double most, bool withAlone)
     {
-        if (!_ways.TryGetValue(id, out var ways))
+        if (!_ways.TryGetValue(id, out var known) || known.Most < most)
         {
-            ways = [.. inColumns(id).Concat(withAlone ? alone(id) : []).OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend)];
-            _ways.Add(id, ways);
+            known = ([.. inColumns(id).Concat(withAlone ? alone(id, most) : []).OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend)], withAlone ? most : double.MaxValue);
+            _ways[id] = known;
         }
 
-        return ways;
+        return known.Ways;
     }
 
     private List<HeldNote> Settled(List<HeldNote> held, bool withAlone = false)
@@ -59,7 +60,7 @@ internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns
     private List<HeldNote>? Without(List<HeldNote> held, HeldNote own, bool withAlone)
     {
         var rest = held.Where(one => !ReferenceEquals(one, own)).ToArray();
-        var mine = Ways(own.Id, withAlone);
+        var mine = Ways(own.Id, own.Option.Cost, withAlone);
         var sent = new List<int>[mine.Length];
         for (var i = 0; i < rest.Length; i++)
         {
@@ -94,7 +95,7 @@ internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns
         List<HeldNote> all = [.. rest.Where((_, i) => !gone.Contains(i)), taken];
         foreach (var i in gone)
         {
-            if (Ways(rest[i].Id, withAlone).TakeWhile(way => way.Option.Cost - rest[i].Option.Cost < gain - Weights.Better).FirstOrDefault(way => !all.Exists(way.Disturbs)) is not { } next)
+            if (Ways(rest[i].Id, rest[i].Option.Cost + gain, withAlone).TakeWhile(way => way.Option.Cost - rest[i].Option.Cost < gain - Weights.Better).FirstOrDefault(way => !all.Exists(way.Disturbs)) is not { } next)
             {
                 return null;
             }

@@ -146,7 +146,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         }
 
         var exchange = new NoteExchange(
-            id => columns.SelectMany(column => _all.Within(notes.First(note => note.Id == id), column, WidthOf(column))), id => _all.Loose(notes.First(note => note.Id == id), notes), _disturbances);
+            id => columns.SelectMany(column => _all.Within(notes.First(note => note.Id == id), column, WidthOf(column))), (id, most) => _all.Loose(notes.First(note => note.Id == id), notes, most), _disturbances);
         (_held, var gain, var slack) = exchange.Bettered(_held);
         (Cost, Bound) = (Cost - gain, Bound - slack);
     }
@@ -224,7 +224,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         var key = (block.Note.Id, column.Id, block.Lines.Count, width, reach);
         if (!_open.TryGetValue(key, out var open))
         {
-            open = Array.FindAll(_all.Of(block, column, width, reach == Reach.SetBack), way => !_held.Exists(way.Disturbs));
+            open = _disturbances.Undisturbed(_all.Of(block, column, width, reach == Reach.SetBack), _held);
             open = reach == Reach.Strict && Array.Exists(open, way => way.Option.Strict) ? Array.FindAll(open, way => way.Option.Strict) : open;
             _open.Add(key, open);
         }

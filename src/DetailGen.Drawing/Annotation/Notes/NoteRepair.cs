@@ -136,10 +136,32 @@ internal sealed class NoteRepair
                 var at = held.FindIndex(one => one.Id == id);
                 var own = held[at];
                 held.RemoveAt(at);
-                held.Add(_ways[id].Where(way => way.Option.Cost < own.Option.Cost && !held.Exists(way.Disturbs)).MinBy(way => way.Option.Cost) ?? own);
+                held.Add(Cheaper(own, held));
             }
         }
 
         return held;
+    }
+
+    /// <summary>The cheapest place that the others leave a note; its own where there is none cheaper.</summary>
+    private HeldNote Cheaper(HeldNote own, List<HeldNote> others)
+    {
+        var ways = _ways[own.Id];
+        var isTaken = new bool[ways.Length];
+        foreach (var other in others)
+        {
+            foreach (var i in _disturbances.Of(other, ways))
+            {
+                isTaken[i] = true;
+            }
+        }
+
+        var best = own;
+        for (var i = 0; i < ways.Length; i++)
+        {
+            best = !isTaken[i] && ways[i].Option.Cost < best.Option.Cost ? ways[i] : best;
+        }
+
+        return best;
     }
 }

@@ -12,7 +12,7 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
     internal static readonly double[] Shares = [Usual, 1, 0.6, 0.45];
 
     private readonly Options _options = new(surface, request.View.LongestLeader, columns);
-    private readonly Dictionary<(string, string, double), Block> _blocks = [];
+    private readonly Dictionary<(string, double), Block> _blocks = [];
     private readonly Dictionary<(string, string, int, double, bool), HeldNote[]> _ways = [];
 
     /// <summary>The number of a note: its reference, or one of its own where it has none.</summary>
@@ -23,13 +23,17 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
     /// <summary>A number near its part, wherever there is white for it, on either side; cheapest first.</summary>
     /// <param name="alongToo">Whether its leader may run along lines of the drawing.</param>
     internal HeldNote[] Numbers(Note note, IReadOnlyList<Note> notes, bool alongToo) =>
-        Anywhere(note, notes, [Block.Wrap(note with { Reference = KeyOf(note, notes), Words = "" }, request.View.NoteWidth)], Weights.Number, alongToo);
+        Anywhere(note, notes, [Block.Wrap(note.Numbered(KeyOf(note, notes)), request.View.NoteWidth)], Weights.Number, alongToo);
 
     /// <summary>The words in a place of their own, wherever there is white for them, on either side; cheapest first.</summary>
-    internal HeldNote[] Loose(Note note, IReadOnlyList<Note> notes) =>
-        Anywhere(note, notes, [.. Shares.Select(share => Block.Wrap(note, share * request.View.NoteWidth)).DistinctBy(block => block.Lines.Count)], Weights.Loose);
+    /// <param name="most">Dearer ones are of no use.</param>
+    internal HeldNote[] Loose(Note note, IReadOnlyList<Note> notes, double most = double.MaxValue)
+    {
+        var blocks = Shares.Select(share => Wrapped(note, share * request.View.NoteWidth)).DistinctBy(block => block.Lines.Count);
+        return most < Weights.Loose ? [] : Anywhere(note, notes, [.. blocks], Weights.Loose, alongToo: false, most);
+    }
 
-    private HeldNote[] Anywhere(Note note, IReadOnlyList<Note> notes, Block[] blocks, double weight, bool alongToo = false)
+    private HeldNote[] Anywhere(Note note, IReadOnlyList<Note> notes, Block[] blocks, double weight, bool alongToo, double most = double.MaxValue)
     {
         const int Enough = 300, EachCell = 3;
         const double Cell = 8;
@@ -37,24 +41,24 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
 
         // Blocks on one bend line stand in line: two notes that stand by themselves have no bend line in common.
         var own = 0.2 * (notes.TakeWhile(other => other.Id != note.Id).Count() % 15);
-        var ways = new List<HeldNote>();
-        foreach (var bend in Bends(note, own))
-        {
-            foreach (var side in (ReadOnlySpan<int>)[1, -1])
-            {
-                var column = new Column(FormattableString.Invariant($"own {note.Id} {bend:0.0} {(side > 0 ? "right" : "left")}"), side, bend, side > 0 ? room with { Left = bend } : room with { Right = bend });
-                foreach (var (block, options) in blocks.Zip(_options.Alone(blocks, column, EarlierOf(note), alongToo)))
-                {
-                    var shortest = options.Length == 0 ? 0 : options.Min(option => option.Run) + Column.Shoulder;
-                    ways.AddRange(options.Select(option => new HeldNote(block, column, block.Width, option with { Cost = option.Cost + weight }, shortest)));
-                }
-            }
-        }
+        var bends = Bends(note, own).ToArray();
+        var right = Ways(Array.ConvertAll(bends, bend => new Column(FormattableString.Invariant($"own {note.Id} {bend:0.0} right"), 1, bend, room with { Left = bend })));
+        var left = Ways(Array.ConvertAll(bends, bend => new Column(FormattableString.Invariant($"own {note.Id} {bend:0.0} left"), -1, bend, room with { Right = bend })));
 
         // The cheapest of every region of the paper: the very cheapest all lie side by side, where other notes stand as well.
-        return [.. ways.OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend)
+        return [.. right.Zip(left).SelectMany(pair => pair.First.Concat(pair.Second)).OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend)
             .GroupBy(way => (way.Column.Side, Math.Floor(way.Column.Bend / Cell), Math.Floor(way.Option.Level / Cell))).SelectMany(cell => cell.Take(EachCell))
             .OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend).Take(Enough)];
+
+        HeldNote[][] Ways(Column[] columns) => [.. columns.Zip(_options.Alone(blocks, columns, EarlierOf(note), alongToo, most - weight), Of)];
+
+        HeldNote[] Of(Column column, Option[][] options) => [.. blocks.Zip(options).SelectMany(one => HeldAt(one.First, column, one.Second))];
+
+        IEnumerable<HeldNote> HeldAt(Block block, Column column, Option[] options)
+        {
+            var shortest = options.Length == 0 ? 0 : options.Min(option => option.Run) + Column.Shoulder;
+            return options.Select(option => new HeldNote(block, column, block.Width, option with { Cost = option.Cost + weight }, shortest)).Where(way => way.Option.Cost <= most);
+        }
     }
 
     private IEnumerable<double> Bends(Note note, double offset)
@@ -74,13 +78,14 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
 
     internal Block Wrapped(Note note, Column column) => Wrapped(note, column, Usual);
 
-    internal Block Wrapped(Note note, Column column, double share)
+    internal Block Wrapped(Note note, Column column, double share) => Wrapped(note, Math.Min(column.Widest, share * request.View.NoteWidth));
+
+    private Block Wrapped(Note note, double width)
     {
-        var key = (note.Id, column.Id, share);
-        if (!_blocks.TryGetValue(key, out var block))
+        if (!_blocks.TryGetValue((note.Id, width), out var block))
         {
-            block = Block.Wrap(note, Math.Min(column.Widest, share * request.View.NoteWidth));
-            _blocks.Add(key, block);
+            block = Block.Wrap(note, width);
+            _blocks.Add((note.Id, width), block);
         }
 
         return block;

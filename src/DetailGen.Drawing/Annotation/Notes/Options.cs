@@ -23,7 +23,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     /// <param name="setBack">Whether leaders may bend before the column's bend line as well: more levels lead to one part.</param>
     internal Option[] Of(Block block, Column column, double width, EarlierPlace? earlier, bool setBack)
     {
-        if (block.Note.LongestWord > column.Widest)
+        if (block.Note.Measured.Longest > column.Widest)
         {
             return [];
         }
@@ -31,15 +31,36 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
         return Of(Leaders(block.Note, column, earlier, setBack), block, column, width, setBack ? 30 : 10);
     }
 
-    /// <summary>What the note can do in a column of its own, for each of the blocks; cheapest first.</summary>
+    /// <summary>What the note can do in columns of its own, all on one side of it and by their bend lines: for each of them and each of the blocks, cheapest first.</summary>
     /// <param name="alongToo">Whether leaders may run along lines of the drawing.</param>
-    internal Option[][] Alone(Block[] blocks, Column column, EarlierPlace? earlier, bool alongToo)
+    /// <param name="most">Dearer leaders are of no use.</param>
+    internal Option[][][] Alone(Block[] blocks, Column[] own, EarlierPlace? earlier, bool alongToo, double most)
     {
-        // Where no block finds room there is no need to ask how the leader runs.
-        var found = new List<Option>();
-        Lead(blocks[0].Note, column, earlier, InLine, level => Array.Exists(blocks, block => HasRoom(block, column, level, block.Width)), found, alongToo);
-        var leaders = Sorted(found);
-        return Array.ConvertAll(blocks, block => block.Note.LongestWord > column.Widest ? [] : Of(leaders, block, column, block.Width, 10));
+        var found = Array.ConvertAll(own, _ => new List<Option>());
+        foreach (var (shape, target) in Targets(blocks[0].Note))
+        {
+            for (var tip = 0; tip < target.Tips.Length; tip++)
+            {
+                for (var angle = 0; angle < Angles.Degrees.Length; angle++)
+                {
+                    for (var i = 0; i < own.Length; i++)
+                    {
+                        // Where no block finds room, or the leader is too long for its price, there is no need to ask how it runs.
+                        var way = new Lead(target.Tips[tip], angle, 0, own[i]);
+                        if (way.AtLeast <= most && IsPossible(way) && Array.Exists(blocks, block => HasRoom(block, own[i], way.Level, block.Width))
+                            && To(way, shape, target, tip, earlier, alongToo) is { } option && option.Cost <= most)
+                        {
+                            found[i].Add(option);
+                        }
+                    }
+                }
+            }
+        }
+
+        return [.. own.Select((column, i) => found[i].Count == 0 ? Array.ConvertAll(blocks, _ => Array.Empty<Option>()) : Of(Sorted(found[i]), column))];
+
+        Option[][] Of(Option[] leaders, Column column) =>
+            Array.ConvertAll(blocks, block => block.Note.Measured.Longest > column.Widest ? [] : this.Of(leaders, block, column, block.Width, 10));
     }
 
     private bool HasRoom(Block block, Column column, double level, double width) =>
@@ -87,7 +108,26 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
                 found.AddRange(Leaders(note, column, earlier, false));
             }
 
-            Lead(note, column, earlier, setBack ? [.. Setbacks.Select(setback => OwnLine(column, setback)).Where(setback => setback > 0)] : InLine, null, found);
+            double[] setbacks = setBack ? [.. Setbacks.Select(setback => OwnLine(column, setback)).Where(setback => setback > 0)] : InLine;
+            foreach (var (shape, target) in Targets(note))
+            {
+                for (var tip = 0; tip < target.Tips.Length; tip++)
+                {
+                    // A level leader has no bend to set back.
+                    for (var angle = setBack ? 1 : 0; angle < Angles.Degrees.Length; angle++)
+                    {
+                        foreach (var setback in setbacks)
+                        {
+                            var way = new Lead(target.Tips[tip], angle, setback, column);
+                            if (IsPossible(way) && To(way, shape, target, tip, earlier, alongToo: false) is { } option)
+                            {
+                                found.Add(option);
+                            }
+                        }
+                    }
+                }
+            }
+
             leaders = Sorted(found);
             _leaders.Add((note.Id, column.Id, setBack), leaders);
         }
@@ -97,8 +137,8 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
 
     private static Option[] Sorted(List<Option> options) => [.. options.OrderBy(option => option.Cost).ThenBy(option => option.Level).ThenBy(option => option.Tip.X)];
 
-    /// <param name="isWanted">Whether a leader that bends at a level is of use; null where each is.</param>
-    private void Lead(Note note, Column column, EarlierPlace? earlier, double[] setbacks, Predicate<double>? isWanted, List<Option> found, bool alongToo = false)
+    /// <summary>The note's parts with the places in them where leaders may end.</summary>
+    private IEnumerable<(Shape Shape, Target Target)> Targets(Note note)
     {
         foreach (var id in note.PartIds)
         {
@@ -109,35 +149,38 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
                 _targets.Add(id, target);
             }
 
-            for (var tip = 0; tip < target.Tips.Length; tip++)
-            {
-                for (var angle = 0; angle < Angles.Degrees.Length; angle++)
-                {
-                    foreach (var setback in setbacks)
-                    {
-                        // A level leader has no bend to set back.
-                        if ((angle > 0 || setback == 0) && Lead(shape, target, tip, angle, setback, column, earlier, isWanted, alongToo) is { } option)
-                        {
-                            found.Add(option);
-                        }
-                    }
-                }
-            }
+            yield return (shape, target);
         }
     }
 
-    private Option? Lead(Shape shape, Target target, int tip, int angle, double setback, Column column, EarlierPlace? earlier, Predicate<double>? isWanted, bool alongToo)
+    /// <summary>A leader as it is asked for, by plain geometry.</summary>
+    private readonly record struct Lead(TipPlace Place, int Angle, double Setback, Column Column)
     {
-        var place = target.Tips[tip];
-        var away = (column.Bend - place.At.X) * column.Side - setback;
-        var (level, distance) = (place.At.Y + Angles.Slopes[angle] * away, away / Angles.Cosines[angle]);
-        if (away < Least || distance + Column.Shoulder > longest || level + Block.Above > column.Room.Top || level < column.Room.Bottom || isWanted?.Invoke(level) == false
-            || target.Ray(surface, shape, tip, angle, column.Side, longest)?.To(distance, alongToo) is not { } way)
+        /// <summary>How far the bend lies beside the tip, mm; negative on the wrong side.</summary>
+        internal double Away => (Column.Bend - Place.At.X) * Column.Side - Setback;
+
+        internal double Distance => Away / Angles.Cosines[Angle];
+
+        /// <summary>No such leader costs less: it ends at most so far before the place.</summary>
+        internal double AtLeast => Distance - (Place.Clearance + Notes.Ray.Face) + Column.Shoulder + (Angle == 0 ? 0 : Weights.Bend);
+
+        internal double Level => Place.At.Y + Angles.Slopes[Angle] * Away;
+
+        internal PaperPoint Bend => new(Column.Bend - Column.Side * Setback, Level);
+    }
+
+    private bool IsPossible(in Lead lead) =>
+        lead.Away >= Least && lead.Distance + Column.Shoulder <= longest && lead.Level + Block.Above <= lead.Column.Room.Top && lead.Level >= lead.Column.Room.Bottom;
+
+    private Option? To(in Lead lead, Shape shape, Target target, int tip, EarlierPlace? earlier, bool alongToo)
+    {
+        var (place, angle, setback, column) = lead;
+        if (target.Ray(surface, shape, tip, angle, column.Side, longest)?.To(lead.Distance, alongToo) is not { } way)
         {
             return null;
         }
 
-        var bend = new PaperPoint(column.Bend - column.Side * setback, level);
+        var (bend, level) = (lead.Bend, lead.Level);
         if ((setback > 0 && !InTheWhite(bend, new(column.Bend, level))) || !ShoulderIsClear(bend, new(column.Bend + column.Side * Column.Shoulder, level)))
         {
             return null;
@@ -165,15 +208,18 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     }
 
     /// <summary>Whether a shoulder drawn on towards the part keeps off all parts.</summary>
-    private bool InTheWhite(PaperPoint from, PaperPoint to) => surface.Free(Surface.Around(from, to), LeaderGap, LeaderGap, 0);
+    private bool InTheWhite(PaperPoint from, PaperPoint to) => Surface.Around(from, to) is var box && (_white.IsClear(box) || surface.Free(box, LeaderGap, LeaderGap, 0));
 
     private bool ShoulderIsClear(PaperPoint bend, PaperPoint end)
     {
-        foreach (var (from, to) in surface.Hard)
+        if (!_white.IsClear(Surface.Around(bend, end)))
         {
-            if (Lines.Near(bend, end, from, to, LeaderGap))
+            foreach (var (from, to) in surface.Hard)
             {
-                return false;
+                if (Lines.Near(bend, end, from, to, LeaderGap))
+                {
+                    return false;
+                }
             }
         }
 

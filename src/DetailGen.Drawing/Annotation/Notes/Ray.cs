@@ -20,6 +20,9 @@ internal sealed class Ray
     /// <summary>So far a leader may run in the fill of a foreign part at the fill's own angle, and lengthwise in a sheet, mm.</summary>
     private const double MostInFill = 5, MostInSheet = 3;
 
+    /// <summary>So much farther off than its clearance the face of a band may be met, mm.</summary>
+    internal const double Face = 2;
+
     private readonly Shape _shape;
     private readonly TipPlace _place;
     private readonly PaperPoint _way;
@@ -126,7 +129,7 @@ internal sealed class Ray
         _start = -1;
         foreach (var cut in cuts)
         {
-            if (cut.At > _place.Clearance + 2)
+            if (cut.At > _place.Clearance + Face)
             {
                 Longest = Math.Min(Longest, cut.At);
                 break;
@@ -163,9 +166,13 @@ internal sealed class Ray
             Stop(Lines.Reach(tip, _way, text.Grow(Options.TipGap)));
         }
 
+        var whole = Surface.Around(tip, At(Longest)).Grow(Options.LeaderGap);
         foreach (var (from, to) in surface.Hard)
         {
-            Stop(Lines.Reach(tip, _way, from, to, Options.LeaderGap));
+            if (whole.Meets(Surface.Around(from, to), Lines.Touch))
+            {
+                Stop(Lines.Reach(tip, _way, from, to, Options.LeaderGap));
+            }
         }
 
         if (Longest <= _start)
@@ -184,8 +191,14 @@ internal sealed class Ray
     {
         const double Near = 0.35, Steep = 29;
         var end = At(Longest);
+        var whole = Surface.Around(tip, end).Grow(Near);
         foreach (var (from, to) in surface.Soft)
         {
+            if (!whole.Meets(Surface.Around(from, to), Lines.Touch))
+            {
+                continue;
+            }
+
             var near = Lines.Reach(tip, _way, from, to, Near);
             if (_start + near >= Longest)
             {
