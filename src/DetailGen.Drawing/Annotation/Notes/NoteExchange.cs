@@ -95,7 +95,7 @@ internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns
         List<HeldNote> all = [.. rest.Where((_, i) => !gone.Contains(i)), taken];
         foreach (var i in gone)
         {
-            if (Ways(rest[i].Id, rest[i].Option.Cost + gain, withAlone).TakeWhile(way => way.Option.Cost - rest[i].Option.Cost < gain - Weights.Better).FirstOrDefault(way => !all.Exists(way.Disturbs)) is not { } next)
+            if (Least(Ways(rest[i].Id, rest[i].Option.Cost + gain, withAlone), rest[i].Option.Cost + gain - Weights.Better, all) is not { } next)
             {
                 return null;
             }
@@ -105,5 +105,24 @@ internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns
         }
 
         return all;
+    }
+
+    /// <summary>The cheapest of the ways that disturbs none; null where none is cheap enough.</summary>
+    private static HeldNote? Least(HeldNote[] ways, double below, List<HeldNote> others)
+    {
+        foreach (var way in ways)
+        {
+            if (way.Option.Cost >= below)
+            {
+                return null;
+            }
+
+            if (!way.DisturbsAny(others))
+            {
+                return way;
+            }
+        }
+
+        return null;
     }
 }

@@ -31,6 +31,19 @@ internal sealed record HeldNote(Block Block, Column Column, double Width, Option
             || Lines.Near(_bend, Option.Tip, other._bend, other.Option.Tip, Options.TipGap)
             || Lines.Near(_start, _bend, other._start, other._bend, Options.TipGap)));
 
+    internal bool DisturbsAny(List<HeldNote> others)
+    {
+        foreach (var other in others)
+        {
+            if (Disturbs(other))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>Notes whose leaders bend on one line are read as one column, so blocks of two columns must not.</summary>
     private bool OutOfLine(HeldNote other) =>
         MayBendLike(other.BendX) && Column.Side == other.Column.Side && Column.Id != other.Column.Id;
@@ -52,6 +65,9 @@ internal sealed class NoteRepair
     private readonly Dictionary<string, HeldNote[]> _ways;
     private readonly Dictionary<string, double> _weights;
     private readonly Disturbances _disturbances;
+
+    // By way of the note in hand; kept, for it is wanted thousands of times.
+    private double[] _disturbed = [];
 
     /// <param name="ways">All that each note might do, by id, cheapest first.</param>
     internal NoteRepair(Dictionary<string, HeldNote[]> ways, Disturbances disturbances)
@@ -107,7 +123,9 @@ internal sealed class NoteRepair
             return null;
         }
 
-        var weights = new double[ways.Length];
+        _disturbed = _disturbed.Length < ways.Length ? new double[ways.Length] : _disturbed;
+        var weights = _disturbed.AsSpan(0, ways.Length);
+        weights.Clear();
         foreach (var other in held)
         {
             var weight = _weights[other.Id];

@@ -42,22 +42,48 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
         // Blocks on one bend line stand in line: two notes that stand by themselves have no bend line in common.
         var own = 0.2 * (notes.TakeWhile(other => other.Id != note.Id).Count() % 15);
         var bends = Bends(note, own).ToArray();
-        var right = Ways(Array.ConvertAll(bends, bend => new Column(FormattableString.Invariant($"own {note.Id} {bend:0.0} right"), 1, bend, room with { Left = bend })));
-        var left = Ways(Array.ConvertAll(bends, bend => new Column(FormattableString.Invariant($"own {note.Id} {bend:0.0} left"), -1, bend, room with { Right = bend })));
+        Column[] columns =
+        [
+            .. bends.Select(bend => new Column(FormattableString.Invariant($"own {note.Id} {bend:0.0} right"), 1, bend, room with { Left = bend })),
+            .. bends.Select(bend => new Column(FormattableString.Invariant($"own {note.Id} {bend:0.0} left"), -1, bend, room with { Right = bend })),
+        ];
+        var options = _options.Alone(blocks, columns, EarlierOf(note), alongToo, most - weight);
+        var all = new List<(double Cost, double Level, int Column, int Block, int At)>();
+        for (var i = 0; i < columns.Length; i++)
+        {
+            for (var block = 0; block < blocks.Length; block++)
+            {
+                for (var at = 0; at < options[i][block].Length; at++)
+                {
+                    all.Add((options[i][block][at].Cost, options[i][block][at].Level, i, block, at));
+                }
+            }
+        }
 
         // The cheapest of every region of the paper: the very cheapest all lie side by side, where other notes stand as well.
-        return [.. right.Zip(left).SelectMany(pair => pair.First.Concat(pair.Second)).OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend)
-            .GroupBy(way => (way.Column.Side, Math.Floor(way.Column.Bend / Cell), Math.Floor(way.Option.Level / Cell))).SelectMany(cell => cell.Take(EachCell))
-            .OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend).Take(Enough)];
-
-        HeldNote[][] Ways(Column[] columns) => [.. columns.Zip(_options.Alone(blocks, columns, EarlierOf(note), alongToo, most - weight), Of)];
-
-        HeldNote[] Of(Column column, Option[][] options) => [.. blocks.Zip(options).SelectMany(one => HeldAt(one.First, column, one.Second))];
-
-        IEnumerable<HeldNote> HeldAt(Block block, Column column, Option[] options)
+        all.Sort(ByCost);
+        var taken = new Dictionary<(int, double, double), int>();
+        var ways = new List<HeldNote>(Math.Min(all.Count, Enough));
+        foreach (var (_, _, i, block, at) in all)
         {
-            var shortest = options.Length == 0 ? 0 : options.Min(option => option.Run) + Column.Shoulder;
-            return options.Select(option => new HeldNote(block, column, block.Width, option with { Cost = option.Cost + weight }, shortest)).Where(way => way.Option.Cost <= most);
+            var (column, option) = (columns[i], options[i][block][at]);
+            var cell = (column.Side, Math.Floor(column.Bend / Cell), Math.Floor(option.Level / Cell));
+            if (ways.Count < Enough && option.Cost + weight <= most && (taken[cell] = taken.GetValueOrDefault(cell) + 1) <= EachCell)
+            {
+                var shortest = options[i][block].Min(other => other.Run) + Column.Shoulder;
+                ways.Add(new(blocks[block], column, blocks[block].Width, option with { Cost = option.Cost + weight }, shortest));
+            }
+        }
+
+        return [.. ways];
+
+        int ByCost((double Cost, double Level, int Column, int Block, int At) one, (double Cost, double Level, int Column, int Block, int At) other)
+        {
+            var by = one.Cost.CompareTo(other.Cost);
+            by = by == 0 ? one.Level.CompareTo(other.Level) : by;
+            by = by == 0 ? columns[one.Column].Bend.CompareTo(columns[other.Column].Bend) : by;
+            by = by == 0 ? one.Column.CompareTo(other.Column) : by;
+            return by == 0 ? one.Block.CompareTo(other.Block) : by;
         }
     }
 

@@ -18,6 +18,10 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     private readonly White _white = new(surface);
     private readonly Dictionary<string, Target> _targets = new(StringComparer.Ordinal);
 
+    // Kept between the calls: they are filled a thousand times.
+    private readonly List<(int Column, Option Option)> _alone = [];
+    private readonly List<Option> _found = [], _served = [];
+
     /// <summary>Cheapest first.</summary>
     /// <param name="width">Of the column's widest block.</param>
     /// <param name="setBack">Whether leaders may bend before the column's bend line as well: more levels lead to one part.</param>
@@ -31,12 +35,12 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
         return Of(Leaders(block.Note, column, earlier, setBack), block, column, width, setBack ? 30 : 10);
     }
 
-    /// <summary>What the note can do in columns of its own, all on one side of it and by their bend lines: for each of them and each of the blocks, cheapest first.</summary>
+    /// <summary>What the note can do in columns of its own: for each of them and each of the blocks, cheapest first.</summary>
     /// <param name="alongToo">Whether leaders may run along lines of the drawing.</param>
     /// <param name="most">Dearer leaders are of no use.</param>
     internal Option[][][] Alone(Block[] blocks, Column[] own, EarlierPlace? earlier, bool alongToo, double most)
     {
-        var found = Array.ConvertAll(own, _ => new List<Option>());
+        _alone.Clear();
         foreach (var (shape, target) in Targets(blocks[0].Note))
         {
             for (var tip = 0; tip < target.Tips.Length; tip++)
@@ -47,54 +51,82 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
                     {
                         // Where no block finds room, or the leader is too long for its price, there is no need to ask how it runs.
                         var way = new Lead(target.Tips[tip], angle, 0, own[i]);
-                        if (way.AtLeast <= most && IsPossible(way) && Array.Exists(blocks, block => HasRoom(block, own[i], way.Level, block.Width))
+                        if (way.AtLeast <= most && IsPossible(way) && AnyHasRoom(blocks, own[i], way.Level)
                             && To(way, shape, target, tip, earlier, alongToo) is { } option && option.Cost <= most)
                         {
-                            found[i].Add(option);
+                            _alone.Add((i, option));
                         }
                     }
                 }
             }
         }
 
-        return [.. own.Select((column, i) => found[i].Count == 0 ? Array.ConvertAll(blocks, _ => Array.Empty<Option>()) : Of(Sorted(found[i]), column))];
+        _alone.Sort(static (one, other) => one.Column == other.Column ? Order(one.Option, other.Option) : one.Column.CompareTo(other.Column));
+        var ways = new Option[own.Length][][];
+        for (int i = 0, at = 0; i < own.Length; i++)
+        {
+            _found.Clear();
+            for (; at < _alone.Count && _alone[at].Column == i; at++)
+            {
+                _found.Add(_alone[at].Option);
+            }
 
-        Option[][] Of(Option[] leaders, Column column) =>
-            Array.ConvertAll(blocks, block => block.Note.Measured.Longest > column.Widest ? [] : this.Of(leaders, block, column, block.Width, 10));
+            ways[i] = new Option[blocks.Length][];
+            for (var block = 0; block < blocks.Length; block++)
+            {
+                ways[i][block] = blocks[block].Note.Measured.Longest > own[i].Widest ? [] : Of(CollectionsMarshal.AsSpan(_found), blocks[block], own[i], blocks[block].Width, 10);
+            }
+        }
+
+        return ways;
+    }
+
+    private bool AnyHasRoom(Block[] blocks, Column column, double level)
+    {
+        foreach (var block in blocks)
+        {
+            if (HasRoom(block, column, level, block.Width))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private bool HasRoom(Block block, Column column, double level, double width) =>
         level + Block.Above <= column.Room.Top && level - block.Below >= column.Room.Bottom && _white.Free(column.Box(block, level, width));
 
-    private Option[] Of(Option[] leaders, Block block, Column column, double width, int eachAngle)
+    private Option[] Of(ReadOnlySpan<Option> leaders, Block block, Column column, double width, int eachAngle)
     {
-        const double SameLevel = 1.5;
-        var found = new List<Option>();
+        _served.Clear();
         Span<int> count = stackalloc int[Angles.Degrees.Length];
-        foreach (ref readonly var leader in leaders.AsSpan())
+        count.Clear();
+        foreach (ref readonly var leader in leaders)
         {
             // Of ways at one angle that bend at much the same level the cheapest serves for all, and a few at each angle are choice enough.
             if (count[leader.Angle] < eachAngle && !IsServed(leader) && HasRoom(block, column, leader.Level, width))
             {
-                found.Add(leader with { Cost = leader.Cost + block.WrapCost });
+                _served.Add(leader with { Cost = leader.Cost + block.WrapCost });
                 count[leader.Angle]++;
             }
         }
 
-        return [.. found];
+        return [.. _served];
+    }
 
-        bool IsServed(in Option leader)
+    private bool IsServed(in Option leader)
+    {
+        const double SameLevel = 1.5;
+        foreach (ref readonly var other in CollectionsMarshal.AsSpan(_served))
         {
-            foreach (ref readonly var other in CollectionsMarshal.AsSpan(found))
+            if (other.Angle == leader.Angle && other.Strict == leader.Strict && Math.Abs(other.Level - leader.Level) < SameLevel)
             {
-                if (other.Angle == leader.Angle && other.Strict == leader.Strict && Math.Abs(other.Level - leader.Level) < SameLevel)
-                {
-                    return true;
-                }
+                return true;
             }
-
-            return false;
         }
+
+        return false;
     }
 
     /// <summary>All ways to lead to the note's parts from the column, whatever text they serve; cheapest first.</summary>
@@ -102,12 +134,9 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     {
         if (!_leaders.TryGetValue((note.Id, column.Id, setBack), out var leaders))
         {
-            var found = new List<Option>();
-            if (setBack)
-            {
-                found.AddRange(Leaders(note, column, earlier, false));
-            }
-
+            var straight = setBack ? Leaders(note, column, earlier, false) : [];
+            _found.Clear();
+            _found.AddRange(straight);
             double[] setbacks = setBack ? [.. Setbacks.Select(setback => OwnLine(column, setback)).Where(setback => setback > 0)] : InLine;
             foreach (var (shape, target) in Targets(note))
             {
@@ -121,21 +150,29 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
                             var way = new Lead(target.Tips[tip], angle, setback, column);
                             if (IsPossible(way) && To(way, shape, target, tip, earlier, alongToo: false) is { } option)
                             {
-                                found.Add(option);
+                                _found.Add(option);
                             }
                         }
                     }
                 }
             }
 
-            leaders = Sorted(found);
+            _found.Sort(Order);
+            leaders = [.. _found];
             _leaders.Add((note.Id, column.Id, setBack), leaders);
         }
 
         return leaders;
     }
 
-    private static Option[] Sorted(List<Option> options) => [.. options.OrderBy(option => option.Cost).ThenBy(option => option.Level).ThenBy(option => option.Tip.X)];
+    private static int Order(Option one, Option other)
+    {
+        var by = one.Cost.CompareTo(other.Cost);
+        by = by == 0 ? one.Level.CompareTo(other.Level) : by;
+        by = by == 0 ? one.Tip.X.CompareTo(other.Tip.X) : by;
+        by = by == 0 ? one.Angle.CompareTo(other.Angle) : by;
+        return by == 0 ? string.CompareOrdinal(one.PartId, other.PartId) : by;
+    }
 
     /// <summary>The note's parts with the places in them where leaders may end.</summary>
     private IEnumerable<(Shape Shape, Target Target)> Targets(Note note)
@@ -223,7 +260,15 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
             }
         }
 
-        return surface.Tips.TrueForAll(tip => Lines.Distance(tip, bend, end) >= TipGap);
+        foreach (var tip in surface.Tips)
+        {
+            if (Lines.Distance(tip, bend, end) < TipGap)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>The places in a part where leaders may end, with the rays from each that were asked for.</summary>
