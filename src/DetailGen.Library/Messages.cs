@@ -57,7 +57,6 @@ internal static class Messages
 
     internal static string UnknownSubject(string subject) => $"{subject} is no parameter, rule or part of this detail.";
 
-    internal static string LargerSheet(string asked, string drawn) => $"The view does not fit {asked}; it is drawn {drawn}.";
 
     internal static string DidYouMean(string name) => $"Did you mean {name}?";
 

@@ -31,7 +31,10 @@ public sealed record AnnotationLayout(
     IReadOnlyList<Item> Items, PaperBox Bounds, LayoutReport Report, IReadOnlyList<KeyedNote> Keyed, IReadOnlyList<Unplaced> Unplaced,
     IReadOnlyList<EarlierPlace> Places, IReadOnlyList<LayoutFault> Faults)
 {
-    internal int Lacking => Lack(Unplaced.Count + Faults.Count, Keyed.Count);
+    /// <summary>Marks that are missing or faulty.</summary>
+    internal int Missing => Unplaced.Count + Faults.Count;
+
+    internal int Lacking => Lack(Missing, Keyed.Count);
 
     /// <summary>What a reader lacks: a mark that is missing or faulty weighs as much as ten notes that are listed elsewhere.</summary>
     internal static int Lack(int missing, int keyed) => 10 * missing + keyed;

@@ -36,7 +36,7 @@ internal static class Levels
             }
 
             last = at;
-            surface.Group("dim.level", "level " + level.Name, () => Draw(surface, request, level, new(column, at), Start(surface, level, dimensions, witnessed)));
+            surface.Group("dim.level", "level " + level.Name, () => Draw(surface, request, level, new(column, at), Start(surface, level, dimensions, witnessed), dimensions));
         }
     }
 
@@ -74,14 +74,17 @@ internal static class Levels
         return reach > start.X && surface.Texts.Exists(text => Lines.Meets(text.Grow(0.5), start, start with { X = reach })) ? start with { X = reach } : start;
     }
 
-    private static void Draw(Surface surface, AnnotationRequest request, Level level, PaperPoint tip, PaperPoint start)
+    private static void Draw(Surface surface, AnnotationRequest request, Level level, PaperPoint tip, PaperPoint start, double dimensions)
     {
         const string Row = "dim.level";
         var value = Value(level, request.DatumAbove);
         var width = Math.Max(Letters.Width(value, 2.5), Head + 1 + Letters.Width(level.Text, 2.5)) * 1.03 + 1;
         var lift = tip.Y - start.Y;
+
+        // Rising only beyond the dimensions, whose figures it would strike through.
+        var rise = Math.Min(Math.Max(tip.X - 3 - lift, dimensions), tip.X - 3);
         PaperPoint[] way = lift > 0.01
-            ? [start, new(tip.X - 3 - lift, start.Y), new(tip.X - 3, tip.Y), new(tip.X + Head, tip.Y)]
+            ? [start, new(rise, start.Y), new(tip.X - 3, tip.Y), new(tip.X + Head, tip.Y)]
             : [start, new(tip.X + Head, tip.Y)];
         if (way.Length == 4 && way[1].X < start.X)
         {

@@ -64,13 +64,15 @@ public static class SheetComposer
         };
     }
 
-    // Of the first set of sheets that hold the geometry: the first with everything in words, else the one that lacks least.
+    // Of the first set of sheets that hold the geometry: the first with everything in words, else the one that lacks least. Where a mark is missing on that one, a later set may have it,
+    // but in no smaller drawing.
     private static Trial Best(Section section, SheetText text, SheetRequest request, IReadOnlyList<SheetFormat> formats)
     {
+        Trial? best = null;
         foreach (var set in Candidates.For(request, formats))
         {
-            Trial? best = null;
-            foreach (var candidate in set)
+            var smallest = best?.Candidate.Scale ?? double.MaxValue;
+            foreach (var candidate in set.Where(candidate => candidate.Scale <= smallest))
             {
                 var room = ViewRoom.Of(candidate.Format, request.Mirror);
                 if (room.Window(section, candidate.Scale) is not { } window)
@@ -81,17 +83,17 @@ public static class SheetComposer
                 best = Try(section, text, request, candidate, room, window, best?.Misfit ?? int.MaxValue) ?? best;
                 if (best?.Misfit == 0)
                 {
-                    break;
+                    return best;
                 }
             }
 
-            if (best is not null)
+            if (best is { Layout.Missing: 0 })
             {
                 return best;
             }
         }
 
-        throw new InvalidOperationException("The section fits no sheet at any standard scale.");
+        return best ?? throw new InvalidOperationException("The section fits no sheet at any standard scale.");
     }
 
     // Null where the sheet lacks as much as the one to beat, which often shows before it is finished, or begun, or where it does not hold the dimensions.
@@ -149,7 +151,7 @@ public static class SheetComposer
         var (paper, scale) = (trial.Candidate.Format.Paper, trial.Candidate.Scale);
         if ((request.Paper is { } asked && asked != paper) || (request.Scale is { } given && given != scale))
         {
-            yield return $"The view does not fit {request.Paper ?? "A3"}{(request.Scale is { } s ? $" at {ViewTitle.Words(s)}" : "")}; it is drawn on {paper} at {ViewTitle.Words(scale)}.";
+            yield return $"{request.Paper ?? "A3"}{(request.Scale is { } s ? $" at {ViewTitle.Words(s)}" : "")} does not hold the view with all that is said of it; it is drawn on {paper} at {ViewTitle.Words(scale)}.";
         }
 
         foreach (var unplaced in trial.Layout.Unplaced)

@@ -61,6 +61,26 @@ public class AnySheetTests
         Assert.True(drawn > asked / 3, $"Only {drawn} of {asked} presets could be drawn.");
     }
 
+    [Theory]
+    [InlineData("junction: abutment\nwall: solid-masonry-insulated\nroof: warm-concrete-deck\nmirror: true\nset:\n  wall.insulation: 80 mm\n  roof.slab: 225 mm\n  upstand.height: 150 mm\nsheet: { paper: A2, scale: \"1:20\" }\n")]
+    [InlineData("junction: parapet\nwall: cavity-masonry\nroof: warm-timber-deck\nmirror: true\nset:\n  roof.joist-depth: 245 mm\n  roof.finish: paving\n  roof.insulation: 300 mm\n  upstand.height: 250 mm\nsheet: { paper: A2, scale: \"1:20\" }\n")]
+    public void A_line_that_leads_to_a_level_strikes_through_no_figure(string text)
+    {
+        text = "detail: levels\n" + text;
+        Assert.DoesNotContain(Composed(ref text, Office.Of(null).Value)!.Warnings, warning => warning.Contains("lies on a line of level", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_sheet_that_leaves_a_note_without_any_mark_gives_way_to_a_larger_one_at_the_same_scale()
+    {
+        var text = "detail: any\njunction: abutment\nwall: cavity-masonry\nroof: warm-concrete-deck\nset:\n  wall.lining: wet-plaster\n  wall.cavity: 100 mm\n  roof.slab: 150 mm\n  roof.fall-towards: wall\n  upstand.fillet: 50 mm\nsheet: { paper: A4, scale: \"1:20\" }\n";
+        var sheet = Composed(ref text, Office.Of(null).Value)!;
+        Assert.Equal("A3", sheet.Paper);
+        Assert.Equal(20, sheet.Scale);
+        Assert.DoesNotContain(sheet.Warnings, warning => warning.Contains("found no place", StringComparison.Ordinal));
+        Assert.Contains(sheet.Warnings, warning => warning.StartsWith("A4 at 1:20 does not hold", StringComparison.Ordinal));
+    }
+
     private static ComposedSheet? Composed(ref string text, Office office)
     {
         var read = Read(text, office);

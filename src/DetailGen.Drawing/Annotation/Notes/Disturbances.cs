@@ -8,6 +8,7 @@ internal sealed class Disturbances
 {
     private readonly Dictionary<HeldNote[], Known> _known = new(SameArray.Only);
     private readonly List<int> _found = [];
+    private bool[] _taken = [];
 
     /// <returns>Where they stand among the ways, in order; mostly few.</returns>
     internal int[] Of(HeldNote place, HeldNote[] ways)
@@ -36,6 +37,23 @@ internal sealed class Disturbances
         return disturbed;
     }
 
+    /// <summary>Whether any of the others disturbs them, way by way; good until it is asked again.</summary>
+    internal ReadOnlySpan<bool> Taken(HeldNote[] ways, List<HeldNote> others)
+    {
+        _taken = _taken.Length < ways.Length ? new bool[ways.Length] : _taken;
+        var taken = _taken.AsSpan(0, ways.Length);
+        taken.Clear();
+        foreach (var other in others)
+        {
+            foreach (var i in Of(other, ways))
+            {
+                taken[i] = true;
+            }
+        }
+
+        return taken;
+    }
+
     /// <summary>The ways that the others leave.</summary>
     internal HeldNote[] Undisturbed(HeldNote[] ways, List<HeldNote> others)
     {
@@ -44,16 +62,17 @@ internal sealed class Disturbances
             return ways;
         }
 
-        var isTaken = new bool[ways.Length];
-        foreach (var other in others)
+        var taken = Taken(ways, others);
+        var left = new List<HeldNote>(ways.Length);
+        for (var i = 0; i < ways.Length; i++)
         {
-            foreach (var i in Of(other, ways))
+            if (!taken[i])
             {
-                isTaken[i] = true;
+                left.Add(ways[i]);
             }
         }
 
-        return [.. ways.Where((_, i) => !isTaken[i])];
+        return [.. left];
     }
 
     /// <summary>What most ways are seen from to be out of reach lies side by side.</summary>

@@ -108,18 +108,14 @@ internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns
     }
 
     /// <summary>The cheapest of the ways that disturbs none; null where none is cheap enough.</summary>
-    private static HeldNote? Least(HeldNote[] ways, double below, List<HeldNote> others)
+    private HeldNote? Least(HeldNote[] ways, double below, List<HeldNote> others)
     {
-        foreach (var way in ways)
+        var isTaken = disturbances.Taken(ways, others);
+        for (var i = 0; i < ways.Length && ways[i].Option.Cost < below; i++)
         {
-            if (way.Option.Cost >= below)
+            if (!isTaken[i])
             {
-                return null;
-            }
-
-            if (!way.DisturbsAny(others))
-            {
-                return way;
+                return ways[i];
             }
         }
 

@@ -31,19 +31,6 @@ internal sealed record HeldNote(Block Block, Column Column, double Width, Option
             || Lines.Near(_bend, Option.Tip, other._bend, other.Option.Tip, Options.TipGap)
             || Lines.Near(_start, _bend, other._start, other._bend, Options.TipGap)));
 
-    internal bool DisturbsAny(List<HeldNote> others)
-    {
-        foreach (var other in others)
-        {
-            if (Disturbs(other))
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
     /// <summary>Notes whose leaders bend on one line are read as one column, so blocks of two columns must not.</summary>
     private bool OutOfLine(HeldNote other) =>
         MayBendLike(other.BendX) && Column.Side == other.Column.Side && Column.Id != other.Column.Id;
@@ -165,15 +152,7 @@ internal sealed class NoteRepair
     private HeldNote Cheaper(HeldNote own, List<HeldNote> others)
     {
         var ways = _ways[own.Id];
-        var isTaken = new bool[ways.Length];
-        foreach (var other in others)
-        {
-            foreach (var i in _disturbances.Of(other, ways))
-            {
-                isTaken[i] = true;
-            }
-        }
-
+        var isTaken = _disturbances.Taken(ways, others);
         var best = own;
         for (var i = 0; i < ways.Length; i++)
         {

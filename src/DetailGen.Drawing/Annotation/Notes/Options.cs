@@ -49,10 +49,9 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
                 {
                     for (var i = 0; i < own.Length; i++)
                     {
-                        // Where no block finds room, or the leader is too long for its price, there is no need to ask how it runs.
-                        var way = new Lead(target.Tips[tip], angle, 0, own[i]);
-                        if (way.AtLeast <= most && IsPossible(way) && AnyHasRoom(blocks, own[i], way.Level)
-                            && To(way, shape, target, tip, earlier, alongToo) is { } option && option.Cost <= most)
+                        var lead = new Lead(target.Tips[tip], angle, 0, own[i]);
+                        if (lead.AtLeast <= most && IsPossible(lead) && target.Ray(surface, shape, tip, angle, own[i].Side, longest)?.To(lead.Distance, alongToo) is { } way
+                            && way.Cost <= most && AnyHasRoom(blocks, own[i], lead.Level) && To(lead, way, shape, earlier) is { } option)
                         {
                             _alone.Add((i, option));
                         }
@@ -147,8 +146,8 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
                     {
                         foreach (var setback in setbacks)
                         {
-                            var way = new Lead(target.Tips[tip], angle, setback, column);
-                            if (IsPossible(way) && To(way, shape, target, tip, earlier, alongToo: false) is { } option)
+                            var lead = new Lead(target.Tips[tip], angle, setback, column);
+                            if (IsPossible(lead) && target.Ray(surface, shape, tip, angle, column.Side, longest)?.To(lead.Distance) is { } way && To(lead, way, shape, earlier) is { } option)
                             {
                                 _found.Add(option);
                             }
@@ -209,14 +208,10 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     private bool IsPossible(in Lead lead) =>
         lead.Away >= Least && lead.Distance + Column.Shoulder <= longest && lead.Level + Block.Above <= lead.Column.Room.Top && lead.Level >= lead.Column.Room.Bottom;
 
-    private Option? To(in Lead lead, Shape shape, Target target, int tip, EarlierPlace? earlier, bool alongToo)
+    /// <summary>Null where its bend or its shoulder is in the way of something.</summary>
+    private Option? To(in Lead lead, in Way way, Shape shape, EarlierPlace? earlier)
     {
         var (place, angle, setback, column) = lead;
-        if (target.Ray(surface, shape, tip, angle, column.Side, longest)?.To(lead.Distance, alongToo) is not { } way)
-        {
-            return null;
-        }
-
         var (bend, level) = (lead.Bend, lead.Level);
         if ((setback > 0 && !InTheWhite(bend, new(column.Bend, level))) || !ShoulderIsClear(bend, new(column.Bend + column.Side * Column.Shoulder, level)))
         {
