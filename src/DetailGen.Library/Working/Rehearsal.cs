@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using DetailGen.Details.Reading;
 using DetailGen.Details.Sheets;
 using DetailGen.Drawing.Emitters;
@@ -9,11 +10,11 @@ namespace DetailGen.Library.Working;
 /// <summary>
 /// A sheet of a few parts that nobody asked for, drawn once in a process beside the reading of the data. Most of a first sheet's time goes into loading and
 /// compiling the drawing's code, not into drawing; where there is a second processor that is over by the time a detail has been solved.
-/// Nothing of it is kept, and no output depends on it.
+/// A tool that was compiled natively has nothing to rehearse. Nothing of it is kept, and no output depends on it.
 /// </summary>
 internal static class Rehearsal
 {
-    private static readonly Lazy<Task> Once = new(() => Environment.ProcessorCount > 1 ? Task.Run(Draw) : Task.CompletedTask);
+    private static readonly Lazy<Task> Once = new(() => RuntimeFeature.IsDynamicCodeCompiled && Environment.ProcessorCount > 1 ? Task.Run(Draw) : Task.CompletedTask);
 
     /// <summary>Begins, if it has not begun yet, and returns at once.</summary>
     /// <returns>Fails only where the drawing does.</returns>

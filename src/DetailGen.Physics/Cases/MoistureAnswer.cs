@@ -26,7 +26,7 @@ public static class MoistureAnswer
                 entry["accumulated_g_m2"] = year.Interfaces.Sum(wet => wet.Accumulated[month]);
             }
 
-            months.Add(entry);
+            months.Add((JsonNode)entry);
         }
 
         var result = new JsonObject
