@@ -57,7 +57,6 @@ internal static class Messages
 
     internal static string UnknownSubject(string subject) => $"{subject} is no parameter, rule or part of this detail.";
 
-
     internal static string DidYouMean(string name) => $"Did you mean {name}?";
 
     internal static string NotInDetail(string key) => $"This detail has no parameter {key}.";

@@ -199,23 +199,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         var block = _all.Wrapped(note, column);
         var ways = Open(block, column, block.Width, Reach.Strict);
         ways = ways.Length == 0 ? Open(block, column, block.Width, Reach.SetBack) : ways;
-        return ways.Length == 0 ? 2 * Weights.Fault : ways[0].Option.Cost + (Suits(note, column) ? 0 : Weights.OtherSide);
-    }
-
-    private bool Suits(Note note, Column column)
-    {
-        var box = note.PartIds.Select(id => surface.ById[id].Box).First();
-        var (left, right) = WallFaces();
-        var middle = (left + right) / 2;
-        return (column.Side < 0 ? box.Left < middle : box.Right > middle)
-            && ((box.Left < middle && box.Right > middle && box.Width > 0.4 * (right - left)) || column.Side < 0 == (box.Left + box.Right) / 2 < middle);
-    }
-
-    private (double Left, double Right) WallFaces()
-    {
-        var wall = request.Section.Buildups.FirstOrDefault(buildup => buildup.Id == "wall");
-        var (a, b) = wall is null ? (surface.Drawn.Left, surface.Drawn.Right) : (surface.At(wall.At.From).X, surface.At(wall.At.To).X);
-        return (Math.Min(a, b), Math.Max(a, b));
+        return ways.Length == 0 ? 2 * Weights.Fault : ways[0].Option.Cost;
     }
 
     /// <summary>What the notes that stand leave of it; strict ways alone where there are any, unless more are wanted.</summary>

@@ -11,9 +11,16 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
     /// <summary>Widths to try for a note that looks for another place.</summary>
     internal static readonly double[] Shares = [Usual, 1, 0.6, 0.45];
 
-    private readonly Options _options = new(surface, request.View.LongestLeader, columns);
+    private readonly Options _options = new(surface, request.View.LongestLeader, columns, WallFaces(surface, request));
     private readonly Dictionary<(string, double), Block> _blocks = [];
     private readonly Dictionary<(string, string, int, double, bool), HeldNote[]> _ways = [];
+
+    private static (double Left, double Right) WallFaces(Surface surface, AnnotationRequest request)
+    {
+        var wall = request.Section.Buildups.FirstOrDefault(buildup => buildup.Id == "wall");
+        var (a, b) = wall is null ? (surface.Drawn.Left, surface.Drawn.Left) : (surface.At(wall.At.From).X, surface.At(wall.At.To).X);
+        return (Math.Min(a, b), Math.Max(a, b));
+    }
 
     /// <summary>The number of a note: its reference, or one of its own where it has none.</summary>
     internal static string KeyOf(Note note, IReadOnlyList<Note> notes) => note.Reference.Length > 0

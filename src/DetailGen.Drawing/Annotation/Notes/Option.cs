@@ -61,7 +61,9 @@ internal static class Weights
     internal const double ForeignSheet = 8;
     internal const double Lax = 12;
     internal const double Clearance = 10;
-    internal const double OtherSide = 30;
+
+    /// <summary>A leader through the whole wall.</summary>
+    internal const double Across = 40;
     internal const double Witness = 6;
 
     /// <summary>A bend out of line with the column's others, and each millimetre by which it is.</summary>

@@ -4,7 +4,8 @@ using DetailGen.Drawing.Scenes;
 namespace DetailGen.Drawing.Annotation.Notes;
 
 /// <summary>All admissible ways to lead one note, from the finite sets of tips and angles.</summary>
-internal sealed class Options(Surface surface, double longest, IReadOnlyList<Column> columns)
+/// <param name="wall">Where its faces are.</param>
+internal sealed class Options(Surface surface, double longest, IReadOnlyList<Column> columns, (double Left, double Right) wall)
 {
     internal const double LeaderGap = 0.7;
     internal const double TipGap = 1;
@@ -218,7 +219,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
             return null;
         }
 
-        var cost = way.Cost + (setback == 0 ? 0 : Weights.OutOfLine + Weights.Setback * setback);
+        var cost = way.Cost + (setback == 0 ? 0 : Weights.OutOfLine + Weights.Setback * setback) + (IsAcross(way.Tip.X, bend.X) ? Weights.Across : 0);
         if (earlier is not null)
         {
             cost += earlier.Column == column.Id ? Weights.Moved * Math.Abs(level - earlier.Y) : Weights.OtherColumn;
@@ -241,6 +242,13 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
 
     /// <summary>Whether a shoulder drawn on towards the part keeps off all parts.</summary>
     private bool InTheWhite(PaperPoint from, PaperPoint to) => Surface.Around(from, to) is var box && (_white.IsClear(box) || surface.Free(box, LeaderGap, LeaderGap, 0));
+
+    /// <summary>Whether a leader runs through most of the wall: there may be white paper on the side from which the part is seen.</summary>
+    private bool IsAcross(double tip, double bend)
+    {
+        const double Most = 0.6;
+        return Math.Min(Math.Max(tip, bend), wall.Right) - Math.Max(Math.Min(tip, bend), wall.Left) > Most * (wall.Right - wall.Left);
+    }
 
     private bool ShoulderIsClear(PaperPoint bend, PaperPoint end)
     {
