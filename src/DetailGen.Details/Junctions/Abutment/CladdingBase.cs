@@ -21,13 +21,13 @@ internal static class CladdingBase
         var drip = !over ? Drip : front < weather + 5 ? 0 : Math.Min(Drip, foot - Metal - upstand.Head(weather) - sheets - 4);
         IReadOnlyList<Point> nose = drip >= 1 ? [new(weather, foot - Metal - drip)] : [];
         site.Lay(
-            "wall.base-profile", "Drip profile", "wall.base-profile", Element.Wall, Roles.Drainage | Roles.Fixing, Stage.Cladding,
+            "wall.base-profile", "Drip profile", "wall.base-profile", Element.Wall, Roles.Drainage | Roles.Fixing, Stage.CladdingAbove,
             [new(face, foot - Metal), new(weather, foot - Metal), .. nose], Metal, ["flashing"], Seat.Between, runsOn: false, "wall.insulation-base");
         var end = over ? weather : outside;
         site.Add(new(
             "wall.base-seal", "Compressible strip", "wall.base-seal", Element.Wall,
             Region.Polygon(new(face, upstand.Head(face)), new(end, upstand.Head(end)), new(end, foot), new(face, foot)),
-            Roles.Insulation, Precedence.Fill, Stage.Cladding)
+            Roles.Insulation, Precedence.Fill, Stage.CladdingAbove)
         {
             Parameters = ["wall.insulation-base"],
         });
