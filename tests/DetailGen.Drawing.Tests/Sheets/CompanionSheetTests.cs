@@ -112,8 +112,8 @@ public class CompanionSheetTests
     public void A_control_line_runs_along_the_side_that_does_the_task(bool mirror)
     {
         var basis = Basis("A3", mirror);
-        DrawnPart Shedding(DrawnPart part) => part.Id == "coping" ? part with { Part = part.Part with { Roles = part.Part.Roles | Roles.WaterBarrier } } : part;
-        basis = basis with { Drawn = basis.Drawn with { Parts = [.. basis.Drawn.Parts.Select(Shedding)] } };
+        DrawnPart Tasked(DrawnPart part) => part with { Part = part.Part with { Roles = part.Part.Roles | (part.Id == "coping" ? Roles.WaterBarrier : part.Id == "wall.inner-leaf" ? Roles.AirBarrier : Roles.None) } };
+        basis = basis with { Drawn = basis.Drawn with { Parts = [.. basis.Drawn.Parts.Select(Tasked)] } };
         var lines = Assert.Single(Assert.Single(CompanionSheets.Of(Companion.ControlLines, basis)).Views).Items.OfType<Stroke>().Where(stroke => stroke.Row.StartsWith("control.", StringComparison.Ordinal)).ToArray();
         PaperBox Line(string id) => ItemBounds.Of(lines.Where(line => line.PartId == id));
 
