@@ -16,6 +16,9 @@ internal sealed class ControlPaths(CompanionBasis basis, IReadOnlyList<Roles> ta
     /// <summary>Pieces shorter than this are edges of a joint or a groove; mm on paper.</summary>
     private const double Least = 1.5;
 
+    /// <summary>Two parts of one task that are nearer than this lie against each other; mm on paper.</summary>
+    private const double Against = 0.15;
+
     private readonly Region _seen = Region.Box(new OnPaper(basis.Drawn.Scale, basis.Drawn.Mirror).At(BreakLines.Clip(basis.Section, basis.Window)));
 
     internal IReadOnlyList<IReadOnlyList<PaperPoint>> Of(DrawnPart part, Roles task)
@@ -37,9 +40,11 @@ internal sealed class ControlPaths(CompanionBasis basis, IReadOnlyList<Roles> ta
     private IEnumerable<FacePath> Faces(DrawnPart part, Roles task, int lane)
     {
         var towards = Towards(part.Part, task);
+        var next = Region.Union(basis.Drawn.Parts.Where(other => other.Id != part.Id && !other.IsSheet && other.Part.Presence == Presence.Cut && other.Part.Roles.HasFlag(task)).Select(other => other.Visible));
+        var free = Region.Box(_seen.Bounds.Grow(Least)).Minus(next.Grow(Against)); // where it lies against another of that task, the line is the other's
         foreach (var ring in part.Visible.Pieces.Select(piece => piece.Outline))
         {
-            foreach (var run in Runs([.. ring.Select(corner => new PaperPoint(corner.X, corner.Y))], towards))
+            foreach (var run in Runs([.. ring.Select(corner => new PaperPoint(corner.X, corner.Y))], towards).SelectMany(run => Clipped(run, free)))
             {
                 var face = new FacePath(run);
                 if (face.Pieces > 0 && face.Length > Least)
