@@ -28,6 +28,9 @@ public sealed record Part(
     /// <summary>The stage of the work in which it is built, from 0; parts of one stage follow each other in build order.</summary>
     public int Stage { get; init; }
 
+    /// <summary>It goes up with the wall lift by lift, round what is built into it: a leaf, what stands between leaves, a tie.</summary>
+    public bool Rises { get; init; }
+
     /// <summary>The slot of the construction or junction that the part fills, such as <c>wall.outer-leaf</c>.</summary>
     public required string Slot { get; init; }
 

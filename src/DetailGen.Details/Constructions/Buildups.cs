@@ -56,8 +56,8 @@ internal static class Buildups
                     break;
                 case RoofBehaviour.Joists:
                     layers.Add(new(
-                        reference, layer.Slot, site.Sizes.Is("roof.joists", "across") ? layer.Slot + ".1" : "roof.void", "Void", Air,
-                        placed.Thickness + firring!.Thickness, LayerKind.Bridged, layer.Function,
+                        reference, layer.Slot, site.Sizes.Is("roof.joists", "across") ? layer.Slot + ".1" : "roof.void", "Void between joists", Air,
+                        placed.Thickness + firring!.Thickness, LayerKind.Bridged, "unventilated air space",
                         Repeated(site, "joists ", "roof.joist-width", "roof.joist-centres")));
                     break;
                 default:

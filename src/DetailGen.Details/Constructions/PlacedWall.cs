@@ -17,9 +17,10 @@ public sealed record PlacedLayer(WallLayer Layer, double Left, double Right)
 /// <param name="CladdingTop">Their top.</param>
 /// <param name="LiningTop">Top of the lining.</param>
 /// <param name="Bed">Underside of a bed joint, from which courses count.</param>
+/// <param name="Cladding">When they are put on.</param>
 /// <param name="Ribbon">Whether the lining ends there, and is sealed by a ribbon; otherwise it goes on.</param>
 public sealed record WallEnds(
-    double Foot, double LeafTop, double CavityTop, double CladdingFoot, double CladdingTop, double LiningTop, double Bed, bool Ribbon);
+    double Foot, double LeafTop, double CavityTop, double CladdingFoot, double CladdingTop, Stage Cladding, double LiningTop, double Bed, bool Ribbon);
 
 /// <summary>A tray as the cavity sees it: all below the line is under it; left to right, mm.</summary>
 /// <param name="Line">Upper face of what carries the tray, over the whole width of the wall.</param>
@@ -127,7 +128,7 @@ public sealed class PlacedWall
                     BuildCavity(site, placed, ends, tray);
                     break;
                 case WallBehaviour.Cladding:
-                    site.Add(Blank(placed, placed.Layer.Slot, Box(placed, ends.CladdingFoot, ends.CladdingTop), Precedence.Fill, Stage.Cladding));
+                    site.Add(Blank(placed, placed.Layer.Slot, Box(placed, ends.CladdingFoot, ends.CladdingTop), Precedence.Fill, ends.Cladding));
                     break;
                 default:
                     BuildLining(site, placed, ends);

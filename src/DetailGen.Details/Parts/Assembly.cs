@@ -27,6 +27,7 @@ internal static class Assembly
             {
                 Slot = blank.Slot,
                 Stage = (int)blank.Stage,
+                Rises = blank.Stage is Stage.WallBelow or Stage.WallAbove,
                 Parameters = blank.Parameters,
                 Words = wording.For(blank, material),
                 Sheet = blank.Sheet,

@@ -20,19 +20,28 @@ public enum Precedence
     Air,
 }
 
-/// <summary>The order of work on site, roughly; within one stage blanks follow each other as they were added.</summary>
+/// <summary>The order of work on site; within one stage blanks follow each other as they were added. The wall of the first stages goes up round what is built into it.</summary>
 public enum Stage
 {
     WallBelow,
     RoofStructure,
+    Tray,
+    WallAbove,
     Deck,
     VapourControl,
-    WallAbove,
     RoofInsulation,
     Upstand,
+
+    /// <summary>What makes the wall level under membrane or coping.</summary>
+    WallHead,
+
+    /// <summary>Render and outside insulation up to a wall's head.</summary>
+    Cladding,
     Waterproofing,
     Head,
-    Cladding,
+
+    /// <summary>The same above a roof, whose flashing they stand over.</summary>
+    CladdingAbove,
     Finish,
     Lining,
     Left,

@@ -36,7 +36,7 @@ internal static class RestraintStrap
     private static void BuildOnSide(Site site, double end)
     {
         var top = site.Level(Levels.StructureTop) - Below;
-        Add(site, Region.Box(Back(site), top - site.Length("strap.width"), Math.Min(site.Face(Faces.RoofSide) + Along, end), top));
+        Add(site, Region.Box(Back(site), top - site.Length("strap.width"), Math.Min(site.Face(Faces.RoofSide) + Along, end), top), "strap.thickness");
     }
 
     private static void BuildOnTop(Site site, double end)
@@ -46,7 +46,7 @@ internal static class RestraintStrap
         var first = site.Face(Faces.RoofSide) + site.Length("roof.joist-wall-gap");
         var joists = site.Sizes.Number("strap.joists");
         var reach = Math.Min(first + ((joists - 1) * centres) + width, end);
-        Add(site, Region.Box(back, top - thick, reach, top).Union(Region.Box(back, top - TurnDown, back + thick, top)));
+        Add(site, Region.Box(back, top - thick, reach, top).Union(Region.Box(back, top - TurnDown, back + thick, top)), "strap.width");
         var deep = site.Length("roof.joist-depth") / 2;
         for (var number = 1; number < joists; number++)
         {
@@ -66,11 +66,12 @@ internal static class RestraintStrap
     // Without a cavity it turns down in a chase of the leaf.
     private static double Back(Site site) => site.Face(Faces.BearingEnd) - (site.HasFace(Faces.CavityLeft) ? site.Length("strap.thickness") : 0);
 
-    private static void Add(Site site, Region region) =>
+    // Its size out of the plane hangs on which side of it is seen.
+    private static void Add(Site site, Region region, string deep) =>
         site.Add(new("strap", "Restraint strap", "strap", Element.Wall, region, Roles.Fixing, Precedence.Sheet, Stage.RoofStructure)
         {
             Presence = Presence.Local,
             Parameters = ["strap.spacing", "strap.width", "strap.thickness"],
-            Repeat = new(site.Length("strap.spacing"), site.Length("strap.width")),
+            Repeat = new(site.Length("strap.spacing"), site.Length(deep)),
         });
 }

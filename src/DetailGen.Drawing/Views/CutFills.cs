@@ -21,7 +21,7 @@ internal static class CutFills
 
     public static FilledParts Fill(CutParts cut, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, OnPaper paper)
     {
-        var covers = laid.Select(sheet => sheet.Cover).ToArray();
+        var covers = laid.Select(sheet => sheet.Cover.Minus(sheet.Filled)).ToArray();
         var overs = locals.Select(local => local.Opening ? local.Region : local.Region.Grow(SheetStyles.FillClear)).ToArray();
         var fills = cut.Parts.ToDictionary(entry => entry.Part.Id, entry => PartFill.Of(entry.Part), StringComparer.Ordinal);
         var (variants, same) = Variants.Colour(fills, Edges.Touching(cut.Edges));

@@ -14,6 +14,9 @@ internal static class LocalParts
 {
     private const double SolidUnder = 2.0;
 
+    /// <summary>No metal of a fixing is that thick: what is seen of it is its broad side, mm.</summary>
+    private const double Broad = 15;
+
     public static IReadOnlyList<LocalPart> Of(IEnumerable<(Part Part, Region Region)> parts, double scale) =>
         [.. parts.OrderBy(entry => entry.Part.BuildOrder).Select(entry => Of(entry.Part, entry.Region, scale))];
 
@@ -36,6 +39,11 @@ internal static class LocalParts
         if (metal && thick < SolidUnder)
         {
             return new(part, region, false, [.. Bands.Solids(region, $"solid.{solid}.{wall}", part.Id)]);
+        }
+
+        if (metal && Slender(part.Region) >= Broad)
+        {
+            return new(part, region, false, [.. Ring(region, Rows.Beyond(part), part.Id)]);
         }
 
         var axis = new PaperPoint(1, 0);

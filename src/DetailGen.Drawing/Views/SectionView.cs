@@ -15,10 +15,11 @@ public static class SectionView
         var disc = options.Only is { } only ? paper.At(only.Region) : null;
         var clip = disc ?? Region.Box(clipBox);
         var seen = section.Parts.Select(part => (Part: part, Region: Bands.Within(paper.At(part.Region), clip))).Where(entry => !entry.Region.IsEmpty).ToArray();
-        var cut = new CutParts([.. seen.Where(entry => entry.Part is { Presence: Presence.Cut, IsAir: false, Sheet: null })]);
+        var cut = new CutParts([.. seen.Where(entry => IsSolid(entry.Part))]);
 
         var laid = SheetLayout.Lay(seen.Where(entry => entry.Part is { Sheet: not null, Presence: not Presence.Beyond }).Select(entry => entry.Part), paper, cut.OutlineHalf);
-        cut = cut.Joined(laid.Where(sheet => sheet.Style.Sign == SheetSign.Line), paper);
+        (var solid, laid) = Pressed.Between(cut.Parts, laid);
+        cut = new CutParts(solid).Joined(laid.Where(sheet => sheet.Style.Sign == SheetSign.Line), paper);
         var locals = LocalParts.Of(seen.Where(entry => entry.Part is { Presence: Presence.Local, Sheet: null }), options.Scale);
 
         var filled = CutFills.Fill(cut, laid, locals, paper);
@@ -36,11 +37,14 @@ public static class SectionView
         items.AddRange(locals.SelectMany(local => local.Items));
         items.AddRange(breaks.Select(BreakLines.Draw));
 
-        var parts = seen.Select(entry => Drawn(entry.Part, entry.Region, laid, locals, filled, clip)).Where(part => !part.Visible.IsEmpty).OrderBy(part => part.Part.BuildOrder).ToArray();
+        var places = solid.ToDictionary(entry => entry.Part.Id, entry => entry.Region, StringComparer.Ordinal);
+        var parts = seen.Select(entry => Drawn(entry.Part, places.GetValueOrDefault(entry.Part.Id, entry.Region), laid, locals, filled, clip)).Where(part => !part.Visible.IsEmpty).OrderBy(part => part.Part.BuildOrder).ToArray();
         return new(options.Scale, options.Mirror, items, parts, breaks, Faults.Of(laid, filled, clip, options.Scale), ItemBounds.Of(items));
 
         bool OnCut(Edge edge) => disc is null ? SectionView.OnCut(edge, clipBox) : SectionView.OnCut(edge, disc);
     }
+
+    private static bool IsSolid(Part part) => part is { Presence: Presence.Cut, IsAir: false, Sheet: null };
 
     private static IEnumerable<Stroke> Outlines(CutParts cut, FilledParts filled, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, Func<Edge, bool> onCut)
     {

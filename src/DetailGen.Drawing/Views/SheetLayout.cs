@@ -16,6 +16,9 @@ internal sealed record LaidSheet(Part Part, SheetStyle Style, FacePath Face, Pro
     /// <summary>The body and the white beneath it down to the face, and a margin: fills of neighbours stay out.</summary>
     public Region Cover { get; init; } = Region.Empty;
 
+    /// <summary>As much of the white beneath as something pressed under the sheet fills.</summary>
+    public Region Filled { get; init; } = Region.Empty;
+
     /// <summary>Height of the outer edge where the sheet lies flat on its face.</summary>
     public double Top => Profile.Floor + Style.Width;
 }

@@ -14,6 +14,7 @@ internal static class BuildingLaws
         UnitsCanBeCut(section);
         PavingLies(section);
         MetalCopingDripsClear(section);
+        TheStripUnderCladdingLiesOnTheFlashing(section);
     }
 
     private static Part[] Of(Section section, string id) =>
@@ -103,6 +104,15 @@ internal static class BuildingLaws
 
         Assert.Contains(section.Runs, run => run.Heading == Heading.Along && run.Least > slabs[1].Region.Bounds.Left);
         Assert.All([slabs[0], supports[0], section["roof.finish-margin"]], part => Assert.NotEmpty(part.Words.Note));
+    }
+
+    private static void TheStripUnderCladdingLiesOnTheFlashing(Section section)
+    {
+        if (section.Parts.FirstOrDefault(part => part.Id == "wall.base-seal") is { } strip)
+        {
+            Assert.Single(strip.Region.Pieces); // none of it behind the flashing
+            Assert.True(strip.Region.Bounds.Top < section["wall.insulation"].Region.Bounds.Bottom + Hair);
+        }
     }
 
     private static void MetalCopingDripsClear(Section section)

@@ -17,6 +17,7 @@ internal static class Laws
         Inside(section);
         WaterRuns(section);
         BuildingLaws.Hold(section);
+        WorkLaws.Hold(section);
         Assert.All(section.Measures, measure => Assert.True(double.IsFinite(measure.Value) && (measure.Chain.Length == 0 || measure.Value > 0), measure.Id));
     }
 

@@ -48,6 +48,35 @@ public class SheetLayoutTests
         }
     }
 
+    [Theory]
+    [InlineData(5, false)]
+    [InlineData(10, true)]
+    [InlineData(20, false)]
+    public void What_is_pressed_between_two_sheets_is_drawn_between_them(double scale, bool mirror)
+    {
+        // A membrane with a fall, a flashing on it that stands off at its end, and a level profile over a wedge.
+        Point[] head = [new(0, 0), new(90, -9)];
+        var paper = new OnPaper(scale, mirror);
+        var membrane = Sheet("membrane", 1, "WP", head, []);
+        var flashing = Sheet("flashing", 2, "ME", [.. head, new(100, -10), new(100, -80)], ["membrane"]);
+        var profile = Sheet("profile", 3, "ME", [new(0, 5), new(140, 5)], ["flashing"]) with { Region = Region.Box(0, 5, 140, 6) };
+        profile = profile with { Sheet = profile.Sheet! with { Seat = Seat.Between } };
+        var wedge = membrane with { Id = "wedge", Sheet = null, Region = Region.Polygon(new(0, 4), new(100, -6), new(100, 5), new(0, 5)) };
+        var under = membrane with { Id = "under", Sheet = null, Region = Region.Polygon(new(0, -100), new(90, -100), new(90, -9), new(0, 0)) };
+        var laid = SheetLayout.Lay([membrane, flashing, profile], paper, _ => 0);
+
+        var (parts, sheets) = Pressed.Between([(wedge, paper.At(wedge.Region)), (under, paper.At(under.Region))], laid);
+
+        var drawn = parts[0].Region;
+        var (lower, upper) = (laid.Single(sheet => sheet.Part.Id == "flashing").Body, laid.Single(sheet => sheet.Part.Id == "profile").Body);
+        var x = (mirror ? -60 : 60) / scale;
+        var cut = Assert.Single(drawn.Cut(new(x, -100), new(x, 100)));
+        Assert.Equal(lower.Cut(new(x, -100), new(x, 100))[^1].To.Y, cut.From.Y, 0.02);
+        Assert.Equal(upper.Cut(new(x, -100), new(x, 100))[0].From.Y, cut.To.Y, 0.02);
+        Assert.Contains(sheets, sheet => !sheet.Filled.IsEmpty);
+        Assert.Equal(paper.At(under.Region).Area, parts[1].Region.Area, 0.001);
+    }
+
     [Fact]
     public void A_band_keeps_its_width_through_corners_and_joggles_but_for_the_white_to_its_neighbour() =>
         Gen.Select(Faces, Gen.Double[0.2, 0.4]).Always((face, start) =>

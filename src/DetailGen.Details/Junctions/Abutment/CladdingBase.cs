@@ -21,13 +21,15 @@ internal static class CladdingBase
         var drip = !over ? Drip : front < weather + 5 ? 0 : Math.Min(Drip, foot - Metal - upstand.Head(weather) - sheets - 4);
         IReadOnlyList<Point> nose = drip >= 1 ? [new(weather, foot - Metal - drip)] : [];
         site.Lay(
-            "wall.base-profile", "Drip profile", "wall.base-profile", Element.Wall, Roles.Drainage | Roles.Fixing, Stage.Cladding,
+            "wall.base-profile", "Drip profile", "wall.base-profile", Element.Wall, Roles.Drainage | Roles.Fixing, Stage.CladdingAbove,
             [new(face, foot - Metal), new(weather, foot - Metal), .. nose], Metal, ["flashing"], Seat.Between, runsOn: false, "wall.insulation-base");
+        // It starts within the flashing, which is cut out of it, so that nothing of it comes to lie in the clearance behind.
+        double Under(double x) => upstand.Head(x) + (site.Length("flashing.thickness") / 2);
         var end = over ? weather : outside;
         site.Add(new(
             "wall.base-seal", "Compressible strip", "wall.base-seal", Element.Wall,
-            Region.Polygon(new(face, upstand.Head(face)), new(end, upstand.Head(end)), new(end, foot), new(face, foot)),
-            Roles.Insulation, Precedence.Fill, Stage.Cladding)
+            Region.Polygon(new(face, Under(face)), new(end, Under(end)), new(end, foot), new(face, foot)),
+            Roles.Insulation, Precedence.Fill, Stage.CladdingAbove)
         {
             Parameters = ["wall.insulation-base"],
         });

@@ -42,13 +42,13 @@ internal sealed class Parapet : IJunction
             site.SetLevel(Levels.TrayOutlet, site.Length("tray.outlet"));
         }
 
-        wall.Build(site, new(foot, wallHead, head, foot, head, ceiling, wallHead, Ribbon: true), line);
+        wall.Build(site, new(foot, wallHead, head, foot, head, Stage.Cladding, ceiling, wallHead, Ribbon: true), line);
         roof.Build(site, ends);
         MemberSeat.Build(site);
         if (lifted)
         {
             site.Lay(
-                "wall.head-membrane", "Secondary membrane", "wall.head-membrane", Element.Wall, Roles.WaterBarrier, Stage.Head,
+                "wall.head-membrane", "Secondary membrane", "wall.head-membrane", Element.Wall, Roles.WaterBarrier, Stage.Waterproofing,
                 [new(0, head), new(face, head)], site.Length("roof.membrane"), [], Seat.Between, runsOn: false, "roof.membrane");
         }
 
@@ -103,7 +103,7 @@ internal sealed class Parapet : IJunction
             site.Add(new(
                 "coping.plate", "Support plate", "coping.plate", Element.Wall,
                 Region.Box(site.Face(Faces.CavityLeft) - bearing, head - site.Length("coping.plate"), site.Face(Faces.CavityRight) + bearing, head),
-                Roles.Support, Precedence.Member, Stage.Head)
+                Roles.Support, Precedence.Member, Stage.WallHead)
             {
                 Parameters = ["coping.plate", "coping.plate-bearing"],
             });
@@ -113,7 +113,7 @@ internal sealed class Parapet : IJunction
         {
             site.Add(new(
                 "parapet.head-insulation", "Insulation over the wall head", "parapet.head-insulation", Element.Wall,
-                Region.Box(site.Face(Faces.BearingEnd), wallHead, site.Face(Faces.RoofSide), head), Roles.Insulation | Roles.Support, Precedence.Board, Stage.Head)
+                Region.Box(site.Face(Faces.BearingEnd), wallHead, site.Face(Faces.RoofSide), head), Roles.Insulation | Roles.Support, Precedence.Board, Stage.WallHead)
             {
                 Parameters = ["parapet.head-insulation"],
             });
@@ -125,7 +125,7 @@ internal sealed class Parapet : IJunction
         {
             site.Add(new(
                 number == 1 ? "coping.bed-lower" : $"coping.bed-lower.{number}", "Mortar bed", "coping.bed", Element.Wall,
-                Region.Box(leaf.Left, wallHead, leaf.Right, head), Roles.Support, Precedence.Fill, Stage.Head)
+                Region.Box(leaf.Left, wallHead, leaf.Right, head), Roles.Support, Precedence.Fill, Stage.WallHead)
             {
                 Again = true,
                 Parameters = ["coping.bed"],

@@ -92,10 +92,21 @@ internal static class ParapetPlan
             yield return new("coping.underside-rise", new(datum, from), new(inner, under), Axis.Vertical, Chains.Heights);
         }
 
-        yield return new("coping.depth", new(inner, under), new(inner, top), Axis.Vertical, Chains.Heights);
+        // Where its edge towards the roof is the thin one, the chain has room for both.
+        var edge = under + site.Length("coping.thickness");
+        if (site.Sizes.Is("coping.fall-to", "outside"))
+        {
+            var outer = -site.Length("coping.overhang");
+            yield return new("coping.thickness", new(outer, under), new(outer, edge), Axis.Vertical, Chains.Close);
+            yield return new("coping.depth", new(inner, under), new(inner, top), Axis.Vertical, Chains.Heights);
+        }
+        else
+        {
+            yield return new("coping.thickness", new(inner, under), new(inner, edge), Axis.Vertical, Chains.Heights);
+            yield return new("coping.rise", new(inner, edge), new(inner, top), Axis.Vertical, Chains.Heights);
+        }
+
         yield return new("parapet.height", new(datum, 0), new(inner, top), Axis.Vertical, Chains.Heights, 2);
-        var thin = site.Sizes.Is("coping.fall-to", "outside") ? -site.Length("coping.overhang") : inner;
-        yield return new("coping.thickness", new(thin, under), new(thin, under + site.Length("coping.thickness")), Axis.Vertical, Chains.Close);
 
         // As far down as the tray's edge, in bricks; a wall without one shows its units' own course.
         var (courses, course) = site.Sizes.Has("tray.courses-below-head") ? (site.Sizes.Number("tray.courses-below-head"), 75.0) : (1, wall.Bearing.Layer.Course);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using DetailGen.Analysis.Work;
 using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Views;
@@ -9,11 +10,15 @@ namespace DetailGen.Drawing.Sheets.Companions;
 /// <summary>The section in numbered stages, as it is built: what is new is filled, what stands already is outlined.</summary>
 internal static class BuildSequence
 {
-    private const int MostStages = 8;
+    private const int MostStages = 10;
+
+    // Tells what stands of a part from what is added to it, while a stage is drawn.
+    private const string Standing = "~";
     private const double MostTitle = 130;
     private const double Gap = 5;
     private const double Text = 2.5;
     private const double Pitch = 3.9;
+    private const double Indent = 6;
     private const int CaptionLines = 3;
     private const double Caption = CaptionLines * Pitch + 2;
 
@@ -36,20 +41,19 @@ internal static class BuildSequence
             var picture = cell with { Bottom = cell.Bottom + Caption };
             views.Add(view);
             placements.Add(new(view.Id, Middle(picture, whole.Bounds), picture));
-            items.AddRange(Words(stages[i], i + 1, cell));
+            items.AddRange(Words(stages, i, cell));
         }
 
         return new(scale, views, placements, [.. items, .. basis.Title("Build sequence", scale, new(basis.Room.Left, beside ? basis.Format.Space.Bottom + 7 : basis.Room.Bottom))]);
     }
 
-    /// <summary>Parts by stage of the work, in order; small neighbours joined until there are no more than fit a sheet.</summary>
+    /// <summary>What is built, in order; small neighbours joined until there are no more than fit a sheet.</summary>
     internal static IReadOnlyList<IReadOnlyList<Part>> Stages(Section section)
     {
-        var stages = section.Parts.Where(part => !part.IsAir).OrderBy(part => part.BuildOrder).GroupBy(part => part.Stage).OrderBy(group => group.Key)
-            .Select(group => (IReadOnlyList<Part>)[.. group]).ToList();
+        var stages = WorkOrder.Of(section).ToList();
         while (stages.Count > MostStages)
         {
-            var least = Enumerable.Range(0, stages.Count - 1).MinBy(i => stages[i].Count + stages[i + 1].Count);
+            var least = Enumerable.Range(0, stages.Count - 1).MinBy(i => Weight(stages[i]) + Weight(stages[i + 1]));
             stages[least] = [.. stages[least], .. stages[least + 1]];
             stages.RemoveAt(least + 1);
         }
@@ -57,14 +61,38 @@ internal static class BuildSequence
         return stages;
     }
 
+    // How wall and what is built into it follow each other is what the sheet is for.
+    private static int Weight(IReadOnlyList<Part> stage) => stage.Select(part => part.Name).Distinct(StringComparer.Ordinal).Count() + (stage.Any(part => part.Rises) ? 20 : 0);
+
     private static View Stage(CompanionBasis basis, IReadOnlyList<IReadOnlyList<Part>> stages, int last, double scale)
     {
-        var standing = stages.Take(last + 1).SelectMany(parts => parts).Select(part => part.Id).ToHashSet(StringComparer.Ordinal);
         var now = stages[last].Select(part => part.Id).ToHashSet(StringComparer.Ordinal);
-        Part[] parts = [.. basis.Section.Parts.Where(part => standing.Contains(part.Id))];
+        var before = stages.Take(last).SelectMany(parts => parts).ToLookup(part => part.Id, StringComparer.Ordinal);
+        var goes = stages.SelectMany(parts => parts).ToLookup(part => part.Id, StringComparer.Ordinal);
+        var parts = new List<Part>();
+        foreach (var whole in basis.Section.Parts.Where(part => now.Contains(part.Id) || before.Contains(part.Id)))
+        {
+            Part[] standing = [.. before[whole.Id]];
+            Part[] added = [.. stages[last].Where(part => part.Id == whole.Id)];
+            if (standing.Length + added.Length == goes[whole.Id].Count() && (standing.Length == 0 || added.Length == 0 || whole.Sheet is not null))
+            {
+                parts.Add(whole);
+                continue;
+            }
+
+            foreach (var (pieces, mark) in new[] { (standing, added.Length > 0 ? Standing : ""), (added, "") }.Where(one => one.Item1.Length > 0))
+            {
+                parts.Add(pieces[0] with { Id = whole.Id + mark, Region = Region.Union(pieces.Select(piece => piece.Region)) });
+            }
+        }
+
         var section = basis.Section with { Parts = parts, Runs = [.. basis.Section.Runs.Where(run => parts.Any(part => Reaches(part, run)))] };
         var drawn = SectionView.Draw(section, new(scale, ViewRoom.Least(basis.Section), basis.Drawn.Mirror));
-        Item[] seen = [.. drawn.Items.Where(item => IsLine(item) || IsOf(item, now)).Select(item => item is Stroke stroke && !IsOf(item, now) ? CompanionBasis.Thin(stroke) : item)];
+        Item[] seen =
+        [
+            .. drawn.Items.Where(item => IsLine(item) || IsOf(item, now)).Select(item => item is Stroke stroke && !IsOf(item, now) ? CompanionBasis.Thin(stroke) : item)
+                .Select(item => item.PartId is { } id && id.Contains(Standing, StringComparison.Ordinal) ? item with { PartId = id.Replace(Standing, "", StringComparison.Ordinal) } : item),
+        ];
         return new("stage-" + (last + 1).ToString(CultureInfo.InvariantCulture), scale, seen, drawn.Bounds);
     }
 
@@ -106,16 +134,20 @@ internal static class BuildSequence
 
     private static PaperPoint Middle(PaperBox cell, PaperBox box) => new((cell.Left + cell.Right - box.Left - box.Right) / 2, (cell.Bottom + cell.Top - box.Bottom - box.Top) / 2);
 
-    private static IEnumerable<Item> Words(IReadOnlyList<Part> parts, int number, PaperBox cell)
+    private static IEnumerable<Item> Words(IReadOnlyList<IReadOnlyList<Part>> stages, int at, PaperBox cell)
     {
-        yield return new Text("key", number.ToString(CultureInfo.InvariantCulture), new(cell.Left, cell.Bottom + Caption - Pitch), Text, Bold: true);
-        var names = parts.Select(part => part.Name).Distinct(StringComparer.Ordinal).Select((name, i) => i == 0 ? name : char.ToLowerInvariant(name[0]) + name[1..]).ToList();
-        var lines = Wrapping.Wrap(string.Join(", ", names), Text, cell.Width - 5);
+        yield return new Text("key", (at + 1).ToString(CultureInfo.InvariantCulture), new(cell.Left, cell.Bottom + Caption - Pitch), Text, Bold: true);
+        var begun = stages.Take(at).SelectMany(parts => parts).Select(part => part.Name).ToHashSet(StringComparer.Ordinal);
+        var goesOn = stages[at].Any(part => part.Rises && begun.Contains(part.Name));
+        var names = stages[at].GroupBy(part => part.Name, StringComparer.Ordinal)
+            .Select(same => char.ToLowerInvariant(same.Key[0]) + same.Key[1..] + (same.All(part => part.Sheet is not null) && begun.Contains(same.Key) ? " turned over" : "")).ToList();
+        names[0] = goesOn ? "Further up: " + names[0] : char.ToUpperInvariant(names[0][0]) + names[0][1..];
+        var lines = Wrapping.Wrap(string.Join(", ", names), Text, cell.Width - Indent);
         for (var count = names.Count - 1; lines.Count > CaptionLines && count > 0; count--)
         {
-            lines = Wrapping.Wrap($"{string.Join(", ", names.Take(count))} and {(names.Count - count).ToString(CultureInfo.InvariantCulture)} more", Text, cell.Width - 5);
+            lines = Wrapping.Wrap($"{string.Join(", ", names.Take(count))} and {(names.Count - count).ToString(CultureInfo.InvariantCulture)} more", Text, cell.Width - Indent);
         }
 
-        yield return new Paragraph("key", lines, new(cell.Left + 5, cell.Bottom + Caption - Pitch), Text, Pitch);
+        yield return new Paragraph("key", lines, new(cell.Left + Indent, cell.Bottom + Caption - Pitch), Text, Pitch);
     }
 }

@@ -6,7 +6,7 @@ using DetailGen.Sections;
 namespace DetailGen.Drawing.Sheets.Companions;
 
 /// <summary>
-/// Where water, air, vapour and heat are stopped: the parts with that task, each by a line along it, and for heat by its fill, over the thin outlines of the section.
+/// Where water, air, vapour and heat are stopped: the parts with that task, each by a line along the side that does it, and for heat by its fill, over the thin outlines of the section.
 /// Whether they are unbroken is for the checks; the sheet says so.
 /// </summary>
 internal static class ControlLines
@@ -28,16 +28,19 @@ internal static class ControlLines
     internal static CompanionSheet Of(CompanionBasis basis)
     {
         var drawn = basis.Drawn;
-        var seen = Region.Box(new OnPaper(drawn.Scale, drawn.Mirror).At(BreakLines.Clip(basis.Section, basis.Window)));
         var insulation = Having(basis, Roles.Insulation).Select(part => part.Id).ToHashSet(StringComparer.Ordinal);
         List<Item> items =
         [
-            .. drawn.Items.Where(item => item.Row.StartsWith("fill.", StringComparison.Ordinal) && item.PartId is { } part && insulation.Contains(part)),
+            .. drawn.Items.Where(item => IsFill(item) && item.PartId is { } part && insulation.Contains(part)),
             .. drawn.Items.OfType<Stroke>().Where(IsOutline).Select(CompanionBasis.Thin),
         ];
+        var paths = new ControlPaths(basis, [.. Lines.Select(line => line.Role)]);
+        var names = new Dictionary<Roles, IReadOnlyList<string>> { [Roles.Insulation] = Named(Having(basis, Roles.Insulation)) };
         foreach (var (role, row, _) in Lines)
         {
-            items.AddRange(Having(basis, role).SelectMany(part => Along(part, row, drawn.Mirror, seen)));
+            var along = Having(basis, role).Select(part => (Part: part, Lines: paths.Of(part, role))).Where(one => one.Lines.Count > 0).ToArray();
+            items.AddRange(along.SelectMany(one => one.Lines.Select(line => new Stroke(row, line) { PartId = one.Part.Id })));
+            names[role] = Named(along.Select(one => one.Part));
         }
 
         var view = basis.Format.Zones["view"];
@@ -45,7 +48,7 @@ internal static class ControlLines
             drawn.Scale,
             [new(Id, drawn.Scale, items, drawn.Bounds)],
             [new(Id, basis.Origin, view)],
-            [.. basis.Title("Control lines"), .. Legend(basis)]);
+            [.. basis.Title("Control lines"), .. Legend(basis, names)]);
     }
 
     private static IEnumerable<DrawnPart> Having(CompanionBasis basis, Roles role) =>
@@ -55,35 +58,11 @@ internal static class ControlLines
     private static bool IsOutline(Stroke stroke) =>
         stroke.Row == Rows.Break || (stroke.Row.StartsWith("cut.", StringComparison.Ordinal) && stroke.PartId?.EndsWith("/bed", StringComparison.Ordinal) != true);
 
-    // A sheet by its own line, as far as it is seen; anything else by the line through its middle along its axis.
-    private static IEnumerable<Stroke> Along(DrawnPart part, string row, bool mirror, Region seen)
-    {
-        for (var i = 0; i + 1 < part.Line.Count; i++)
-        {
-            var (a, b) = (part.Line[i], part.Line[i + 1]);
-            foreach (var (from, to) in seen.Cut(new(a.X, a.Y), new(b.X, b.Y)))
-            {
-                yield return new Stroke(row, [new(from.X, from.Y), new(to.X, to.Y)]) { PartId = part.Id };
-            }
-        }
+    private static bool IsFill(Item item) => item.Row.StartsWith("fill.", StringComparison.Ordinal) || item.Row.StartsWith("solid.", StringComparison.Ordinal);
 
-        if (part.IsSheet)
-        {
-            yield break;
-        }
+    private static string[] Named(IEnumerable<DrawnPart> parts) => [.. parts.Select(part => part.Part.Name.ToLowerInvariant()).Distinct(StringComparer.Ordinal)];
 
-        foreach (var piece in part.Visible.Pieces.Select(piece => Region.Polygon([.. piece.Outline])))
-        {
-            var (box, axis) = (piece.Bounds, part.Part.Axis);
-            var way = (box.Width + box.Height) / axis.Length * new Point(mirror ? -axis.X : axis.X, axis.Y);
-            foreach (var (from, to) in piece.Cut(box.Middle - way, box.Middle + way))
-            {
-                yield return new Stroke(row, [new(from.X, from.Y), new(to.X, to.Y)]) { PartId = part.Id };
-            }
-        }
-    }
-
-    private static IEnumerable<Item> Legend(CompanionBasis basis)
+    private static IEnumerable<Item> Legend(CompanionBasis basis, Dictionary<Roles, IReadOnlyList<string>> names)
     {
         var room = basis.Room;
         var drawn = basis.Drawn.Bounds.Shift(basis.Origin);
@@ -98,14 +77,13 @@ internal static class ControlLines
         {
             yield return Moving.By(sign, new(left, y + 1));
             yield return new Text("key", words, new(left + Sample + 3, y), Text, Bold: true);
-            var names = Having(basis, role).Select(part => part.Part.Name.ToLowerInvariant()).Distinct(StringComparer.Ordinal);
-            var lines = Wrapping.Wrap(string.Join(", ", names), Text, width - Sample - 3);
+            var lines = Wrapping.Wrap(string.Join(", ", names[role]), Text, width - Sample - 3);
             yield return new Paragraph("key", lines, new(left + Sample + 3, y - Pitch), Text, Pitch);
             y -= (lines.Count + 2) * Pitch;
         }
 
         yield return new Paragraph(
-            "block.notes", Wrapping.Wrap("Each line follows the parts with that task. That a line is unbroken is for the checks and for whoever signs the sheet.", Text, width), new(left, y), Text, Pitch);
+            "block.notes", Wrapping.Wrap("Each line follows the parts with that task: water along the side that it meets, air and vapour along the side of the room, sheets along themselves. Over the deck the roof's own parts keep air and vapour in. Where a line has a gap, a joint between two parts has to be sealed; that it is, is for whoever signs the sheet.", Text, width), new(left, y), Text, Pitch);
     }
 
     private static Stroke Zigzag => new("fill.IR.roof", [.. Enumerable.Range(0, 7).Select(i => new PaperPoint(Sample * i / 6, i % 2 == 0 ? -1.5 : 1.5))]);

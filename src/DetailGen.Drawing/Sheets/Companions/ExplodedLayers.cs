@@ -58,7 +58,11 @@ internal static class ExplodedLayers
         foreach (var layer in buildup.Layers)
         {
             var thickness = layer.Thickness / scale;
-            if (basis.Section.Parts.FirstOrDefault(part => part.Id == layer.PartId) is { IsAir: false } part)
+            if (layer.Kind == LayerKind.Bridged && layer.IsAir)
+            {
+                parts.AddRange(Members(basis.Section, layer, y * scale, piece * scale));
+            }
+            else if (basis.Section.Parts.FirstOrDefault(part => part.Id == layer.PartId) is { IsAir: false } part)
             {
                 parts.Add(Laid(part, y * scale, layer.Thickness, piece * scale));
             }
@@ -74,6 +78,27 @@ internal static class ExplodedLayers
         var section = new Section(basis.Section.Junction, parts, [], [], [], [], [], []);
         var drawn = SectionView.Draw(section, new(scale, new(0, y * scale, piece * scale, 100), Mirror: false));
         return (new("exploded-" + buildup.Id, scale, drawn.Items, drawn.Bounds), words, -y);
+    }
+
+    // The space between two edges seen beyond, and what crosses it: a member along the wall is cut, one across it is seen beyond.
+    private static IEnumerable<Part> Members(Section section, Layer layer, double top, double length)
+    {
+        if (section.Parts.FirstOrDefault(part => part.Slot == layer.Slot && part is { IsAir: false, Presence: Presence.Cut }) is not { } member)
+        {
+            yield break;
+        }
+
+        var under = member.Region.Bounds;
+        var on = section.Parts.Where(part => part.Presence == Presence.Cut && part.Roles.HasFlag(Roles.Structure) && part.Region.Bounds is var box && Math.Abs(box.Bottom - under.Top) < 0.1 && box.Left < under.Right && box.Right > under.Left).Take(1);
+        var across = member.Repeat is not null;
+        var (left, right) = across ? (0, length) : ((length - under.Width) / 2, (length + under.Width) / 2);
+        var foot = top - layer.Thickness;
+        foreach (var (part, from, to) in on.Select(part => (part, foot + under.Height, top)).Prepend((member, foot, foot + under.Height)))
+        {
+            yield return Laid(part, to, to - from, length) with { Region = Region.Box(left, from, right, to), Presence = across ? Presence.Beyond : Presence.Cut, Repeat = null, Axis = member.Axis };
+        }
+
+        yield return Laid(member, top, layer.Thickness, length) with { Id = layer.Slot + ".void", Presence = Presence.Beyond, Repeat = null };
     }
 
     private static Part Laid(Part part, double top, double thickness, double length)
