@@ -15,10 +15,13 @@ public static partial class Messages
 
     public static Diagnostic Unreadable(Mark at) => new("unreadable", at, "The file cannot be read.", "Look at its permissions, and whether another program holds it.");
 
-    public static Diagnostic FileTooLong(Mark at, long bytes, long most) => new("too-long", at,
-        Invariant($"The file has {bytes:#,0} bytes; at most {most:#,0} are read."), "A preset is a few hundred lines at most: is this the right file?");
+    public static Diagnostic FileTooLong(Mark at, long most) => new("too-long", at,
+        Invariant($"The file has more than {most:#,0} bytes, the most that are read."), "A preset is a few hundred lines at most: is this the right file?");
 
     public static Diagnostic Empty(Mark at) => new("empty", at, "The file is empty.", "Start from what the verb new writes.");
+
+    public static Diagnostic EmptyOrPipe(Mark at) => new("empty", at, "The file is empty, or it is a pipe or a device.",
+        "Look whether it is the right file; what another program writes can be given as /dev/stdin.");
 
     public static Diagnostic Binary(Mark at) => new("binary", at, "The file is no text: it holds control characters.", "Is this the right file?");
 
