@@ -24,6 +24,12 @@ internal static class Messages
 
     internal static string CannotBeHint => "Look at the spelling, or write somewhere else.";
 
+    internal static string NameTooLong => "the name is too long for it";
+
+    internal static string NameTooLongHint => "Choose a shorter name.";
+
+    internal static string TakesNoFiles => "no files can be made in that folder";
+
     internal static string DiskFault => "the disk did not take them";
 
     internal static string DiskFaultHint => "Is it full, or is one of the files open elsewhere?";
@@ -52,6 +58,14 @@ internal static class Messages
     internal static string OneOf(IEnumerable<string> words) => $"Choose one of {string.Join(", ", words)}.";
 
     internal static string NoFileNamed => "--out names no file.";
+
+    internal static string NoFileNamedHint => "Write the name of the preset to make, such as my-parapet.yaml.";
+
+    internal static string FileExistsHint => "Choose another name, or take that file away.";
+
+    internal static string IsFolderItself(string path) => $"{path} is a folder.";
+
+    internal static string NameAFile => "Name a file in it.";
 
     internal static string FileExists(string file) => $"{file} exists already and is not overwritten.";
 

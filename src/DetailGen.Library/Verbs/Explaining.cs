@@ -17,7 +17,7 @@ internal static class Explaining
         var read = PresetFiles.Read(request.Preset, request.Overrides, office);
         if (!read.IsGood)
         {
-            return Empty(request, "") with { Errors = SolvedReport.Errors(read.Faults), Status = 2 };
+            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReport.Errors(read.Faults), Status = 2 };
         }
 
         if (request.WhatIf.Count > 0)
