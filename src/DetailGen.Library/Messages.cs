@@ -69,7 +69,7 @@ internal static class Messages
 
     internal static string FileExists(string file) => $"{file} exists already and is not overwritten.";
 
-    internal static string UnknownSubject(string subject) => $"{subject} is no parameter, rule or part of this detail.";
+    internal static string UnknownSubject(string subject) => $"{subject} is nothing that this detail has a name for.";
 
     internal static string LargerSheet(string asked, string drawn) => $"The view does not fit {asked}; it is drawn {drawn}.";
 
