@@ -77,7 +77,7 @@ internal static class NamedThings
         var element = worked?.Buildups.FirstOrDefault(one => one.Buildup.Id + ".u-value" == known.Key);
         if (element is not null)
         {
-            text.Add($"Here: {element.UValue.ToString("0.000", CultureInfo.InvariantCulture)} W/(m²·K), of plain layers without bridging (ISO 6946).");
+            text.Add($"Here: {element.UValue.ToString("0.000", CultureInfo.InvariantCulture)} W/m²K, of plain layers without bridging (ISO 6946).");
         }
         else if (known.Key.StartsWith("junction.", StringComparison.Ordinal))
         {
@@ -93,7 +93,7 @@ internal static class NamedThings
         List<string> text =
         [
             $"{filled.Slot.Name}: {material.Name}{(filled.At is null ? ", the usual one" : ", named in the preset")}.",
-            material.Conductivity is { } conductivity ? $"Conductivity {conductivity.ToString("0.####", CultureInfo.InvariantCulture)} W/(m·K), {material.Origin}; density {material.Density.ToString("0.##", CultureInfo.InvariantCulture)} kg/m³." : "Air: what it conducts hangs on its thickness.",
+            material.Conductivity is { } conductivity ? $"Conductivity {conductivity.ToString("0.####", CultureInfo.InvariantCulture)} W/mK, {material.Origin}; density {material.Density.ToString("0.##", CultureInfo.InvariantCulture)} kg/m³." : "Air: what it conducts hangs on its thickness.",
             $"The slot takes {Listed(filled.Slot.Kinds)}; write another under materials:.",
         ];
         return new(filled.Slot.Key, $"{filled.Slot.Key} of {material.Id}", text, [Source(filled.Filling.Source)]);

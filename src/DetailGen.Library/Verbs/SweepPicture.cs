@@ -37,11 +37,11 @@ internal static class SweepPicture
             [.. DetailSolver.Stock(worked.Preset, office.Catalogue, sweep.Key).Select(Number).Where(size => size >= least && size <= most)],
             sweep.Drawn,
             [
-                new("Ψ, inside dimensions, W/(m·K)", [.. sweep.Rows.Select(row => row.PsiInternal)], [.. Limits(preset, worked, "junction.psi")]),
+                new("Ψ, inside dimensions, W/mK", [.. sweep.Rows.Select(row => row.PsiInternal)], [.. Limits(preset, worked, "junction.psi")]),
                 new($"Temperature factor, {(mould ? "mould film" : "heat flow films")}", [.. sweep.Rows.Select(row => mould ? row.MouldFactor : row.Factor)], [.. Limits(preset, worked, "junction.frsi")]),
             ],
             [
-                $"At each value the other sizes are solved anew, so that all rules hold; what was set stays. Every Ψ is proven to {Figures.Fixed(sweep.Rows.Max(row => row.Upper - row.Lower), 4)} W/(m·K).",
+                $"At each value the other sizes are solved anew, so that all rules hold; what was set stays. Every Ψ is proven to {Figures.Fixed(sweep.Rows.Max(row => row.Upper - row.Lower), 4)} W/mK.",
                 $"{Messages.HeatStandard}.",
                 Messages.HeatCaution,
             ]);

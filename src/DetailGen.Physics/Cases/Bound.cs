@@ -28,7 +28,7 @@ internal readonly record struct Bound(Func<double, bool> Holds, string Wording)
     /// <summary>Of a piece of a tapered layer, which may run out.</summary>
     internal static Bound ThicknessOrNone { get; } = Between(0, Kilometre, "mm");
 
-    internal static Bound Conductivity { get; } = Between(1e-6, 1e5, "W/(m·K)");
+    internal static Bound Conductivity { get; } = Between(1e-6, 1e5, "W/mK");
 
     internal static Bound Resistance { get; } = Between(0, 1e6, "m²K/W");
 

@@ -120,7 +120,7 @@ public class ThermalSheetTests
         {
             Thermal = new(
                 picture, [new("outside", "Outside", ["0 °C"]), new("room", "Room", ["20 °C", "Rs 0.10 m²K/W up"])], ["15.9 °C", "factor 0.795"], "Isotherms", "Dew point", "9.3", "Model", "the coldest", "the coldest is elsewhere",
-                [new("Figures", [new([""]), new(["Value"], true), new(["Proven", "between"], true)], [["Ψ, inside dimensions, W/(m·K)", "0.0712", "0.0709 to 0.0715"]]), Conductivities],
+                [new("Figures", [new([""]), new(["Value"], true), new(["Proven", "between"], true)], [["Ψ, inside dimensions, W/mK", "0.0712", "0.0709 to 0.0715"]]), Conductivities],
                 [new("Steps", [.. Enumerable.Range(1, 14).Select(i => $"Step {i} departs from what is drawn, and this sentence says how it does so and why, which takes some lines in a column.")])]),
         };
     }
