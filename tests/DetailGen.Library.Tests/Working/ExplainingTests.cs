@@ -32,6 +32,14 @@ public class ExplainingTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(Shipped))]
+    public void Lengths_that_follow_from_others_are_told_to_a_tenth_of_a_millimetre(string name)
+    {
+        var told = Checked(name).Parameters ?? [];
+        Assert.All(told.Values.Where(value => value is { Unit: "mm", Why.Kind: "equation" }), value => Assert.DoesNotMatch(@"\.\d\d", value.Text));
+    }
+
     /// <summary>Names that only stand for the size itself are no names of their own.</summary>
     private static readonly string[] Itself = ["domain", "stock"];
 

@@ -102,7 +102,12 @@ internal static class Columns
             : new[] { block }),
     ];
 
-    private static Block Heading(string title) => new(_ => ([new Text("block.notes", title, new(0, -4.3), 3.5)], 6.5), Binding.Head);
+    private static Block Heading(string title) => new(width =>
+    {
+        const double letter = 3.5, pitch = 6;
+        var lines = Wrapping.Wrap(title, letter, width / Table.Slack);
+        return ([.. lines.Select((line, i) => new Text("block.notes", line, new(0, -4.3 - (i * pitch)), letter))], (lines.Count * pitch) + 0.5);
+    }, Binding.Head);
 
     private static (IReadOnlyList<Item> Items, double Height) Numbered(string number, string words, double width, double under)
     {
