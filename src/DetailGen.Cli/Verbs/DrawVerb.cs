@@ -35,7 +35,7 @@ internal static class DrawVerb
         verb.Options.Add(physics);
         verb.Validators.Add(parsed =>
         {
-            if (parsed.GetValue(folder) is { Length: 0 })
+            if (parsed.Written(folder) is { Length: 0 })
             {
                 parsed.AddError("--out names no folder.");
             }
