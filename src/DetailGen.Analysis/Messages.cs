@@ -15,7 +15,7 @@ internal static class Messages
         $"Sheets under {Number(thick)} mm are no solids of their own ({List(parts)}): between solids the most conducting one beside them takes their place, at a surface they are left out.";
 
     internal static string Repeating(string part, double width, double centres, double conductivity) =>
-        $"{part}: repeated out of the plane ({Number(width)} at {Number(centres)} mm), so counted by share of the area: {conductivity.ToString("0.0##", CultureInfo.InvariantCulture)} W/(m·K) with what lies between.";
+        $"{part}: repeated out of the plane ({Number(width)} at {Number(centres)} mm), so counted by share of the area: {conductivity.ToString("0.0##", CultureInfo.InvariantCulture)} W/mK with what lies between.";
 
     internal static string AirLayers => "Air in cavities and voids is unventilated and conducts as thickness over resistance, by the direction of the heat (ISO 6946, table of unventilated layers, as in the schedule); weeps are too few to count, and joists do not narrow it.";
 

@@ -7,6 +7,14 @@ public static partial class Messages
 {
     public static Diagnostic NoFolder(Mark at) => new("missing-folder", at, "This folder cannot be looked through.", "Look at the spelling and at its permissions.");
 
+    public static Diagnostic EmptyOfPractice(Diagnostic empty) => empty with { Hint = "Write entries into it as those that ship have them, or take it out of the practice's folder." };
+
+    public static Diagnostic ReadByNobody(Mark at, string hint) => new("unread-file", at, "Nothing in a practice's folder is read from a file of this name.", hint);
+
+    public static string PlacesInPractice(string file, IReadOnlyList<string> folders) => $"It can be {file}, or lie in {List(folders)}; else take it out of the practice's folder.";
+
+    public static Diagnostic LooseRule(Mark at) => new("unread-file", at, "A rule file lies in the folder of its pack.", "Move it into rules/NAME/, and name the pack under rules: in the preset.");
+
     public static Diagnostic OptionsForChoice(Mark at, string key) =>
         new("bad-parameter", at, $"{key} needs options if its unit is choice, and none otherwise.", "Write options: [first, second] for a choice.", key);
 

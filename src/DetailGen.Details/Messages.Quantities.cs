@@ -10,10 +10,12 @@ public static partial class Messages
 
     public static Diagnostic BadQuantity(Mark at, string key, string text, QuantityKind kind, QuantityFault fault) => fault switch
     {
-        QuantityFault.Comma => new("decimal-comma", at, $"{key} is {Short(text)}; a comma does not part decimals here.",
-            $"Write {Short(text.Replace(',', '.'))} with a decimal point.", key, text),
+        QuantityFault.Comma => new("decimal-comma", at, $"{key} is {Short(text)}; no comma stands in a number here.", WithoutComma(text), key, text),
+        QuantityFault.Exponent => new("no-number", at, $"{key} is {Short(text)}; numbers stand without a power of ten here.", "Write the number out.", key, text),
+        QuantityFault.Groups => new("no-number", at, $"{key} is {Short(text)}; nothing stands between the digits of a number here.", "Write the digits one after another.", key, text),
+        QuantityFault.Digits => new("no-number", at, $"{key} is {Short(text)}; that has more digits than are read.", Example(kind), key, text),
         QuantityFault.Unit => new("unknown-unit", at, $"{key} is {Short(text)}; that unit is not known.", Example(kind), key, text),
-        QuantityFault.Ratio => new("bad-ratio", at, $"{key} is {Short(text)}; a fall is 1:n with a whole n.", Example(QuantityKind.Ratio), key, text),
+        QuantityFault.Ratio => new("bad-ratio", at, $"{key} is {Short(text)}; a fall is 1:n with a whole n of 1 or more.", Example(QuantityKind.Ratio), key, text),
         _ => new("no-number", at, $"{key} is {Short(text)}; a number belongs here.", Example(kind), key, text),
     };
 
@@ -23,10 +25,15 @@ public static partial class Messages
         ? new("missing-unit", at, $"{key} is {Short(text)} without a unit; {Wanted(kind)} belongs here.", $"Write {WithUnit(quantity, kind, shown)}.", key, text)
         : new("wrong-unit", at, $"{key} is {Short(text)}; {Wanted(kind)} belongs here.", Example(kind), key, text);
 
-    public static Diagnostic TooFine(Mark at, string key, string text) => new("too-fine", at,
-        $"{key} is {Short(text)}; lengths are whole micrometres up to a thousand kilometres.", "Round it to 0.001 mm.", key, text);
+    /// <summary>A length that micrometres cannot hold.</summary>
+    public static Diagnostic NotExact(Mark at, string key, string text, Quantity length) => decimal.IsInteger(length.Number * 1000)
+        ? new("too-long", at, $"{key} is {Short(text)}; lengths go up to a thousand kilometres.", Example(QuantityKind.Length), key, text)
+        : new("too-fine", at, $"{key} is {Short(text)}; lengths are whole micrometres.", "Round it to 0.001 mm.", key, text);
 
-    public static Diagnostic NotNumber(Mark at, string key, string text, QuantityFault fault) => fault == QuantityFault.Comma
+    public static Diagnostic TooGreat(Mark at, string key, string text, string most) =>
+        new("out-of-domain", at, $"{key} is {Short(text)}; at most {most} can be read.", "The verb list parameters shows from where to where each value goes.", key, text);
+
+    public static Diagnostic NotNumber(Mark at, string key, string text, QuantityFault fault) => fault is QuantityFault.Comma or QuantityFault.Exponent or QuantityFault.Groups
         ? BadQuantity(at, key, text, QuantityKind.Bare, fault)
         : new("no-number", at, $"{key} is {Short(text)}; a bare number belongs here.", "Write a number without a unit.", key, text);
 
@@ -49,11 +56,19 @@ public static partial class Messages
         _ => QuantityKind.Bare,
     };
 
+    // three figures behind it may be thousands
+    private static string WithoutComma(string text)
+    {
+        var (whole, rest) = (text[..text.IndexOf(',')], text[(text.IndexOf(',') + 1)..]);
+        var decimals = $"{Short($"{whole}.{rest}")} if it parts decimals";
+        return rest.TakeWhile(char.IsAsciiDigit).Count() == 3 ? $"Write {whole}{rest} if it parts thousands, {decimals}." : $"Write {Short(text.Replace(',', '.'))} with a decimal point.";
+    }
+
     private static string Wanted(QuantityKind kind) => kind switch
     {
         QuantityKind.Bare => "a whole number",
         QuantityKind.Length => "a length",
-        QuantityKind.Ratio => "a fall (1:n, or an angle up to 45°)",
+        QuantityKind.Ratio => "a fall (1:n, or an angle above 0° and up to 45°)",
         _ => $"a number with {QuantityReader.UnitOf(kind)}",
     };
 

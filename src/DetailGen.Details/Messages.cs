@@ -8,17 +8,23 @@ public static partial class Messages
 {
     public static Diagnostic NoSuchFile(Mark at) => new("missing-file", at, "There is no such file.", "Look at the spelling and at the folder you are in.");
 
-    public static Diagnostic NoSuchBase(Mark at, string path) =>
-        new("missing-base", at, $"The base preset {path} does not exist.", "The path under extends starts from the folder of this file.", "extends", path);
+    /// <param name="fault">Of the base itself.</param>
+    public static Diagnostic BadBase(Mark at, string path, Diagnostic fault) => new(
+        fault.Code.Replace("-file", "", StringComparison.Ordinal) + "-base", at,
+        fault.Code == "missing-file" ? $"The base preset {path} does not exist." : $"The base preset {path} cannot be taken. {fault.Reason}",
+        "The path under extends starts from the folder of this file.", "extends", path);
 
     public static Diagnostic IsFolder(Mark at) => new("folder", at, "This is a folder, not a file.", "Name a file in it.");
 
     public static Diagnostic Unreadable(Mark at) => new("unreadable", at, "The file cannot be read.", "Look at its permissions, and whether another program holds it.");
 
-    public static Diagnostic FileTooLong(Mark at, long bytes, long most) => new("too-long", at,
-        Invariant($"The file has {bytes:#,0} bytes; at most {most:#,0} are read."), "A preset is a few hundred lines at most: is this the right file?");
+    public static Diagnostic FileTooLong(Mark at, long most) => new("too-long", at,
+        Invariant($"The file has more than {most:#,0} bytes, the most that are read."), "A preset is a few hundred lines at most: is this the right file?");
 
     public static Diagnostic Empty(Mark at) => new("empty", at, "The file is empty.", "Start from what the verb new writes.");
+
+    public static Diagnostic EmptyOrPipe(Mark at) => new("empty", at, "The file is empty, or it is a pipe or a device.",
+        "Look whether it is the right file; what another program writes can be given as /dev/stdin.");
 
     public static Diagnostic Binary(Mark at) => new("binary", at, "The file is no text: it holds control characters.", "Is this the right file?");
 
@@ -106,7 +112,7 @@ public static partial class Messages
 
     internal static string NearestOf(string written, IReadOnlyList<string> known) => Nearest.To(written, known) is { } nearest
         ? $"Did you mean {nearest}?"
-        : known.Count is > 0 and <= 12 ? $"There is {List(known)}." : "Look at what the verb list shows.";
+        : known.Count is > 0 and <= 12 ? $"Write {List(known)}." : "Look at what the verb list shows.";
 
     private static string Subject(string key) => key.Length == 0 ? "The text" : key;
 

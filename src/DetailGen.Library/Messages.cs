@@ -24,6 +24,12 @@ internal static class Messages
 
     internal static string CannotBeHint => "Look at the spelling, or write somewhere else.";
 
+    internal static string NameTooLong => "the name is too long for it";
+
+    internal static string NameTooLongHint => "Choose a shorter name.";
+
+    internal static string TakesNoFiles => "no files can be made in that folder";
+
     internal static string DiskFault => "the disk did not take them";
 
     internal static string DiskFaultHint => "Is it full, or is one of the files open elsewhere?";
@@ -53,9 +59,17 @@ internal static class Messages
 
     internal static string NoFileNamed => "--out names no file.";
 
+    internal static string NoFileNamedHint => "Write the name of the preset to make, such as my-parapet.yaml.";
+
+    internal static string FileExistsHint => "Choose another name, or take that file away.";
+
+    internal static string IsFolderItself(string path) => $"{path} is a folder.";
+
+    internal static string NameAFile => "Name a file in it.";
+
     internal static string FileExists(string file) => $"{file} exists already and is not overwritten.";
 
-    internal static string UnknownSubject(string subject) => $"{subject} is no parameter, rule or part of this detail.";
+    internal static string UnknownSubject(string subject) => $"{subject} is nothing that this detail has a name for.";
 
     internal static string DidYouMean(string name) => $"Did you mean {name}?";
 
@@ -91,6 +105,11 @@ internal static class Messages
     internal static string DamagedPreset => "The preset in the drawing is damaged.";
 
     internal static string NotASize(string key) => $"{key} is no number that could be gone through.";
+
+    internal static string NotASizeHint => "Name a length, a fall or a count; detailgen range shows them for a preset.";
+
+    internal static string Thinned(string key, int taken, int all) =>
+        $"{key} can have {all} values here. {taken} were calculated, spread evenly, with both ends and the drawn value; {all - taken} were left out.";
 
     internal static string TargetNotInRanges(string key) => $"{key} is simulated only for single sizes: the ranges do not know of it.";
 

@@ -15,18 +15,27 @@ internal static partial class Messages
 
     internal static Complaint NotAnObject() => new("A case file is one JSON object: a case, or an object with cases.", "Start with {.");
 
-    internal static Complaint UnknownFormat(string given) => new($"The format is {given}; this tool reads format 1.");
+    internal static Complaint UnknownFormat(string given) => new($"The format is {given}; this tool reads format 1.", "Write 1, or leave the key out.");
 
     internal static Complaint UnknownKey(string key, string path, string nearest) => new(
         path.Length == 0 ? $"A case has no key {key}." : $"There is no key {key} in {path}.", $"The nearest is {nearest}.");
 
     internal static Complaint Missing(string key, string path) => new(path.Length == 0 ? $"{key} is missing." : $"{key} is missing in {path}.", $"Give {key}.");
 
-    internal static Complaint NotA(string kind, string path, string given) => new($"{path} is {given}; it must be {(kind is "text" or "true or false" ? "" : kind is "object" ? "an " : "a ")}{kind}.");
+    internal static Complaint NotA(string kind, string path, string given) => new(
+        $"{path} is {given}; it must be {(kind is "text" or "true or false" ? "" : kind is "object" ? "an " : "a ")}{kind}.",
+        kind switch
+        {
+            "number" => "Write a number alone, with a decimal point and without unit or quotation marks.",
+            "text" => "Put it in quotation marks.",
+            "object" => "Write it in braces: { \"key\": value }.",
+            "list" => "Write it in brackets: [first, second].",
+            _ => "Write true or false, without quotation marks.",
+        });
 
-    internal static Complaint NotFinite(string path, string given) => new($"{path} is {given}, which is too large for a number.");
+    internal static Complaint NotFinite(string path, string given) => new($"{path} is {given}, which is too large for a number.", "Look at the exponent and at the unit in the name of the key.");
 
-    internal static Complaint OutOfBounds(string path, string given, string wording) => new($"{path} is {given}; it must be {wording}.");
+    internal static Complaint OutOfBounds(string path, string given, string wording) => new($"{path} is {given}; it must be {wording}.", "Look at the sign, at the decimal point and at the unit in the name of the key.");
 
     internal static Complaint EmptyList(string path) => new($"{path} is empty.", "Give one at least.");
 
@@ -34,29 +43,29 @@ internal static partial class Messages
         $"{path} is {given}, which there is not.",
         names.Count == 0 ? "There are none to choose from." : names.Count <= 5 ? $"It can be {string.Join(", ", names)}." : $"The nearest is {Nearest.Of(given, names)}.");
 
-    internal static Complaint BadId(string id) => new($"The id {id} may hold only a-z, 0-9 and hyphens.");
+    internal static Complaint BadId(string id) => new($"The id {id} may hold only a-z, 0-9 and hyphens.", "Write it like wall-corner.");
 
     internal static Complaint IdTwice(string id) => new($"The id {id} stands twice in the file.", "Give each case an id of its own.");
 
-    internal static Complaint NoMatchingCase(IEnumerable<string> kinds) => new($"The file has no case of kind {string.Join(" or ", kinds)}.");
+    internal static Complaint NoMatchingCase(IEnumerable<string> kinds) => new($"The file has no case of kind {string.Join(" or ", kinds)}.", "Look at kind; detailgen heat answers u-value and heat2d, detailgen moisture answers moisture.");
 
     internal static Complaint OtherVerb(string id, string verb) => new($"Case {id} is one of {verb}.", $"Ask detailgen {verb} --case for it.");
 
     internal static Complaint NoSuchCase(string id, IReadOnlyCollection<string> ids) => new(
-        $"There is no case {id} of a kind that is calculated here.", ids.Count == 0 ? null : $"The nearest is {Nearest.Of(id, ids)}.");
+        $"There is no case {id} of a kind that is calculated here.", ids.Count == 0 ? "The file has none of such a kind." : $"The nearest is {Nearest.Of(id, ids)}.");
 
     internal static Complaint ReservedName(string name) => new($"{name} is a reserved name.", "Call the environment otherwise.");
 
     internal static Complaint EitherOr(string path, string first, string second, bool both) => new(
         both ? $"{path} has both {first} and {second}; it can have one." : $"{path} has neither {first} nor {second}.", both ? $"Leave out {first} or {second}." : $"Give {first} or {second}.");
 
-    internal static Complaint Coordinates(string path, int count, string wanted) => new($"{path} has {count} numbers; it needs {wanted}.");
+    internal static Complaint Coordinates(string path, int count, string wanted) => new($"{path} has {count} numbers; it needs {wanted}.", "Count them, and look for a missing comma or bracket.");
 
     internal static Complaint EmptyRectangle(string path) => new($"{path} is empty or turned round.", "Write [x0, y0, x1, y1] with x0 below x1 and y0 below y1.");
 
-    internal static Complaint TooFewPoints(string path, int count, int least) => new($"{path} has {count} points; it needs {least} or more.");
+    internal static Complaint TooFewPoints(string path, int count, int least) => new($"{path} has {count} points; it needs {least} or more.", "Write each point as [x, y], in their order along the line.");
 
-    internal static Complaint TooMany(string what, int count, int most) => new($"The case has {count} {what}; it can have at most {most}.");
+    internal static Complaint TooMany(string what, int count, int most) => new($"The case has {count} {what}; it can have at most {most}.", "Leave out what does not bear on the heat flow, or make several cases.");
 
     internal static Complaint FilmOnAdiabatic(string path) => new($"{path} has rs_m2k_w, but no heat passes an adiabatic line.", "Leave out rs_m2k_w or name an environment.");
 
@@ -86,13 +95,13 @@ internal static partial class Messages
 
     internal static Complaint NoThermalResistance() => new("Layers and films have no thermal resistance at all.", "Give rsi_m2k_w, rse_m2k_w or a layer a resistance.");
 
-    internal static Complaint MonthCount(string path, int count) => new($"{path} has {count} numbers; it needs 1 or 12, January first.");
+    internal static Complaint MonthCount(string path, int count) => new($"{path} has {count} numbers; it needs 1 or 12, January first.", "Write one number for the whole year, or one for each month.");
 
     internal static Complaint NoSuchInterface(string path, string given, int layers) => new(
-        $"{path} is {given}; water lies between layers, after layer 1 to {layers - 1} from inside.");
+        $"{path} is {given}; water lies between layers, after layer 1 to {layers - 1} from inside.", layers < 2 ? "Give at least two layers." : "Count the layers from inside, the first is 1.");
 
     internal static Complaint InterfaceAtSurface(string path) => new(
-        $"{path} is at a surface: nothing with resistance to vapour lies between it and the air.");
+        $"{path} is at a surface: nothing with resistance to vapour lies between it and the air.", "Name an interface with resistance to vapour on both sides.");
 
     internal static Complaint NoCheck(string path) => new($"{path} has nothing to compare with.", "Give value, or equals_null.");
 

@@ -27,15 +27,15 @@ public static class ThermalModelling
         Solid[] solids = [.. Conductivities.Of([.. kept.Where(pair => !IsThin(pair.Part))]), .. kept.Where(pair => IsThin(pair.Part)).Select(pair => new Solid(pair.Part, pair.Region, 0, true))];
         TellRepeats(solids, steps);
         Solid[] within = [.. ThinSheets.WithoutOutdoorAir(solids, drawn.Window)];
-        Tell(steps, solids.Except(within).Where(solid => solid.Part.IsAir).Select(solid => solid.Part.Id), Messages.OutdoorAir);
-        Tell(steps, within.Where(solid => solid.Sheet).Select(solid => solid.Part.Id), parts => Messages.ThinSheets(parts, ThinSheets.Thick));
+        Tell(steps, solids.Except(within).Where(solid => solid.Part.IsAir).Select(solid => solid.Part), Messages.OutdoorAir);
+        Tell(steps, within.Where(solid => solid.Sheet).Select(solid => solid.Part), parts => Messages.ThinSheets(parts, ThinSheets.Thick));
         var standing = ThinSheets.Absorbed(within);
         if (standing.Any(solid => solid.Part.IsAir || solid.Part.Repeat is { Width: > 0, Centres: > 0 }))
         {
             steps.Add(Messages.AirLayers);
         }
 
-        Tell(steps, section.Parts.Where(part => part.Presence == Presence.Local).Select(part => part.Name.ToLowerInvariant()).Distinct(), Messages.Fixings);
+        Tell(steps, section.Parts.Where(part => part.Presence == Presence.Local), Messages.Fixings);
         return Cut(section, standing, drawn, conditions, steps);
     }
 
@@ -163,7 +163,7 @@ public static class ThermalModelling
         var box = sheet.Bounds;
         bool Lies((Part Part, Region Region) pair) => pair.Part.Element == Sections.Element.Roof && !pair.Part.Roles.HasFlag(Roles.WaterBarrier)
             && pair.Region.Heart() is var heart && heart.X >= box.Left && heart.Y > box.Top - membrane.Sheet!.Thickness;
-        Tell(steps, cut.Where(Lies).Select(pair => pair.Part.Name.ToLowerInvariant()).Distinct(), Messages.OnTheMembrane);
+        Tell(steps, cut.Where(Lies).Select(pair => pair.Part), Messages.OnTheMembrane);
         return [.. cut.Where(pair => !Lies(pair))];
     }
 
@@ -184,9 +184,9 @@ public static class ThermalModelling
         }
     }
 
-    private static void Tell(List<string> steps, IEnumerable<string> parts, Func<IEnumerable<string>, string> words)
+    private static void Tell(List<string> steps, IEnumerable<Part> parts, Func<IEnumerable<string>, string> words)
     {
-        string[] all = [.. parts];
+        string[] all = [.. parts.Select(part => part.Name.ToLowerInvariant()).Distinct(StringComparer.Ordinal)];
         if (all.Length > 0)
         {
             steps.Add(words(all));

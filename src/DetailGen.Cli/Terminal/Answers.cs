@@ -164,8 +164,15 @@ internal static class Answers
             return Refuse(screen, json, errors, report.Status);
         }
 
-        screen.Output.Write(json && report.File is not null ? ReportJson.Write(report) : report.Text);
-        if (!json && report.File is { } file)
+        if (report.File is not { } file)
+        {
+            screen.Output.Write(report.Text);
+        }
+        else if (json)
+        {
+            screen.Output.Write(ReportJson.Write(report));
+        }
+        else
         {
             screen.Messages.WriteLine($"Written: {file}");
         }

@@ -26,7 +26,7 @@ internal static class HeatText
             output.WriteLine($"  Comparison of two subdivisions, {two.Triangles[0]} and {two.Triangles[1]} triangles: the sum of heat flows changes by {F(100 * two.Change, 3)} %, {(two.Met ? "within" : "beyond")} the {F(100 * two.Limit, 0)} % of {two.Standard}");
         }
 
-        output.WriteLine($"  Surface resistances in m²·K/W: {string.Join(", ", heat.Surfaces.Select(surface => $"{surface.Environment} {surface.Flow} {F(surface.Resistance, 2)}"))}");
+        output.WriteLine($"  Surface resistances in m²K/W: {string.Join(", ", heat.Surfaces.Select(surface => $"{surface.Environment} {surface.Flow} {F(surface.Resistance, 2)}"))}");
         output.WriteLine("  Model:");
         foreach (var step in heat.Steps)
         {
@@ -34,7 +34,7 @@ internal static class HeatText
         }
 
         var table = new Table { Border = TableBorder.Simple };
-        table.AddColumns("material", "W/(m·K)", "of its own", "known", "confidence", "parts");
+        table.AddColumns("material", "W/mK", "of its own", "known", "confidence", "parts");
         foreach (var one in heat.Conductivities)
         {
             table.AddRow([.. new[] { one.Material, F(one.Conductivity, 3), one.Own is { } own ? F(own, 3) : "", one.Origin, one.Confidence, string.Join(", ", one.Parts) }.Select(Markup.Escape)]);
@@ -50,12 +50,12 @@ internal static class HeatText
     internal static void Figures(TextWriter output, JunctionReport heat)
     {
         var film = heat.Film == "heat-flow" ? heat.Factor : heat.MouldFactor;
-        output.WriteLine($"  Thermal coupling L2D: {F(heat.Coupling, 4)} W/(m·K), proven between {Between(heat.Bounds, 4)}");
-        output.WriteLine($"  Ψ, inside dimensions: {F(heat.PsiInternal, 4)} W/(m·K), proven between {Between(heat.PsiInternalBounds, 4)}");
-        output.WriteLine($"  Ψ, outside dimensions: {F(heat.PsiExternal, 4)} W/(m·K), proven between {Between(heat.PsiExternalBounds, 4)}");
+        output.WriteLine($"  Thermal coupling L2D: {F(heat.Coupling, 4)} W/mK, proven between {Between(heat.Bounds, 4)}");
+        output.WriteLine($"  Ψ, inside dimensions: {F(heat.PsiInternal, 4)} W/mK, proven between {Between(heat.PsiInternalBounds, 4)}");
+        output.WriteLine($"  Ψ, outside dimensions: {F(heat.PsiExternal, 4)} W/mK, proven between {Between(heat.PsiExternalBounds, 4)}");
         foreach (var flank in heat.Flanking)
         {
-            output.WriteLine($"  U of the {flank.Name}: {F(flank.UValue, 4)} W/(m²·K), over {F(flank.Internal, 1)} mm inside and {F(flank.External, 1)} mm outside");
+            output.WriteLine($"  U of the {flank.Name}: {F(flank.UValue, 4)} W/m²K, over {F(flank.Internal, 1)} mm inside and {F(flank.External, 1)} mm outside");
         }
 
         output.WriteLine($"  Temperature factor: {F(film.Value, 3)} ({Film(heat.Film)}), least at x {F(film.X, 1)}, y {F(film.Y, 1)} mm");
@@ -63,7 +63,7 @@ internal static class HeatText
         output.WriteLine($"  Coldest inside surface: {F(heat.Coldest, 1)} °C at {string.Join(", ", heat.Environments.Select(air => $"{F(air.Temperature, 0)} °C {air.Name}"))}");
     }
 
-    private static string Film(string film) => film == "heat-flow" ? "film of the heat flow" : "film of the mould criterion, 0.25 m²·K/W";
+    private static string Film(string film) => film == "heat-flow" ? "film of the heat flow" : "film of the mould criterion, 0.25 m²K/W";
 
     private static string Small(double value) => value.ToString("0.0E+0", CultureInfo.InvariantCulture);
 

@@ -61,6 +61,15 @@ internal static class Arguments
         },
     };
 
+    /// <summary>What was written behind an option; null where it was not given, or given without its value, which is told elsewhere.</summary>
+    internal static string? Written(this CommandResult parsed, Option option) => parsed.GetResult(option) is { Tokens: [var word, ..] } ? word.Value : null;
+
+    /// <summary>Whether an option was given, with or without its value.</summary>
+    internal static bool IsGiven(this CommandResult parsed, Option option) => parsed.GetResult(option) is { Implicit: false };
+
+    /// <summary>How many words an argument has.</summary>
+    internal static int Count(this CommandResult parsed, Argument argument) => parsed.GetResult(argument)?.Tokens.Count ?? 0;
+
     /// <summary>A command whose description ends with an example.</summary>
     internal static Command Verb(string name, string description, string example) => new(name, $"{description}\n\nExample:\n  {example}");
 }

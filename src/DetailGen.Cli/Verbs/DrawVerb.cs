@@ -33,6 +33,13 @@ internal static class DrawVerb
         verb.Options.Add(audit);
         verb.Options.Add(dpi);
         verb.Options.Add(physics);
+        verb.Validators.Add(parsed =>
+        {
+            if (parsed.Written(folder) is { Length: 0 })
+            {
+                parsed.AddError("--out names no folder.");
+            }
+        });
         verb.SetAction(parsed =>
         {
             var asked = parsed.GetValue(formats)!.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);

@@ -19,12 +19,12 @@ internal static class HeatVerb
         verb.Options.Add(picture);
         verb.Validators.Add(parsed =>
         {
-            if (parsed.GetValue(sweep) is not null && parsed.GetValue(input.Paths) is not { Length: 1 })
+            if (parsed.IsGiven(sweep) && parsed.Count(input.Paths) != 1)
             {
                 parsed.AddError("--sweep goes through a size of one preset.");
             }
 
-            if (parsed.GetValue(picture) is not null && parsed.GetValue(sweep) is null)
+            if (parsed.IsGiven(picture) && !parsed.IsGiven(sweep))
             {
                 parsed.AddError("--picture draws the curve of --sweep.");
             }

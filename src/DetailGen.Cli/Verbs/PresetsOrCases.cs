@@ -20,10 +20,20 @@ internal sealed record PresetsOrCases(Argument<string[]> Paths, Option<string[]>
         verb.Options.Add(input.Only);
         verb.Validators.Add(parsed =>
         {
-            var presets = parsed.GetValue(input.Paths) is { Length: > 0 };
-            if (presets == parsed.GetValue(input.File) is not null)
+            var presets = parsed.Count(input.Paths) > 0;
+            if (presets == parsed.IsGiven(input.File))
             {
                 parsed.AddError(presets ? "Either presets or --case, not both." : "A preset or --case is needed.");
+            }
+
+            if (parsed.IsGiven(input.Only) && !parsed.IsGiven(input.File))
+            {
+                parsed.AddError("--only picks cases of a file that --case names.");
+            }
+
+            if (parsed.IsGiven(input.Set) && parsed.IsGiven(input.File))
+            {
+                parsed.AddError("--set is for presets; a case file holds its own values.");
             }
         });
         return input;

@@ -53,9 +53,9 @@ internal sealed record PresetLayers(MapNode? Merged, IReadOnlyList<string> Files
             }
 
             text = NodeReader.File(next, ReadingLimits.Usual);
-            if (text.Faults is [{ Code: "missing-file" }])
+            if (text is { Root: null, Faults: [{ Code: "missing-file" or "folder" or "unreadable" or "empty" } unread] })
             {
-                faults.Add(Messages.NoSuchBase(extends.At, next));
+                faults.Add(Messages.BadBase(extends.At, next, unread)); // no text to point into
                 break;
             }
 

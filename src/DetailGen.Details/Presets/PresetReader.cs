@@ -21,6 +21,10 @@ public static class PresetReader
         NodeReader.File(path, ReadingLimits.Usual) is { Faults.Count: 0, Root: MapNode map }
         && map["detail"] is null && map["junction"] is null && map["wall"] is null && map["roof"] is null;
 
+    /// <summary>The id that a preset with faults gives its detail; null where it cannot be read or gives none that could be one.</summary>
+    public static string? DetailOf(string path, IReadOnlyList<string> overrides) =>
+        PresetLayers.Read(NodeReader.File(path, ReadingLimits.Usual), path, overrides).Merged?["detail"] is ScalarNode id && ShapeCheck.Holds(id, PresetShape.Name) ? id.Text : null;
+
     private static Outcome<Preset> Read(ReadText text, string path, IReadOnlyList<string> overrides, PresetContext context)
     {
         var layers = PresetLayers.Read(text, path, overrides);

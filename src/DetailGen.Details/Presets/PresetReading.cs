@@ -187,12 +187,17 @@ internal sealed class PresetReading(PresetLayers layers, PresetContext context)
 
     private GivenLevel? Level(Entry entry)
     {
-        if (QuantityReader.Read(TextOf(entry), out _)?.AsLength() is { } height)
+        if (QuantityReader.Read(TextOf(entry), out _) is not { } written)
+        {
+            return null; // told with the form
+        }
+
+        if (written.AsLength() is { } height)
         {
             return new(entry.Key, height, entry.Value.At);
         }
 
-        _faults.Add(Messages.TooFine(entry.Value.At, entry.Key, TextOf(entry)));
+        _faults.Add(Messages.NotExact(entry.Value.At, entry.Key, TextOf(entry), written));
         return null;
     }
 

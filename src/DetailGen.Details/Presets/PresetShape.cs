@@ -9,7 +9,7 @@ namespace DetailGen.Details.Presets;
 /// <summary>The keys of a preset.</summary>
 public static partial class PresetShape
 {
-    private static readonly TextShape Name = new(60, NamePattern(), "letters, digits, hyphen, dot and underscore, a letter or digit first");
+    internal static readonly TextShape Name = new(60, NamePattern(), "letters, digits, hyphen, dot and underscore, a letter or digit first");
     private static readonly TextShape Line = new(120);
 
     public static IReadOnlyList<string> Nations { get; } = ["england", "scotland", "wales", "northern-ireland", "ireland"];

@@ -42,9 +42,15 @@ public static class QuantityReader
             return null;
         }
 
+        if (length > 0 && Misplaced(after) is { } misplaced)
+        {
+            fault = misplaced;
+            return null;
+        }
+
         if (length == 0 || !TryNumber(trimmed[..length], out var number))
         {
-            fault = QuantityFault.NoNumber;
+            fault = length > MostDigits ? QuantityFault.Digits : QuantityFault.NoNumber;
             return null;
         }
 
@@ -85,7 +91,7 @@ public static class QuantityReader
 
     private static Quantity? Ratio(ReadOnlySpan<char> one, ReadOnlySpan<char> many, out QuantityFault fault)
     {
-        fault = QuantityFault.Ratio;
+        fault = many.Length > MostDigits && NumberLength(many) == many.Length ? QuantityFault.Digits : QuantityFault.Ratio;
         if (!TryNumber(one, out var first) || first != 1 || NumberLength(many) != many.Length || !TryNumber(many, out var n) || n < 1 || !decimal.IsInteger(n))
         {
             return null;
@@ -94,6 +100,14 @@ public static class QuantityReader
         fault = QuantityFault.None;
         return new(QuantityKind.Ratio, n);
     }
+
+    // what goes on with a number where its unit should begin
+    private static QuantityFault? Misplaced(ReadOnlySpan<char> after) => after switch
+    {
+        ['e' or 'E', .. var power] when power.TrimStart("+-\u2212") is [>= '0' and <= '9', ..] => QuantityFault.Exponent,
+        ['_' or '\'' or '’', >= '0' and <= '9', ..] or [>= '0' and <= '9', ..] => QuantityFault.Groups,
+        _ => null,
+    };
 
     private static int NumberLength(ReadOnlySpan<char> text)
     {
@@ -106,11 +120,13 @@ public static class QuantityReader
         return i;
     }
 
-    // at most 15 digits: every conversion of such a number stays inside decimal
+    /// <summary>Sign and point among them: every conversion of such a number stays inside decimal.</summary>
+    private const int MostDigits = 17;
+
     private static bool TryNumber(ReadOnlySpan<char> text, out decimal number)
     {
         number = 0;
-        return text.Length <= 17 && decimal.TryParse(
+        return text.Length <= MostDigits && decimal.TryParse(
             text.ToString().Replace('\u2212', '-'), NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number);
     }
 
@@ -145,6 +161,15 @@ public enum QuantityFault
 
     /// <summary>A comma stands where the decimal point should.</summary>
     Comma,
+
+    /// <summary>The number has a power of ten, as in 1e3.</summary>
+    Exponent,
+
+    /// <summary>Something stands between the digits, as in 1_000.</summary>
+    Groups,
+
+    /// <summary>It has more digits than are read.</summary>
+    Digits,
 
     /// <summary>The unit is not known.</summary>
     Unit,

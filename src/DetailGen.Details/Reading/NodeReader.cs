@@ -10,53 +10,18 @@ namespace DetailGen.Details.Reading;
 /// </summary>
 public static class NodeReader
 {
-    /// <summary>Reads a file; its size is looked at first.</summary>
     /// <param name="path">Also what marks call the file.</param>
-    public static ReadText File(string path, ReadingLimits limits) => File(path, path, limits);
-
-    /// <param name="name">What marks call the file.</param>
-    public static ReadText File(string path, string name, ReadingLimits limits)
+    public static ReadText File(string path, ReadingLimits limits)
     {
-        var start = new Mark(name, 1, 1);
-        try
-        {
-            if (Directory.Exists(path))
-            {
-                return Fault(Messages.IsFolder(start));
-            }
-
-            var info = new FileInfo(path);
-            if (!info.Exists)
-            {
-                return Fault(Messages.NoSuchFile(start));
-            }
-
-            if (info.Length > limits.Bytes)
-            {
-                return Fault(Messages.FileTooLong(start, info.Length, limits.Bytes));
-            }
-
-            // a pipe or a device tells no length, and a file may grow meanwhile, so the reading itself stops at the limit too
-            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
-            var buffer = new byte[info.Length > 0 ? info.Length + 1 : limits.Bytes + 1];
-            var count = stream.ReadAtLeast(buffer, buffer.Length, throwOnEndOfStream: false);
-            return count == buffer.Length ? Fault(Messages.FileTooLong(start, count, limits.Bytes)) : Bytes(buffer.AsSpan(0, count), name, limits);
-        }
-        catch (ArgumentException)
-        {
-            return Fault(Messages.NoSuchFile(start)); // no file can have such a name
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or NotSupportedException)
-        {
-            return Fault(Messages.Unreadable(start));
-        }
+        var read = GivenFile.Read(path, limits.Bytes);
+        return read.IsGood ? Bytes(read.Value, path, limits) : new(null, read.Faults);
     }
 
     public static ReadText Bytes(ReadOnlySpan<byte> bytes, string name, ReadingLimits limits)
     {
         if (bytes.Length > limits.Bytes)
         {
-            return Fault(Messages.FileTooLong(new(name, 1, 1), bytes.Length, limits.Bytes));
+            return Fault(Messages.FileTooLong(new(name, 1, 1), limits.Bytes));
         }
 
         if (bytes.StartsWith("\uFEFF"u8))

@@ -30,10 +30,10 @@ public sealed class Shelf
         try
         {
             var options = new EnumerationOptions { RecurseSubdirectories = true, MaxRecursionDepth = 4, AttributesToSkip = FileAttributes.Hidden | FileAttributes.System };
-            foreach (var path in Directory.EnumerateFiles(folder, "*.yaml", options).Order(StringComparer.Ordinal))
+            foreach (var path in Directory.EnumerateFiles(folder, "*.y*ml", options).Where(IsYaml).Order(StringComparer.Ordinal))
             {
                 var name = "presets/" + Path.GetRelativePath(folder, path).Replace('\\', '/');
-                own.Add(new(name, false, () => NodeReader.File(path, ReadingLimits.Usual), () => null));
+                own.Add(new(name, false, () => Own(path), () => null));
             }
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException)
@@ -71,6 +71,14 @@ public sealed class Shelf
         }
 
         return new(files);
+    }
+
+    private static bool IsYaml(string path) => Path.GetExtension(path) is ".yaml" or ".yml";
+
+    private static ReadText Own(string path)
+    {
+        var read = NodeReader.File(path, ReadingLimits.Usual);
+        return read with { Faults = [.. read.Faults.Select(fault => fault.Code == "empty" ? Messages.EmptyOfPractice(fault) : fault)] };
     }
 
     // shipped files are as long as they need to be

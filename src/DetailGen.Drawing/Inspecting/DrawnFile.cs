@@ -9,6 +9,9 @@ namespace DetailGen.Drawing.Inspecting;
 /// <param name="Findings">Departures from the format, by line.</param>
 public sealed record DrawnFile(string? Parameters, IReadOnlyList<FileEdit>? Edits, IReadOnlyList<(int Line, string Text)> Findings)
 {
+    /// <summary>Largest file that is read, in bytes.</summary>
+    public static int Largest => ReadLimits.Usual.Bytes;
+
     /// <exception cref="NotADrawingException">The file is no drawing, or one beyond the limits of size.</exception>
     public static DrawnFile Read(Stream input)
     {

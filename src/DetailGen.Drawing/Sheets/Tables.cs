@@ -209,7 +209,7 @@ internal static class Tables
         Column[] columns =
         [
             new(share, ["Ref"]), new(share, ["Element"]), new(share, ["Material"]), new(share, ["Thickness", "mm"], Align.Right),
-            new(share, ["λ", "W/(m·K)"], Align.Right), new(share, ["R", "m²K/W"], Align.Right), new(share, ["Function"]), new(share, ["Source or", "remark"]),
+            new(share, ["λ", "W/mK"], Align.Right), new(share, ["R", "m²K/W"], Align.Right), new(share, ["Function"]), new(share, ["Source or", "remark"]),
         ];
         return ColumnWidths.Fitted(columns, rows);
     }

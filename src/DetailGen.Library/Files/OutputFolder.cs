@@ -35,7 +35,7 @@ internal static class OutputFolder
                     return [];
                 }
 
-                var temporary = Path.Combine(folder, $".{file.Name}.{Path.GetRandomFileName()}.part");
+                var temporary = Path.Combine(folder, $".{Path.GetRandomFileName()}.part");
                 aside.Add((temporary, final));
                 File.WriteAllBytes(temporary, file.Bytes);
             }
@@ -50,6 +50,8 @@ internal static class OutputFolder
             var (reason, hint) = problem switch
             {
                 UnauthorizedAccessException => (Messages.NotAllowed, Messages.NotAllowedHint),
+                PathTooLongException => (Messages.NameTooLong, Messages.NameTooLongHint),
+                FileNotFoundException or DirectoryNotFoundException when Directory.Exists(folder) => (Messages.TakesNoFiles, Messages.CannotBeHint),
                 IOException when Directory.Exists(folder) => (Messages.DiskFault, Messages.DiskFaultHint),
                 _ => (Messages.CannotBe, Messages.CannotBeHint),
             };

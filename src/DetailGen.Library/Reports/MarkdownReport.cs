@@ -123,7 +123,7 @@ internal static class MarkdownReport
 
     private static void Schedule(StringBuilder page, SheetText text)
     {
-        Head(page, "Layer schedule", "##", "Ref", "Element", "Material", "Thickness mm", "λ W/(m·K)", "R m²K/W", "Function", "Source or remark");
+        Head(page, "Layer schedule", "##", "Ref", "Element", "Material", "Thickness mm", "λ W/mK", "R m²K/W", "Function", "Source or remark");
         foreach (var row in text.Schedule.SelectMany(stack => stack.Rows))
         {
             Row(page, row.Reference, row.Element, row.Material, row.Thickness, row.Conductivity, row.Resistance, row.Function, row.Remark);
@@ -139,12 +139,12 @@ internal static class MarkdownReport
 
         string Between(IReadOnlyList<double> bounds) => $"{Number(bounds[0])} to {Number(bounds[1])}";
         Head(page, "Heat through the junction", "##", "What", "Value", "Proven between");
-        Row(page, "Thermal coupling L2D, W/(m·K)", Number(heat.Coupling), Between(heat.Bounds));
-        Row(page, "Ψ, inside dimensions, W/(m·K)", Number(heat.PsiInternal), Between(heat.PsiInternalBounds));
-        Row(page, "Ψ, outside dimensions, W/(m·K)", Number(heat.PsiExternal), Between(heat.PsiExternalBounds));
+        Row(page, "Thermal coupling L2D, W/mK", Number(heat.Coupling), Between(heat.Bounds));
+        Row(page, "Ψ, inside dimensions, W/mK", Number(heat.PsiInternal), Between(heat.PsiInternalBounds));
+        Row(page, "Ψ, outside dimensions, W/mK", Number(heat.PsiExternal), Between(heat.PsiExternalBounds));
         foreach (var flank in heat.Flanking)
         {
-            Row(page, $"U of the {flank.Name} in the model, W/(m²·K)", Number(flank.UValue), Between(flank.Bounds));
+            Row(page, $"U of the {flank.Name} in the model, W/m²K", Number(flank.UValue), Between(flank.Bounds));
         }
 
         Row(page, "Temperature factor, film of the mould criterion", Figures.Fixed(heat.MouldFactor.Value, 3), "–");

@@ -4,7 +4,7 @@ using System.Text.Json.Serialization;
 namespace DetailGen.Library.Reports;
 
 /// <summary>The answer to "why": paragraphs in trade words, with their sources.</summary>
-/// <param name="Kind">parameter, value, rule, part, detail or what-if.</param>
+/// <param name="Kind">parameter, value, rule, part, equation, domain, stock, target, condition, material, check, detail or what-if.</param>
 public sealed record ExplainReport(ToolReport Tool, string Detail, string Preset, string? Subject, string Kind, IReadOnlyList<ExplainedReport> Explained)
 {
     /// <summary>What a change would bring; the conflict beside it is then that of the changed detail.</summary>

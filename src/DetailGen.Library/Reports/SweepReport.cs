@@ -8,6 +8,12 @@ namespace DetailGen.Library.Reports;
 /// <param name="Rows">By rising value; values that no other sizes go with are left out.</param>
 public sealed record SweepReport(ToolReport Tool, string Detail, string Preset, string Key, string? Unit, IReadOnlyList<SweepRow> Rows)
 {
+    /// <summary>What the detail has as it is drawn; null where it has no sizes that hold together.</summary>
+    public double? Drawn { get; init; }
+
+    /// <summary>How many values there are; of many only some are gone through.</summary>
+    public int Values { get; init; }
+
     public IReadOnlyList<string> Warnings { get; init; } = [];
 
     /// <summary>The curve as it was drawn; null where no picture was asked for.</summary>

@@ -7,7 +7,7 @@ namespace DetailGen.Library.Schedules;
 internal static class CsvSchedule
 {
     internal static readonly IReadOnlyList<string> Head =
-        ["Stack", "Ref", "Element", "Material", "Thickness mm", "Lambda W/(m·K)", "R m²K/W", "Function", "Source or remark"];
+        ["Stack", "Ref", "Element", "Material", "Thickness mm", "Lambda W/mK", "R m²K/W", "Function", "Source or remark"];
 
     internal static byte[] Write(IReadOnlyList<ScheduleBlock> stacks)
     {

@@ -24,7 +24,7 @@ internal static class ScheduleTable
         }
 
         rows.Add(new(
-            "", $"{stack.Buildup.Title}, sum", $"U-value {UValue(stack.UValue)} W/(m²K)", Number(stack.Thickness, "0.0"), None, Number(stack.Total, "0.000"), "",
+            "", $"{stack.Buildup.Title}, sum", $"U-value {UValue(stack.UValue)} W/m²K", Number(stack.Thickness, "0.0"), None, Number(stack.Total, "0.000"), "",
             stack.Layers.Any(layer => layer.Layer.Kind == Sections.LayerKind.Bridged) ? "bridging left out" : "", Sum: true));
         return new(stack.Buildup.Id, rows);
     }

@@ -17,7 +17,7 @@ internal static class Explaining
         var read = PresetFiles.Read(request.Preset, request.Overrides, office);
         if (!read.IsGood)
         {
-            return Empty(request, "") with { Errors = SolvedReport.Errors(read.Faults), Status = 2 };
+            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReport.Errors(read.Faults), Status = 2 };
         }
 
         if (request.WhatIf.Count > 0)
@@ -26,37 +26,58 @@ internal static class Explaining
         }
 
         var (worked, report) = DetailWork.Do(read.Value, office);
-        if (worked is null)
+        return request.Subject is { } subject ? Of(subject, request, read.Value, worked, report, office)
+            : worked is null ? Empty(request, report.Detail) with { Conflict = report.Conflict, Status = 1 }
+            : Empty(request, report.Detail) with { Kind = "detail", Explained = [.. worked.Solved.Values.Select(value => Value(value, worked.Solved))] };
+    }
+
+    /// <summary>One thing by its name; of a detail without sizes that hold together what can be said without them, beside the conflict.</summary>
+    private static ExplainReport Of(string subject, ExplainRequest request, Preset preset, Worked? worked, DetailReport report, Office office)
+    {
+        ExplainReport Told(string kind, params IReadOnlyList<ExplainedReport> explained) =>
+            Empty(request, report.Detail) with { Kind = kind, Explained = explained, Conflict = report.Conflict, Status = worked is null ? 1 : 0 };
+
+        var key = NamedThings.Key(subject);
+        if (worked?.Solved.Find(key) is { } found)
         {
-            return Empty(request, report.Detail) with { Conflict = report.Conflict, Status = 1 };
+            return Told("parameter", WithRange(Value(found, worked.Solved), request, worked.Solved, office));
         }
 
-        if (request.Subject is not { } subject)
+        if (worked?.Solved.Verdicts.FirstOrDefault(verdict => Names(verdict.Rule, subject)) is { } verdict)
         {
-            return Empty(request, report.Detail) with { Kind = "detail", Explained = [.. worked.Solved.Values.Select(value => Value(value, worked.Solved))] };
+            return Told("rule", Rule(verdict.Rule, Here(verdict), worked.Solved.Packs));
         }
 
-        if (worked.Solved.Find(subject) is { } found)
-        {
-            return Empty(request, report.Detail) with { Kind = "parameter", Explained = [WithRange(Value(found, worked.Solved), request, worked.Solved, office)] };
-        }
-
-        if (worked.Solved.Verdicts.FirstOrDefault(verdict => Names(verdict.Rule, subject)) is { } verdict)
-        {
-            return Empty(request, report.Detail) with { Kind = "rule", Explained = [Rule(verdict, worked.Solved)] };
-        }
-
-        List<SolvedValue> equal = [.. worked.Solved.Values.Where(value => Bare(value.Text) == Bare(subject))];
+        List<SolvedValue> equal = [.. (worked?.Solved.Values ?? []).Where(value => Bare(value.Text) == Bare(subject))];
         if (equal.Count > 0)
         {
-            return Empty(request, report.Detail) with { Kind = "value", Explained = [.. equal.Select(value => Value(value, worked.Solved))] };
+            return Told("value", [.. equal.Select(value => Value(value, worked!.Solved))]);
         }
 
         // "roof.insulation" stands for every part under that name; the one of just that name is meant first.
-        List<Part> parts = [.. worked.Section.Parts.Where(part => part.Id == subject || part.Id.StartsWith(subject + ".", StringComparison.Ordinal)).OrderBy(part => part.Id != subject)];
-        return parts.Count > 0
-            ? Empty(request, report.Detail) with { Kind = "part", Explained = [.. parts.Select(part => Part(part, worked.Solved))] }
-            : Empty(request, report.Detail) with { Errors = [Unknown(request, subject, worked)], Status = 2 };
+        List<Part> parts = [.. (worked?.Section.Parts ?? []).Where(part => part.Id == subject || part.Id.StartsWith(subject + ".", StringComparison.Ordinal)).OrderBy(part => part.Id != subject)];
+        if (parts.Count > 0)
+        {
+            return Told("part", [.. parts.Select(part => Part(part, worked!.Solved))]);
+        }
+
+        if (NamedThings.Find(subject, preset, worked, office) is var (kind, named))
+        {
+            return Told(kind, named);
+        }
+
+        var packs = office.Catalogue.Packs;
+        if (packs.SelectMany(pack => pack.Rules).FirstOrDefault(rule => Names(rule, subject)) is { } rule)
+        {
+            return Told("rule", Rule(rule, worked is null ? "there are no sizes to judge." : $"not asked; the detail is checked against {string.Join(", ", worked.Solved.Packs.Select(pack => pack.Name))}.", packs));
+        }
+
+        if (report.Checks?.FirstOrDefault(check => check.Id == subject) is { } check)
+        {
+            return Told("check", new ExplainedReport(check.Id, $"{check.Id} ({check.Verdict})", [check.Text], []));
+        }
+
+        return Empty(request, report.Detail) with { Errors = [Unknown(request, subject, preset, worked, office)], Status = 2 };
     }
 
     /// <summary>The consequences, and the subject as it would then be.</summary>
@@ -116,9 +137,9 @@ internal static class Explaining
         return new(value.Key, $"{value.Key} = {value.Text}", text, sources);
     }
 
-    private static ExplainedReport Rule(Verdict verdict, Solution.Solved solved)
+    /// <param name="here">What became of it in this detail.</param>
+    private static ExplainedReport Rule(Rule rule, string here, IReadOnlyList<RulePack> packs)
     {
-        var rule = verdict.Rule;
         List<string> text = [rule.Text];
         if (rule.Require is not null)
         {
@@ -126,7 +147,7 @@ internal static class Explaining
         }
 
         text.Add($"Because: {rule.Reason}");
-        text.Add($"Here: {Here(verdict)}");
+        text.Add($"Here: {here}");
         if (rule.Confirm is { } confirm)
         {
             text.Add($"To confirm: {confirm}");
@@ -142,7 +163,7 @@ internal static class Explaining
             text.Add($"Safety: ask {whom}.");
         }
 
-        text.AddRange(SolvedReport.Disagreements(rule, solved.Packs).Select(words => $"Sources do not agree. {words}"));
+        text.AddRange(SolvedReport.Disagreements(rule, packs).Select(words => $"Sources do not agree. {words}"));
         if (rule.Corrected is { } corrected)
         {
             text.Add($"Corrected: {corrected}");
@@ -187,10 +208,11 @@ internal static class Explaining
         var confidence => $"{rule.SourceText} ({confidence}{(rule.Source.ReadKind is { } kind ? $", {kind} text" : "")})",
     };
 
-    private static ErrorReport Unknown(ExplainRequest request, string subject, Worked worked)
+    private static ErrorReport Unknown(ExplainRequest request, string subject, Preset preset, Worked? worked, Office office)
     {
-        var names = worked.Solved.Values.Select(value => value.Key)
-            .Concat(worked.Solved.Verdicts.Select(verdict => verdict.Rule.Id)).Concat(worked.Section.Parts.Select(part => part.Id));
+        IEnumerable<string> solved = worked is null ? [] : [.. worked.Solved.Values.Select(value => value.Key), .. worked.Section.Parts.Select(part => part.Id)];
+        var names = solved.Concat(office.Catalogue.Packs.SelectMany(pack => pack.Rules).Select(rule => rule.Id)).Concat(preset.Components.SelectMany(component => component.Parameters).Select(parameter => parameter.Key))
+            .Concat(preset.Components.SelectMany(component => component.Claims).Select(claim => claim.Id)).Distinct(StringComparer.Ordinal);
         return new("unknown-subject", request.Preset, 0, 0, null, subject, Messages.UnknownSubject(subject), Details.Reading.Nearest.To(subject, names) is { } nearest ? Messages.DidYouMean(nearest) : Messages.SeeAll);
     }
 }

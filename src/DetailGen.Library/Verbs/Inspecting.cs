@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text.Json;
+using DetailGen.Details.Reading;
 using DetailGen.Drawing.Inspecting;
 using DetailGen.Library.Reports;
-using DetailGen.Library.Working;
 
 namespace DetailGen.Library.Verbs;
 
@@ -14,19 +14,21 @@ internal static class Inspecting
 
     internal static InspectReport Run(string file)
     {
+        var read = GivenFile.Read(file, DrawnFile.Largest);
+        if (!read.IsGood)
+        {
+            return Refused(file, SolvedReport.Errors(read.Faults)[0]);
+        }
+
         try
         {
-            using var input = File.OpenRead(file);
+            using var input = new MemoryStream(read.Value);
             var drawn = DrawnFile.Read(input);
             return drawn.Parameters is null && drawn.Edits is null ? Refused(file, 1, Messages.NotOurs, Messages.NotOursHint) : Told(file, drawn);
         }
         catch (NotADrawingException fault)
         {
             return Refused(file, fault.Line, fault.Message, Messages.NotADrawingHint);
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            return Refused(file, UnreadableFile.Of(file));
         }
     }
 

@@ -1,5 +1,7 @@
 using DetailGen.Details.Climates;
 using DetailGen.Details.Parameters;
+using DetailGen.Details.Reading;
+using DetailGen.Details.Reading.Shapes;
 using DetailGen.Details.Rules;
 using DetailGen.Library.Reports;
 using DetailGen.Library.Working;
@@ -13,6 +15,8 @@ internal static class Listing
     {
         ["climates"] = (["id", "title", "origin", "usual_for", "source"], Climates),
         ["constructions"] = (["id", "kind", "title"], office => Components(office, ComponentKind.Wall).Concat(Components(office, ComponentKind.Roof))),
+        ["details"] = (["file", "detail", "title"], _ => ShippedDetails()),
+        ["faults"] = (["code", "of", "meaning"], _ => ErrorCodes.All.Select(one => new Dictionary<string, object?> { ["code"] = one.Code, ["of"] = one.Of, ["meaning"] = one.Meaning })),
         ["junctions"] = (["id", "title"], office => Components(office, ComponentKind.Junction)),
         ["layers"] = (["row", "name", "width", "line_type", "ink"], Layers),
         ["materials"] = (["id", "name", "kind", "lambda_w_mk", "origin", "fill"], Materials),
@@ -33,6 +37,21 @@ internal static class Listing
     private static IEnumerable<Dictionary<string, object?>> Components(Office office, ComponentKind kind) =>
         office.Context.Components.All.Where(component => component.Kind == kind)
             .Select(component => new Dictionary<string, object?> { ["id"] = component.Id, ["kind"] = kind.ToString().ToLowerInvariant(), ["title"] = component.Title });
+
+    // those of a practice lie where it keeps them; a base names no detail
+    private static IEnumerable<Dictionary<string, object?>> ShippedDetails() =>
+        from file in Shelf.Shipped.Under("presets/details/")
+        let preset = file.Read().Root as MapNode
+        where preset?.Text("detail") is not null
+        select new Dictionary<string, object?>
+        {
+            ["file"] = file.Name,
+            ["detail"] = preset.Text("detail"),
+            ["title"] = preset.Text("title"),
+            ["junction"] = preset.Text("junction"),
+            ["wall"] = preset.Text("wall"),
+            ["roof"] = preset.Text("roof"),
+        };
 
     private static IEnumerable<Dictionary<string, object?>> Climates(Office office) => office.Context.Climates.All.Select(climate => new Dictionary<string, object?>
     {

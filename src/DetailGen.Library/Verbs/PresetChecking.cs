@@ -18,7 +18,7 @@ internal static class PresetChecking
             {
                 if (!one.Preset.IsGood)
                 {
-                    return DetailLibrary.Unread(one.Path, SolvedReport.Errors(one.Preset.Faults));
+                    return PresetFiles.Unread(one.Path, request.Overrides, one.Preset.Faults);
                 }
 
                 var (worked, judged) = DetailWork.Do(one.Preset.Value, office, request.Physics ? Simulation.Always : Simulation.Asked);

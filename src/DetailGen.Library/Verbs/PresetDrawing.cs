@@ -22,7 +22,7 @@ internal static class PresetDrawing
         var names = new SameNames(read, request.ViewOnly ? "-view" : "");
         return new(DetailLibrary.Tool,
         [
-            .. read.Select((one, place) => !one.Preset.IsGood ? DetailLibrary.Unread(one.Path, SolvedReport.Errors(one.Preset.Faults))
+            .. read.Select((one, place) => !one.Preset.IsGood ? PresetFiles.Unread(one.Path, request.Overrides, one.Preset.Faults)
                 : names.Fault(place) is { } fault ? DetailLibrary.Unread(one.Path, [fault]) with { Detail = one.Preset.Value.Detail }
                 : One(one.Preset.Value, names[place], request, office)),
         ]);

@@ -14,7 +14,7 @@ internal static class Ranging
         var read = PresetFiles.Read(request.Preset, request.Overrides, office);
         if (!read.IsGood)
         {
-            return Empty(request, "") with { Errors = SolvedReport.Errors(read.Faults), Status = 2 };
+            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReport.Errors(read.Faults), Status = 2 };
         }
 
         var preset = read.Value;

@@ -26,7 +26,12 @@ internal static class StarterText
 
         if (request.File is { Length: 0 })
         {
-            return new(DetailLibrary.Tool, "", null) { Errors = [new("no-file", "", 0, 0, null, null, Messages.NoFileNamed, null)], Status = 2 };
+            return new(DetailLibrary.Tool, "", null) { Errors = [new("no-file", "", 0, 0, null, null, Messages.NoFileNamed, Messages.NoFileNamedHint)], Status = 2 };
+        }
+
+        if (request.File is { } folder && (Directory.Exists(folder) || Path.EndsInDirectorySeparator(folder)))
+        {
+            return new(DetailLibrary.Tool, "", null) { Errors = [new("folder", folder, 0, 0, null, null, Messages.IsFolderItself(folder), Messages.NameAFile)], Status = 2 };
         }
 
         var name = Id(request.File) is { Length: > 0 } own ? own : $"my-{request.Junction}";
@@ -68,7 +73,7 @@ internal static class StarterText
     {
         if (File.Exists(file))
         {
-            return new(DetailLibrary.Tool, "", null) { Errors = [new("file-exists", file, 0, 0, null, null, Messages.FileExists(file), null)], Status = 2 };
+            return new(DetailLibrary.Tool, "", null) { Errors = [new("file-exists", file, 0, 0, null, null, Messages.FileExists(file), Messages.FileExistsHint)], Status = 2 };
         }
 
         var folder = Path.GetDirectoryName(Path.GetFullPath(file))!;

@@ -35,13 +35,13 @@ internal static class SweepPicture
             $"{sweep.Key}{(sweep.Unit is { } unit ? $", {unit}" : "")}: {value.Meaning}",
             [.. sweep.Rows.Select(row => new CurveStation(row.Value, row.GoesOn))],
             [.. DetailSolver.Stock(worked.Preset, office.Catalogue, sweep.Key).Select(Number).Where(size => size >= least && size <= most)],
-            DetailSolver.Solve(preset, office.Catalogue) is Solution.Solved now ? Number(now.Values.First(one => one.Key == sweep.Key).Value.Number) : null,
+            sweep.Drawn,
             [
-                new("Ψ, inside dimensions, W/(m·K)", [.. sweep.Rows.Select(row => row.PsiInternal)], [.. Limits(preset, worked, "junction.psi")]),
+                new("Ψ, inside dimensions, W/mK", [.. sweep.Rows.Select(row => row.PsiInternal)], [.. Limits(preset, worked, "junction.psi")]),
                 new($"Temperature factor, {(mould ? "mould film" : "heat flow films")}", [.. sweep.Rows.Select(row => mould ? row.MouldFactor : row.Factor)], [.. Limits(preset, worked, "junction.frsi")]),
             ],
             [
-                $"At each value the other sizes are solved anew, so that all rules hold; what was set stays. Every Ψ is proven to {Figures.Fixed(sweep.Rows.Max(row => row.Upper - row.Lower), 4)} W/(m·K).",
+                $"At each value the other sizes are solved anew, so that all rules hold; what was set stays. Every Ψ is proven to {Figures.Fixed(sweep.Rows.Max(row => row.Upper - row.Lower), 4)} W/mK.",
                 $"{Messages.HeatStandard}.",
                 Messages.HeatCaution,
             ]);

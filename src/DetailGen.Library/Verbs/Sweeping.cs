@@ -13,7 +13,7 @@ namespace DetailGen.Library.Verbs;
 /// <summary>The heat through a junction against one size, over all that the size can be while the rest stands.</summary>
 internal static class Sweeping
 {
-    /// <summary>More values than this are thinned out evenly, both ends kept.</summary>
+    /// <summary>More values than this are thinned out evenly; both ends and the drawn value are kept.</summary>
     private const int Most = 20;
 
     /// <summary>Share of the coupling that the proven error of a point should not pass: enough for a curve.</summary>
@@ -29,14 +29,14 @@ internal static class Sweeping
         var read = PresetFiles.Read(request.Preset, request.Overrides, office);
         if (!read.IsGood)
         {
-            return Empty(request, "") with { Errors = SolvedReport.Errors(read.Faults), Status = 2 };
+            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReport.Errors(read.Faults), Status = 2 };
         }
 
         var preset = read.Value with { Set = [.. read.Value.Set.Where(given => given.Key != request.Key)], Targets = [.. read.Value.Targets.Except(Simulated.TargetsOf(read.Value))] };
         IReadOnlyList<string> keys = DetailSolver.Keys(preset, office.Catalogue);
         if (!keys.Contains(request.Key, StringComparer.Ordinal))
         {
-            var hint = Nearest.To(request.Key, keys) is { } nearest ? Messages.DidYouMean(nearest) : null;
+            var hint = Nearest.To(request.Key, keys) is { } nearest ? Messages.DidYouMean(nearest) : Messages.SeeParameters;
             return Empty(request, preset.Detail) with { Errors = [new("unknown-key", request.Preset, 0, 0, request.Key, null, Messages.NoSuch("parameter", request.Key), hint)], Status = 2 };
         }
 
@@ -46,17 +46,40 @@ internal static class Sweeping
             return Empty(request, preset.Detail) with { Conflict = refused.Conflict, Warnings = refused.Warnings, Status = 1 };
         }
 
-        var report = DetailSolver.Ranges(preset, office.Catalogue, [request.Key]) is not [var range]
-            ? Empty(request, preset.Detail) with { Errors = [new("not-a-size", request.Preset, 0, 0, request.Key, null, Messages.NotASize(request.Key), null)], Status = 2 }
-            : Empty(request, preset.Detail) with { Unit = range.Unit == Unit.Length ? "mm" : range.Unit == Unit.Ratio ? "1:n" : null, Rows = [.. Rows(preset, range, office)] };
-        return request.Picture is { } file && report.Rows.Count > 0 ? Drawn(report, file, read.Value, worked, office) : report;
+        if (DetailSolver.Ranges(preset, office.Catalogue, [request.Key]) is not [var range])
+        {
+            return Empty(request, preset.Detail) with { Errors = [new("not-a-size", request.Preset, 0, 0, request.Key, null, Messages.NotASize(request.Key), Messages.NotASizeHint)], Status = 2 };
+        }
+
+        var drawn = Drawn(read.Value, request.Key, office);
+        long[] values = [.. range.Values.SelectMany(piece => Targets.Steps(piece, range.Step))];
+        long[] taken = Thinned(values, drawn);
+        var report = Empty(request, preset.Detail) with
+        {
+            Unit = range.Unit == Unit.Length ? "mm" : range.Unit == Unit.Ratio ? "1:n" : null,
+            Drawn = drawn is { } number ? Figure(range.Unit, number) : null,
+            Values = values.Length,
+            Rows = [.. Rows(preset, range, taken, office)],
+            Warnings =
+            [
+                .. taken.Length < values.Length ? [Messages.Thinned(request.Key, taken.Length, values.Length)] : Array.Empty<string>(),
+                .. range.Proven ? Array.Empty<string>() : [Messages.RangeNotProven(request.Key)],
+            ],
+        };
+        return request.Picture is { } file && report.Rows.Count > 0 ? Pictured(report, file, read.Value, worked, office) : report;
     }
 
-    private static IEnumerable<SweepRow> Rows(Preset preset, SizeRange range, Office office)
+    // what the sheet shows: a target may have thickened it
+    private static long? Drawn(Preset preset, string key, Office office) =>
+        Targets.Meet(preset, office, Simulation.Asked).Solution is Solution.Solved solved ? solved.Find(key)?.Value.Number : null;
+
+    private static double Figure(Unit unit, long value) => unit == Unit.Length ? value / 1000.0 : value;
+
+    private static IEnumerable<SweepRow> Rows(Preset preset, SizeRange range, long[] values, Office office)
     {
         var conditions = new HeatConditions(WantedError: Close);
         (long Low, long High)? before = null;
-        foreach (var value in Thinned([.. range.Values.SelectMany(piece => Targets.Steps(piece, range.Step))]))
+        foreach (var value in values)
         {
             var piece = range.Values.First(one => value >= one.Low && value <= one.High);
             var goesOn = piece == before;
@@ -67,7 +90,7 @@ internal static class Sweeping
             {
                 var heat = JunctionHeat.Of(ThermalModelling.Of(SectionBuilder.Build(solved), conditions), conditions);
                 yield return new(
-                    range.Unit == Unit.Length ? value / 1000.0 : value, heat.Coupling.Value, heat.PsiInternal.Value, heat.PsiInternal.Lower, heat.PsiInternal.Upper, heat.PsiExternal.Value,
+                    Figure(range.Unit, value), heat.Coupling.Value, heat.PsiInternal.Value, heat.PsiInternal.Lower, heat.PsiInternal.Upper, heat.PsiExternal.Value,
                     heat.Factor.Value, heat.MouldFactor.Value)
                 {
                     GoesOn = goesOn,
@@ -77,7 +100,7 @@ internal static class Sweeping
     }
 
     // the picture stands under its name only if it could be written
-    private static SweepReport Drawn(SweepReport report, string file, Preset preset, Worked worked, Office office)
+    private static SweepReport Pictured(SweepReport report, string file, Preset preset, Worked worked, Office office)
     {
         var format = SweepPicture.FormatOf(file);
         OutputFile picture = new(Path.GetFileName(file), format, SweepPicture.Draw(report, preset, worked, office, format));
@@ -88,8 +111,22 @@ internal static class Sweeping
             : report with { Errors = [new("cannot-write", file, 0, 0, null, null, fault.Reason, fault.Hint)], Status = 3 };
     }
 
-    private static IEnumerable<long> Thinned(long[] values) =>
-        values.Length <= Most ? values : Enumerable.Range(0, Most).Select(i => values[(int)Math.Round(i * (values.Length - 1.0) / (Most - 1))]);
+    private static long[] Thinned(long[] values, long? drawn)
+    {
+        if (values.Length <= Most)
+        {
+            return values;
+        }
+
+        int[] places = [.. Enumerable.Range(0, Most).Select(i => (int)Math.Round(i * (values.Length - 1.0) / (Most - 1)))];
+        var at = drawn is { } value ? Array.IndexOf(values, value) : -1;
+        if (at >= 0 && !places.Contains(at))
+        {
+            places[Enumerable.Range(1, Most - 2).MinBy(i => Math.Abs(places[i] - at))] = at; // the ends stay
+        }
+
+        return [.. places.Select(place => values[place])];
+    }
 
     private static SweepReport Empty(SweepRequest request, string detail) => new(DetailLibrary.Tool, detail, request.Preset, request.Key, null, []);
 }

@@ -53,9 +53,9 @@ internal static class ThermalWords
         var mould = preset.FrsiFilm != "heat-flow";
         return new("Heat through the junction", [new([""]), new(["Value"], true), new(["Proven between"], true)],
         [
-            Proven("Thermal coupling L2D, W/(m·K)", heat.Coupling),
-            Proven("Ψ, inside dimensions, W/(m·K)", heat.PsiInternal),
-            Proven("Ψ, outside dimensions, W/(m·K)", heat.PsiExternal),
+            Proven("Thermal coupling L2D, W/mK", heat.Coupling),
+            Proven("Ψ, inside dimensions, W/mK", heat.PsiInternal),
+            Proven("Ψ, outside dimensions, W/mK", heat.PsiExternal),
             Row($"Temperature factor, film of the mould criterion{(mould ? " (judged)" : "")}", Factor(heat.MouldFactor.Value)),
             Row($"Temperature factor, films of the heat flow{(mould ? "" : " (judged)")}", Factor(heat.Factor.Value)),
             Row("Coldest inside surface, °C, films of the heat flow", Figures.Fixed(heat.Coldest, 1)),
@@ -64,7 +64,7 @@ internal static class ThermalWords
     }
 
     private static TextTable Elements(JunctionHeat heat) => new(
-        "Plane elements of the model", [new(["Element"]), new(["U", "W/(m²K)"], true), new(["Inside", "mm"], true), new(["Outside", "mm"], true)],
+        "Plane elements of the model", [new(["Element"]), new(["U", "W/m²K"], true), new(["Inside", "mm"], true), new(["Outside", "mm"], true)],
         [.. heat.Flanks.Select(flank => (IReadOnlyList<string>)[Capital(flank.Id), Figures.Fixed(flank.UValue.Value, 4), Figures.Fixed(flank.Internal, 1), Figures.Fixed(flank.External, 1)])]);
 
     private static TextTable Airs(ThermalPicture picture) => new(

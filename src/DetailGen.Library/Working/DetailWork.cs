@@ -3,6 +3,7 @@ using DetailGen.Analysis.Quantities;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Solving;
 using DetailGen.Library.Reports;
+using DetailGen.Library.Wording;
 
 namespace DetailGen.Library.Working;
 
@@ -21,7 +22,7 @@ internal static class DetailWork
 
         IReadOnlyList<BuildupResistance> buildups = [.. section.Buildups.Select(BuildupResistance.Of)];
         var checks = SectionChecks.Of(section);
-        var worked = new Worked(solved, section, buildups, PartQuantity.Of(section), checks) { Heat = met.Heat };
+        var worked = new Worked(MaterialNames.In(solved, office.Materials), section, buildups, PartQuantity.Of(section), checks) { Heat = met.Heat };
         return (worked, Told(worked, met.Warnings));
     }
 

@@ -15,7 +15,7 @@ internal sealed record Office(PresetContext Context, MaterialLibrary Materials, 
 
     /// <summary>What comes with the tool, with a practice's folder over it where one is named.</summary>
     /// <returns>Every fault of the practice's files.</returns>
-    internal static Outcome<Office> Of(string? practice) => practice is null ? ShippedOffice.Value : Shelf.Shipped.With(practice).SelectMany(Open);
+    internal static Outcome<Office> Of(string? practice) => practice is null ? ShippedOffice.Value : PracticeFolder.Open(practice).SelectMany(Open);
 
     private static Outcome<Office> Open(Shelf shelf)
     {

@@ -1,6 +1,7 @@
 using System.IO.Enumeration;
 using DetailGen.Details;
 using DetailGen.Details.Presets;
+using DetailGen.Details.Reading;
 using DetailGen.Details.Solving;
 using DetailGen.Library.Reports;
 
@@ -20,9 +21,16 @@ internal static class PresetFiles
         DetailReport One(string path)
         {
             var read = Read(path, request.Overrides, office);
-            return read.IsGood ? report(read.Value) : DetailLibrary.Unread(path, SolvedReport.Errors(read.Faults));
+            return read.IsGood ? report(read.Value) : Unread(path, request.Overrides, read.Faults);
         }
     }
+
+    /// <summary>The report on a preset that is wrong.</summary>
+    internal static DetailReport Unread(string path, IReadOnlyList<string> overrides, IReadOnlyList<Diagnostic> faults) =>
+        DetailLibrary.Unread(path, SolvedReport.Errors(faults)) with { Detail = Detail(path, overrides) };
+
+    /// <summary>What is known of the detail of a wrong preset; empty where that is nothing.</summary>
+    internal static string Detail(string path, IReadOnlyList<string> overrides) => PresetReader.DetailOf(path, overrides) ?? "";
 
     internal static DetailReport None(string folder) =>
         DetailLibrary.Unread(folder, [new("no-presets", folder, 0, 0, null, null, Messages.NoPresets(folder), Messages.NoPresetsHint)]);

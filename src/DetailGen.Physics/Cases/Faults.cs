@@ -6,7 +6,7 @@ namespace DetailGen.Physics.Cases;
 public sealed record CaseFault(string File, int Line, int Column, string? Case, string? Key, string? Value, string Reason, string? Hint);
 
 /// <summary>A sentence about what is wrong, and what to write instead.</summary>
-internal readonly record struct Complaint(string Reason, string? Hint = null);
+internal readonly record struct Complaint(string Reason, string Hint);
 
 /// <summary>Gathers the faults of one file, so that all are told at once.</summary>
 internal sealed class Faults(string file)

@@ -13,7 +13,6 @@ internal static class FieldCaseReader
     private const int MostCorners = 50_000;
     private const int MostPoints = 10_000;
     private const string Adiabatic = "adiabatic";
-    private static readonly Bound Coordinate = Bound.Between(-1e6, 1e6, "within 1e6 mm");
 
     internal static FieldCase Read(Fields fields, string id, Faults faults)
     {
@@ -24,8 +23,8 @@ internal static class FieldCaseReader
         ImmutableArray<FieldBoundary> boundary = [.. fields.NeededList("boundary").Select(item => Boundary(fields, item.Item, item.Path, environments)).OfType<FieldBoundary>()];
         ImmutableArray<FieldPoint> points = fields.Map("points") is { } map ? [.. map.Entries.Select(entry => new FieldPoint(entry.Key, Place(map, entry.Value, map.Path(entry.Key))))] : [];
         ImmutableArray<FlankingElement> flanking = [.. fields.List("flanking").Select(item => Flanking(fields, item.Item, item.Path, materials)).OfType<FlankingElement>()];
-        var film = fields.Number("humidity_rsi_m2k_w", Bound.ZeroOrMore);
-        var wanted = fields.Number("wanted_error", Bound.Between(1e-6, 0.1, "1e-6 to 0.1")) ?? 0.001;
+        var film = fields.Number("humidity_rsi_m2k_w", Bound.Resistance);
+        var wanted = fields.Number("wanted_error", Bound.Between(1e-6, 0.1, "")) ?? 0.001;
         Count(fields, "regions", regions.Length, MostRegions);
         Count(fields, "corners", regions.Sum(region => region.Outline.Length + region.Holes.Sum(hole => hole.Length)) + boundary.Sum(line => line.Line.Length), MostCorners);
         Count(fields, "points", points.Length, MostPoints);
@@ -80,7 +79,7 @@ internal static class FieldCaseReader
 
             if (map.MapOf(entry.Value, map.Path(entry.Key), "t_c", "side") is { } environment)
             {
-                environments[entry.Key] = new(entry.Key, environment.Needed("t_c"), (environment.Has("side") ? environment.Choice("side", "internal", "external", "other") : environment.Missing("side", "other")) switch
+                environments[entry.Key] = new(entry.Key, environment.Needed("t_c", Bound.Temperature), (environment.Has("side") ? environment.Choice("side", "internal", "external", "other") : environment.Missing("side", "other")) switch
                 {
                     "internal" => FieldSide.Internal,
                     "external" => FieldSide.External,
@@ -119,7 +118,7 @@ internal static class FieldCaseReader
     private static ImmutableArray<FieldPlace> Rectangle(Fields fields)
     {
         var path = fields.Path("rect");
-        double[] edges = [.. fields.List("rect").Select(item => fields.NumberOf(item.Item, item.Path, Coordinate))];
+        double[] edges = [.. fields.List("rect").Select(item => fields.NumberOf(item.Item, item.Path, Bound.Coordinate))];
         if (edges.Length != 4)
         {
             fields.Fault("rect", Messages.Coordinates(path, edges.Length, "4: [x0, y0, x1, y1]"));
@@ -154,7 +153,7 @@ internal static class FieldCaseReader
             fields.Fault("rs_m2k_w", Messages.FilmOnAdiabatic(path));
         }
 
-        var film = adiabatic ? 0 : fields.Needed("rs_m2k_w", Bound.ZeroOrMore);
+        var film = adiabatic ? 0 : fields.Needed("rs_m2k_w", Bound.Resistance);
         var line = fields.At.Get("line") is { } points ? Line(fields, points, fields.Path("line"), least: 2) : fields.Missing<ImmutableArray<FieldPlace>>("line", []);
         return new(adiabatic ? null : environment, film, line);
     }
@@ -166,10 +165,10 @@ internal static class FieldCaseReader
             return null;
         }
 
-        var inside = fields.Needed("rsi_m2k_w", Bound.ZeroOrMore);
-        var element = new Element(inside, fields.Needed("rse_m2k_w", Bound.ZeroOrMore), inside, LayerReader.Layers(fields, materials));
+        var inside = fields.Needed("rsi_m2k_w", Bound.Resistance);
+        var element = new Element(inside, fields.Needed("rse_m2k_w", Bound.Resistance), inside, LayerReader.Layers(fields, materials));
         return new(
-            fields.NeededWords("name") ?? "", element, fields.Needed("length_internal_mm", Bound.AboveZero), fields.Needed("length_external_mm", Bound.AboveZero));
+            fields.NeededWords("name") ?? "", element, fields.Needed("length_internal_mm", Bound.Thickness), fields.Needed("length_external_mm", Bound.Thickness));
     }
 
     private static ImmutableArray<FieldPlace> Line(Fields fields, Written written, string path, int least)
@@ -190,7 +189,7 @@ internal static class FieldCaseReader
 
     private static FieldPlace Place(Fields fields, Written written, string path)
     {
-        double[] numbers = [.. fields.ListOf(written, path).Select(item => fields.NumberOf(item.Item, item.Path, Coordinate))];
+        double[] numbers = [.. fields.ListOf(written, path).Select(item => fields.NumberOf(item.Item, item.Path, Bound.Coordinate))];
         if (numbers.Length != 2 && written is Written.List)
         {
             fields.Fault(written, path, Messages.Coordinates(path, numbers.Length, "2: [x, y]"));

@@ -147,19 +147,3 @@ internal sealed class Fields
         return instead;
     }
 }
-
-/// <summary>What a number must keep to, in code and in words ("above 0").</summary>
-internal readonly record struct Bound(Func<double, bool> Holds, string Wording)
-{
-    internal static Bound AboveZero { get; } = new(value => value > 0, "above 0");
-
-    internal static Bound ZeroOrMore { get; } = new(value => value >= 0, "0 or more");
-
-    internal static Bound Humidity { get; } = new(value => value is >= 0 and <= 1, "0 to 1 (a fraction, not percent)");
-
-    internal static Bound Fraction { get; } = new(value => value is > 0 and <= 1, "above 0 and at most 1");
-
-    internal static Bound AirTemperature { get; } = new(value => value is >= -100 and <= 100, "-100 to 100 °C, the range of the saturation formulas");
-
-    internal static Bound Between(double least, double most, string wording) => new(value => value >= least && value <= most, wording);
-}

@@ -23,7 +23,7 @@ internal static class LayerReader
                 if (map.MapOf(entry.Value, map.Path(entry.Key), "lambda_w_mk", "mu", "sd_m") is { } material)
                 {
                     materials[entry.Key] = new(
-                        material.Needed("lambda_w_mk", Bound.AboveZero), material.Number("mu", Bound.ZeroOrMore), material.Number("sd_m", Bound.ZeroOrMore));
+                        material.Needed("lambda_w_mk", Bound.Conductivity), material.Number("mu", Bound.VapourFactor), material.Number("sd_m", Bound.AirEquivalent));
                 }
             }
         }
@@ -61,9 +61,9 @@ internal static class LayerReader
             case "tapered":
                 return new ElementLayer.Tapered(name, Conductivity(fields, material), [.. fields.NeededList("tapered").Select(item => Piece(fields, item.Item, item.Path)).OfType<TaperedPiece>()]);
             case "r_m2k_w":
-                return new ElementLayer.Plain(name, fields.Needed("r_m2k_w", Bound.ZeroOrMore));
+                return new ElementLayer.Plain(name, fields.Needed("r_m2k_w", Bound.Resistance));
             case "lambda_w_mk":
-                return new ElementLayer.Plain(name, fields.Needed("d_mm", Bound.AboveZero) / 1000 / Conductivity(fields, material));
+                return new ElementLayer.Plain(name, fields.Needed("d_mm", Bound.Thickness) / 1000 / Conductivity(fields, material));
             default:
                 return null;
         }
@@ -138,12 +138,12 @@ internal static class LayerReader
             fields.Fault(Messages.EitherOr(fields.Here, "lambda_w_mk", "material", both: true));
         }
 
-        return fields.Number("lambda_w_mk", Bound.AboveZero) ?? material?.Conductivity ?? (fields.Has("material") ? double.NaN : fields.Missing("lambda_w_mk", double.NaN));
+        return fields.Number("lambda_w_mk", Bound.Conductivity) ?? material?.Conductivity ?? (fields.Has("material") ? double.NaN : fields.Missing("lambda_w_mk", double.NaN));
     }
 
     private static ElementLayer.Air? Air(Fields fields, string name)
     {
-        var thickness = fields.Needed("d_mm", Bound.AboveZero) / 1000;
+        var thickness = fields.Needed("d_mm", Bound.Thickness) / 1000;
         if (fields.Map("air", "emissivity", "mean_t_c", "step_k", "openings_mm2") is not { } air)
         {
             return null;
@@ -157,13 +157,13 @@ internal static class LayerReader
         }
 
         return new(name, new(
-            thickness, emissivities[0], emissivities[1], air.Number("mean_t_c", Bound.AirTemperature) ?? 10, air.Number("step_k", Bound.ZeroOrMore) ?? 5,
-            air.Number("openings_mm2", Bound.ZeroOrMore) ?? 0));
+            thickness, emissivities[0], emissivities[1], air.Number("mean_t_c", Bound.AirTemperature) ?? 10, air.Number("step_k", Bound.TemperatureStep) ?? 5,
+            air.Number("openings_mm2", Bound.SmallArea) ?? 0));
     }
 
     private static ElementLayer.Bridged Bridged(Fields fields, string name)
     {
-        var thickness = fields.Number("d_mm", Bound.AboveZero);
+        var thickness = fields.Number("d_mm", Bound.Thickness);
         ImmutableArray<BridgedPart> parts = [.. fields.NeededList("parts").Select(item => Part(fields, item.Item, item.Path, thickness)).OfType<BridgedPart>()];
         var sum = parts.Sum(part => part.Fraction);
         if (parts.Length > 0 && !double.IsNaN(sum) && Math.Abs(sum - 1) > 1e-6)
@@ -182,7 +182,7 @@ internal static class LayerReader
         }
 
         var fraction = fields.Needed("fraction", Bound.Fraction);
-        var conductivity = fields.Number("lambda_w_mk", Bound.AboveZero);
+        var conductivity = fields.Number("lambda_w_mk", Bound.Conductivity);
         if (fields.Has("lambda_w_mk") == fields.Has("r_m2k_w"))
         {
             fields.Fault(Messages.EitherOr(path, "lambda_w_mk", "r_m2k_w", both: fields.Has("r_m2k_w")));
@@ -191,7 +191,7 @@ internal static class LayerReader
 
         if (conductivity is null)
         {
-            return new(fraction, fields.Needed("r_m2k_w", Bound.ZeroOrMore));
+            return new(fraction, fields.Needed("r_m2k_w", Bound.Resistance));
         }
 
         return new(fraction, (thickness ?? (owner.Has("d_mm") ? double.NaN : owner.Missing("d_mm", double.NaN))) / 1000 / conductivity.Value, conductivity);
@@ -204,13 +204,13 @@ internal static class LayerReader
             return null;
         }
 
-        ImmutableArray<double> thicknesses = [.. fields.NeededList("d_mm").Select(item => fields.NumberOf(item.Item, item.Path, Bound.ZeroOrMore) / 1000)];
+        ImmutableArray<double> thicknesses = [.. fields.NeededList("d_mm").Select(item => fields.NumberOf(item.Item, item.Path, Bound.ThicknessOrNone) / 1000)];
         if (thicknesses.Length is not (0 or 2 or 3))
         {
             fields.Fault("d_mm", Messages.Coordinates(fields.Path("d_mm"), thicknesses.Length, "2 (rectangle) or 3 (triangle)"));
         }
 
-        return new(fields.Needed("area_m2", Bound.AboveZero), thicknesses);
+        return new(fields.Needed("area_m2", Bound.Area), thicknesses);
     }
 
     private static VapourLayer? VapourLayer(Fields owner, Written written, string path, IReadOnlyDictionary<string, CaseMaterial> materials)
@@ -228,10 +228,10 @@ internal static class LayerReader
 
         var material = Material(fields, materials);
         var name = Name(fields);
-        var thickness = fields.Number("d_mm", Bound.AboveZero) / 1000;
+        var thickness = fields.Number("d_mm", Bound.Thickness) / 1000;
         var resistance = Form(fields) switch
         {
-            "r_m2k_w" => fields.Needed("r_m2k_w", Bound.ZeroOrMore),
+            "r_m2k_w" => fields.Needed("r_m2k_w", Bound.Resistance),
             "lambda_w_mk" => (thickness ?? fields.Missing("d_mm", double.NaN)) / Conductivity(fields, material),
             _ => double.NaN,
         };
@@ -248,7 +248,7 @@ internal static class LayerReader
         }
 
         var (mu, whole) = fields.Has("mu") || fields.Has("sd_m")
-            ? (fields.Number("mu", Bound.ZeroOrMore), fields.Number("sd_m", Bound.ZeroOrMore))
+            ? (fields.Number("mu", Bound.VapourFactor), fields.Number("sd_m", Bound.AirEquivalent))
             : (material?.Mu, material?.AirEquivalent);
         switch (mu, whole, thickness)
         {

@@ -24,12 +24,12 @@ internal static class MoistureCaseReader
             ? ReadClimate(map)
             : fields.Has("climate") ? null : fields.Missing<Climate?>("climate", null);
         var allowed = fields.Number("surface_rh_max", Bound.Fraction) ?? 0.8;
-        var strip = fields.Number("max_strip_r_m2k_w", Bound.AboveZero) ?? 0.25;
+        var strip = fields.Number("max_strip_r_m2k_w", Bound.StripResistance) ?? 0.25;
         var materials = LayerReader.Materials(fields);
         ImmutableArray<VapourLayer> layers = fields.Has("layers") ? LayerReader.VapourLayers(fields, materials) : [];
         var (inside, outside) = fields.Has("layers")
-            ? (fields.Needed("rsi_m2k_w", Bound.ZeroOrMore), fields.Needed("rse_m2k_w", Bound.ZeroOrMore))
-            : (fields.Number("rsi_m2k_w", Bound.ZeroOrMore) ?? 0, fields.Number("rse_m2k_w", Bound.ZeroOrMore) ?? 0);
+            ? (fields.Needed("rsi_m2k_w", Bound.Resistance), fields.Needed("rse_m2k_w", Bound.Resistance))
+            : (fields.Number("rsi_m2k_w", Bound.Resistance) ?? 0, fields.Number("rse_m2k_w", Bound.Resistance) ?? 0);
         var start = fields.Choice("start_month", [.. Month.Names]) is { } month ? Month.Names.IndexOf(month) : (int?)null;
         var initial = Initial(fields, layers);
         if (faults.Count == before && layers.Length > 0)
@@ -76,7 +76,7 @@ internal static class MoistureCaseReader
                 continue;
             }
 
-            var (after, mass) = (entry.Needed("after_layer"), entry.Needed("mass_g_m2", Bound.ZeroOrMore));
+            var (after, mass) = (entry.Needed("after_layer"), entry.Needed("mass_g_m2", Bound.Water));
             if (!double.IsNaN(after) && !(double.IsInteger(after) && after >= 1 && after < layers.Length))
             {
                 entry.Fault("after_layer", Messages.NoSuchInterface(entry.Path("after_layer"), Messages.Number(after), layers.Length));
@@ -105,8 +105,8 @@ internal static class MoistureCaseReader
             return null;
         }
 
-        var factor = climate.Number("vapour_excess_factor", new(value => value >= 1, "1 or more")) ?? 1;
-        var own = climate.Has("internal_rh") ? Months(climate, "internal_rh", Bound.Humidity) : Months(climate, "vapour_excess_pa", Bound.ZeroOrMore);
+        var factor = climate.Number("vapour_excess_factor", Bound.Between(1, 10, "")) ?? 1;
+        var own = climate.Has("internal_rh") ? Months(climate, "internal_rh", Bound.Humidity) : Months(climate, "vapour_excess_pa", Bound.VapourExcess);
         if (outside is not { } outer || humidity is not { } wet || inside is not { } inner || own is not { } given)
         {
             return null;

@@ -9,9 +9,9 @@ internal static class UValueCaseReader
 
     internal static Element Read(Fields fields)
     {
-        var inside = fields.Needed("rsi_m2k_w", Bound.ZeroOrMore);
+        var inside = fields.Needed("rsi_m2k_w", Bound.Resistance);
         return new(
-            inside, fields.Needed("rse_m2k_w", Bound.ZeroOrMore), fields.Number("rse_sheltered_m2k_w", Bound.ZeroOrMore) ?? inside,
+            inside, fields.Needed("rse_m2k_w", Bound.Resistance), fields.Number("rse_sheltered_m2k_w", Bound.Resistance) ?? inside,
             LayerReader.Layers(fields, LayerReader.Materials(fields)), FlowOf(fields.Choice("heat_flow", "horizontal", "up", "down")))
         {
             Corrections = Corrections(fields),
@@ -54,14 +54,14 @@ internal static class UValueCaseReader
             pins.Fault(Messages.EitherOr(pins.Here, "area_mm2", "diameter_mm", both: pins.Has("area_mm2")));
         }
 
-        var section = pins.Number("area_mm2", Bound.AboveZero) ?? Math.PI / 4 * Math.Pow(pins.Number("diameter_mm", Bound.AboveZero) ?? double.NaN, 2);
-        var insulation = pins.Needed("d0_mm", Bound.AboveZero);
+        var section = pins.Number("area_mm2", Bound.FixingArea) ?? Math.PI / 4 * Math.Pow(pins.Number("diameter_mm", Bound.FixingDiameter) ?? double.NaN, 2);
+        var insulation = pins.Needed("d0_mm", Bound.Thickness);
         var within = pins.Number("d1_mm", new(value => value > 0 && !(value > insulation), "above 0 and at most d0_mm")) ?? insulation;
         return new(
-            pins.NeededWords("layer") ?? "", pins.Needed("per_m2", Bound.ZeroOrMore), section / 1e6, pins.Needed("lambda_w_mk", Bound.AboveZero), insulation / 1000, within / 1000);
+            pins.NeededWords("layer") ?? "", pins.Needed("per_m2", Bound.PerSquareMetre), section / 1e6, pins.Needed("lambda_w_mk", Bound.Conductivity), insulation / 1000, within / 1000);
     }
 
     private static RainOnInverted? Rain(Fields map) => map.Map("rain", "layer", "p_mm_day", "fx") is { } rain
-        ? new(rain.NeededWords("layer") ?? "", rain.Needed("p_mm_day", Bound.ZeroOrMore), rain.Needed("fx", Bound.ZeroOrMore))
+        ? new(rain.NeededWords("layer") ?? "", rain.Needed("p_mm_day", Bound.Rain), rain.Needed("fx", Bound.RainFactor))
         : null;
 }

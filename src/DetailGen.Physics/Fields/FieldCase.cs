@@ -69,7 +69,7 @@ public abstract record FieldOutcome
 /// <summary>One fault of the geometry.</summary>
 /// <param name="Path">Place in the case, such as <c>regions.3</c>, <c>regions.3.polygon.7</c>, <c>boundary.2.line</c> or <c>points.corner</c>; the reader turns it into line and column.</param>
 /// <param name="Reason">One sentence, with coordinates in mm.</param>
-public sealed record FieldFault(string Path, string Reason, string? Hint = null);
+public sealed record FieldFault(string Path, string Reason, string Hint);
 
 /// <summary>The figures of a solved field. What does not exist for the case is null, never 0 and never NaN.</summary>
 /// <param name="Coupling">L2D in W/(m·K); null with more than two temperatures, or where two fixed temperatures meet at a point.</param>

@@ -49,4 +49,4 @@ public abstract record TransmittanceOutcome
 
 /// <summary>Why an element has no U by this method.</summary>
 /// <param name="Layer">Index from inside, null for the whole.</param>
-public sealed record ElementFault(int? Layer, string Reason, string? Hint = null);
+public sealed record ElementFault(int? Layer, string Reason, string Hint);

@@ -29,18 +29,30 @@ public class QuantityReaderTests
         Assert.Equal(new Quantity(kind, (decimal)number), QuantityReader.Read(text, out _));
 
     [Theory]
+    [InlineData("1,000 mm", "Write 1000 mm if it parts thousands, 1.000 mm if it parts decimals.")]
+    [InlineData("1,50 mm", "Write 1.50 mm with a decimal point.")]
+    public void A_comma_is_told_what_it_may_have_meant(string text, string hint) =>
+        Assert.Equal(hint, Messages.BadQuantity(new("a.yaml", 1, 1), "wall.cavity", text, Unit.Length, QuantityFault.Comma).Hint);
+
+    [Theory]
     [InlineData("", QuantityFault.NoNumber)]
     [InlineData("mm", QuantityFault.NoNumber)]
     [InlineData("1.2.3 mm", QuantityFault.NoNumber)]
     [InlineData("0,15 m", QuantityFault.Comma)]
     [InlineData("150 inches", QuantityFault.Unit)]
-    [InlineData("1e3 mm", QuantityFault.Unit)]
+    [InlineData("1e3 mm", QuantityFault.Exponent)]
+    [InlineData("1e400 mm", QuantityFault.Exponent)]
+    [InlineData("1E-30", QuantityFault.Exponent)]
+    [InlineData("1 e", QuantityFault.Unit)]
+    [InlineData("1_000 mm", QuantityFault.Groups)]
+    [InlineData("1 000 mm", QuantityFault.Groups)]
+    [InlineData("1:99999999999999999999", QuantityFault.Digits)]
     [InlineData("150 MM", QuantityFault.Unit)]
     [InlineData("1:0", QuantityFault.Ratio)]
     [InlineData("2:40", QuantityFault.Ratio)]
     [InlineData("1:40.5", QuantityFault.Ratio)]
     [InlineData("1:", QuantityFault.Ratio)]
-    [InlineData("99999999999999999999 mm", QuantityFault.NoNumber)]
+    [InlineData("99999999999999999999 mm", QuantityFault.Digits)]
     public void What_is_no_quantity_says_why(string text, QuantityFault expected)
     {
         Assert.Null(QuantityReader.Read(text, out var fault));
@@ -101,7 +113,9 @@ public class QuantityReaderTests
     [InlineData("1.5", Unit.Count, "wrong-unit")]
     [InlineData("60°", Unit.Ratio, "wrong-unit")]
     [InlineData("0.0001 mm", Unit.Length, "too-fine")]
-    [InlineData("999999999999 m", Unit.Length, "too-fine")]
+    [InlineData("999999999999 m", Unit.Length, "too-long")]
+    [InlineData("1:2000000", Unit.Ratio, "out-of-domain")]
+    [InlineData("2000000", Unit.Count, "out-of-domain")]
     public void A_value_of_another_unit_is_refused(string text, Unit unit, string code) =>
         Assert.Equal(code, Assert.Single(SettingReader.Read(text, new("a", 1, 1), "key", unit, []).Faults).Code);
 }

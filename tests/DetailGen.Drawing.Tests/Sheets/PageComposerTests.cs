@@ -44,9 +44,9 @@ public class PageComposerTests
     [InlineData("A2")]
     public void No_unit_is_torn_in_the_check_list_of_the_first_sheet(string paper)
     {
-        var check = new CheckLine("Ψ of the junction", "Ψ of the junction", "≤ 0.05 W/(m·K)", "0.1228 W/(m·K)", Verdict.Warn, true);
+        var check = new CheckLine("Ψ of the junction", "Ψ of the junction", "≤ 0.05 W/mK", "0.1228 W/mK", Verdict.Warn, true);
         var words = Texts(SampleSheets.Scene(Format(paper), SampleSheets.Text with { Checks = [check] }).Pages[0]).Where(text => text.Row == "checklist").SelectMany(text => text.Words.Split(' ')).ToList();
-        Assert.Equal(2, words.Count(word => word == "W/(m·K)"));
+        Assert.Equal(2, words.Count(word => word == "W/mK"));
         Assert.Contains("0.1228", words);
     }
 

@@ -31,8 +31,8 @@ internal static class SampleSheets
         new("Tern Court Drawing Office", "", "Tern Court Workshops", "TC-DET-0101", "P02", "S2", "S2: for information or reference, not for construction", "2026-11-25", "AB", "CD", "", "Parapet", "cavity wall, warm roof on plywood deck"),
         [new("P02", "2026-11-25", "Cavity widened to 150", "AB", "CD"), new("P01", "2026-11-11", "First issue for comment", "AB", "CD")],
         [
-            new("wall", [.. Enumerable.Range(1, 6).Select(i => new ScheduleRow($"W{i}", "Outer leaf", "Clay brickwork, outer leaf (exposed)", "102.5", "0.770", "0.133", "rain screen, structure", "tabulated")), new("", "Wall, sum", "U-value 0.15 W/(m²K)", "420.0", "–", "6.851", "", "bridging left out", true)]),
-            new("roof", [.. Enumerable.Range(1, 7).Select(i => new ScheduleRow($"R{i}", "Insulation, upper", "PIR roof board, mineral faced", "80.0", "0.025", "3.200", "insulation", "assumed")), new("", "Roof, sum", "U-value 0.14 W/(m²K)", "416.0", "–", "6.898", "", "at the upstand", true)]),
+            new("wall", [.. Enumerable.Range(1, 6).Select(i => new ScheduleRow($"W{i}", "Outer leaf", "Clay brickwork, outer leaf (exposed)", "102.5", "0.770", "0.133", "rain screen, structure", "tabulated")), new("", "Wall, sum", "U-value 0.15 W/m²K", "420.0", "–", "6.851", "", "bridging left out", true)]),
+            new("roof", [.. Enumerable.Range(1, 7).Select(i => new ScheduleRow($"R{i}", "Insulation, upper", "PIR roof board, mineral faced", "80.0", "0.025", "3.200", "insulation", "assumed")), new("", "Roof, sum", "U-value 0.14 W/m²K", "416.0", "–", "6.898", "", "at the upstand", true)]),
         ],
         [
             new("Parapet stability", "Parapet stability", "–", "640", Verdict.ToConfirm, true), new("Upstand", "Upstand", "≥ 150", "160", Verdict.Pass, true), new("Design fall", "Design fall", "≥ 1:40", "1:60", Verdict.Warn, true),

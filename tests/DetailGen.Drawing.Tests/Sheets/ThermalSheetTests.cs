@@ -64,6 +64,22 @@ public class ThermalSheetTests
         Assert.Equal(Ends(false), Ends(true));
     }
 
+    [Theory]
+    [MemberData(nameof(All))]
+    public void A_list_that_goes_on_upon_a_further_sheet_has_its_title_there_again(string paper, bool mirror)
+    {
+        var basis = Basis(paper, mirror);
+        string[] Long(string of) => [.. Enumerable.Range(1, 60).Select(i => $"{of} {i} departs from what is drawn, and this sentence says how it does so and why, which takes some lines in a column.")];
+        var sheets = ThermalSheet.Of(basis with { Thermal = basis.Thermal! with { Lists = [new("Steps", Long("Step")), new("Basis", Long("Ground"))] } });
+        Assert.True(sheets.Count > 2);
+        foreach (var (list, word) in new[] { ("Steps", "Step "), ("Basis", "Ground ") })
+        {
+            var holding = sheets.Where(sheet => sheet.Items.OfType<Paragraph>().Any(words => words.Lines[0].StartsWith(word, StringComparison.Ordinal))).ToList();
+            Assert.Contains(holding[0].Items.OfType<Text>(), text => text.Words == list);
+            Assert.All(holding.Skip(1), sheet => Assert.Single(sheet.Items.OfType<Text>(), text => text.Words == $"{list}, continued"));
+        }
+    }
+
     [Fact]
     public void Lines_end_where_the_drawing_breaks_off()
     {
@@ -120,7 +136,7 @@ public class ThermalSheetTests
         {
             Thermal = new(
                 picture, [new("outside", "Outside", ["0 °C"]), new("room", "Room", ["20 °C", "Rs 0.10 m²K/W up"])], ["15.9 °C", "factor 0.795"], "Isotherms", "Dew point", "9.3", "Model", "the coldest", "the coldest is elsewhere",
-                [new("Figures", [new([""]), new(["Value"], true), new(["Proven", "between"], true)], [["Ψ, inside dimensions, W/(m·K)", "0.0712", "0.0709 to 0.0715"]]), Conductivities],
+                [new("Figures", [new([""]), new(["Value"], true), new(["Proven", "between"], true)], [["Ψ, inside dimensions, W/mK", "0.0712", "0.0709 to 0.0715"]]), Conductivities],
                 [new("Steps", [.. Enumerable.Range(1, 14).Select(i => $"Step {i} departs from what is drawn, and this sentence says how it does so and why, which takes some lines in a column.")])]),
         };
     }

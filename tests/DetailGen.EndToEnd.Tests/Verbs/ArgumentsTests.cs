@@ -44,7 +44,7 @@ public class ArgumentsTests
     {
         var run = Tool.Run([.. line.Split(' ').Select(word => word switch { "PRESET" => Parapet, "''" => "", _ => word })]);
         Assert.True(run.Status == 2, run.Messages);
-        Assert.DoesNotContain("fault", run.Messages, StringComparison.Ordinal);
+        Assert.DoesNotContain("Internal fault", run.Messages, StringComparison.Ordinal);
         Assert.DoesNotContain("System.", run.Messages, StringComparison.Ordinal);
     }
 
@@ -64,7 +64,7 @@ public class ArgumentsTests
 
     [Theory]
     [InlineData("sheet: { paper: A5 }", "Did you mean A4?")]
-    [InlineData("sheet: { scale: \"1:7\" }", "There is 1:2, 1:5, 1:10, 1:20 or 1:50.")]
+    [InlineData("sheet: { scale: \"1:7\" }", "Write 1:2, 1:5, 1:10, 1:20 or 1:50.")]
     public void A_word_of_a_list_is_told_the_nearest_in_size_or_the_list(string line, string hint)
     {
         using var scratch = new Scratch();
@@ -109,5 +109,39 @@ public class ArgumentsTests
         Assert.Equal(2, other.Status);
         Assert.Contains("detailgen moisture --case", other.Messages, StringComparison.Ordinal);
         Assert.Contains("flat-roof", Tool.Run("heat", "--case", cases, "--only", "flat-rof").Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_option_of_every_verb_without_its_value_is_told_in_one_line()
+    {
+        (string Verb, string[] Words, string[] Options)[] verbs =
+        [
+            ("draw", ["x.yaml"], ["--set", "--out", "--formats", "--dpi", "--practice"]), ("new", ["parapet", "cavity-masonry", "warm-timber-deck"], ["--out", "--practice"]),
+            ("check", ["x.yaml"], ["--set", "--practice"]), ("explain", ["x.yaml"], ["--set", "--what-if", "--practice"]), ("range", ["x.yaml"], ["--set", "--practice"]),
+            ("heat", ["x.yaml"], ["--set", "--sweep", "--picture", "--practice"]), ("heat", [], ["--case", "--sweep", "--picture"]), ("heat", ["--case", "c.json"], ["--only"]), ("moisture", ["x.yaml"], ["--set", "--practice"]),
+            ("moisture", [], ["--case"]), ("moisture", ["--case", "c.json"], ["--only"]), ("list", ["rules"], ["--practice"]), ("schema", [], ["--practice"]),
+        ];
+        foreach (var (verb, words, options) in verbs)
+        {
+            Assert.All(options, option =>
+            {
+                var run = Tool.Run([verb, .. words, option]);
+                Assert.Equal(2, run.Status);
+                Assert.Contains(option, run.Messages, StringComparison.Ordinal);
+                Assert.DoesNotContain("Internal fault", run.Messages, StringComparison.Ordinal);
+                Assert.Equal(2, Tool.Run([verb, .. words, option, ""]).Status);
+            });
+        }
+    }
+
+    [Theory]
+    [InlineData("--only picks cases", "heat", "x.yaml", "--only", "a")]
+    [InlineData("--only picks cases", "moisture", "x.yaml", "--only", "a")]
+    [InlineData("--set is for presets", "heat", "--case", "c.json", "--set", "wall.cavity=150mm")]
+    public void An_option_that_would_do_nothing_is_told(string reason, params string[] arguments)
+    {
+        var run = Tool.Run(arguments);
+        Assert.Equal(2, run.Status);
+        Assert.Contains(reason, run.Messages, StringComparison.Ordinal);
     }
 }

@@ -78,4 +78,41 @@ public class BadInputTests
         Assert.Equal(2, run.Status);
         Assert.Equal("--set", run.Detail["errors"]![0]!["file"]!.GetValue<string>());
     }
+
+    [Theory]
+    [InlineData(".", "folder-base")]
+    [InlineData("none.yaml", "missing-base")]
+    [InlineData("empty.yaml", "empty-base")]
+    public void A_base_that_cannot_be_taken_is_told_where_it_is_named(string named, string code)
+    {
+        using var scratch = new Scratch();
+        scratch.Write("empty.yaml", "");
+        var preset = scratch.Write("preset.yaml", Head + $"extends: {named}\n");
+        var error = Assert.Single(Tool.Run("check", preset, "--json").Detail["errors"]!.AsArray())!;
+        Assert.Equal((code, preset, 5, 10), (error["code"]!.GetValue<string>(), error["file"]!.GetValue<string>(), error["line"]!.GetValue<int>(), error["column"]!.GetValue<int>()));
+    }
+
+    [Theory]
+    [InlineData("check")]
+    [InlineData("draw")]
+    [InlineData("heat")]
+    [InlineData("moisture")]
+    public void A_wrong_preset_is_told_by_the_name_of_its_detail_where_that_can_be_read(string verb)
+    {
+        using var scratch = new Scratch();
+        string Detail(string text) => Tool.Run(verb, scratch.Write("preset.yaml", text), "--json").Detail["detail"]!.GetValue<string>();
+        Assert.Equal("d", Detail(Head + "sets: {}\n"));
+        Assert.Equal("d", Detail("detail: d\n"));
+        Assert.Equal("", Detail("detail: [d]\n"));
+        Assert.Equal("", Detail("detail: d\n\tjunction: parapet\n"));
+    }
+
+    [Fact]
+    public void Explain_and_range_tell_the_name_of_a_wrong_detail_too()
+    {
+        using var scratch = new Scratch();
+        var preset = scratch.Write("preset.yaml", Head + "sets: {}\n");
+        Assert.Equal("d", Tool.Run("explain", preset, "--json").Json["detail"]!.GetValue<string>());
+        Assert.Equal("d", Tool.Run("range", preset, "--json").Json["detail"]!.GetValue<string>());
+    }
 }

@@ -37,8 +37,8 @@ public class FilesTests
     public void An_empty_case_file_is_told_in_our_words()
     {
         using var scratch = new Scratch();
-        Assert.Contains(":1:1: The file is empty.", Tool.Run("heat", "--case", scratch.Write("c.json", "")).Messages, StringComparison.Ordinal);
-        Assert.Contains(":1:1: The file is empty.", Tool.Run("moisture", "--case", scratch.Write("c.json", "\n \n")).Messages, StringComparison.Ordinal);
+        Assert.Contains(":1:1: The file is empty", Tool.Run("heat", "--case", scratch.Write("c.json", "")).Messages, StringComparison.Ordinal);
+        Assert.Contains(":1:1: The file is empty", Tool.Run("moisture", "--case", scratch.Write("c.json", "\n \n")).Messages, StringComparison.Ordinal);
     }
 
     [Fact]

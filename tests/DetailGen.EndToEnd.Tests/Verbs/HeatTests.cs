@@ -128,5 +128,21 @@ public class HeatTests
         Assert.Equal(2, Tool.Run("heat", "--sweep", "upstand.insulation").Status);
     }
 
+    [Fact]
+    public void A_sweep_over_many_values_says_what_it_leaves_out_and_keeps_the_drawn_one()
+    {
+        using var scratch = new Scratch();
+        var preset = scratch.Preset("abutment", "solid-masonry-insulated", "warm-concrete-deck", "set: { upstand.height: 187 mm }\n");
+        var run = Tool.Run("heat", preset, "--sweep", "upstand.height", "--json");
+        Assert.Equal(0, run.Status);
+        var rows = run.Json["rows"]!.AsArray().Select(row => row!["value"]!.GetValue<double>()).ToList();
+        var all = run.Json["values"]!.GetValue<int>();
+        Assert.True(all > rows.Count);
+        Assert.Equal(187, run.Json["drawn"]!.GetValue<double>());
+        Assert.Contains(187, rows);
+        Assert.Equal(rows.Order().Distinct(), rows);
+        Assert.Contains($"can have {all} values here. {rows.Count} were calculated", run.Messages, StringComparison.Ordinal);
+    }
+
     private static JsonNode Rule(Tool run, string id) => run.Detail["rules"]!.AsArray().Single(rule => rule!["id"]!.GetValue<string>() == id)!;
 }

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using DetailGen.Cli.Verbs;
 
 namespace DetailGen.EndToEnd.Tests.Verbs;
@@ -27,14 +28,84 @@ public class OddFilesTests
         Assert.Single(run.Json["details"]!.AsArray());
     }
 
-    [Fact]
-    public void A_case_file_without_an_end_is_refused()
+    /// <summary>Each way in which a verb reads a file that somebody names.</summary>
+    public static TheoryData<string, string[]> Readings => new()
+    {
+        { "preset.yaml", ["check"] }, { "preset.yaml", ["draw", "--out", "nowhere"] }, { "preset.yaml", ["explain"] }, { "case.json", ["heat", "--case"] },
+        { "case.json", ["moisture", "--case"] }, { "drawing.dxf", ["inspect"] },
+    };
+
+    [Theory]
+    [MemberData(nameof(Readings))]
+    public async Task A_pipe_that_nobody_writes_to_is_refused_at_once(string name, string[] verb)
+    {
+        Assert.SkipUnless(File.Exists("/usr/bin/mkfifo"), "This system makes no named pipes.");
+        using var scratch = new Scratch();
+        var pipe = Path.Combine(scratch.Folder, name);
+        using (var making = Process.Start("/usr/bin/mkfifo", [pipe]))
+        {
+            await making.WaitForExitAsync(TestContext.Current.CancellationToken);
+        }
+
+        var run = await Task.Run(() => Tool.Run([.. verb, pipe, "--json"])).WaitAsync(TimeSpan.FromSeconds(100), TestContext.Current.CancellationToken);
+        Assert.Equal(2, run.Status);
+        Assert.Contains("is a pipe or a device", run.Messages, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(Readings))]
+    public void A_device_without_an_end_is_refused(string name, string[] verb)
     {
         const string Endless = "/dev/zero";
         Assert.SkipUnless(File.Exists(Endless), "This system has no endless file.");
-        var run = Tool.Run("heat", "--case", Endless);
+        using var scratch = new Scratch();
+        var link = File.CreateSymbolicLink(Path.Combine(scratch.Folder, name), Endless).FullName;
+        Assert.Equal(2, Tool.Run([.. verb, Endless]).Status);
+        Assert.Equal(2, Tool.Run([.. verb, link]).Status);
+    }
+
+    [Fact]
+    public void A_link_to_a_file_is_read_as_that_file()
+    {
+        using var scratch = new Scratch();
+        var link = Path.Combine(scratch.Folder, "link.yaml");
+        File.CreateSymbolicLink(link, Path.GetFileName(scratch.Preset("parapet", "solid-masonry-insulated", "warm-concrete-deck")));
+        Assert.Equal(0, Tool.Run("check", link).Status);
+        File.CreateSymbolicLink(link + "2", "link.yaml");
+        Assert.Equal(0, Tool.Run("check", link + "2").Status);
+    }
+
+    [Theory]
+    [MemberData(nameof(Readings))]
+    public void A_link_that_leads_nowhere_or_to_itself_is_told(string name, string[] verb)
+    {
+        using var scratch = new Scratch();
+        var nowhere = File.CreateSymbolicLink(Path.Combine(scratch.Folder, name), "none").FullName;
+        var circle = File.CreateSymbolicLink(Path.Combine(scratch.Folder, "circle"), "circle").FullName;
+        var run = Tool.Run([.. verb, nowhere]);
         Assert.Equal(2, run.Status);
-        Assert.Contains("67108864 bytes", run.Messages, StringComparison.Ordinal);
+        Assert.Contains("no such file", run.Messages, StringComparison.Ordinal);
+        Assert.Equal(2, Tool.Run([.. verb, circle]).Status);
+    }
+
+    [Fact]
+    public async Task A_preset_comes_through_standard_input_by_its_path()
+    {
+        Assert.SkipUnless(File.Exists("/dev/stdin"), "This system has no path for standard input.");
+        using var scratch = new Scratch();
+        var preset = scratch.Preset("parapet", "solid-masonry-insulated", "warm-concrete-deck");
+        ProcessStartInfo asked = new("dotnet", [typeof(CommandLine).Assembly.Location, "explain", "/dev/stdin", "upstand.height", "--what-if", "upstand.height=300mm"])
+        {
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+        };
+        using var tool = Process.Start(asked)!;
+        await tool.StandardInput.WriteAsync(await File.ReadAllTextAsync(preset, TestContext.Current.CancellationToken));
+        tool.StandardInput.Close();
+        var said = await tool.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
+        await tool.WaitForExitAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(0, tool.ExitCode);
+        Assert.Contains("upstand.height = 300 mm", said, StringComparison.Ordinal); // the preset was asked for more than once
     }
 
     private sealed class FullStream : MemoryStream

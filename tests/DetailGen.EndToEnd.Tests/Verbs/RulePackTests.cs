@@ -56,4 +56,48 @@ public class RulePackTests
         Assert.Contains(errors, error => error!["code"]!.GetValue<string>() == "missing-key" && error["line"]!.GetValue<int>() > 0);
         Assert.Contains(errors, error => error!["code"]!.GetValue<string>() == "unknown-rule" && error["hint"]!.GetValue<string>().Contains("upstand-min", StringComparison.Ordinal));
     }
+
+    [Theory]
+    [InlineData("material/own.yaml", "Did you mean materials/own.yaml?")]
+    [InlineData("materials.yaml", "climates, constructions, materials, rules, sheets or stock")]
+    [InlineData("default.yaml", "defaults.yaml")]
+    [InlineData("sheets/layer.yaml", "Did you mean sheets/layers.yaml?")]
+    [InlineData("rules/own.yaml", "rules/NAME/")]
+    public void A_file_of_a_practice_that_nothing_reads_is_told(string name, string hint)
+    {
+        using var scratch = new Scratch();
+        Directory.CreateDirectory(Path.Combine(scratch.Folder, "practice", Path.GetDirectoryName(name)!));
+        scratch.Write(Path.Combine("practice", name), "- id: own\n");
+        var run = Tool.Run("check", scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck"), "--practice", Path.Combine(scratch.Folder, "practice"), "--json");
+        Assert.Equal(2, run.Status);
+        var error = Assert.Single(run.Detail["errors"]!.AsArray())!;
+        Assert.Equal(Path.Combine(scratch.Folder, "practice", name), error["file"]!.GetValue<string>());
+        Assert.Contains(hint, error["hint"]!.GetValue<string>(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Presets_may_lie_in_a_practices_folder_and_its_files_may_end_in_yml()
+    {
+        using var scratch = new Scratch();
+        Directory.CreateDirectory(Path.Combine(scratch.Folder, "stock"));
+        Directory.CreateDirectory(Path.Combine(scratch.Folder, "details"));
+        File.Copy(Path.Combine(Practice, "stock", "cavities.yaml"), Path.Combine(scratch.Folder, "stock", "cavities.yml"));
+        scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", name: Path.Combine("details", "other.yaml"));
+        scratch.Write("base.yaml", "building: { use: school }\n");
+        var preset = scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck");
+        Assert.Equal(0, Tool.Run("check", preset, "--practice", scratch.Folder).Status);
+        string Stock(string practice) => Tool.Run("list", "stock", "--practice", practice, "--json").Output;
+        Assert.Equal(Stock(Practice), Stock(scratch.Folder));
+    }
+
+    [Fact]
+    public void A_folder_of_a_practice_that_is_not_there_is_told_by_every_verb()
+    {
+        foreach (var verb in (string[][])[["list", "materials"], ["check", Tool.Shipped("tern-court-parapet-01")], ["schema"], ["new", "parapet", "cavity-masonry", "warm-timber-deck"]])
+        {
+            var run = Tool.Run([.. verb, "--practice", "nowhere"]);
+            Assert.Equal(2, run.Status);
+            Assert.Contains("nowhere", run.Messages, StringComparison.Ordinal);
+        }
+    }
 }

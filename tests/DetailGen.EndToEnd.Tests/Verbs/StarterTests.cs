@@ -62,4 +62,36 @@ public partial class StarterTests
     // one # before a key; ## is for lines that need another choice, and the head is prose
     [GeneratedRegex("^( {2})?# [a-z][a-z0-9.-]*: [^#]*(#|$)")]
     private static partial Regex Commented();
+
+    [Fact]
+    public void A_starter_goes_to_its_file_alone_and_never_into_a_folder_or_over_a_file()
+    {
+        using var scratch = new Scratch();
+        string[] verb = ["new", "parapet", "cavity-masonry", "warm-timber-deck", "--out"];
+        var file = Path.Combine(scratch.Folder, "own.yaml");
+        var run = Tool.Run([.. verb, file]);
+        Assert.Equal((0, ""), (run.Status, run.Output));
+        Assert.Contains("detail: own", File.ReadAllText(file), StringComparison.Ordinal);
+        foreach (var place in (string[])[file, scratch.Folder, scratch.Folder + "/", Path.Combine(scratch.Folder, "new") + "/", ""])
+        {
+            var refused = Tool.Run([.. verb, place, "--json"]);
+            Assert.Equal(2, refused.Status);
+            Assert.NotEmpty(refused.Json["errors"]![0]!["hint"]!.GetValue<string>());
+        }
+    }
+
+    [Fact]
+    public void A_name_that_is_too_long_and_a_folder_that_takes_no_files_are_told_as_such()
+    {
+        using var scratch = new Scratch();
+        string[] verb = ["new", "parapet", "cavity-masonry", "warm-timber-deck", "--out"];
+        Assert.Equal(0, Tool.Run([.. verb, Path.Combine(scratch.Folder, new string('a', 240) + ".yaml")]).Status);
+        var tooLong = Tool.Run([.. verb, Path.Combine(scratch.Folder, new string('a', 300) + ".yaml")]);
+        Assert.Equal(3, tooLong.Status);
+        Assert.Contains("the name is too long", tooLong.Messages, StringComparison.Ordinal);
+        Assert.SkipUnless(Directory.Exists("/proc/self"), "This system has no folder of processes.");
+        var none = Tool.Run([.. verb, "/proc/own.yaml"]);
+        Assert.Equal(3, none.Status);
+        Assert.Contains("no files can be made in that folder", none.Messages, StringComparison.Ordinal);
+    }
 }

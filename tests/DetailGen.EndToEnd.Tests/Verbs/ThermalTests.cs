@@ -33,7 +33,7 @@ public class ThermalTests
         var psi = run.Detail["physics"]!["psi_internal_w_mk"]!.GetValue<double>().ToString("F4", CultureInfo.InvariantCulture);
         Assert.Contains(Directory.GetFiles(first.Folder, "*.svg"), file => File.ReadAllText(file) is var svg && svg.Contains(psi, StringComparison.Ordinal) && svg.Contains("Dew point", StringComparison.Ordinal));
         var report = File.ReadAllText(Path.Combine(first.Folder, "preset.md"));
-        Assert.Contains($"| Ψ, inside dimensions, W/(m·K) | {psi} |", report, StringComparison.Ordinal);
+        Assert.Contains($"| Ψ, inside dimensions, W/mK | {psi} |", report, StringComparison.Ordinal);
         Assert.Contains("competent person", report, StringComparison.Ordinal);
 
         static Tool Draw(Scratch scratch) => Tool.Run(
@@ -62,7 +62,7 @@ public class ThermalTests
         Assert.Equal(0, run.Status);
         Assert.Equal("curve.svg", run.Json["picture"]!["path"]!.GetValue<string>());
         var svg = File.ReadAllText(file);
-        Assert.All((string[])["upstand.insulation, mm", "W/(m·K)", "Temperature factor", "target: at least 0.8", "as the detail is drawn"], words => Assert.Contains(words, svg, StringComparison.Ordinal));
+        Assert.All((string[])["upstand.insulation, mm", "W/mK", "Temperature factor", "target: at least 0.8", "as the detail is drawn"], words => Assert.Contains(words, svg, StringComparison.Ordinal));
     }
 
     [Theory]
@@ -76,4 +76,17 @@ public class ThermalTests
     }
 
     private static string Rule(Tool run, string id) => run.Detail["rules"]!.AsArray().Single(rule => rule!["id"]!.GetValue<string>() == id)!["verdict"]!.GetValue<string>();
+
+    [Fact]
+    public void Steps_of_the_model_and_verdicts_on_materials_speak_of_things_by_their_names()
+    {
+        using var scratch = new Scratch();
+        var run = Tool.Run("heat", scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck"), "--json");
+        var steps = string.Join('\n', run.Detail["physics"]!["steps"]!.AsArray().Select(step => step!.GetValue<string>()));
+        Assert.Contains("vapour control layer", steps, StringComparison.Ordinal);
+        Assert.DoesNotContain("roof.vcl", steps, StringComparison.Ordinal);
+        Assert.DoesNotContain("flashing.gap", steps, StringComparison.Ordinal);
+        var here = Tool.Run("explain", Path.Combine(scratch.Folder, "preset.yaml"), "parapet-no-pe-dpc").Output;
+        Assert.Contains("Here: pass, bitumen DPC against anything but polyethylene VCL, low density film.", here, StringComparison.Ordinal);
+    }
 }

@@ -16,7 +16,7 @@ public class ScheduleFilesTests
     public void A_cell_with_a_comma_or_a_quote_is_quoted()
     {
         var lines = Encoding.UTF8.GetString(CsvSchedule.Write(Stacks)).Split("\r\n");
-        Assert.Equal("Stack,Ref,Element,Material,Thickness mm,Lambda W/(m·K),R m²K/W,Function,Source or remark", lines[0]);
+        Assert.Equal("Stack,Ref,Element,Material,Thickness mm,Lambda W/mK,R m²K/W,Function,Source or remark", lines[0]);
         Assert.Equal("wall,W1,Outer leaf,\"Brick, \"\"old\"\" bond\",102.5,0.770,0.133,\"rain screen, structure\",tabulated", lines[1]);
         Assert.Equal(4, lines.Length);
         Assert.Equal("", lines[3]);

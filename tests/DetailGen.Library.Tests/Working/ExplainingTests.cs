@@ -32,6 +32,39 @@ public class ExplainingTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(Shipped))]
+    public void Lengths_that_follow_from_others_are_told_to_a_tenth_of_a_millimetre(string name)
+    {
+        var told = Checked(name).Parameters ?? [];
+        Assert.All(told.Values.Where(value => value is { Unit: "mm", Why.Kind: "equation" }), value => Assert.DoesNotMatch(@"\.\d\d", value.Text));
+    }
+
+    /// <summary>Names that only stand for the size itself are no names of their own.</summary>
+    private static readonly string[] Itself = ["domain", "stock"];
+
+    [Theory]
+    [InlineData("tern-court-parapet-04")]
+    [InlineData("tern-court-abutment-01")]
+    [InlineData("tern-court-impossible")]
+    public void Every_name_that_a_report_prints_is_explained(string name)
+    {
+        var ranges = DetailLibrary.Range(new(File(name), [], [])).Ranges.Values;
+        var stops = ranges.SelectMany(range => (range.Min?.Members ?? []).Concat(range.Max?.Members ?? [])).Concat(ranges.SelectMany(range => range.Against ?? []).SelectMany(against => against.Value));
+        var report = Checked(name);
+        var clashes = report.Conflict is { } conflict ? conflict.Members.Concat(conflict.Further.SelectMany(further => further.Members)) : [];
+        string[] others = [.. (report.Rules ?? []).Where(rule => rule.Verdict is "warn" or "fail" or "waived").Select(rule => rule.Id), .. (report.Checks ?? []).Select(check => check.Id), .. (report.Targets ?? []).Select(target => target.Key)];
+        var names = stops.Concat(clashes).Select(member => member.Id).Concat(others).Concat(["site.exposure", "materials.roof.membrane", "wall.plaster"]).Except(Itself).Distinct().Order(StringComparer.Ordinal).ToList();
+        Assert.True(names.Count > 3);
+        Assert.All(names, one =>
+        {
+            var explained = DetailLibrary.Explain(new(File(name), [], one));
+            Assert.Null(explained.Errors);
+            Assert.NotEmpty(Assert.Single(explained.Explained).Text);
+            Assert.Equal(report.Conflict is null ? 0 : 1, explained.Status);
+        });
+    }
+
     [Fact]
     public void A_change_that_cannot_be_had_is_told_with_what_clashes()
     {

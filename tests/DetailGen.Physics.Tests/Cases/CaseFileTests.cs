@@ -69,6 +69,37 @@ public class CaseFileTests
         var answers = Heat(text);
         Assert.Equal((2, null), (answers.Status, answers.Json));
         Assert.Contains(reason, Told(answers), StringComparison.Ordinal);
+        Assert.All(answers.Faults, fault => Assert.NotEmpty(fault.Hint!));
+    }
+
+    [Theory]
+    [InlineData("d_mm", "1e300", "at most 1,000,000 mm")]
+    [InlineData("d_mm", "1e-300", null)]
+    [InlineData("lambda_w_mk", "1e-300", "0.000001 to 100,000 W/mK")]
+    [InlineData("lambda_w_mk", "1e300", "0.000001 to 100,000 W/mK")]
+    [InlineData("rsi_m2k_w", "1e300", "0 to 1,000,000 m²K/W")]
+    [InlineData("t_c", "-500", "-273.15 to 5,000 °C")]
+    [InlineData("t_c", "1e9", "-273.15 to 5,000 °C")]
+    [InlineData("rs_m2k_w", "1e9", "0 to 1,000,000 m²K/W")]
+    public void A_figure_that_nothing_built_has_is_refused_with_its_limits(string key, string figure, string? limits)
+    {
+        string Of(string other, string usual) => key == other ? figure : usual;
+        var told = Told(Heat($$$"""
+            {"cases": [
+              {"id": "a", "kind": "u-value", "rsi_m2k_w": {{{Of("rsi_m2k_w", "0.13")}}}, "rse_m2k_w": 0.04, "layers": [{"name": "a", "d_mm": {{{Of("d_mm", "100")}}}, "lambda_w_mk": {{{Of("lambda_w_mk", "1")}}} }]},
+              {"id": "b", "kind": "heat2d", "materials": {"brick": {"lambda_w_mk": 1}},
+               "environments": {"in": {"t_c": {{{Of("t_c", "20")}}}, "side": "internal"}, "out": {"t_c": 0, "side": "external"}},
+               "regions": [{"material": "brick", "rect": [0, 0, 100, 100]}],
+               "boundary": [{"env": "in", "rs_m2k_w": {{{Of("rs_m2k_w", "0.13")}}}, "line": [[0, 0], [100, 0]]}, {"env": "out", "rs_m2k_w": 0.04, "line": [[0, 100], [100, 100]]},
+                            {"env": "adiabatic", "line": [[0, 0], [0, 100]]}, {"env": "adiabatic", "line": [[100, 0], [100, 100]]}]}]}
+            """));
+        if (limits is null)
+        {
+            Assert.Empty(told);
+            return;
+        }
+
+        Assert.Contains($"{key} is {figure}; it must be {(key == "d_mm" ? "above 0 and " : "")}{limits}.", told, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -78,7 +109,7 @@ public class CaseFileTests
             {"id": "a", "kind": "u-value", "rsi_m2k_w": -1, "rse": 0.04,
               "layers": [{"name": "é", "d_mm": 0, "lambda_w_mk": 1}]}
             """));
-        Assert.Contains("1:45 rsi_m2k_w rsi_m2k_w is -1; it must be 0 or more.", told, StringComparison.Ordinal);
+        Assert.Contains("1:45 rsi_m2k_w rsi_m2k_w is -1; it must be 0 to 1,000,000 m²K/W.", told, StringComparison.Ordinal);
         Assert.Contains("1:49 rse A case has no key rse. The nearest is rse_m2k_w.", told, StringComparison.Ordinal);
         Assert.Contains("2:36 layers.0.d_mm", told, StringComparison.Ordinal);
     }
@@ -95,7 +126,7 @@ public class CaseFileTests
              "regions": [{"material": "brick", "rect": [0, 0, 0, 1]}, {"material": "brick", "polygon": [[0, 0], [1, 0], [0, 0]]}, {"material": "brick"}],
              "boundary": [{"env": "adiabatic", "rs_m2k_w": 0, "line": [[0, 0], [1, 1]]}, {"env": "out", "line": [[0, 0]]}], "wanted_error": 1}
             """));
-        foreach (var words in new[] { "internal", "empty or turned round", "2 points", "neither rect nor polygon", "adiabatic", "rs_m2k_w is missing in boundary.1", "1 points", "1e-6 to 0.1" })
+        foreach (var words in new[] { "internal", "empty or turned round", "2 points", "neither rect nor polygon", "adiabatic", "rs_m2k_w is missing in boundary.1", "1 points", "0.000001 to 0.1" })
         {
             Assert.Contains(words, told, StringComparison.Ordinal);
         }

@@ -5,7 +5,11 @@ namespace DetailGen.Drawing.Sheets.Companions;
 
 /// <summary>Something of words that stands in a column, laid from its upper left corner (0, 0) downwards.</summary>
 /// <param name="Lay">What it looks like in a width, and its height.</param>
-internal sealed record Block(Func<double, (IReadOnlyList<Item> Items, double Height)> Lay, Binding Binding = Binding.None);
+internal sealed record Block(Func<double, (IReadOnlyList<Item> Items, double Height)> Lay, Binding Binding = Binding.None)
+{
+    /// <summary>Title of the list that it belongs to; null for what is no list.</summary>
+    internal string? List { get; init; }
+}
 
 /// <summary>How a block hangs on others.</summary>
 internal enum Binding
@@ -82,13 +86,28 @@ internal static class Columns
     /// <summary>A title and a block for each paragraph, so that a long list may go on in the next column.</summary>
     internal static IEnumerable<Block> Of(TextList list)
     {
-        yield return new(_ => ([new Text("block.notes", list.Title, new(0, -4.3), 3.5)], 6.5), Binding.Head);
+        yield return Heading(list.Title) with { List = list.Title };
         for (var i = 0; i < list.Paragraphs.Count; i++)
         {
             var (number, words, under) = ((i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture), list.Paragraphs[i], i == list.Paragraphs.Count - 1 ? Apart : 1.2);
-            yield return new(width => Numbered(number, words, width, under), i == 0 ? Binding.None : Binding.GoesOn);
+            yield return new(width => Numbered(number, words, width, under), i == 0 ? Binding.None : Binding.GoesOn) { List = list.Title };
         }
     }
+
+    /// <summary>What goes on upon a further sheet, each list under its title again.</summary>
+    internal static IReadOnlyList<Block> Continued(IReadOnlyList<Block> rest) =>
+    [
+        .. rest.SelectMany((block, i) => block.Binding == Binding.GoesOn && (i == 0 || rest[i - 1].List != block.List)
+            ? [Heading($"{block.List}, continued") with { List = block.List }, block with { Binding = Binding.None }]
+            : new[] { block }),
+    ];
+
+    private static Block Heading(string title) => new(width =>
+    {
+        const double letter = 3.5, pitch = 6;
+        var lines = Wrapping.Wrap(title, letter, width / Table.Slack);
+        return ([.. lines.Select((line, i) => new Text("block.notes", line, new(0, -4.3 - (i * pitch)), letter))], (lines.Count * pitch) + 0.5);
+    }, Binding.Head);
 
     private static (IReadOnlyList<Item> Items, double Height) Numbered(string number, string words, double width, double under)
     {

@@ -39,6 +39,7 @@ internal static class ThermalSheet
         List<CompanionSheet> sheets = [new(view.Scale, [view], [placement], [.. items, .. words])];
         while (rest.Count > 0)
         {
+            rest = Columns.Continued(rest);
             var (further, after) = Columns.Fill(rest, Columns.In(room, wide ? LeastColumn : (room.Width - Columns.Between) / 2));
             if (after.Count == rest.Count)
             {
