@@ -26,9 +26,9 @@ public class VariantTests
     }
 
     [Theory]
-    [InlineData("coping.kind=stone", "coping.fall-to=roof")]
+    [InlineData("coping.kind=metal", "coping.fall-to=roof")]
     [InlineData("coping.kind=metal", "coping.fall-to=both")]
-    public void The_heights_go_up_the_edge_of_a_coping_and_on_to_its_top(params string[] set)
+    public void The_heights_go_up_the_edge_of_a_metal_coping_and_on_to_its_top(params string[] set)
     {
         var section = Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck", set);
         var chain = section.Measures.Where(measure => measure.Chain == Chains.Heights && measure.Id.StartsWith("coping.", StringComparison.Ordinal)).ToArray();
