@@ -33,17 +33,17 @@ internal static class LocalParts
             region = Thickened(region, SheetStyles.LeastOf(part, scale));
         }
 
+        if (metal && Slender(part.Region) >= Broad)
+        {
+            return new(part, region, false, [.. Ring(region, Rows.Beyond(part), part.Id)]);
+        }
+
         var thick = Slender(region);
         var solid = part.Material.LayerCode == "SE" ? "SE" : "FX";
         var wall = part.Element == Element.Wall ? "wall" : "roof";
         if (metal && thick < SolidUnder)
         {
             return new(part, region, false, [.. Bands.Solids(region, $"solid.{solid}.{wall}", part.Id)]);
-        }
-
-        if (metal && Slender(part.Region) >= Broad)
-        {
-            return new(part, region, false, [.. Ring(region, Rows.Beyond(part), part.Id)]);
         }
 
         var axis = new PaperPoint(1, 0);

@@ -26,6 +26,32 @@ public class VariantTests
     }
 
     [Theory]
+    [InlineData("coping.kind=metal", "coping.fall-to=roof")]
+    [InlineData("coping.kind=metal", "coping.fall-to=both")]
+    public void The_heights_go_up_the_edge_of_a_metal_coping_and_on_to_its_top(params string[] set)
+    {
+        var section = Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck", set);
+        var chain = section.Measures.Where(measure => measure.Chain == Chains.Heights && measure.Id.StartsWith("coping.", StringComparison.Ordinal)).ToArray();
+        var edge = Assert.Single(chain, measure => measure.Id == "coping.thickness");
+        Assert.Equal(edge.To, Assert.Single(chain, measure => measure.Id == "coping.rise").From);
+        Assert.Equal(section.Levels.Single(level => level.Name == "coping-top").Y, chain[^1].To.Y, 1e-6);
+    }
+
+    [Fact]
+    public void A_void_is_told_as_the_air_that_it_is()
+    {
+        var layer = Assert.Single(Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck").Buildups[1].Layers, layer => layer.Slot == "roof.joist");
+        Assert.Equal(("Void between joists", "unventilated air space"), (layer.Element, layer.Function));
+    }
+
+    [Fact]
+    public void A_strap_on_the_side_of_a_joist_is_as_deep_out_of_the_plane_as_it_is_thick()
+    {
+        Assert.Equal(5, Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck", "roof.joists=across")["strap"].Repeat!.Width);
+        Assert.Equal(30, Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck")["strap"].Repeat!.Width);
+    }
+
+    [Theory]
     [InlineData("parapet", "warm-timber-deck", "tray.discharge=roof", "flashing.bed")]
     [InlineData("parapet", "warm-concrete-deck", "tray.discharge=outside", "tray.outlet")]
     [InlineData("parapet", "warm-timber-deck", "upstand.top=coping", "tray.outlet")]

@@ -133,6 +133,25 @@ public class CompanionSheetTests
         Assert.All(basis.Section.Buildups.SelectMany(buildup => buildup.Layers), layer => Assert.Single(words, layer.Reference));
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_void_is_pulled_apart_as_a_void_with_what_crosses_it(bool across)
+    {
+        var basis = Basis("A3", false);
+        var joist = basis.Section["roof.joist.1"];
+        Part Crossing(Part part) => part == joist && across ? part with { Repeat = new(400, 47), Axis = new(1, 0) } : part;
+        var section = basis.Section with
+        {
+            Parts = [.. basis.Section.Parts.Select(Crossing)],
+            Buildups = [new("roof", "Roof", HeatFlow.Upwards, [new("R1", joist.Slot, joist.Id, "Void between joists", joist.Material with { Conductivity = null }, 200, LayerKind.Bridged, "unventilated air space")], (new(0, 0), new(0, -200)))],
+        };
+        var items = Assert.Single(Assert.Single(CompanionSheets.Of(Companion.Exploded, basis with { Section = section })).Views).Items;
+        Assert.Equal(!across, items.Any(item => item.Row.StartsWith("fill.", StringComparison.Ordinal)));
+        Assert.Contains(items, item => item.Row.StartsWith("beyond.", StringComparison.Ordinal));
+        Assert.Equal(!across, items.Any(item => item.Row.StartsWith("cut.", StringComparison.Ordinal)));
+    }
+
     internal static CompanionBasis Basis(string paper, bool mirror)
     {
         var bare = AnnotationSamples.Parapet();

@@ -27,6 +27,15 @@ public class SectionViewTests
 
     [Theory]
     [MemberData(nameof(Drawings))]
+    public void A_strap_seen_from_its_broad_side_is_an_edge_seen_beyond_and_not_cut(double scale, bool mirror)
+    {
+        var section = Parapet with { Parts = [.. Parapet.Parts.Select(part => part.Id == "strap" ? part with { Region = Region.Box(247.5, -335, 960, -305) } : part)] };
+        var items = SectionView.Draw(section, new(scale, Window, mirror)).Items.Where(item => item.PartId == "strap").ToArray();
+        Assert.Equal(Rows.Beyond(section["strap"]), Assert.Single(items).Row);
+    }
+
+    [Theory]
+    [MemberData(nameof(Drawings))]
     public void No_fill_runs_into_a_band(double scale, bool mirror)
     {
         var view = Draw(scale, mirror);

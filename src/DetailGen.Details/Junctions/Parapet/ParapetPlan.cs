@@ -92,18 +92,19 @@ internal static class ParapetPlan
             yield return new("coping.underside-rise", new(datum, from), new(inner, under), Axis.Vertical, Chains.Heights);
         }
 
-        // Where its edge towards the roof is the thin one, the chain has room for both.
+        // The note of a stone tells how thick its edge is; that of a sheet tells the metal, so the chain goes up its edge.
         var edge = under + site.Length("coping.thickness");
-        if (site.Sizes.Is("coping.fall-to", "outside"))
-        {
-            var outer = -site.Length("coping.overhang");
-            yield return new("coping.thickness", new(outer, under), new(outer, edge), Axis.Vertical, Chains.Close);
-            yield return new("coping.depth", new(inner, under), new(inner, top), Axis.Vertical, Chains.Heights);
-        }
-        else
+        var outside = site.Sizes.Is("coping.fall-to", "outside");
+        if (site.Sizes.Is("coping.kind", "metal") && !outside)
         {
             yield return new("coping.thickness", new(inner, under), new(inner, edge), Axis.Vertical, Chains.Heights);
             yield return new("coping.rise", new(inner, edge), new(inner, top), Axis.Vertical, Chains.Heights);
+        }
+        else
+        {
+            var thin = outside ? -site.Length("coping.overhang") : inner;
+            yield return new("coping.depth", new(inner, under), new(inner, top), Axis.Vertical, Chains.Heights);
+            yield return new("coping.thickness", new(thin, under), new(thin, edge), Axis.Vertical, Chains.Close);
         }
 
         yield return new("parapet.height", new(datum, 0), new(inner, top), Axis.Vertical, Chains.Heights, 2);

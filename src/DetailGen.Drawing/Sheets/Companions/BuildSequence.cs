@@ -140,7 +140,7 @@ internal static class BuildSequence
         var begun = stages.Take(at).SelectMany(parts => parts).Select(part => part.Name).ToHashSet(StringComparer.Ordinal);
         var goesOn = stages[at].Any(part => part.Rises && begun.Contains(part.Name));
         var names = stages[at].GroupBy(part => part.Name, StringComparer.Ordinal)
-            .Select(same => char.ToLowerInvariant(same.Key[0]) + same.Key[1..] + (same.All(part => part.Sheet is not null) && begun.Contains(same.Key) ? " turned over" : "")).ToList();
+            .Select(same => char.ToLowerInvariant(same.Key[0]) + same.Key[1..] + (same.All(part => part.Sheet is not null) && begun.Contains(same.Key) ? " turned over" : same.All(RunsThrough) ? " borne at their ends" : "")).ToList();
         names[0] = goesOn ? "Further up: " + names[0] : char.ToUpperInvariant(names[0][0]) + names[0][1..];
         var lines = Wrapping.Wrap(string.Join(", ", names), Text, cell.Width - Indent);
         for (var count = names.Count - 1; lines.Count > CaptionLines && count > 0; count--)
@@ -150,4 +150,7 @@ internal static class BuildSequence
 
         yield return new Paragraph("key", lines, new(cell.Left + Indent, cell.Bottom + Caption - Pitch), Text, Pitch);
     }
+
+    // A member of the roof that runs along the wall, out of the plane: nothing in this section carries it.
+    private static bool RunsThrough(Part part) => part is { Element: Element.Roof, Presence: Presence.Cut, Repeat: null } && part.Roles.HasFlag(Roles.Structure) && Math.Abs(part.Axis.Y) > Math.Abs(part.Axis.X);
 }
