@@ -93,10 +93,10 @@ public static partial class Messages
         new("bad-text", at, $"{Subject(key)} holds a line break or another control character.", "Write it on one line.", key);
 
     public static Diagnostic BadText(Mark at, string key, string text, string asked) =>
-        new("bad-text", at, $"{Subject(key)} is {Short(text)}; it can only be {asked}.", "Take other characters away.", key, text);
+        new("bad-text", at, $"{Subject(key)} is {Short(text)}; it can only be {asked}.", "Write that and nothing else.", key, text);
 
     public static Diagnostic UnknownChoice(Mark at, string key, string text, IReadOnlyList<string> options) => new("unknown-choice", at,
-        $"{Subject(key)} is {Short(text)}; it can only be {List(options)}.", NearestOf(text, options), key, text);
+        $"{Subject(key)} is {Short(text)}; it can only be {List(options)}.", Nearest.To(text, options) is { } nearest ? $"Did you mean {nearest}?" : "Write one of these.", key, text);
 
     internal static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 

@@ -109,7 +109,7 @@ internal static class Messages
     internal static string NotASizeHint => "Name a length, a fall or a count; detailgen range shows them for a preset.";
 
     internal static string Thinned(string key, int taken, int all) =>
-        $"{key} can have {all} values here. {taken} were calculated, spread evenly, with both ends and the drawn value; {all - taken} were left out.";
+        $"{key} can have {all} values here. {taken} were calculated, spread evenly, with both ends and the drawn value, and the other {all - taken} left out.";
 
     internal static string TargetNotInRanges(string key) => $"{key} is simulated only for single sizes: the ranges do not know of it.";
 

@@ -20,7 +20,8 @@ internal static class IssueCheck
             warnings.Add(Messages.WithdrawnStatus(status.At, status.Text, edition));
         }
 
-        if (block.Fields.FirstOrDefault(field => field.Key == "revision") is not { Text.Length: > 0 } revision)
+        // what is neither is told with its form
+        if (block.Fields.FirstOrDefault(field => field.Key == "revision") is not { Text: ['P' or 'C', ..] } revision || status.Text[0] is not ('S' or 'A' or 'B' or 'C'))
         {
             return;
         }

@@ -35,7 +35,14 @@ internal static class Judge
     }
 
     private static Verdict Told(Rule rule, Judgement judgement, string text, Compared? sides) =>
-        new(rule, judgement, sides?.Left, sides?.Op, sides?.Right, sides?.Unit, text);
+        new(rule, judgement, Readable(sides?.Left, sides?.Right), sides?.Op, Readable(sides?.Right, sides?.Left), sides?.Unit, text);
+
+    /// <summary>A length in tenths of a millimetre, unless that would hide how it differs from the other side.</summary>
+    private static Side? Readable(Side? side, Side? other) =>
+        side is { Number: { } number } && other is { Number: { } against } && side.Text.EndsWith(" mm", StringComparison.Ordinal)
+        && Math.Round(number, 1, MidpointRounding.AwayFromZero) is var tenths && (number == against || tenths != Math.Round(against, 1, MidpointRounding.AwayFromZero))
+            ? side with { Text = $"{Printing.Plain(tenths)} mm" }
+            : side;
 
     /// <summary>The comparison that decides: the failing one of several that all must hold, the holding one of alternatives, a figure before a word.</summary>
     internal static Compared? Deciding(Expression expression, IFacts facts) => expression switch

@@ -55,8 +55,11 @@ public sealed record Why(WhyKind Kind, string? Rule, string Text);
 /// <param name="Derived">A length that follows from others and cannot be set.</param>
 public sealed record SolvedValue(string Key, Setting Value, Why Why, string Meaning, bool Derived)
 {
-    /// <summary>With its unit: "102.5 mm". What follows from others may have any number of decimals; a tenth of a millimetre is all that anybody can use.</summary>
-    public string Text => Derived && Value.Unit == Unit.Length ? new Length((long)Math.Round(Value.Number / 100m, MidpointRounding.AwayFromZero) * 100).ToString() : Value.ToString();
+    /// <summary>With its unit: "102.5 mm".</summary>
+    public string Text => Value.ToString();
+
+    /// <summary>The same for people: what follows from others may have any number of decimals, and a tenth of a millimetre is all that anybody can use.</summary>
+    public string Told => Derived && Value.Unit == Unit.Length ? new Length((long)Math.Round(Value.Number / 100m, MidpointRounding.AwayFromZero) * 100).ToString() : Text;
 }
 
 /// <summary>One side of a comparison.</summary>

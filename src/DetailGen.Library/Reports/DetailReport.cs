@@ -74,7 +74,12 @@ public sealed record WhyReport(string Kind, [property: JsonIgnore(Condition = Js
 /// <param name="Value">A number (mm, the n of 1:n, or a count) or a word.</param>
 /// <param name="Unit">mm, 1:n, or null.</param>
 /// <param name="Text">With its unit, as a person writes it.</param>
-public sealed record ParameterReport(object Value, string? Unit, string Text, WhyReport Why);
+public sealed record ParameterReport(object Value, string? Unit, string Text, WhyReport Why)
+{
+    /// <summary>The same rounded as people use it.</summary>
+    [JsonIgnore]
+    public string Told { get; init; } = Text;
+}
 
 /// <summary>A rule's verdict with both sides of its comparison.</summary>
 public sealed record RuleReport(

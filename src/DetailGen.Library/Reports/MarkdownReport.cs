@@ -57,7 +57,7 @@ internal static class MarkdownReport
         var meanings = worked.Solved.Values.ToDictionary(value => value.Key, value => value.Meaning, StringComparer.Ordinal);
         foreach (var (key, value) in report.Parameters ?? [])
         {
-            Row(page, key, value.Text, meanings.GetValueOrDefault(key, ""), value.Why.Text);
+            Row(page, key, value.Told, meanings.GetValueOrDefault(key, ""), value.Why.Text);
         }
     }
 

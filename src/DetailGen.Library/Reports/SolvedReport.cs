@@ -15,7 +15,7 @@ internal static class SolvedReport
         var all = new SortedDictionary<string, ParameterReport>(StringComparer.Ordinal);
         foreach (var value in solved.Values)
         {
-            all[value.Key] = new(Number(value.Value), Unit(value.Value), value.Text, new(Kind(value.Why.Kind), value.Why.Rule, value.Why.Text));
+            all[value.Key] = new(Number(value.Value), Unit(value.Value), value.Text, new(Kind(value.Why.Kind), value.Why.Rule, value.Why.Text)) { Told = value.Told };
         }
 
         return all;

@@ -134,7 +134,7 @@ internal static class Explaining
             sources.Add(Source(rule));
         }
 
-        return new(value.Key, $"{value.Key} = {value.Text}", text, sources);
+        return new(value.Key, $"{value.Key} = {value.Told}", text, sources);
     }
 
     /// <param name="here">What became of it in this detail.</param>
@@ -189,7 +189,7 @@ internal static class Explaining
         text.Add($"Material: {part.Material.Name}.");
         if (part.Parameters.Count > 0)
         {
-            text.Add($"Sized by {string.Join(", ", part.Parameters.Select(key => solved.Find(key) is { } value ? $"{key} = {value.Text}" : key))}.");
+            text.Add($"Sized by {string.Join(", ", part.Parameters.Select(key => solved.Find(key) is { } value ? $"{key} = {value.Told}" : key))}.");
         }
 
         // the rules that ask something of its sizes here

@@ -103,7 +103,7 @@ public sealed class ExtendsTests : IDisposable
     public void A_base_that_is_a_folder_or_no_text_is_told_there()
     {
         Directory.CreateDirectory(Path.Combine(_folder, "sub"));
-        Assert.Equal("folder", Assert.Single(Read(Write("d.yaml", Least + "extends: sub\n")).Faults).Code);
+        Assert.Equal("folder-base", Assert.Single(Read(Write("d.yaml", Least + "extends: sub\n")).Faults).Code);
         File.WriteAllBytes(Path.Combine(_folder, "bin.yaml"), [1, 2, 3]);
         Assert.Equal("binary", Assert.Single(Read(Write("e.yaml", Least + "extends: bin.yaml\n")).Faults).Code);
     }

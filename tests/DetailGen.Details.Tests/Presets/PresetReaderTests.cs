@@ -78,7 +78,7 @@ public class PresetReaderTests
     [InlineData("set: { wall.cavity: 1 mm }", "out-of-domain", 5, 21, "Try 50 mm, the least there is.")]
     [InlineData("set: { wall.cavity: 152 mm }", "off-step", 5, 21, "Try 150 mm or 155 mm.")]
     [InlineData("set: { roof.fall: 1:10 }", "out-of-domain", 5, 19, "Try 1:20, the least there is.")]
-    [InlineData("set: { wall.fill: partly }", "unknown-choice", 5, 19, "Write full or partial.")]
+    [InlineData("set: { wall.fill: partly }", "unknown-choice", 5, 19, "Write one of these.")]
     [InlineData("set: { wall.thickness: 300 mm }", "derived-key", 5, 8, null)]
     [InlineData("set: { flashing.lap: 50 mm }", "key-not-here", 5, 8, null)]
     [InlineData("set: { wall.cavity: [1] }", "wrong-type", 5, 21, null)]

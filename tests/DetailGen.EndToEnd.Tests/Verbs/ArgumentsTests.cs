@@ -64,7 +64,7 @@ public class ArgumentsTests
 
     [Theory]
     [InlineData("sheet: { paper: A5 }", "Did you mean A4?")]
-    [InlineData("sheet: { scale: \"1:7\" }", "Write 1:2, 1:5, 1:10, 1:20 or 1:50.")]
+    [InlineData("sheet: { scale: \"1:7\" }", "it can only be 1:2, 1:5, 1:10, 1:20 or 1:50. Write one of these.")]
     public void A_word_of_a_list_is_told_the_nearest_in_size_or_the_list(string line, string hint)
     {
         using var scratch = new Scratch();

@@ -89,4 +89,13 @@ public class ThermalTests
         var here = Tool.Run("explain", Path.Combine(scratch.Folder, "preset.yaml"), "parapet-no-pe-dpc").Output;
         Assert.Contains("Here: pass, bitumen DPC against anything but polyethylene VCL, low density film.", here, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_verdict_tells_lengths_in_tenths_of_a_millimetre()
+    {
+        using var scratch = new Scratch();
+        var run = Tool.Run("draw", Tool.Shipped("tern-court-parapet-01"), "--out", scratch.Folder, "--formats", "md");
+        Assert.Equal(0, run.Status);
+        Assert.DoesNotMatch(@"\d\.\d\d+ mm", File.ReadAllText(Directory.GetFiles(scratch.Folder, "*.md").Single()));
+    }
 }

@@ -36,8 +36,8 @@ public class ExplainingTests
     [MemberData(nameof(Shipped))]
     public void Lengths_that_follow_from_others_are_told_to_a_tenth_of_a_millimetre(string name)
     {
-        var told = Checked(name).Parameters ?? [];
-        Assert.All(told.Values.Where(value => value is { Unit: "mm", Why.Kind: "equation" }), value => Assert.DoesNotMatch(@"\.\d\d", value.Text));
+        var told = DetailLibrary.Explain(new(File(name), [], null)).Explained;
+        Assert.All(told.Where(one => one.Text[1].StartsWith("Follows from", StringComparison.Ordinal)), one => Assert.DoesNotMatch(@"\.\d\d", one.Title));
     }
 
     /// <summary>Names that only stand for the size itself are no names of their own.</summary>
