@@ -73,6 +73,15 @@ internal static class Messages
 
     internal static string DidYouMean(string name) => $"Did you mean {name}?";
 
+    internal static string NoIssue => "This is no report of drawn details: it tells no place of a note.";
+
+    internal static string NoIssueHint => "The JSON file that draw wrote beside the drawings of the earlier issue is meant.";
+
+    /// <param name="sheet">Of the earlier issue; null where it does not hold the detail.</param>
+    internal static string LaidAnew(string detail, string? sheet) => sheet is null
+        ? $"The earlier issue does not hold {detail}; its notes are laid anew."
+        : $"The earlier issue was drawn on {sheet}; the notes are laid anew.";
+
     internal static string NotInDetail(string key) => $"This detail has no parameter {key}.";
 
     internal static string SeeParameters => "See what detailgen list parameters shows.";

@@ -17,6 +17,9 @@ public sealed record DrawRequest(
     /// <summary>The heat through the junction is simulated, whether or not the preset asks for it; that takes seconds.</summary>
     public bool Physics { get; init; }
 
+    /// <summary>Reports (JSON) of an earlier issue: notes stay where they stood in it, as far as they can.</summary>
+    public IReadOnlyList<string> Earlier { get; init; } = [];
+
     public static IReadOnlyList<string> AllFormats { get; } = ["dxf", "svg", "pdf", "png", "csv", "xlsx", "md", "json"];
 
     public static IReadOnlyList<string> DefaultFormats { get; } = ["dxf", "svg", "pdf", "png", "json"];

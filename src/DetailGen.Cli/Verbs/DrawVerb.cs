@@ -23,6 +23,7 @@ internal static class DrawVerb
         var viewOnly = new Option<bool>("--view-only") { Description = "The view without a sheet, to stand in your own drawing; its origin is where the weather face meets finished roof level." };
         var audit = new Option<bool>("--layout-audit") { Description = "Measure the finished sheets too: a picture NAME-audit.png rings and lists every fault of layout, and JSON lists them." };
         var dpi = Arguments.WholeNumber("--dpi", "Resolution of PNG files, 50 to 600.", 50, 600, usual: 300);
+        var earlier = new Option<string[]>("--earlier") { Description = "JSON report of an earlier issue: notes stay where they stood in it, as far as they can; may be repeated.", HelpName = "FILE", DefaultValueFactory = _ => [] };
         var physics = Arguments.Physics();
         var verb = Arguments.Verb("draw", "Solve presets, draw the sheets and write the files.", Example);
         verb.Arguments.Add(presets);
@@ -32,6 +33,7 @@ internal static class DrawVerb
         verb.Options.Add(viewOnly);
         verb.Options.Add(audit);
         verb.Options.Add(dpi);
+        verb.Options.Add(earlier);
         verb.Options.Add(physics);
         verb.Validators.Add(parsed =>
         {
@@ -55,6 +57,7 @@ internal static class DrawVerb
                 parsed.GetValue(Arguments.Practice))
             {
                 LayoutAudit = parsed.GetValue(audit),
+                Earlier = parsed.GetValue(earlier)!,
                 Physics = parsed.GetValue(physics),
             });
             return Answers.Tell(screen, report, parsed.GetValue(CommandLine.Json), DetailsText.Drawn);

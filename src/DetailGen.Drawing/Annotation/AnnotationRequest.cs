@@ -94,7 +94,11 @@ public sealed record AnnotatedView(
 /// <param name="Y">Of the leader's bend, paper mm.</param>
 /// <param name="Width">Of the widest block of the column, mm.</param>
 /// <param name="Tip">Where the leader ends, paper mm.</param>
-public sealed record EarlierPlace(string PartId, string Column, double Y, double Width, PaperPoint Tip);
+public sealed record EarlierPlace(string PartId, string Column, double Y, double Width, PaperPoint Tip)
+{
+    /// <summary>Whether a reader finds the note of the part where it was: its leader leaves the same column at the same level.</summary>
+    public bool IsLike(EarlierPlace other) => PartId == other.PartId && Column == other.Column && Math.Abs(Y - other.Y) < 0.01;
+}
 
 /// <summary>All that a layout starts from.</summary>
 /// <param name="References">Part id to W1, R5, P2; parts without one have notes without reference.</param>

@@ -14,6 +14,12 @@ public sealed record ComposedSheet(Scene Scene, string Paper, double Scale, Layo
     /// <summary>The parts of the view <c>section</c> as drawn.</summary>
     public required IReadOnlyList<DrawnPart> Parts { get; init; }
 
+    /// <summary>Where the notes stand, for the next issue to keep them there.</summary>
+    public required IReadOnlyList<EarlierPlace> Places { get; init; }
+
+    /// <summary>How many notes stand elsewhere than in the earlier issue; null where none was given, or one of another sheet.</summary>
+    public required int? Moved { get; init; }
+
     /// <summary>Null for a view without a sheet.</summary>
     public required SheetFormat? Format { get; init; }
 }
@@ -60,6 +66,8 @@ public static class SheetComposer
         return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial), .. noInset])
         {
             Parts = drawn.Parts,
+            Places = layout.Places,
+            Moved = Same(request.Earlier, format.Paper, drawn.Scale) is { } earlier ? layout.Places.Count(place => !earlier.Places.Any(place.IsLike)) : null,
             Format = request.ViewOnly ? null : format,
         };
     }
@@ -136,8 +144,10 @@ public static class SheetComposer
             Taken = request.ViewOnly ? [] : [room.Title(text.ViewTitle, candidate.Scale, request.Mirror).Shift(new(-origin.X, -origin.Y))],
             SheetLines = request.ViewOnly ? [] : [.. Frame.CentringMarks(candidate.Format).Select(mark => (Stroke)Moving.By(mark, new(-origin.X, -origin.Y)))],
         };
-        return (origin, drawn, new(section, view, References.Of(section), text.DatumLevel, []));
+        return (origin, drawn, new(section, view, References.Of(section), text.DatumLevel, Same(request.Earlier, candidate.Format.Paper, candidate.Scale)?.Places ?? []));
     }
+
+    private static EarlierSheet? Same(EarlierSheet? earlier, string paper, double scale) => earlier is not null && earlier.Paper == paper && earlier.Scale == scale ? earlier : null;
 
     // The page is the view and nothing else; the model's origin is where it is in the model.
     private static Page Alone(View view)

@@ -1,3 +1,5 @@
+using DetailGen.Drawing.Annotation;
+
 namespace DetailGen.Drawing.Sheets;
 
 /// <summary>Values of the title block, as they are to be printed; empty where the author gave none.</summary>
@@ -67,9 +69,16 @@ public sealed record SheetRequest(string? Paper, double? Scale, bool Mirror, boo
     /// <summary>What is too fine for the scale drawn again at 1:2, where the sheet has room.</summary>
     public bool Insets { get; init; }
 
+    /// <summary>The sheet of an earlier issue: on the same paper, at the same scale, notes stay where they stood. Null for none.</summary>
+    public EarlierSheet? Earlier { get; init; }
+
     /// <summary>Further sheets drawn from the same section, in this order.</summary>
     public IReadOnlyList<Companion> Companions { get; init; } = [];
 }
+
+/// <summary>Where the notes of an earlier issue stood.</summary>
+/// <param name="Scale">The n of 1:n.</param>
+public sealed record EarlierSheet(string Paper, double Scale, IReadOnlyList<EarlierPlace> Places);
 
 /// <summary>A sheet beside the detail itself, drawn from the same section.</summary>
 public enum Companion

@@ -156,7 +156,28 @@ public sealed record LayoutReport(string Paper, double Scale, int Sheets, Sorted
     /// <summary>Faults measured on the finished sheets; null where no audit was asked for.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<LayoutFaultReport>? Audit { get; init; }
+
+    /// <summary>Where the notes stand, for the next issue to keep them there.</summary>
+    public IReadOnlyList<NotePlaceReport> Places { get; init; } = [];
 }
+
+/// <summary>The place of a note; lengths in mm on paper from the view's origin, as if the outside were on the left.</summary>
+/// <param name="Part">Id of the part that it names.</param>
+/// <param name="Column">Id of the column in which it stands.</param>
+/// <param name="YMm">Of the bend of its leader.</param>
+/// <param name="WidthMm">Of the widest block of the column.</param>
+/// <param name="TipXMm">Where the leader ends.</param>
+/// <param name="TipYMm">The same.</param>
+public sealed record NotePlaceReport(string Part, string Column, double YMm, double WidthMm, double TipXMm, double TipYMm);
+
+/// <summary>What is read back of a report; all of it may be missing, for anybody may have written the file.</summary>
+internal sealed record IssuedReport(IReadOnlyList<IssuedDetail>? Details);
+
+/// <summary>A detail of such a report.</summary>
+internal sealed record IssuedDetail(string? Detail, IssuedLayout? Layout);
+
+/// <summary>Its layout.</summary>
+internal sealed record IssuedLayout(string? Paper, double Scale, IReadOnlyList<NotePlaceReport>? Places);
 
 /// <summary>A fault of a finished sheet.</summary>
 /// <param name="Number">As in the picture.</param>

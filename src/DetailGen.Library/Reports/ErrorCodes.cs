@@ -23,6 +23,7 @@ internal static class ErrorCodes
         ("missing-folder", Files, "The folder is not there, or cannot be looked through."),
         ("no-presets", Files, "The folder holds no preset that names a detail."),
         ("unreadable-drawing", Files, "The file is no drawing, or none that this tool made."),
+        ("no-issue", Files, "The file is no report of drawn details, by which notes could keep their places."),
         ("cannot-write", Files, "The output could not be written; nothing was left behind (exit status 3)."),
         ("file-exists", Files, "The file to be made is there already."),
         ("no-file", Files, "No file is named."),

@@ -1,5 +1,6 @@
 using DetailGen.Drawing.Auditing;
 using DetailGen.Drawing.Sheets;
+using DetailGen.Library.Working;
 
 namespace DetailGen.Library.Reports;
 
@@ -35,7 +36,13 @@ internal static class LayoutMeasures
             measures["column_fill_" + column] = Round(share);
         }
 
-        return new(sheet.Paper, sheet.Scale, sheet.Scene.Pages.Count, measures);
+        if (sheet.Moved is { } moved)
+        {
+            measures["kept_notes"] = sheet.Places.Count - moved;
+            measures["moved_notes"] = moved;
+        }
+
+        return new(sheet.Paper, sheet.Scale, sheet.Scene.Pages.Count, measures) { Places = EarlierIssues.Told(sheet.Places) };
     }
 
     internal static LayoutFaultReport Of(AuditFault fault, int number) => new(number, fault.Sheet, fault.At.X, fault.At.Y, fault.Kind, fault.First, fault.Second, fault.Amount);

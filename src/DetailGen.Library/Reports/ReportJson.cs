@@ -32,6 +32,7 @@ public static class ReportJson
 [JsonSerializable(typeof(ErrorsReport))]
 [JsonSerializable(typeof(ExplainReport))]
 [JsonSerializable(typeof(InspectReport))]
+[JsonSerializable(typeof(IssuedReport))]
 [JsonSerializable(typeof(RangeReport))]
 [JsonSerializable(typeof(SweepReport))]
 [JsonSerializable(typeof(TextReport))]

@@ -17,6 +17,12 @@ internal static class PresetDrawing
 {
     internal static DetailsReport Run(DrawRequest request, Office office)
     {
+        var earlier = EarlierIssues.Read(request.Earlier);
+        if (!earlier.IsGood)
+        {
+            return new(DetailLibrary.Tool, [DetailLibrary.Unread(earlier.Faults[0].At.File, SolvedReport.Errors(earlier.Faults))]);
+        }
+
         var read = request.Presets.Select(path => (Path: path, Preset: PresetFiles.Read(path, request.Overrides, office))).ToList();
         // Neither of two presets of one name is written: which of them stands under it is the author's to say.
         var names = new SameNames(read, request.ViewOnly ? "-view" : "");
@@ -24,11 +30,11 @@ internal static class PresetDrawing
         [
             .. read.Select((one, place) => !one.Preset.IsGood ? PresetFiles.Unread(one.Path, request.Overrides, one.Preset.Faults)
                 : names.Fault(place) is { } fault ? DetailLibrary.Unread(one.Path, [fault]) with { Detail = one.Preset.Value.Detail }
-                : One(one.Preset.Value, names[place], request, office)),
+                : One(one.Preset.Value, names[place], request, office, earlier.Value)),
         ]);
     }
 
-    private static DetailReport One(Preset preset, string name, DrawRequest request, Office office)
+    private static DetailReport One(Preset preset, string name, DrawRequest request, Office office, IReadOnlyDictionary<string, EarlierSheet> earlier)
     {
         var (worked, report) = DetailWork.Do(preset, office, request.Physics ? Simulation.Always : Simulation.Asked);
         if (worked is null)
@@ -37,7 +43,7 @@ internal static class PresetDrawing
         }
 
         report = Moistening.WithFigures(report, worked, office);
-        var asked = SheetSetup.Asked(preset, request.ViewOnly);
+        var asked = SheetSetup.Asked(preset, request.ViewOnly) with { Earlier = earlier.GetValueOrDefault(preset.Detail) };
         var text = SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks) with
         {
             Thermal = worked.Heat is { } heat && asked.Companions.Contains(Companion.Thermal) ? ThermalWords.Of(heat, worked) : null,
@@ -46,10 +52,11 @@ internal static class PresetDrawing
             worked.Section, text, asked, SheetSetup.Formats(office.Sheets), SheetSetup.Layers(office.Sheets),
             Identity(preset, report));
         var audit = request.LayoutAudit ? LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts) : null;
+        string[] anew = request.Earlier.Count > 0 && sheet.Moved is null ? [Messages.LaidAnew(preset.Detail, asked.Earlier is { } before ? FormattableString.Invariant($"{before.Paper} at 1:{before.Scale}") : null)] : [];
         report = report with
         {
             Layout = LayoutMeasures.Of(sheet) with { Audit = audit is null ? null : [.. audit.Select((fault, i) => LayoutMeasures.Of(fault, i + 1))] },
-            Warnings = [.. report.Warnings, .. SheetSetup.Has(preset, "reduced-print", "true") ? [Messages.ReducedPrint] : Array.Empty<string>(), .. sheet.Warnings],
+            Warnings = [.. report.Warnings, .. SheetSetup.Has(preset, "reduced-print", "true") ? [Messages.ReducedPrint] : Array.Empty<string>(), .. anew, .. sheet.Warnings],
         };
 
         List<OutputFile> files = [.. request.Formats.Where(format => format != "json").Distinct(StringComparer.Ordinal).SelectMany(format => Files(format, name, worked, text, sheet, report, request.Dpi))];

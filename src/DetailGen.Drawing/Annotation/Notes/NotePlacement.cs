@@ -27,7 +27,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>Words in lines shorter than this are not read at a glance, mm.</summary>
     private const double Narrowest = 22;
 
-    private readonly NoteWays _all = new(surface, request, columns);
+    private readonly NoteWays _all = new(surface, request, columns, request.Earlier);
     private readonly Dictionary<(string, string, int, double, Reach), HeldNote[]> _open = [];
     private readonly EarlierPlaces _earlier = new(surface, request, columns);
     private readonly Disturbances _disturbances = new();

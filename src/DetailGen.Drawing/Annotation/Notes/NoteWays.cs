@@ -3,7 +3,8 @@ using System.Globalization;
 namespace DetailGen.Drawing.Annotation.Notes;
 
 /// <summary>All that notes might do on the paper as it was before them: as words in a column, or as a number near their part. Each is made once.</summary>
-internal sealed class NoteWays(Surface surface, AnnotationRequest request, IReadOnlyList<Column> columns)
+/// <param name="stood">Where notes stood in an earlier issue: leaders from there are looked at too.</param>
+internal sealed class NoteWays(Surface surface, AnnotationRequest request, IReadOnlyList<Column> columns, IReadOnlyList<EarlierPlace> stood)
 {
     /// <summary>Width of the widest block, as a share of what is allowed: the rest is for need.</summary>
     internal const double Usual = 0.85;
@@ -11,7 +12,7 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
     /// <summary>Widths to try for a note that looks for another place.</summary>
     internal static readonly double[] Shares = [Usual, 1, 0.6, 0.45];
 
-    private readonly Options _options = new(surface, request.View.LongestLeader, columns, WallFaces(surface, request));
+    private readonly Options _options = new(surface, request.View.LongestLeader, columns, WallFaces(surface, request), stood);
     private readonly Dictionary<(string, double), Block> _blocks = [];
     private readonly Dictionary<(string, string, int, double, bool), HeldNote[]> _ways = [];
 

@@ -5,7 +5,8 @@ namespace DetailGen.Drawing.Annotation.Notes;
 
 /// <summary>All admissible ways to lead one note, from the finite sets of tips and angles.</summary>
 /// <param name="wall">Where its faces are.</param>
-internal sealed class Options(Surface surface, double longest, IReadOnlyList<Column> columns, (double Left, double Right) wall)
+/// <param name="stood">Where notes stood in an earlier issue.</param>
+internal sealed class Options(Surface surface, double longest, IReadOnlyList<Column> columns, (double Left, double Right) wall, IReadOnlyList<EarlierPlace> stood)
 {
     internal const double LeaderGap = 0.7;
     internal const double TipGap = 1;
@@ -182,12 +183,29 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
             var shape = surface.ById[id];
             if (!_targets.TryGetValue(id, out var target))
             {
-                target = new([.. Tips.Of(shape, surface.Shapes.Where(other => other.Look == Look.Band))]);
+                Shape[] bands = [.. surface.Shapes.Where(other => other.Look == Look.Band)];
+                target = new([.. Tips.Of(shape, bands), .. Again(note, shape, bands)]);
                 _targets.Add(id, target);
             }
 
             yield return (shape, target);
         }
+    }
+
+    /// <summary>Where leaders from the note's place of an earlier issue meet the part, which may lie elsewhere now.</summary>
+    private List<TipPlace> Again(Note note, Shape shape, Shape[] bands)
+    {
+        var tips = new List<TipPlace>();
+        if (stood.FirstOrDefault(place => place.PartId == note.Id) is { } place && columns.FirstOrDefault(column => column.Id == place.Column) is { } column)
+        {
+            for (var angle = 0; angle < Angles.Degrees.Length; angle++)
+            {
+                PaperPoint way = new(-column.Side * Angles.Cosines[angle], -Angles.Slopes[angle] * Angles.Cosines[angle]);
+                tips.AddRange(Tips.Along(shape, bands, new(column.Bend, place.Y), way, longest));
+            }
+        }
+
+        return tips;
     }
 
     /// <summary>A leader as it is asked for, by plain geometry.</summary>

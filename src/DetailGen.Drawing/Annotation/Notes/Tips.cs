@@ -13,10 +13,13 @@ internal static class Tips
     internal const int Most = 12;
     private const double Apart = 4;
 
+    /// <summary>A place nearer to an edge is on it, mm.</summary>
+    private const double Touch = 0.02;
+
     /// <param name="bands">Sheets and black fixings, which are drawn over what they lie in.</param>
     internal static List<TipPlace> Of(Shape shape, IEnumerable<Shape> bands)
     {
-        Shape[] over = shape.Look == Look.Band ? [] : [.. bands.Where(band => !ReferenceEquals(band, shape) && band.Box.Meets(shape.Box))];
+        var over = Over(shape, bands);
         var found = new List<(PaperPoint At, double Clearance)>();
         Along(shape, over, shape.Box.Bottom, shape.Box.Height, true, found);
         Along(shape, over, shape.Box.Left, shape.Box.Width, false, found);
@@ -57,6 +60,40 @@ internal static class Tips
         return taken;
     }
 
+    /// <summary>Places in the middle of the part's stretches on a straight way.</summary>
+    /// <param name="way">Of length 1.</param>
+    internal static IEnumerable<TipPlace> Along(Shape shape, IEnumerable<Shape> bands, PaperPoint from, PaperPoint way, double length)
+    {
+        var over = Over(shape, bands);
+        foreach (var at in Middles(shape, from, way, length))
+        {
+            var point = from + at * way;
+            var clearance = Clearance(shape, over, point);
+            if (clearance > Touch)
+            {
+                yield return new(point, clearance, clearance);
+            }
+        }
+    }
+
+    private static List<double> Middles(Shape shape, PaperPoint from, PaperPoint way, double length)
+    {
+        Span<Cut> cuts = stackalloc Cut[Shape.MostCuts];
+        cuts = cuts[..shape.Cuts(from, way, length, cuts)];
+        var middles = new List<double>();
+        for (var i = shape.Contains(from.X, from.Y) ? 1 : 0; i + 1 < cuts.Length; i += 2)
+        {
+            middles.Add((cuts[i].At + cuts[i + 1].At) / 2);
+        }
+
+        return middles;
+    }
+
+    private static Shape[] Over(Shape shape, IEnumerable<Shape> bands) => shape.Look == Look.Band ? [] : [.. bands.Where(band => !ReferenceEquals(band, shape) && band.Box.Meets(shape.Box))];
+
+    private static double Clearance(Shape shape, Shape[] over, PaperPoint point) =>
+        over.Aggregate(shape.Clearance(point), (least, band) => band.Contains(point.X, point.Y) ? 0 : Math.Min(least, band.EdgeDistance(point.X, point.Y)));
+
     private static void Along(Shape shape, Shape[] over, double start, double extent, bool level, List<(PaperPoint At, double Clearance)> found)
     {
         var count = (int)Math.Clamp(Math.Ceiling(extent / 3), 3, 13);
@@ -67,8 +104,8 @@ internal static class Tips
             {
                 var middle = (from + to) / 2;
                 var point = level ? new PaperPoint(middle, at) : new PaperPoint(at, middle);
-                var clearance = over.Aggregate(shape.Clearance(point), (least, band) => band.Contains(point.X, point.Y) ? 0 : Math.Min(least, band.EdgeDistance(point.X, point.Y)));
-                if (clearance > 0.02)
+                var clearance = Clearance(shape, over, point);
+                if (clearance > Touch)
                 {
                     found.Add((point, clearance));
                 }
