@@ -74,6 +74,9 @@ public sealed record SheetRequest(string? Paper, double? Scale, bool Mirror, boo
 
     /// <summary>Further sheets drawn from the same section, in this order.</summary>
     public IReadOnlyList<Companion> Companions { get; init; } = [];
+
+    /// <summary>The same after an earlier issue: on its paper and at its scale unless others are asked for.</summary>
+    public SheetRequest After(EarlierSheet? earlier) => this with { Earlier = earlier, Paper = Paper ?? earlier?.Paper, Scale = Scale ?? earlier?.Scale };
 }
 
 /// <summary>Where the notes of an earlier issue stood.</summary>

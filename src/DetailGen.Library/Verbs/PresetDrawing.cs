@@ -43,7 +43,7 @@ internal static class PresetDrawing
         }
 
         report = Moistening.WithFigures(report, worked, office);
-        var asked = SheetSetup.Asked(preset, request.ViewOnly) with { Earlier = earlier.GetValueOrDefault(preset.Detail) };
+        var asked = SheetSetup.Asked(preset, request.ViewOnly).After(earlier.GetValueOrDefault(preset.Detail));
         var text = SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks) with
         {
             Thermal = worked.Heat is { } heat && asked.Companions.Contains(Companion.Thermal) ? ThermalWords.Of(heat, worked) : null,

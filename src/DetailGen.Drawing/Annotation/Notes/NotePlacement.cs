@@ -32,6 +32,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     private readonly EarlierPlaces _earlier = new(surface, request, columns);
     private readonly Disturbances _disturbances = new();
     private List<HeldNote> _held = [];
+    private List<HeldNote> _kept = [];
     private readonly SortedSet<string> _lost = new(StringComparer.Ordinal);
 
     internal List<PlacedNote> Placed { get; } = [];
@@ -46,7 +47,8 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <returns>False where it was broken off; nothing is drawn then.</returns>
     internal bool Place(IReadOnlyList<Note> notes, int toBeat = int.MaxValue)
     {
-        _held = _earlier.Kept(notes);
+        _kept = _earlier.Kept(notes);
+        _held = [.. _kept];
         Cost = Bound = _held.Sum(one => one.Option.Cost);
         Note[] open = [.. notes.Where(note => !_held.Exists(one => one.Id == note.Id))];
         var home = Assign(open);
@@ -88,13 +90,13 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         }
     }
 
-    /// <summary>All notes anew, from where they stand.</summary>
+    /// <summary>All notes anew, from where they stand; those that stand where an earlier issue had them stay.</summary>
     /// <returns>False where as much is left over as another sheet lacks.</returns>
     private bool Repair(IReadOnlyList<Note> notes, int toBeat)
     {
         var widths = columns.ToDictionary(column => column.Id, WidthOf, StringComparer.Ordinal);
         var ways = notes.ToDictionary(
-            note => note.Id, note => columns.Where(column => widths[column.Id] >= Narrowest).SelectMany(column => _all.Within(note, column, widths[column.Id])).ToArray(), StringComparer.Ordinal);
+            note => note.Id, note => _kept.Find(one => one.Id == note.Id) is { } stays ? [stays] : columns.Where(column => widths[column.Id] >= Narrowest).SelectMany(column => _all.Within(note, column, widths[column.Id])).ToArray(), StringComparer.Ordinal);
         var repair = new NoteRepair(ways, _disturbances);
         _held = repair.Settled(repair.Solve(_held, RepairSteps));
         for (var round = 0; round < LooseRounds && _held.Count < notes.Count; round++)
@@ -205,6 +207,11 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>What the notes that stand leave of it; strict ways alone where there are any, unless more are wanted.</summary>
     private HeldNote[] Open(Block block, Column column, double width, Reach reach)
     {
+        if (block.Width > width + 1e-9)
+        {
+            return [];
+        }
+
         var key = (block.Note.Id, column.Id, block.Lines.Count, width, reach);
         if (!_open.TryGetValue(key, out var open))
         {
@@ -274,9 +281,13 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>The first note that cannot be led to at all from this column with its neighbours' width; −1 if none.</summary>
     private int Stuck(Column column, List<Note> notes)
     {
-        var width = Math.Max(column.Least, notes.Max(note => _all.Wrapped(note, column).Width));
+        var width = CommonWidth(column, notes.Select(note => _all.Wrapped(note, column)));
         return notes.FindIndex(note => Open(_all.Wrapped(note, column), column, width, Reach.Lax).Length == 0 && Open(_all.Wrapped(note, column), column, width, Reach.SetBack).Length == 0);
     }
+
+    /// <summary>Of the widest block; of those that stand in the column already, where there are any, for all must begin in line.</summary>
+    private double CommonWidth(Column column, IEnumerable<Block> blocks) =>
+        _held.Where(one => one.Column.Id == column.Id).Select(one => one.Width).FirstOrDefault(Math.Max(column.Least, blocks.Max(block => block.Width)));
 
     private Trial Better(Column column, List<Note> notes, Trial before) =>
         Stuck(column, notes) < 0 && Try(column, notes, out _) is { HasFault: false } tried ? tried : before;
@@ -338,7 +349,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     private (HeldNote[][] Ways, List<HeldNote> Places)? Fit(Column column, List<Note> notes, (double Share, Reach Reach) how)
     {
         var blocks = notes.Select(note => _all.Wrapped(note, column, how.Share)).ToArray();
-        var width = Math.Max(column.Least, blocks.Max(block => block.Width));
+        var width = CommonWidth(column, blocks);
         var ways = Array.ConvertAll(blocks, block => Open(block, column, width, how.Reach));
         return Array.Exists(ways, one => one.Length == 0) ? null : (ways, new NoteRepair(ways.ToDictionary(one => one[0].Id, StringComparer.Ordinal), _disturbances).Solve([], FitSteps));
     }
