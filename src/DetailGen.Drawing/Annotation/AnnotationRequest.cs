@@ -94,7 +94,9 @@ public sealed record AnnotatedView(
 /// <param name="Y">Of the leader's bend, paper mm.</param>
 /// <param name="Width">Of the widest block of the column, mm.</param>
 /// <param name="Tip">Where the leader ends, paper mm.</param>
-public sealed record EarlierPlace(string PartId, string Column, double Y, double Width, PaperPoint Tip)
+/// <param name="Setback">How far before the column's bend line the leader bends, mm.</param>
+/// <param name="Lines">In how many lines its words stand.</param>
+public sealed record EarlierPlace(string PartId, string Column, double Y, double Width, PaperPoint Tip, double Setback, int Lines)
 {
     /// <summary>Whether a reader finds the note of the part where it was: its leader leaves the same column at the same level.</summary>
     public bool IsLike(EarlierPlace other) => PartId == other.PartId && Column == other.Column && Math.Abs(Y - other.Y) < 0.01;

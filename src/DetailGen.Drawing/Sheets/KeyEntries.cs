@@ -39,7 +39,7 @@ internal static class KeyEntries
     private static string Words(string fill, IEnumerable<DrawnPart> parts, Func<string, string> shorten)
     {
         var names = parts.Where(part => part.Part.Presence == Presence.Cut && PartFill.Of(part.Part) == fill).Select(part => shorten(part.Part.Material.Name)).Distinct(StringComparer.Ordinal).ToArray();
-        return names.Length <= Named ? string.Join("; ", names) : fill.Replace('-', ' ');
+        return names.Length <= Named ? string.Join("; ", names) : char.ToUpperInvariant(fill[0]) + fill[1..].Replace('-', ' ');
     }
 
     private static string Kind(string name) => name.Split([",", " ("], StringSplitOptions.None)[0];

@@ -168,7 +168,9 @@ public sealed record LayoutReport(string Paper, double Scale, int Sheets, Sorted
 /// <param name="WidthMm">Of the widest block of the column.</param>
 /// <param name="TipXMm">Where the leader ends.</param>
 /// <param name="TipYMm">The same.</param>
-public sealed record NotePlaceReport(string Part, string Column, double YMm, double WidthMm, double TipXMm, double TipYMm);
+/// <param name="SetbackMm">How far before the column's bend line it bends.</param>
+/// <param name="Lines">In how many lines the words stand.</param>
+public sealed record NotePlaceReport(string Part, string Column, double YMm, double WidthMm, double TipXMm, double TipYMm, double SetbackMm, int Lines);
 
 /// <summary>What is read back of a report; all of it may be missing, for anybody may have written the file.</summary>
 internal sealed record IssuedReport(IReadOnlyList<IssuedDetail>? Details);

@@ -61,10 +61,10 @@ internal static class EarlierIssues
     }
 
     internal static IReadOnlyList<NotePlaceReport> Told(IEnumerable<EarlierPlace> places) =>
-        [.. places.Select(place => new NotePlaceReport(place.PartId, place.Column, Figure(place.Y), Figure(place.Width), Figure(place.Tip.X), Figure(place.Tip.Y)))];
+        [.. places.Select(place => new NotePlaceReport(place.PartId, place.Column, Figure(place.Y), Figure(place.Width), Figure(place.Tip.X), Figure(place.Tip.Y), Figure(place.Setback), place.Lines))];
 
     // As fine as places are compared.
     private static double Figure(double length) => Math.Round(length, 7, MidpointRounding.AwayFromZero);
 
-    private static EarlierPlace Place(NotePlaceReport place) => new(place.Part, place.Column, place.YMm, place.WidthMm, new(place.TipXMm, place.TipYMm));
+    private static EarlierPlace Place(NotePlaceReport place) => new(place.Part, place.Column, place.YMm, place.WidthMm, new(place.TipXMm, place.TipYMm), place.SetbackMm, place.Lines);
 }

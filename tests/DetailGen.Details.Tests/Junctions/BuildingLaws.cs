@@ -111,7 +111,7 @@ internal static class BuildingLaws
         if (section.Parts.FirstOrDefault(part => part.Id == "wall.base-seal") is { } strip)
         {
             Assert.Single(strip.Region.Pieces); // none of it behind the flashing
-            Assert.True(strip.Region.Bounds.Top < section["wall.insulation"].Region.Bounds.Bottom + Hair);
+            Assert.All(section.Parts.Where(part => part.Id == "wall.insulation"), cladding => Assert.True(strip.Region.Bounds.Top < cladding.Region.Bounds.Bottom + Hair));
         }
     }
 

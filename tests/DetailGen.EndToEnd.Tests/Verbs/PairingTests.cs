@@ -47,7 +47,7 @@ public class PairingTests
     {
         using var scratch = new Scratch();
         var file = Path.Combine(scratch.Folder, "start.yaml");
-        Assert.Equal(0, Tool.Run("new", "parapet", "cavity-masonry", "warm-concrete-deck", "--out", file).Status);
+        Assert.Equal(0, Tool.Run("new", "abutment", "cavity-masonry", "warm-timber-deck", "--out", file).Status);
         File.AppendAllText(file, "\nsheet: { paper: A4 }\n");
         Assert.Equal(0, Tool.Run("draw", file, "--out", scratch.Folder, "--formats", "svg").Status);
         var words = string.Join(' ', XDocument.Load(Path.Combine(scratch.Folder, "start.svg")).Descendants().Where(element => !element.HasElements).Select(element => element.Value.Trim()));

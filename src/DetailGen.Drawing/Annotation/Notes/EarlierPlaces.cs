@@ -39,12 +39,15 @@ internal sealed class EarlierPlaces(Surface surface, AnnotationRequest request, 
     internal int Rank(Note note, Column column) =>
         _places.Where(place => place.Column == column.Id).OrderByDescending(place => place.Y).ThenBy(place => place.PartId, StringComparer.Ordinal).ToList().FindIndex(place => place.PartId == note.Id);
 
-    /// <param name="isSame">Whether the leader must end where it ended.</param>
+    /// <param name="isSame">Whether leader and lines must be as they were.</param>
     private IEnumerable<HeldNote> Again(NoteWays all, Note note, IReadOnlyList<Note> notes, bool isSame) => _places.FirstOrDefault(place => place.PartId == note.Id) is { } place
         ? All(all, note, notes, place).Where(way =>
-            way.Column.Id == place.Column && Math.Abs(way.Option.Level - place.Y) < Same && Math.Abs(way.Width - place.Width) < Same && (!isSame || (way.Option.Tip - place.Tip).Length < Same))
-            .OrderBy(way => way.Option.Cost)
+            way.Column.Id == place.Column && Math.Abs(way.Option.Level - place.Y) < Same && Math.Abs(way.Width - place.Width) < Same && (!isSame || IsSame(way, place)))
+            .OrderBy(way => isSame ? 0 : way.Option.Cost)
         : [];
+
+    private static bool IsSame(HeldNote way, EarlierPlace place) =>
+        (way.Option.Tip - place.Tip).Length < Same && Math.Abs(way.Option.Setback - place.Setback) < Same && way.Block.Lines.Count == place.Lines;
 
     private IEnumerable<HeldNote> All(NoteWays all, Note note, IReadOnlyList<Note> notes, EarlierPlace place) => columns.FirstOrDefault(column => column.Id == place.Column) is { } column
         ? NoteWays.Shares.Select(share => all.Wrapped(note, column, share)).Where(block => block.Width <= place.Width + Same)
