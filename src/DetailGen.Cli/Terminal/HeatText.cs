@@ -55,7 +55,12 @@ internal static class HeatText
         output.WriteLine($"  Ψ, outside dimensions: {F(heat.PsiExternal, 4)} W/(m·K), proven between {Between(heat.PsiExternalBounds, 4)}");
         foreach (var flank in heat.Flanking)
         {
-            output.WriteLine($"  U of the {flank.Name}: {F(flank.UValue, 4)} W/(m²·K), over {F(flank.Internal, 1)} mm inside and {F(flank.External, 1)} mm outside");
+            output.WriteLine($"  U of the {flank.Name} in the model, taken off for Ψ: {F(flank.UValue, 4)} W/(m²·K), over {F(flank.Internal, 1)} mm inside and {F(flank.External, 1)} mm outside");
+        }
+
+        foreach (var buildup in heat.Buildups)
+        {
+            output.WriteLine($"  U-value of the {buildup.Id}: {F(buildup.UValue, 4)} W/(m²·K) away from the junction ({buildup.Remark})");
         }
 
         output.WriteLine($"  Temperature factor: {F(film.Value, 3)} ({Film(heat.Film)}), least at x {F(film.X, 1)}, y {F(film.Y, 1)} mm");
