@@ -58,6 +58,12 @@ internal static class HeatText
             output.WriteLine($"  U of the {flank.Name} in the model, taken off for Ψ: {F(flank.UValue, 4)} W/(m²·K), over {F(flank.Internal, 1)} mm inside and {F(flank.External, 1)} mm outside");
         }
 
+        foreach (var pair in heat.Pairs.Where(pair => pair.Flank is not null))
+        {
+            var flank = pair.Flank!;
+            output.WriteLine($"  {string.Join(" to ", pair.Between)}: L2D {F(pair.Coupling, 4)} W/(m·K), proven between {Between(pair.Bounds, 4)}; Ψ {F(pair.PsiInternal, 4)} with inside, {F(pair.PsiExternal, 4)} with outside dimensions, after the {flank.Name} of U {F(flank.UValue, 4)} W/(m²·K) over {F(flank.Internal, 1)} and {F(flank.External, 1)} mm");
+        }
+
         foreach (var buildup in heat.Buildups)
         {
             output.WriteLine($"  U-value of the {buildup.Id}: {F(buildup.UValue, 4)} W/(m²·K) away from the junction ({buildup.Remark})");
