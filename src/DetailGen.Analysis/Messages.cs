@@ -19,7 +19,7 @@ internal static class Messages
 
     internal static string AirLayers => "Air in cavities and voids is unventilated and conducts as thickness over resistance, by the direction of the heat (ISO 6946, table of unventilated layers, as in the schedule); weeps are too few to count, and joists do not narrow it.";
 
-    internal static string Fixings(IEnumerable<string> parts) => $"Left out of the field, for a correction of U: {List(parts)}.";
+    internal static string Fixings(IEnumerable<string> parts) => $"Left out of the field: {List(parts)}; ties and fixings through insulation are corrections of the U-value of their element.";
 
     internal static string CutOff(double below, double along, double? above) =>
         $"Cut off, without heat passing, {Number(below)} mm below the ceiling and {Number(along)} mm from the face of the upstand"
@@ -28,7 +28,7 @@ internal static class Messages
     internal static string Symmetry => "Along the roof the cut-off plane is a plane of symmetry of its joists, and the roof's U is that of half a bay in two dimensions.";
 
     internal static string Lengths(bool threeAirs) => threeAirs
-        ? "Inside dimensions: the roof from the face of the wall in the lower room, the wall from the level of the ceiling. Outside dimensions: the roof from the weather face of the wall, the wall from the outside surface of the roof. Between the rooms no heat is counted."
+        ? "Inside dimensions: the roof from the face of the wall in the lower room, the wall from the level of the ceiling. Outside dimensions: the roof from the weather face of the wall, the wall from the outside surface of the roof. With both rooms equally warm no heat passes between them; what passes otherwise is told pair by pair, the wall between the rooms reaching up to where the wall above begins."
         : "Inside dimensions: the wall to the ceiling, the roof from the inside face of the wall. Outside dimensions: the wall to the outside surface of the roof, the roof from the weather face of the wall.";
 
     internal static string Detached => "Left out: pieces outside that no solid joins to the rest.";

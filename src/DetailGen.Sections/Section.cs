@@ -74,9 +74,30 @@ public sealed record Layer(
     /// <summary>What a stack note says after the thickness, such as "plywood deck"; empty where the element's name says enough.</summary>
     public string Told { get; init; } = "";
 
+    /// <summary>What crosses the layer all over; null where nothing does.</summary>
+    public Bridging? Bridging { get; init; }
+
+    /// <summary>What goes through the layer point by point; null where nothing does. Rows of one slot share it.</summary>
+    public Fixings? Fixings { get; init; }
+
     /// <summary>Air counts, whatever crosses it.</summary>
     public bool IsAir => Kind == LayerKind.Air || (Kind != LayerKind.Sheet && Material.Conductivity is null);
 }
+
+/// <summary>Members across a layer, one at every centre.</summary>
+/// <param name="Width">mm.</param>
+/// <param name="Centres">mm.</param>
+public sealed record Bridging(Material Material, double Width, double Centres)
+{
+    /// <summary>Of the area.</summary>
+    public double Share => Math.Min(1, Width / Centres);
+}
+
+/// <summary>Ties or fixings through a layer.</summary>
+/// <param name="Name">Such as "Wall ties".</param>
+/// <param name="PerArea">1/m².</param>
+/// <param name="Diameter">Of a round bar with the metal of one, mm.</param>
+public sealed record Fixings(string Name, Material Material, double PerArea, double Diameter);
 
 /// <summary>A wall or roof as a stack of layers: a wall outside to inside, a roof top to bottom.</summary>
 /// <param name="Id"><c>wall</c> or <c>roof</c>.</param>

@@ -32,22 +32,31 @@ public sealed record JunctionHeat(
     /// <summary>With the films of the heat flow.</summary>
     public required Isotherms Isotherms { get; init; }
 
+    /// <summary>What each two of the airs exchange; calculated when it is first asked for.</summary>
+    public IReadOnlyList<PairHeat> Pairs => _pairs.Value;
+
+    private Lazy<IReadOnlyList<PairHeat>> _pairs = new([]);
+
     /// <summary>Solves the field of a model.</summary>
     /// <exception cref="InvalidOperationException">The model cannot be solved; one that was derived from a section that tiles always can.</exception>
     public static JunctionHeat Of(ThermalModel model, HeatConditions conditions)
     {
         var answer = Solved(model.Case);
-        FlankHeat[] flanks = [.. model.Flanks.Select(flank => new FlankHeat(flank.Id, UValue(flank), flank.Internal, flank.External))];
+        FlankHeat[] flanks = [.. model.Flanks.Select(flank => Plane(flank))];
         var coupling = CouplingOf(answer);
         Proven Psi(Func<FlankHeat, double> length) => flanks.Aggregate(coupling, (left, flank) => left - (length(flank) / 1000 * flank.UValue));
         var factor = answer.Factor!;
-        return new(
+        var heat = new JunctionHeat(
             model, conditions, coupling, Psi(flank => flank.Internal), Psi(flank => flank.External), flanks, factor, answer.HumidityFactor!,
             conditions.Outside + (factor.Value * (conditions.Inside - conditions.Outside)), answer.Flows, answer.Subdivision, answer.HeatBalance!.Value, answer.Unknowns, answer.Warnings)
         {
             Isotherms = answer.Isotherms!,
         };
+        heat._pairs = new(() => Heat.Pairs.Of(heat));
+        return heat;
     }
+
+    internal static FlankHeat Plane(Flank flank) => new(flank.Id, UValue(flank), flank.Internal, flank.External);
 
     private static Proven UValue(Flank flank)
     {
@@ -60,9 +69,9 @@ public sealed record JunctionHeat(
         return new(u, u, u);
     }
 
-    private static Proven CouplingOf(FieldAnswer answer) => new(answer.Coupling!.Value, answer.Bounds!.Value.Lower, answer.Bounds.Value.Upper);
+    internal static Proven CouplingOf(FieldAnswer answer) => new(answer.Coupling!.Value, answer.Bounds!.Value.Lower, answer.Bounds.Value.Upper);
 
-    private static FieldAnswer Solved(FieldCase asked) => FieldEngine.Solve(asked) switch
+    internal static FieldAnswer Solved(FieldCase asked) => FieldEngine.Solve(asked) switch
     {
         FieldOutcome.Solved solved => solved.Answer,
         FieldOutcome.Refused refused => throw new InvalidOperationException(string.Join(" ", refused.Faults.Select(fault => $"{fault.Path}: {fault.Reason}"))),

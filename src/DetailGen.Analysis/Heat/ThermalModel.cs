@@ -16,7 +16,11 @@ public sealed record HeatConditions(double Inside = 20, double Outside = 0, doub
 /// <param name="Solids">What each region of the case is.</param>
 /// <param name="Flanks">Wall before roof.</param>
 /// <param name="Steps">How the model departs from what is drawn, in words.</param>
-public sealed record ThermalModel(FieldCase Case, IReadOnlyList<ThermalSolid> Solids, IReadOnlyList<Flank> Flanks, IReadOnlyList<string> Steps);
+public sealed record ThermalModel(FieldCase Case, IReadOnlyList<ThermalSolid> Solids, IReadOnlyList<Flank> Flanks, IReadOnlyList<string> Steps)
+{
+    /// <summary>The wall between two rooms, below the roof; null where there is one room. No heat passes it while both are equally warm.</summary>
+    public Flank? Between { get; init; }
+}
 
 /// <summary>All of one material and conductivity.</summary>
 /// <param name="Parts">Ids of the parts that lie in it, in build order.</param>
@@ -25,7 +29,7 @@ public sealed record ThermalModel(FieldCase Case, IReadOnlyList<ThermalSolid> So
 public sealed record ThermalSolid(Material Material, IReadOnlyList<string> Parts, double Conductivity, Region Region);
 
 /// <summary>A plane element beside the junction.</summary>
-/// <param name="Id"><c>wall</c> or <c>roof</c>.</param>
+/// <param name="Id"><c>wall</c>, <c>roof</c> or <c>wall-between</c>.</param>
 /// <param name="Internal">Length between the inside face of the other element and the cut-off plane, mm.</param>
 /// <param name="External">The same from the outside face, mm.</param>
 /// <param name="Layers">Thickness in mm and conductivity in W/(m·K) from outside to inside where it is the same all along; empty where members repeat in the plane.</param>

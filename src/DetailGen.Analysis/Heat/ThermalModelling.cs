@@ -66,7 +66,7 @@ public static class ThermalModelling
 
         steps.Add(Messages.Lengths(threeAirs));
         var asked = new FieldCase(section.Junction, Regions(solids, weld), lines, [], [], conditions.MouldFilm, conditions.WantedError);
-        return new(asked, solids, [.. Flanks(run, planes, conditions, period)], steps);
+        return new(asked, solids, [.. Flanks(run, planes, conditions, period)], steps) { Between = threeAirs ? Between(run, planes) : null };
     }
 
     // What no solid joins to the rest, such as a thick metal coping that stands on a membrane, keeps no heat in.
@@ -104,6 +104,14 @@ public static class ThermalModelling
         yield return new(
             "roof", planes.End - below.To, planes.End - weather, bay is null ? [.. roof.Layers.Reverse()] : [],
             (SurfaceResistance.Inside(Flow.Upwards), SurfaceResistance.Outside), bay);
+    }
+
+    /// <summary>From the plane below up to the ceiling, with inside dimensions, or to the outside surface of the roof: where the wall above begins.</summary>
+    private static Flank Between(IReadOnlyList<Solid> solids, CutOff planes)
+    {
+        var roof = Across(solids, Axis.Vertical, planes.End - 1);
+        var inside = SurfaceResistance.Inside(Flow.Horizontal);
+        return new("wall-between", roof.From - planes.Foot, roof.To - planes.Foot, Across(solids, Axis.Horizontal, planes.Foot + 1).Layers, (inside, inside), null);
     }
 
     private static Bay RoofBay(IReadOnlyList<Solid> solids, CutOff planes, HeatConditions conditions, RoofPeriod period)

@@ -55,7 +55,18 @@ internal static class HeatText
         output.WriteLine($"  Ψ, outside dimensions: {F(heat.PsiExternal, 4)} W/mK, proven between {Between(heat.PsiExternalBounds, 4)}");
         foreach (var flank in heat.Flanking)
         {
-            output.WriteLine($"  U of the {flank.Name}: {F(flank.UValue, 4)} W/m²K, over {F(flank.Internal, 1)} mm inside and {F(flank.External, 1)} mm outside");
+            output.WriteLine($"  U of the {flank.Name} in the model, taken off for Ψ: {F(flank.UValue, 4)} W/m²K, over {F(flank.Internal, 1)} mm inside and {F(flank.External, 1)} mm outside");
+        }
+
+        foreach (var pair in heat.Pairs.Where(pair => pair.Flank is not null))
+        {
+            var flank = pair.Flank!;
+            output.WriteLine($"  {string.Join(" to ", pair.Between)}: L2D {F(pair.Coupling, 4)} W/mK, proven between {Between(pair.Bounds, 4)}; Ψ {F(pair.PsiInternal, 4)} with inside, {F(pair.PsiExternal, 4)} with outside dimensions, after the {flank.Name} of U {F(flank.UValue, 4)} W/m²K over {F(flank.Internal, 1)} and {F(flank.External, 1)} mm");
+        }
+
+        foreach (var buildup in heat.Buildups)
+        {
+            output.WriteLine($"  U-value of the {buildup.Id}: {F(buildup.UValue, 4)} W/m²K away from the junction ({buildup.Remark})");
         }
 
         output.WriteLine($"  Temperature factor: {F(film.Value, 3)} ({Film(heat.Film)}), least at x {F(film.X, 1)}, y {F(film.Y, 1)} mm");

@@ -1,4 +1,5 @@
 using System.Globalization;
+using DetailGen.Details.Parameters;
 using DetailGen.Details.Parts;
 using DetailGen.Sections;
 
@@ -18,7 +19,12 @@ internal static class Buildups
             var layer = placed.Layer;
             var material = layer.As == WallBehaviour.Cavity ? Air : site.Sizes.Material(layer.Slot);
             var remark = layer.Repeat is { } keys ? Repeated(site, "", keys.Width, keys.Centres) : layer.Remark;
-            layers.Add(new($"W{layers.Count + 1}", layer.Slot, layer.Slot, layer.Name, material, placed.Width, layer.Kind, layer.Function, remark) { Told = Told(layer.Told, material) });
+            layers.Add(new($"W{layers.Count + 1}", layer.Slot, layer.Slot, layer.Name, material, placed.Width, layer.Kind, layer.Function, remark)
+            {
+                Told = Told(layer.Told, material),
+                Bridging = layer.Repeat is { } members ? new(site.Sizes.Material(layer.Slot), site.Length(members.Width), site.Length(members.Centres)) : null,
+                Fixings = FixingsOf(site, layer.Fixings),
+            });
         }
 
         return new("wall", title, HeatFlow.Horizontal, layers, (new(site.Face(Faces.Weather), y), new(site.Face(Faces.Room), y)));
@@ -48,6 +54,7 @@ internal static class Buildups
                             layer.Function, count == 1 ? layer.Remark : "joints staggered")
                         {
                             Told = Told(count == 1 ? layer.Told : layer.Told + (number == 1 ? ", lower" : ", upper"), material),
+                            Fixings = FixingsOf(site, layer.Fixings),
                         });
                     }
 
@@ -58,7 +65,10 @@ internal static class Buildups
                     layers.Add(new(
                         reference, layer.Slot, site.Sizes.Is("roof.joists", "across") ? layer.Slot + ".1" : "roof.void", "Void between joists", Air,
                         placed.Thickness + firring!.Thickness, LayerKind.Bridged, "unventilated air space",
-                        Repeated(site, "joists ", "roof.joist-width", "roof.joist-centres")));
+                        Repeated(site, "joists ", "roof.joist-width", "roof.joist-centres"))
+                    {
+                        Bridging = new(site.Sizes.Material(layer.Slot), site.Length("roof.joist-width"), site.Length("roof.joist-centres")),
+                    });
                     break;
                 default:
                     layers.Add(new(reference, layer.Slot, paved ? "roof.paving" : layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, Remark(layer))
@@ -70,6 +80,19 @@ internal static class Buildups
         }
 
         return new("roof", title, HeatFlow.Upwards, layers, (new(x, roof.Plane.At(x)), new(x, roof.Foot)));
+    }
+
+    private static Fixings? FixingsOf(Site site, LayerFixings? fixings)
+    {
+        if (fixings is null || !site.Sizes.HasMaterial(fixings.Slot))
+        {
+            return null;
+        }
+
+        double Length(FixingSize size) => size.Key is { } key ? site.Length(key) : (double)size.Micrometres / 1000;
+        var area = Length(fixings.Over.Along) * Length(fixings.Over.Across) / 1e6;
+        var number = fixings.Count is { } key ? site.Sizes.Number(key) : 1;
+        return number == 0 ? null : new(fixings.Name, site.Sizes.Material(fixings.Slot), number / area, Length(fixings.Diameter));
     }
 
     private static string Told(string template, Material material) => template.Replace("{material}", Wording.Plain(material.Name), StringComparison.Ordinal);

@@ -21,6 +21,7 @@ internal static class LayerReader
             Kind = map["kind"] is null ? LayerKind.Solid : Word<LayerKind>(map, "kind"),
             Repeat = map["centres"] is null ? null : (Must(map, "centres"), Must(map, "width")),
             Ribbon = Millimetres(map, "ribbon", 0),
+            Fixings = LayerFixings.Read(map).Value,
             Remark = Text(map, "remark"),
             Told = Text(map, "told"),
         })];
@@ -30,6 +31,7 @@ internal static class LayerReader
         new RoofLayer(Must(map, "slot"), Word<RoofBehaviour>(map, "as"), Thickness(map), Must(map, "name"), Text(map, "function"), RolesOf(map))
         {
             Kind = map["kind"] is null ? LayerKind.Solid : Word<LayerKind>(map, "kind"),
+            Fixings = LayerFixings.Read(map).Value,
             Remark = Text(map, "remark"),
             Told = Text(map, "told"),
         })];

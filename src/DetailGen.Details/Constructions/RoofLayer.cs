@@ -1,3 +1,4 @@
+using DetailGen.Details.Parameters;
 using DetailGen.Sections;
 
 namespace DetailGen.Details.Constructions;
@@ -42,6 +43,8 @@ public enum RoofBehaviour
 public sealed record RoofLayer(string Slot, RoofBehaviour As, string Thickness, string Name, string Function, Roles Roles)
 {
     public LayerKind Kind { get; init; } = LayerKind.Solid;
+
+    public LayerFixings? Fixings { get; init; }
 
     public string Remark { get; init; } = "";
 

@@ -1,3 +1,4 @@
+using DetailGen.Details.Parameters;
 using DetailGen.Sections;
 
 namespace DetailGen.Details.Constructions;
@@ -44,6 +45,8 @@ public sealed record WallLayer(string Slot, WallBehaviour As, string Thickness, 
 
     /// <summary>Height in mm of a continuous ribbon of the same stuff at its upper end that keeps room air out; 0 for none.</summary>
     public double Ribbon { get; init; }
+
+    public LayerFixings? Fixings { get; init; }
 
     public string Remark { get; init; } = "";
 

@@ -74,11 +74,7 @@ internal sealed class DetailProblem
     public void Least(string element)
     {
         var resistance = Model.Add(element + ".r-value", Domain.Range(0, 1000 * Resistances.Unit));
-        foreach (var sum in translation.Resistance(element))
-        {
-            Model.Require(null, resistance <= sum);
-        }
-
+        Model.Require(null, translation.AtLeast(element, resistance, corrected: true));
         Model.Then(new Level.Least("resistance", -resistance));
     }
 

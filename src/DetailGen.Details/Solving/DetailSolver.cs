@@ -93,7 +93,7 @@ public static class DetailSolver
         {
             if (facts.Find(element + ".r-value") is { IsKnown: true } resistance)
             {
-                yield return new ElementHeat(element, resistance.Number, 1 / resistance.Number);
+                yield return new ElementHeat(element, resistance.Number, facts.Find(element + ".u-value").Number);
             }
         }
     }

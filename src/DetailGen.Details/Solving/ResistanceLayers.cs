@@ -1,3 +1,4 @@
+using DetailGen.Details.Parameters;
 using DetailGen.Details.Reading;
 using DetailGen.Details.Rules;
 using DetailGen.Details.Rules.Language;
@@ -7,8 +8,14 @@ namespace DetailGen.Details.Solving;
 
 /// <summary>A layer of a construction as the calculation of resistance sees it.</summary>
 /// <param name="When">Null for always.</param>
-/// <param name="AirBetween">The slot holds the members of a bridged layer; between them is air, and that is what counts.</param>
-internal sealed record ResistanceLayer(string Slot, Expression Thickness, LayerKind? Kind, Expression? When, bool AirBetween = false);
+/// <param name="AirBetween">The slot holds the members of a bridged layer; between them is air, which conducts more, and that is what counts.</param>
+internal sealed record ResistanceLayer(string Slot, Expression Thickness, LayerKind? Kind, Expression? When, bool AirBetween = false)
+{
+    /// <summary>Keys of width and centres of what stands in an air layer all over, such as dabs; null for nothing.</summary>
+    public (string Width, string Centres)? Members { get; init; }
+
+    public LayerFixings? Fixings { get; init; }
+}
 
 /// <summary>Reads the layers of a construction for their thickness; what else stands there is the builder's affair.</summary>
 internal static class ResistanceLayers
@@ -46,12 +53,18 @@ internal static class ResistanceLayers
 
             var thickness = ExpressionReader.Length(Of(map["thickness"]) ?? new Written(slot.Text, slot.At), vocabulary);
             var when = Of(map["when"]) is { } written ? ExpressionReader.Condition(written, vocabulary) : null;
+            var fixings = LayerFixings.Read(map);
             faults.AddRange(thickness.Faults);
+            faults.AddRange(fixings.Faults);
             faults.AddRange(when?.Faults ?? []);
-            if (thickness.IsGood && when is null or { IsGood: true })
+            if (thickness.IsGood && fixings.IsGood && when is null or { IsGood: true })
             {
                 LayerKind? how = kind switch { "air" => LayerKind.Air, "bridged" => LayerKind.Bridged, "solid" => LayerKind.Solid, _ => null };
-                layers.Add(new ResistanceLayer(slot.Text, thickness.Value, how, when?.Value, AirBetween: (map["between"] as ScalarNode)?.Text == "air"));
+                layers.Add(new ResistanceLayer(slot.Text, thickness.Value, how, when?.Value, AirBetween: (map["between"] as ScalarNode)?.Text == "air")
+                {
+                    Members = (map["width"], map["centres"]) is (ScalarNode width, ScalarNode centres) ? (width.Text, centres.Text) : null,
+                    Fixings = fixings.Value,
+                });
             }
         }
 

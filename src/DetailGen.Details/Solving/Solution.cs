@@ -83,7 +83,7 @@ public enum Judgement
 /// <param name="Text">One sentence for the check list.</param>
 public sealed record Verdict(Rule Rule, Judgement Judgement, Side? Left, string? Op, Side? Right, string? Unit, string Text);
 
-/// <summary>Resistance and transmittance of wall or roof, plain layers.</summary>
+/// <summary>What is promised of wall or roof: dabs and fixings counted on the safe side, so that what is reported is never worse.</summary>
 /// <param name="Element">wall or roof.</param>
 /// <param name="Resistance">m²·K/W with surfaces.</param>
 /// <param name="Transmittance">W/(m²·K).</param>

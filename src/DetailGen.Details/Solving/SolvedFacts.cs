@@ -36,8 +36,9 @@ internal sealed class SolvedFacts : IFacts
 
         if (situation.Find(key).Knowledge == Knowledge.Open && key.Split('.') is [var element, "u-value" or "r-value"])
         {
-            values[element + ".r-value"] = Value.Of(Resistances.Of(element, situation, this), Kind.RValue);
-            values[element + ".u-value"] = Value.Of(1 / values[element + ".r-value"].Number, Kind.UValue);
+            var (resistance, corrected) = Resistances.Of(element, situation, this);
+            values[element + ".r-value"] = Value.Of(resistance, Kind.RValue);
+            values[element + ".u-value"] = Value.Of(1 / corrected, Kind.UValue);
             return values[key];
         }
 

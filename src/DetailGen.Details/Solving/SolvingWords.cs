@@ -90,7 +90,7 @@ internal static class SolvingWords
     public static string NotTheBest => "These sizes keep every hard rule, but the search ended before it was proven that none are nearer to the usual ones.";
 
     public static string Bridged(string element, IEnumerable<string> slots) =>
-        $"{element}.u-value counts what lies between in {string.Join(", ", slots)}; the bridging is not in it.";
+        $"{element}.u-value is solved with the air between in {string.Join(", ", slots)}, which conducts more than they do; the U-value that is reported counts both.";
 
     public static string AfterSolving(string rule) => $"{rule} cannot be told to the solver and was checked afterwards only.";
 

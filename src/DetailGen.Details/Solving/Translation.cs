@@ -9,7 +9,6 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
     // a rise is at most 10 m either way
     private const long Reach = 10_000_000;
     private readonly Dictionary<string, Sum> known = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, IReadOnlyList<Linear>> resistances = new(StringComparer.Ordinal);
     private readonly Bounds bounds = new(situation, unknowns);
 
     /// <summary>The claim that the expression holds.</summary>
@@ -145,7 +144,8 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
     /// <param name="limit">In units of 10⁻¹² m²·K/W.</param>
     private DetailGen.Solver.Claim Resistance(Relation relation, string key, decimal limit)
     {
-        var sums = Resistance(key[..key.IndexOf('.', StringComparison.Ordinal)]);
+        var corrected = key.EndsWith(".u-value", StringComparison.Ordinal);
+        var element = key[..key.IndexOf('.', StringComparison.Ordinal)];
         var (up, down) = ((long)Math.Ceiling(limit), (long)Math.Floor(limit));
         return relation switch
         {
@@ -157,22 +157,13 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
             _ => up == down ? DetailGen.Solver.Claim.Any(All(up + 1), Any(up - 1)) : (Linear)0 <= 0,
         };
 
-        DetailGen.Solver.Claim All(long bound) => DetailGen.Solver.Claim.All([.. sums.Select(sum => sum >= bound)]);
+        DetailGen.Solver.Claim All(long bound) => AtLeast(element, bound, corrected);
 
-        DetailGen.Solver.Claim Any(long bound) => DetailGen.Solver.Claim.Any([.. sums.Select(sum => sum <= bound)]);
+        DetailGen.Solver.Claim Any(long bound) => new Resistances(this, bounds, situation).AtMost(element, bound);
     }
 
-    /// <summary>The sums whose least is the resistance of wall or roof, in units of 10⁻¹² m²·K/W.</summary>
-    public IReadOnlyList<Linear> Resistance(string element)
-    {
-        if (!resistances.TryGetValue(element, out var sums))
-        {
-            sums = new Resistances(this, bounds, situation).Of(element);
-            resistances[element] = sums;
-        }
-
-        return sums;
-    }
+    /// <summary>The claim that the resistance of wall or roof, or 1/U with what fixings add, is at least so much; in units of 10⁻¹² m²·K/W.</summary>
+    public DetailGen.Solver.Claim AtLeast(string element, Linear least, bool corrected) => new Resistances(this, bounds, situation).AtLeast(element, least, corrected);
 
     private static Relation Turned(Relation relation) => relation switch
     {

@@ -140,10 +140,33 @@ public record PhysicsReport(IReadOnlyList<BuildupReport> Buildups)
     public MoistureReport? Moisture { get; init; }
 }
 
-/// <summary>A build-up with its layers.</summary>
+/// <summary>A build-up with its layers. A layer that members cross has the resistance of both side by side.</summary>
 public sealed record BuildupReport(
     string Id, string Title, double ThicknessMm, [property: JsonPropertyName("r_surfaces_m2k_w")] double Surfaces,
-    [property: JsonPropertyName("r_total_m2k_w")] double Total, [property: JsonPropertyName("u_w_m2k")] double UValue, string Remark, IReadOnlyList<LayerReport> Layers);
+    [property: JsonPropertyName("r_total_m2k_w")] double Total, [property: JsonPropertyName("u_w_m2k")] double UValue, string Remark, IReadOnlyList<LayerReport> Layers)
+{
+    /// <summary>Upper limit of R by the combined method; null where the method does not cover the layers, and R is the lower limit.</summary>
+    [JsonPropertyName("r_upper_m2k_w")]
+    public double? Upper { get; init; }
+
+    [JsonPropertyName("r_lower_m2k_w")]
+    public double Lower { get; init; }
+
+    /// <summary>1/R, bridging counted, fixings not.</summary>
+    [JsonPropertyName("u_uncorrected_w_m2k")]
+    public double Uncorrected { get; init; }
+
+    /// <summary>What fixings add to U, whether it is added or not.</summary>
+    public IReadOnlyList<CorrectionReport> Corrections { get; init; } = [];
+}
+
+/// <summary>Fixings through a layer.</summary>
+/// <param name="Diameter">Of a round bar with the metal of one.</param>
+/// <param name="DeltaU">What they add to U.</param>
+/// <param name="Applied">False where the corrections of the element are below 3 % of its U together, and left out.</param>
+public sealed record CorrectionReport(
+    string Name, string Through, string Material, [property: JsonPropertyName("per_m2")] double PerArea, [property: JsonPropertyName("diameter_mm")] double Diameter,
+    [property: JsonPropertyName("lambda_w_mk")] double? Conductivity, [property: JsonPropertyName("delta_u_w_m2k")] double DeltaU, bool Applied);
 
 /// <summary>A layer of a build-up.</summary>
 public sealed record LayerReport(

@@ -18,6 +18,7 @@ public sealed record JunctionReport(
     [property: JsonPropertyName("psi_external_w_mk")] double PsiExternal,
     [property: JsonPropertyName("psi_external_bounds_w_mk")] IReadOnlyList<double> PsiExternalBounds,
     [property: JsonPropertyName("flanking")] IReadOnlyList<FlankReport> Flanking,
+    IReadOnlyList<PairReport> Pairs,
     [property: JsonPropertyName("f_rsi")] FactorReport Factor,
     [property: JsonPropertyName("f_rsi_humidity")] FactorReport MouldFactor,
     [property: JsonPropertyName("theta_si_min_c")] double Coldest,
@@ -38,6 +39,18 @@ public sealed record FlankReport(
     [property: JsonPropertyName("u_bounds_w_m2k")] IReadOnlyList<double> Bounds,
     [property: JsonPropertyName("length_internal_mm")] double Internal,
     [property: JsonPropertyName("length_external_mm")] double External);
+
+/// <summary>What two of the airs beside the junction exchange: L2D of the pair, and Ψ after the plane elements that part them. Their flow is L2D times the difference of their temperatures.</summary>
+/// <param name="Flank">The plane element that parts the two; null where wall and roof both do.</param>
+public sealed record PairReport(
+    IReadOnlyList<string> Between,
+    [property: JsonPropertyName("l2d_w_mk")] double Coupling,
+    [property: JsonPropertyName("l2d_bounds_w_mk")] IReadOnlyList<double> Bounds,
+    [property: JsonPropertyName("psi_internal_w_mk")] double PsiInternal,
+    [property: JsonPropertyName("psi_internal_bounds_w_mk")] IReadOnlyList<double> PsiInternalBounds,
+    [property: JsonPropertyName("psi_external_w_mk")] double PsiExternal,
+    [property: JsonPropertyName("psi_external_bounds_w_mk")] IReadOnlyList<double> PsiExternalBounds,
+    FlankReport? Flank);
 
 /// <summary>A temperature factor and where it is.</summary>
 /// <param name="Change">By how much the last refinement changed it: an indication, no bound; null where it was found on one mesh only.</param>

@@ -12,13 +12,19 @@ internal static class HeatWords
         heat.Coupling.Value * (heat.Conditions.Inside - heat.Conditions.Outside),
         new(heat.Flows.ToDictionary(flow => flow.Environment, flow => flow.Flow), StringComparer.Ordinal), heat.HeatBalance,
         heat.PsiInternal.Value, Bounds(heat.PsiInternal), heat.PsiExternal.Value, Bounds(heat.PsiExternal),
-        [.. heat.Flanks.Select(flank => new FlankReport(flank.Id, flank.UValue.Value, Bounds(flank.UValue), Micro(flank.Internal), Micro(flank.External)))],
+        [.. heat.Flanks.Select(Flank)], [.. heat.Pairs.Select(Pair)],
         Factor(heat.Factor), Factor(heat.MouldFactor), heat.Coldest,
         heat.Subdivision is { } two ? new([two.Coarse, two.Fine], two.Change, Subdivision.Limit, two.Met, Messages.SubdivisionStandard) : null, heat.Unknowns, preset.FrsiFilm, Messages.HeatStandard,
         [.. Used(heat).Select(line => line.Environment!).Distinct().Select(air => new EnvironmentReport(air.Name, Side(air.Side), air.Temperature))],
         [.. Used(heat).Select(line => (line.Environment!.Name, line.Film)).Distinct().Select(film => new SurfaceReport(film.Name, Flow(film.Film), film.Film))],
         [.. heat.Model.Solids.Select(solid => Conductivity(solid, preset))],
         heat.Model.Steps, Messages.HeatCaution);
+
+    private static FlankReport Flank(FlankHeat flank) => new(flank.Id, flank.UValue.Value, Bounds(flank.UValue), Micro(flank.Internal), Micro(flank.External));
+
+    private static PairReport Pair(PairHeat pair) => new(
+        [pair.Warm, pair.Cold], pair.Coupling.Value, Bounds(pair.Coupling), pair.PsiInternal.Value, Bounds(pair.PsiInternal), pair.PsiExternal.Value, Bounds(pair.PsiExternal),
+        pair.Flank is { } flank ? Flank(flank) : null);
 
     private static IEnumerable<FieldBoundary> Used(JunctionHeat heat) => heat.Model.Case.Boundary.Where(line => line.Environment is not null);
 

@@ -147,6 +147,19 @@ internal static class MarkdownReport
             Row(page, $"U of the {flank.Name} in the model, W/m²K", Number(flank.UValue), Between(flank.Bounds));
         }
 
+        foreach (var pair in heat.Pairs.Where(pair => pair.Flank is not null))
+        {
+            var name = string.Join(" to ", pair.Between);
+            Row(page, $"L2D {name}, W/(m·K)", Number(pair.Coupling), Between(pair.Bounds));
+            Row(page, $"Ψ {name}, inside dimensions, W/(m·K)", Number(pair.PsiInternal), Between(pair.PsiInternalBounds));
+            Row(page, $"Ψ {name}, outside dimensions, W/(m·K)", Number(pair.PsiExternal), Between(pair.PsiExternalBounds));
+        }
+
+        foreach (var buildup in heat.Buildups)
+        {
+            Row(page, $"U of the {buildup.Id} away from the junction, W/(m²·K): {buildup.Remark}", Number(buildup.UValue), "–");
+        }
+
         Row(page, "Temperature factor, film of the mould criterion", Figures.Fixed(heat.MouldFactor.Value, 3), "–");
         Row(page, "Temperature factor, films of the heat flow", Figures.Fixed(heat.Factor.Value, 3), "–");
         Row(page, "Coldest inside surface, °C", Figures.Fixed(heat.Coldest, 1), "–");

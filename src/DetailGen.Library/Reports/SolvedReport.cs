@@ -65,12 +65,19 @@ internal static class SolvedReport
 
     private static BuildupReport Buildup(BuildupResistance stack) => new(
         stack.Buildup.Id, stack.Buildup.Title, Six(stack.Thickness), stack.Surfaces, Six(stack.Total), Six(stack.UValue),
-        "ISO 6946, homogeneous layers; bridging, gaps and fixings left out",
+        UValueWords.Remark(stack),
         [
             .. stack.Layers.Select(layer => new LayerReport(
                 layer.Layer.Reference, layer.Layer.PartId, layer.Layer.Element, layer.Layer.Material.Id, Six(layer.Layer.Thickness), layer.Layer.Material.Conductivity,
-                layer.Resistance is { } resistance ? Six(resistance) : null, layer.Layer.Function, layer.Layer.Material.Origin, layer.Layer.Remark)),
-        ]);
+                (layer.Bridged ?? layer.Resistance) is { } resistance ? Six(resistance) : null, layer.Layer.Function, layer.Layer.Material.Origin, layer.Layer.Remark)),
+        ])
+    {
+        Upper = stack.Upper is { } upper ? Six(upper) : null,
+        Lower = Six(stack.Lower),
+        Uncorrected = Six(1 / stack.Total),
+        Corrections = [.. stack.Corrections.Select(one => new CorrectionReport(
+            one.Fixings.Name, one.Layer.Element, one.Fixings.Material.Id, Six(one.Fixings.PerArea), one.Fixings.Diameter, one.Fixings.Material.Conductivity, Six(one.Amount), stack.Corrected))],
+    };
 
     private static object Number(Setting value) => value.Unit switch
     {

@@ -14,8 +14,9 @@ internal static class ScheduleTable
     private static ScheduleBlock Of(BuildupResistance stack)
     {
         var rows = new List<ScheduleRow> { new("", "Surfaces", "outside and inside", None, None, Number(stack.Surfaces, "0.000"), "surface resistance", "tabulated") };
-        foreach (var (layer, resistance) in stack.Layers)
+        foreach (var (layer, between, bridged) in stack.Layers)
         {
+            var resistance = bridged ?? between;
             var remark = layer.Kind == Sections.LayerKind.Air || layer.Material.Conductivity is null ? "tabulated" : layer.Material.Origin;
             rows.Add(new(
                 layer.Reference, layer.Element, layer.Material.Name, Number(layer.Thickness, "0.0"),
@@ -25,7 +26,7 @@ internal static class ScheduleTable
 
         rows.Add(new(
             "", $"{stack.Buildup.Title}, sum", $"U-value {UValue(stack.UValue)} W/m²K", Number(stack.Thickness, "0.0"), None, Number(stack.Total, "0.000"), "",
-            stack.Layers.Any(layer => layer.Layer.Kind == Sections.LayerKind.Bridged) ? "bridging left out" : "", Sum: true));
+            Remark(stack), Sum: true));
         return new(stack.Buildup.Id, rows);
     }
 
@@ -34,6 +35,14 @@ internal static class ScheduleTable
     {
         var decimals = value >= 1 ? 1 : value >= 0.1 ? 2 : 3;
         return Math.Round(value, decimals, MidpointRounding.AwayFromZero).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    }
+
+    private static string Remark(BuildupResistance stack)
+    {
+        var fixings = stack.Corrections.Count == 0 ? "" : stack.Corrected
+            ? $"fixings +{Number(stack.Corrections.Sum(one => one.Amount), "0.000")} W/(m²K)"
+            : "fixings below 3 % left out";
+        return string.Join("; ", new[] { stack.IsBridged ? "bridging counted" : "", fixings }.Where(part => part.Length > 0));
     }
 
     private static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);

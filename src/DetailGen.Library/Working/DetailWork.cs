@@ -35,7 +35,7 @@ internal static class DetailWork
             Packs = SolvedReport.Packs(worked.Solved.Packs),
             Rules = SolvedReport.Rules(worked.Solved),
             Checks = worked.Checks,
-            Targets = worked.Preset.Targets.Count == 0 ? null : Targets.Told(worked.Solved, worked.Heat),
+            Targets = worked.Preset.Targets.Count == 0 ? null : Targets.Told(worked),
             Physics = worked.Heat is { } heat ? HeatWords.Of(heat, worked.Preset, SolvedReport.Physics(worked.Buildups)) : SolvedReport.Physics(worked.Buildups),
             Quantities = SolvedReport.Quantities(worked.Quantities),
             Warnings = [.. worked.Preset.Warnings.Select(warning => $"{warning.At}: {warning.Reason}"), .. worked.Solved.Warnings, .. warnings],

@@ -65,12 +65,12 @@ internal static class Targets
     /// <summary>The same of a solved detail, not as close.</summary>
     internal static Simulated AtAGlance(Solution.Solved solved) => Found(Simulate(SectionBuilder.Build(solved), new(WantedError: Glance)), solved.Preset);
 
-    internal static IReadOnlyList<TargetReport> Told(Solution.Solved solved, JunctionHeat? heat) =>
+    internal static IReadOnlyList<TargetReport> Told(Worked worked) =>
     [
-        .. solved.Preset.Targets.Select(target =>
+        .. worked.Preset.Targets.Select(target =>
         {
-            var element = solved.Heat.FirstOrDefault(one => target.Key == one.Element + ".u-value");
-            var reached = element?.Transmittance ?? (heat is null ? null : Found(heat, solved.Preset).Of(target.Key));
+            var element = worked.Buildups.FirstOrDefault(one => target.Key == one.Buildup.Id + ".u-value");
+            var reached = (decimal?)element?.UValue ?? (worked.Heat is null ? null : Found(worked.Heat, worked.Preset).Of(target.Key));
             var atLeast = target.Key == "junction.frsi";
             var verdict = reached is not { } figure ? "to-confirm" : (atLeast ? figure >= target.Value : figure <= target.Value) ? "pass" : "fail";
             return new TargetReport(target.Key, atLeast ? ">=" : "<=", (double)target.Value, (double?)reached, verdict);

@@ -10,7 +10,7 @@ internal static class ElementAnswer
     internal static JsonObject Of(Element element, ElementTransmittance found)
     {
         var corrections = new JsonObject();
-        foreach (var (name, value) in new[] { ("air_gaps", found.AirGaps), ("fasteners", found.Fasteners), ("rain", found.Rain) })
+        foreach (var (name, value) in new[] { ("air_gaps", found.AirGaps), ("fasteners", Fasteners(found)), ("rain", found.Rain) })
         {
             if (value is not null)
             {
@@ -54,9 +54,11 @@ internal static class ElementAnswer
             }
         }
 
-        if (!found.CorrectionsApplied && (found.AirGaps ?? found.Fasteners ?? found.Rain) is not null)
+        if (!found.CorrectionsApplied && (found.AirGaps ?? Fasteners(found) ?? found.Rain) is not null)
         {
             yield return Messages.CorrectionsSmall();
         }
     }
+
+    private static double? Fasteners(ElementTransmittance found) => found.Fasteners.Length > 0 ? found.Fasteners.Sum() : null;
 }

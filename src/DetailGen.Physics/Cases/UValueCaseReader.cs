@@ -28,7 +28,7 @@ internal static class UValueCaseReader
     private static Corrections Corrections(Fields fields)
     {
         var small = fields.Flag("three_percent_rule") ?? true;
-        return fields.Map("corrections", "air_gaps", "fasteners", "rain") is { } map ? new(Gaps(map), Pins(map), Rain(map), small) : new(SmallOnesAreLeftOut: small);
+        return fields.Map("corrections", "air_gaps", "fasteners", "rain") is { } map ? new(Gaps(map), Rain(map), small) { Fasteners = Pins(map) is { } pins ? [pins] : [] } : new(SmallOnesAreLeftOut: small);
     }
 
     private static AirGaps? Gaps(Fields map)

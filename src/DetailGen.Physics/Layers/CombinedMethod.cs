@@ -18,7 +18,11 @@ public static class CombinedMethod
     /// <summary>From this conductivity on a bridge counts as metal, W/(m·K); our convention, no source: mineral materials end at about 4, metals begin at about 15.</summary>
     public const double Metal = 10;
 
-    private const double SmallShare = 0.03;
+    /// <summary>Corrections whose sum is below this share of U may be left out; ISO 6946, from memory.</summary>
+    public const double SmallShare = 0.03;
+
+    /// <summary>A fastener, or a part of it, that conducts less than this needs no correction, W/(m·K); ISO 6946:2007, D.3.2, from memory.</summary>
+    public const double PoorConductor = 1;
 
     /// <summary>U in W/(m²·K), with what it is made of; or every reason why the method does not cover the element.</summary>
     public static TransmittanceOutcome Of(Element element)
@@ -48,7 +52,7 @@ public static class CombinedMethod
         ];
         return new TransmittanceOutcome.Found(Corrected(element, total, new(
             total, upper, lower, taper is null ? [.. Paths(element, standing, Outer(element, standing)).OrderByDescending(path => path.Fraction)] : [], layers,
-            taper is null ? [] : [.. taper.Pieces.Select(piece => PieceTransmittance(taper, piece, Rest(element)))], null, null, null, false, 1 / total)));
+            taper is null ? [] : [.. taper.Pieces.Select(piece => PieceTransmittance(taper, piece, Rest(element)))], null, [], null, false, 1 / total)));
     }
 
     private static (double Upper, double Lower, double Total) Limits(Element element)
@@ -150,12 +154,15 @@ public static class CombinedMethod
         var homogeneous = Taper(element) is null ? Limits(element with { Layers = [.. element.Layers.Select(Unbridged)] }).Total : total;
         double Share(string name, double whole) => Math.Pow(OwnResistance(element, name, plain) / whole, 2);
         var gaps = corrections.AirGaps is { } gap ? new[] { 0, 0.01, 0.04 }[gap.Level] * Share(gap.Layer, homogeneous) : (double?)null;
-        var fasteners = corrections.Fasteners is { } pins
-            ? Math.Min(0.8, 0.8 * pins.Within / pins.Insulation) * pins.Conductivity * pins.Section * pins.PerArea / pins.Insulation * Share(pins.Layer, homogeneous)
-            : (double?)null;
+        ImmutableArray<double> fasteners =
+        [
+            .. corrections.Fasteners.Select(pins => pins.Conductivity < PoorConductor
+                ? 0
+                : Math.Min(0.8, 0.8 * pins.Within / pins.Insulation) * pins.Conductivity * pins.Section * pins.PerArea / pins.Insulation * Share(pins.Layer, homogeneous)),
+        ];
         var rain = corrections.Rain is { } wet ? wet.Rain * wet.Factor * Share(wet.Layer, total) : (double?)null;
-        var sum = (gaps ?? 0) + (fasteners ?? 0) + (rain ?? 0);
-        var applied = (gaps ?? fasteners ?? rain) is not null && !(corrections.SmallOnesAreLeftOut && sum < SmallShare / total);
+        var sum = (gaps ?? 0) + fasteners.Sum() + (rain ?? 0);
+        var applied = (gaps is not null || rain is not null || fasteners.Length > 0) && !(corrections.SmallOnesAreLeftOut && sum < SmallShare / total);
         return plain with { AirGaps = gaps, Fasteners = fasteners, Rain = rain, CorrectionsApplied = applied, Final = 1 / total + (applied ? sum : 0) };
     }
 
@@ -240,7 +247,7 @@ public static class CombinedMethod
         }
 
         var corrections = element.Corrections;
-        foreach (var name in new[] { corrections.AirGaps?.Layer, corrections.Fasteners?.Layer, corrections.Rain?.Layer }.OfType<string>().Distinct(StringComparer.Ordinal))
+        foreach (var name in corrections.Fasteners.Select(pins => pins.Layer).Append(corrections.AirGaps?.Layer).Append(corrections.Rain?.Layer).OfType<string>().Distinct(StringComparer.Ordinal))
         {
             if (IndexOf(element, name) is var index && (index < 0 || index >= standing))
             {

@@ -50,7 +50,11 @@ public sealed record TaperedPiece(double Area, ImmutableArray<double> Thicknesse
 
 /// <summary>What is added to U for what the layers do not show; null for what there is not.</summary>
 /// <param name="SmallOnesAreLeftOut">Corrections whose sum is below 3 % of U are not added.</param>
-public sealed record Corrections(AirGaps? AirGaps = null, Fasteners? Fasteners = null, RainOnInverted? Rain = null, bool SmallOnesAreLeftOut = true);
+public sealed record Corrections(AirGaps? AirGaps = null, RainOnInverted? Rain = null, bool SmallOnesAreLeftOut = true)
+{
+    /// <summary>One for each kind, and for each layer that they go through.</summary>
+    public ImmutableArray<Fasteners> Fasteners { get; init; } = [];
+}
 
 /// <summary>Gaps in an insulation layer.</summary>
 /// <param name="Level">0 none that matter, 1 gaps through the insulation, 2 gaps with air moving on its warm side.</param>

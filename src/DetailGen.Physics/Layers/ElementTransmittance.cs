@@ -9,7 +9,8 @@ namespace DetailGen.Physics.Layers;
 /// <param name="Paths">Of the upper limit, largest fraction first; empty for a tapered element.</param>
 /// <param name="Layers">m²·K/W in the order of the element; null for what lies beyond a well ventilated air layer and is left out.</param>
 /// <param name="Areas">W/(m²·K) of each piece of a tapered element; else empty.</param>
-/// <param name="AirGaps">W/(m²·K), null where there is no such correction; the others likewise.</param>
+/// <param name="AirGaps">W/(m²·K), null where there is no such correction; <paramref name="Rain"/> likewise.</param>
+/// <param name="Fasteners">W/(m²·K) in the order of the corrections.</param>
 /// <param name="CorrectionsApplied">False where there are none, or where they are small and left out.</param>
 /// <param name="Final">W/(m²·K), corrections included where they are applied.</param>
 public sealed record ElementTransmittance(
@@ -20,7 +21,7 @@ public sealed record ElementTransmittance(
     ImmutableArray<double?> Layers,
     ImmutableArray<double> Areas,
     double? AirGaps,
-    double? Fasteners,
+    ImmutableArray<double> Fasteners,
     double? Rain,
     bool CorrectionsApplied,
     double Final)

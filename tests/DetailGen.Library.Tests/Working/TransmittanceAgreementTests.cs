@@ -12,19 +12,38 @@ public class TransmittanceAgreementTests
     public static TheoryData<string> Details =>
         [.. Directory.EnumerateFiles(Repository.Path("presets", "details"), "tern-court-*-0*.yaml").Select(file => Path.GetFileName(file)).Order(StringComparer.Ordinal)];
 
+    // Dabs and fixings are on the safe side in the solver and joists left to the air; the report takes the mean of both limits. Nothing else lies between the two.
     [Theory]
     [MemberData(nameof(Details))]
-    public void The_schedule_reports_the_transmittance_that_the_solver_promised(string name)
+    public void The_report_is_never_worse_than_the_solver_promised_and_hardly_better(string name)
     {
-        var office = Office.Of(null).Value;
-        var (worked, _) = DetailWork.Do(PresetFiles.Read(Repository.Path("presets", "details", name), [], office).Value, office);
-        Assert.NotEmpty(worked!.Solved.Heat);
+        var worked = Work(name);
+        Assert.NotEmpty(worked.Solved.Heat);
         foreach (var promised in worked.Solved.Heat)
         {
-            // The safe side is worth less than a thousandth of the value.
-            var reported = worked.Buildups.Single(stack => stack.Buildup.Id == promised.Element).UValue;
-            Assert.Equal((double)promised.Transmittance, reported, reported * 0.001);
+            var reported = worked.Buildups.Single(stack => stack.Buildup.Id == promised.Element);
+            var most = reported.IsBridged ? 1.02 : 1.001;
+            Assert.InRange((double)promised.Transmittance, reported.UValue, reported.UValue * most);
         }
+    }
+
+    // The values of a wall with dabs and of roofs whose fixings count, each with the fixings that go with it or denser ones.
+    [Theory]
+    [InlineData("parapet-01", "wall.u-value=0.16")]
+    [InlineData("parapet-01", "wall.u-value=0.2", "wall.lining=board-on-dabs", "wall.cavity=200 mm")]
+    [InlineData("parapet-01", "wall.u-value=0.15", "wall.dab-width=150 mm", "wall.dab-centres=300 mm")]
+    [InlineData("parapet-01", "wall.u-value=0.19", "wall.lining=board-on-dabs", "wall.cavity=200 mm", "tie.horizontal-spacing=450 mm", "tie.vertical-spacing=225 mm")]
+    [InlineData("parapet-01", "wall.u-value=0.18", "materials.tie=copper")]
+    [InlineData("parapet-02", "roof.u-value=0.15", "membrane.fixing=mechanical")]
+    [InlineData("parapet-02", "roof.u-value=0.15", "membrane.fixing=mechanical", "membrane.fixings=9")]
+    [InlineData("parapet-02", "roof.u-value=0.15", "membrane.fixing=mechanical", "materials.membrane-fixing=stainless", "membrane.fixings=1")]
+    [InlineData("abutment-02", "roof.u-value=0.13", "membrane.fixing=mechanical")]
+    public void A_target_holds_in_the_value_that_is_reported_with_dabs_and_fixings(string name, string target, params string[] set)
+    {
+        var worked = Work($"tern-court-{name}.yaml", [$"target.{target}", .. set]);
+        var told = Targets.Told(worked).Single(one => target.StartsWith(one.Key + "=", StringComparison.Ordinal));
+        Assert.Equal("pass", told.Verdict);
+        Assert.Equal(worked.Buildups.Single(stack => target.StartsWith(stack.Buildup.Id, StringComparison.Ordinal)).UValue, told.Reached!.Value, 1e-9);
     }
 
     [Theory]
@@ -34,9 +53,14 @@ public class TransmittanceAgreementTests
     [InlineData("abutment-02", null)]
     public void A_tight_target_holds_in_the_value_that_is_reported(string name, string? joists)
     {
-        var office = Office.Of(null).Value;
         string[] set = joists is null ? ["target.roof.u-value=0.11"] : ["target.roof.u-value=0.11", $"roof.joists={joists}"];
-        var (worked, _) = DetailWork.Do(PresetFiles.Read(Repository.Path("presets", "details", $"tern-court-{name}.yaml"), set, office).Value, office);
-        Assert.InRange(worked!.Buildups.Single(stack => stack.Buildup.Id == "roof").UValue, 0, 0.11);
+        var worked = Work($"tern-court-{name}.yaml", set);
+        Assert.InRange(worked.Buildups.Single(stack => stack.Buildup.Id == "roof").UValue, 0, 0.11);
+    }
+
+    private static Worked Work(string name, string[]? set = null)
+    {
+        var office = Office.Of(null).Value;
+        return DetailWork.Do(PresetFiles.Read(Repository.Path("presets", "details", name), set ?? [], office).Value, office).Worked!;
     }
 }
