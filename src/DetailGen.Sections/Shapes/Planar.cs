@@ -113,9 +113,24 @@ internal static class Planar
 
     internal static Geometry Map(Geometry geometry, Func<Point, Point> move)
     {
-        var moved = Polygons(geometry).Select(polygon => Factory.CreatePolygon(
-            Ring(polygon.ExteriorRing, move), [.. polygon.InteriorRings.Select(hole => Ring(hole, move))])).ToArray();
+        var moved = Moved(geometry, corner => Snap(move(At(corner))));
+
+        // Where corners that come to lie beside each other fall on one place of the grid, a tip may fold over: then the shape is brought to the grid as a whole.
+        return moved.IsValid ? moved : Areas(GeometryOf(Moved(geometry, Unsnapped)));
+
+        Coordinate Unsnapped(Coordinate corner)
+        {
+            var to = move(At(corner));
+            return new(to.X, to.Y);
+        }
+    }
+
+    private static Geometry Moved(Geometry geometry, Func<Coordinate, Coordinate> move)
+    {
+        var moved = Polygons(geometry).Select(polygon => Factory.CreatePolygon(Ring(polygon.ExteriorRing), [.. polygon.InteriorRings.Select(Ring)])).ToArray();
         return moved.Length == 1 ? moved[0] : Factory.CreateMultiPolygon(moved);
+
+        LinearRing Ring(LineString ring) => Factory.CreateLinearRing([.. ring.Coordinates.Select(move)]);
     }
 
     private static Geometry Overlay(Geometry a, Geometry b, SpatialFunction what) =>
@@ -146,9 +161,6 @@ internal static class Planar
             }
         }
     }
-
-    private static LinearRing Ring(LineString ring, Func<Point, Point> move) =>
-        Factory.CreateLinearRing([.. ring.Coordinates.Select(corner => Snap(move(At(corner))))]);
 
     private static IReadOnlyList<Point> Corners(LineString ring, bool anticlockwise)
     {
