@@ -71,6 +71,13 @@ public class AnySheetTests
     }
 
     [Fact]
+    public void Clearances_of_drips_stand_under_a_coping_that_is_too_thick_to_have_them_above()
+    {
+        var text = "detail: any\njunction: parapet\nwall: solid-masonry-insulated\nroof: warm-timber-deck\nset:\n  wall.lining: wet-plaster\n  roof.joists: along\n  roof.finish: ballast\n  roof.insulation: 180 mm\n  roof.insulation-layers: 2\n  roof.fall: 1:60\n  coping.kind: concrete\n  parapet.height: 1100 mm\nsheet: { paper: A2, scale: \"1:5\" }\n";
+        Assert.DoesNotContain(Composed(ref text, Office.Of(null).Value)!.Warnings, warning => warning.Contains("drip-clearance", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_sheet_that_leaves_a_note_without_any_mark_gives_way_to_a_larger_one_at_the_same_scale()
     {
         var text = "detail: any\njunction: abutment\nwall: cavity-masonry\nroof: warm-concrete-deck\nset:\n  wall.lining: wet-plaster\n  wall.cavity: 100 mm\n  roof.slab: 150 mm\n  roof.fall-towards: wall\n  upstand.fillet: 50 mm\nsheet: { paper: A4, scale: \"1:20\" }\n";

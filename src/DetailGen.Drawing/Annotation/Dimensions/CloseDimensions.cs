@@ -9,12 +9,15 @@ internal static class CloseDimensions
 {
     private static readonly double[] Offsets = [3.5, 5, 6.5, 8, 10, 12, 15, 18, 22, 27, 33, 40];
 
+    /// <summary>So little of a face under the end of a line is no part in its way, mm.</summary>
+    private const double Touching = 0.3;
+
     /// <param name="told">Whether notes give these sizes too, so that one without room is no loss.</param>
     internal static void Place(Surface surface, IEnumerable<Figure> figures, bool told)
     {
         foreach (var figure in figures.OrderBy(figure => figure.Measure.Id, StringComparer.Ordinal))
         {
-            if (Best(surface, figure) is { } place)
+            if ((Best(surface, figure, ends: 1) ?? Best(surface, figure, ends: -Touching)) is { } place)
             {
                 Draw(surface, figure, place);
             }
@@ -31,7 +34,8 @@ internal static class CloseDimensions
 
     private sealed record Spot(double Line, PaperPoint FigureAt, PaperBox Box, double Cost);
 
-    private static Spot? Best(Surface surface, Figure figure)
+    /// <param name="ends">How far parts keep off the ends of the line, mm; where a size ends at a face, the line may end on it rather than find no place.</param>
+    private static Spot? Best(Surface surface, Figure figure, double ends)
     {
         Spot? best = null;
         var (from, to) = (surface.At(figure.Measure.From), surface.At(figure.Measure.To));
@@ -55,7 +59,7 @@ internal static class CloseDimensions
                     var box = surface.Turn(Letters.Box(new Text("dim.chain", figure.Text, at, 2.5, Align.Centre, level ? 0 : 90)));
                     var (a, b) = level ? (new PaperPoint(low, line), new PaperPoint(high, line)) : (new PaperPoint(line, low), new PaperPoint(line, high));
                     var cost = offset + (outside ? 8 : 0) + Witnesses(surface, from, to, line, level);
-                    if (cost < 1000 && (best is null || cost < best.Cost - 1e-9) && surface.Free(box, 1, 1) && LineIsFree(surface, a, b))
+                    if (cost < 1000 && (best is null || cost < best.Cost - 1e-9) && surface.Free(box, 1, 1) && LineIsFree(surface, a, b, ends))
                     {
                         best = new(line, at, box, cost);
                     }
@@ -66,13 +70,15 @@ internal static class CloseDimensions
         return best;
     }
 
-    private static bool LineIsFree(Surface surface, PaperPoint a, PaperPoint b)
+    private static bool LineIsFree(Surface surface, PaperPoint a, PaperPoint b, double ends)
     {
         var box = Surface.Around(a, b).Grow(1);
+        var (across, up) = a.Y == b.Y ? (ends - 1, 0.0) : (0.0, ends - 1);
+        PaperBox clear = new(box.Left - across, box.Bottom - up, box.Right + across, box.Top + up);
         return surface.Texts.TrueForAll(text => !Lines.Meets(text.Grow(1), a, b))
             && surface.Hard.TrueForAll(line => !Lines.Meets(box, line.From, line.To))
             && surface.Soft.TrueForAll(line => !Lines.Cross(a, b, line.From, line.To))
-            && surface.Shapes.All(shape => shape.Look == Look.Open || !shape.Meets(box));
+            && surface.Shapes.All(shape => shape.Look == Look.Open || !shape.Meets(clear));
     }
 
     private static double Witnesses(Surface surface, PaperPoint from, PaperPoint to, double line, bool level)
