@@ -42,7 +42,7 @@ internal static class ScheduleTable
         var fixings = stack.Corrections.Count == 0 ? "" : stack.Corrected
             ? $"fixings +{Number(stack.Corrections.Sum(one => one.Amount), "0.000")} W/(m²K)"
             : "fixings below 3 % left out";
-        return string.Join("; ", new[] { stack.IsBridged ? "bridging counted" : "", fixings }.Where(part => part.Length > 0));
+        return string.Join("; ", new[] { stack.IsBridged ? "bridged: R is the mean of its limits" : "", fixings }.Where(part => part.Length > 0));
     }
 
     private static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
