@@ -1,6 +1,6 @@
 namespace DetailGen.Drawing.Lettering;
 
-/// <summary>A text in words that are never torn, a size and its unit being one, each measured once: for a text that is broken into lines of many widths.</summary>
+/// <summary>Words that are not torn any further, each measured once: for lines of whatever width.</summary>
 internal sealed class MeasuredWords
 {
     // A last line of one shorter word looks like a slip of the pen.
@@ -12,10 +12,15 @@ internal sealed class MeasuredWords
 
     /// <param name="height">Height of capitals, mm.</param>
     internal MeasuredWords(string text, double height)
+        : this([.. Wrapping.Words(text)], height, bold: false)
     {
-        _words = [.. Wrapping.Words(text)];
-        _widths = Array.ConvertAll(_words, word => Letters.Width(word, height));
-        _space = Letters.Width(" ", height);
+    }
+
+    internal MeasuredWords(string[] words, double height, bool bold)
+    {
+        _words = words;
+        _widths = Array.ConvertAll(_words, word => Letters.Width(word, height, bold));
+        _space = Letters.Width(" ", height, bold);
         Longest = _widths.DefaultIfEmpty(0).Max();
     }
 

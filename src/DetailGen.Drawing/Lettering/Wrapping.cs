@@ -3,9 +3,6 @@ namespace DetailGen.Drawing.Lettering;
 /// <summary>Breaks a text into lines that fit a width.</summary>
 public static class Wrapping
 {
-    // A last line of one shorter word looks like a slip of the pen.
-    private const int Widow = 5;
-
     /// <summary>
     /// Lines of at most <paramref name="width"/> mm, in order, blanks between words single; an empty text gives none. A line break in the text is kept.
     /// A size stays with its unit. A last line of one word under five letters is avoided where the word before can come down with it.
@@ -25,43 +22,8 @@ public static class Wrapping
 
     private static void Break(string text, double height, double width, bool bold, List<string> lines)
     {
-        var words = Words(text, height, width, bold);
-        var space = Letters.Width(" ", height, bold);
-        var starts = new List<int>();
-        var used = 0.0;
-        for (var i = 0; i < words.Count; i++)
-        {
-            var more = Letters.Width(words[i], height, bold);
-            if (starts.Count == 0 || used + space + more > width + 1e-9)
-            {
-                starts.Add(i);
-                used = more;
-            }
-            else
-            {
-                used += space + more;
-            }
-        }
-
-        AvoidWidow(words, starts, height, width, bold);
-        for (var line = 0; line < starts.Count; line++)
-        {
-            var end = line + 1 < starts.Count ? starts[line + 1] : words.Count;
-            lines.Add(string.Join(' ', words.GetRange(starts[line], end - starts[line])));
-        }
-    }
-
-    private static void AvoidWidow(List<string> words, List<int> starts, double height, double width, bool bold)
-    {
-        if (starts.Count < 2 || starts[^1] != words.Count - 1 || words[^1].Length >= Widow || starts[^1] - starts[^2] < 2)
-        {
-            return;
-        }
-
-        if (Letters.Width($"{words[^2]} {words[^1]}", height, bold) <= width + 1e-9)
-        {
-            starts[^1]--;
-        }
+        var words = new MeasuredWords([.. Words(text, height, width, bold)], height, bold);
+        lines.AddRange(words.Lines(words.Starts(width, width)));
     }
 
     private static List<string> Words(string text, double height, double width, bool bold)

@@ -126,15 +126,14 @@ public static class SheetComposer
             (origin, drawn, asked) = Draw(section, text, request, candidate, room, window);
         }
 
-        toBeat -= AnnotationLayout.Lack(candidate.Illegible, 0);
-        var layout = Annotator.PlaceBetter(asked, toBeat);
+        var most = toBeat - AnnotationLayout.Lack(candidate.Illegible, 0);
+        var layout = Annotator.PlaceBetter(asked, most);
         if (asked.Earlier.Count > 0 && layout is not { Missing: 0 })
         {
             // Rather anew than with a mark missing because the others stay.
-            layout = Annotator.PlaceBetter(asked with { Earlier = [] }, Math.Min(toBeat, layout?.Lacking ?? toBeat)) ?? layout;
+            layout = Annotator.PlaceBetter(asked with { Earlier = [] }, Math.Min(most, layout?.Lacking ?? most)) ?? layout;
         }
 
-        toBeat += AnnotationLayout.Lack(candidate.Illegible, 0);
         return layout is not null && new Trial(candidate, window, origin, drawn, layout) is var trial && trial.Misfit < toBeat ? trial : null;
     }
 
