@@ -17,6 +17,9 @@ public static class DetailLibrary
     /// <summary>The name that somebody meant; null where none is near.</summary>
     public static string? Nearest(string written, IReadOnlyList<string> names) => Details.Reading.Nearest.To(written, names);
 
+    /// <summary>How a fault of our own is told: kind and message, never a stack trace.</summary>
+    public static ErrorReport InternalFault(Exception fault) => InternalFaults.Of(fault, "");
+
     internal static ToolReport Tool { get; } = new("DetailGen", "0.1.0");
 
     /// <summary>Draws presets. The files of a detail stand under their final names only if all of them could be written.</summary>

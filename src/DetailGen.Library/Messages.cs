@@ -51,6 +51,10 @@ internal static class Messages
 
     internal static string NoPresets(string folder) => $"There are no presets in {folder}.";
 
+    internal static string InternalFault(string kind, string message) => $"Internal fault ({kind}): {message}";
+
+    internal static string InternalFaultHint => "Please report it with the preset.";
+
     internal static string NoPresetsHint => "A preset is a .yaml file that names a detail; bases that others extend are passed over.";
 
     internal static string UnknownTopic(string topic) => $"There is no topic {topic}.";

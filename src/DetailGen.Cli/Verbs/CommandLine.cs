@@ -1,5 +1,6 @@
 using System.CommandLine;
 using DetailGen.Cli.Terminal;
+using DetailGen.Library;
 using DetailGen.Library.Reports;
 
 namespace DetailGen.Cli.Verbs;
@@ -38,14 +39,7 @@ public static class CommandLine
         catch (Exception fault)
 #pragma warning restore CA1031
         {
-            var reason = $"Internal fault ({fault.GetType().Name}): {fault.Message}";
-            if (json)
-            {
-                output.Write(ReportJson.Write(new ErrorsReport([new("internal-fault", "", 0, 0, null, null, reason, "Please report it with the preset.")])));
-            }
-
-            messages.WriteLine($"{reason} Please report it with the preset.");
-            return InternalFault;
+            return Answers.Refuse(new(output, messages), json, [DetailLibrary.InternalFault(fault)], InternalFault);
         }
     }
 

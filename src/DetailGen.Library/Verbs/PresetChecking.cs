@@ -1,3 +1,4 @@
+using DetailGen.Details.Presets;
 using DetailGen.Library.Reports;
 using DetailGen.Library.Working;
 
@@ -21,10 +22,15 @@ internal static class PresetChecking
                     return PresetFiles.Unread(one.Path, request.Overrides, one.Preset.Faults);
                 }
 
-                var (worked, judged) = DetailWork.Do(one.Preset.Value, office, request.Physics ? Simulation.Always : Simulation.Asked);
-                var report = worked is null ? judged : Moistening.WithFigures(judged, worked, office);
+                var report = InternalFaults.Contained(one.Preset.Value, () => One(one.Preset.Value, office, request.Physics ? Simulation.Always : Simulation.Asked));
                 return names.Fault(place) is { } same ? report with { Warnings = [.. report.Warnings, $"{same.Reason} {same.Hint}"] } : report;
             }),
         ]);
+    }
+
+    private static DetailReport One(Preset preset, Office office, Simulation when)
+    {
+        var (worked, report) = DetailWork.Do(preset, office, when);
+        return worked is null ? report : Moistening.WithFigures(report, worked, office);
     }
 }

@@ -30,7 +30,7 @@ internal static class PresetDrawing
         [
             .. read.Select((one, place) => !one.Preset.IsGood ? PresetFiles.Unread(one.Path, request.Overrides, one.Preset.Faults)
                 : names.Fault(place) is { } fault ? DetailLibrary.Unread(one.Path, [fault]) with { Detail = one.Preset.Value.Detail }
-                : One(one.Preset.Value, names[place], request, office, earlier.Value)),
+                : InternalFaults.Contained(one.Preset.Value, () => One(one.Preset.Value, names[place], request, office, earlier.Value))),
         ]);
     }
 

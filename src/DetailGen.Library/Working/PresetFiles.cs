@@ -21,7 +21,7 @@ internal static class PresetFiles
         DetailReport One(string path)
         {
             var read = Read(path, request.Overrides, office);
-            return read.IsGood ? report(read.Value) : Unread(path, request.Overrides, read.Faults);
+            return read.IsGood ? InternalFaults.Contained(read.Value, () => report(read.Value)) : Unread(path, request.Overrides, read.Faults);
         }
     }
 
