@@ -169,9 +169,15 @@ internal sealed class Shape
             return false;
         }
 
-        if (Contains((box.Left + box.Right) / 2, (box.Bottom + box.Top) / 2))
+        return Contains((box.Left + box.Right) / 2, (box.Bottom + box.Top) / 2) || EdgeMeets(box);
+    }
+
+    /// <summary>Whether the outline runs through a box.</summary>
+    internal bool EdgeMeets(PaperBox box)
+    {
+        if (!Box.Meets(box))
         {
-            return true;
+            return false;
         }
 
         for (var ring = 0; ring < _xs.Length; ring++)

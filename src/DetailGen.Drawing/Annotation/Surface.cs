@@ -159,7 +159,8 @@ internal sealed class Surface
 
         foreach (var shape in Shapes)
         {
-            if (shape.Look != Look.Open && shape.Meets(grown))
+            // Words may stand within air, and not across its edge.
+            if (shape.Look == Look.Open ? shape.EdgeMeets(soft) : shape.Meets(grown))
             {
                 return false;
             }

@@ -44,6 +44,12 @@ internal sealed class White
             if (shape.Look != Look.Open)
             {
                 Mark(shape);
+                continue;
+            }
+
+            foreach (var (from, to) in shape.Edges())
+            {
+                Mark(from, to, SoftGap);
             }
         }
 

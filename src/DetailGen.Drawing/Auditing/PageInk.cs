@@ -187,7 +187,8 @@ internal sealed class PageInk
             return;
         }
 
-        var (before, end) = (leader.Points[^2], leader.Points[^1]);
+        var end = leader.Points[^1];
+        var before = leader.Points.LastOrDefault(point => point != end);
         var way = end - before;
         var head = group.Items.OfType<Solid>().FirstOrDefault(solid => solid.Row == leader.Row);
         var tip = head?.Outline.MaxBy(point => (point - before).X * way.X + (point - before).Y * way.Y)

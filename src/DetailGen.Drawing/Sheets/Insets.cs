@@ -23,6 +23,9 @@ internal static class Insets
 
     private const double Letter = 3.5;
 
+    /// <summary>From the ring to the middle of its letter, mm: half the letter's diagonal and white.</summary>
+    private const double LetterOff = 3.2;
+
     /// <summary>White round an inset and its title, and round the letter of its ring, mm.</summary>
     private const double Clear = 4, LetterClear = 0.8;
 
@@ -101,7 +104,7 @@ internal static class Insets
             for (var way = 0; way < Ways; way++)
             {
                 var (sin, cos) = Math.SinCos(Math.PI * (0.25 + 2.0 * way / Ways));
-                var middle = centre + (diameter / 2 + 2.6 + further) * new PaperPoint(cos, sin);
+                var middle = centre + (diameter / 2 + LetterOff + further) * new PaperPoint(cos, sin);
                 var letter = new Text("title.view", Name(number), middle - new PaperPoint(0, Letter / 2), Letter, Align.Centre);
                 var box = Letters.Box(letter).Shift(origin).Grow(LetterClear);
                 if (IsWhite(ink, box))

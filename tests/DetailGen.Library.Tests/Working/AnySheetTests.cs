@@ -19,17 +19,17 @@ namespace DetailGen.Library.Tests.Working;
 /// <summary>Sheets of details of any kind, choice and size, on any paper at any scale, as a reviewer measures them.</summary>
 public class AnySheetTests
 {
-    private const int InTheSuite = 60; // a sheet takes about half a second; scripts/soak draws as many as it is told
+    private const int InTheSuite = 200; // a sheet takes about half a second; scripts/soak draws as many as it is told
     private const double Detailed = 10;
     private static readonly string[] Sound = [AuditKinds.TextOverText, AuditKinds.LeaderThrough, AuditKinds.TipOffPart, AuditKinds.LeaderTooLong];
     private static readonly string[] Papers = ["A4", "A3", "A2", "A1", "ANSI-A", "ANSI-B", "ANSI-C", "ANSI-D"];
     private static readonly string[] Scales = ["1:5", "1:10", "1:20", "1:50"];
 
     /// <summary>
-    /// Wanted is none on any sheet. Measured: 19 of 56 sheets have one, most of them where the figures of a chain have no room at 1:20 and 1:50; at 1:5 and 1:10
-    /// a figure lies up to 0.2 mm on a line, and once a level's name reached the frame. What must never come back at those scales is held here.
+    /// Wanted is none on any sheet. Measured: 8 of 283 sheets have one, most of them at 1:20 and 1:50: white of 0.03 to 0.3 mm where 0.35 is wanted, once a size on
+    /// the leader of a stack note. What must never come back at the scales of details is held here.
     /// </summary>
-    private const double MostWithFaults = 0.4;
+    private const double MostWithFaults = 0.05;
 
     [Fact]
     public void At_the_scales_of_details_no_text_lies_on_another_and_every_leader_is_sound_and_most_sheets_have_no_fault_at_all()

@@ -43,18 +43,14 @@ internal static class CloseDimensions
         var (low, high) = level ? (Math.Min(from.X, to.X), Math.Max(from.X, to.X)) : (Math.Min(from.Y, to.Y), Math.Max(from.Y, to.Y));
         var (near, far) = level ? (Math.Min(from.Y, to.Y), Math.Max(from.Y, to.Y)) : (Math.Min(from.X, to.X), Math.Max(from.X, to.X));
         var width = Letters.Width(figure.Text, 2.5) * 1.02;
+        double[] within = FigureInSpan.Fits(width, high - low) ? [FigureInSpan.Middles(low, high, width, level && surface.Mirrored).First()] : [];
         foreach (var offset in Offsets)
         {
             foreach (var line in (ReadOnlySpan<double>)[far + offset, near - offset])
             {
-                foreach (var along in (ReadOnlySpan<double>)[(low + high) / 2, high + 1.5 + width / 2, low - 1.5 - width / 2])
+                foreach (var along in (ReadOnlySpan<double>)[.. within, high + 1.5 + width / 2, low - 1.5 - width / 2])
                 {
                     var outside = along < low || along > high;
-                    if (!outside && width + 1 > high - low)
-                    {
-                        continue;
-                    }
-
                     var at = level ? surface.Turn(new PaperPoint(along, line)) + new PaperPoint(0, 0.6) : new PaperPoint((surface.Mirrored ? -line : line) - 0.6, along);
                     var box = surface.Turn(Letters.Box(new Text("dim.chain", figure.Text, at, 2.5, Align.Centre, level ? 0 : 90)));
                     var (a, b) = level ? (new PaperPoint(low, line), new PaperPoint(high, line)) : (new PaperPoint(line, low), new PaperPoint(line, high));
@@ -86,7 +82,7 @@ internal static class CloseDimensions
         var cost = 0.0;
         foreach (var point in (ReadOnlySpan<PaperPoint>)[from, to])
         {
-            var end = level ? point with { Y = line } : point with { X = line };
+            var end = WitnessEnd(point, line, level);
             foreach (var shape in surface.Shapes)
             {
                 cost += shape.Look == Look.Open ? 0 : 4 * Math.Min(2, shape.Inside(point, end));
@@ -96,6 +92,13 @@ internal static class CloseDimensions
         }
 
         return cost;
+    }
+
+    /// <summary>A witness line runs past the dimension line, and the oblique stroke there reaches less far.</summary>
+    private static PaperPoint WitnessEnd(PaperPoint point, double line, bool level)
+    {
+        var end = line + Math.Sign(line - (level ? point.Y : point.X)) * Scenes.Dimensions.Past;
+        return level ? point with { Y = end } : point with { X = end };
     }
 
     private static void Draw(Surface surface, Figure figure, Spot place)
@@ -114,8 +117,7 @@ internal static class CloseDimensions
         surface.Hard.Add(level ? (new(from.X, place.Line), new(to.X, place.Line)) : (new(place.Line, from.Y), new(place.Line, to.Y)));
         foreach (var point in (ReadOnlySpan<PaperPoint>)[from, to])
         {
-            var stop = level ? point with { Y = place.Line } : point with { X = place.Line };
-            surface.Soft.Add((point, stop));
+            surface.Soft.Add((point, WitnessEnd(point, place.Line, level)));
         }
     }
 }

@@ -130,25 +130,13 @@ internal sealed class SideDimensions(Surface surface, Side side)
 
         double Middle(int i) => (row[i].Low + row[i].High) / 2;
 
-        bool Fits(int i) => widths[i] + 1 <= row[i].Span;
+        bool Fits(int i) => FigureInSpan.Fits(widths[i], row[i].Span);
 
         // In its span, nearest to the middle, where no witness line of another row passes through it.
-        IEnumerable<(double Along, int Out)> Within(int i)
-        {
-            const double Step = 0.25;
-            for (var shift = 0.0; 2 * shift <= row[i].Span - widths[i] - 1 + 1e-9; shift += Step)
-            {
-                foreach (var along in (double[])[Middle(i) + shift, Middle(i) - shift])
-                {
-                    if (IsClear(along, i))
-                    {
-                        yield return (along, 0);
-                    }
-                }
-            }
-        }
+        IEnumerable<(double Along, int Out)> Within(int i) =>
+            from along in FigureInSpan.Middles(row[i].Low, row[i].High, widths[i], IsLevel && surface.Mirrored) where IsClear(along, i, FigureInSpan.After) select (along, 0);
 
-        bool IsClear(double along, int i) => !Array.Exists(beyond, at => Math.Abs(at - along) < widths[i] / 2 + 0.5);
+        bool IsClear(double along, int i, double off) => !Array.Exists(beyond, at => Math.Abs(at - along) < widths[i] / 2 + off - 1e-9);
 
         // Neither figure lies on the other, nor on the tick that leads to it.
         bool IsFree((double Along, int Out) place, int i)
@@ -156,7 +144,7 @@ internal sealed class SideDimensions(Surface surface, Side side)
             var (box, tick) = (Box(place, widths[i]), Tick(place, i));
             return taken.TrueForAll(other => (box.Top <= other.Figure.Bottom + 0.01 || box.Bottom >= other.Figure.Top - 0.01 || box.Left >= other.Figure.Right + FigureGap || box.Right <= other.Figure.Left - FigureGap)
                     && !Crosses(tick, other.Figure) && !Crosses(other.Tick, box))
-                && IsClear(place.Along, i);
+                && IsClear(place.Along, i, 0.5);
         }
 
         bool Crosses((PaperPoint From, PaperPoint To)? tick, PaperBox figure) => tick is { } line && Lines.Meets(figure.Grow(TickGap), line.From, line.To);

@@ -19,7 +19,8 @@ internal static class NoteDrawing
             var port = new PaperPoint(
                 column.Side > 0 ? Math.Max(first.Left - Column.TextGap, bend.X) : Math.Min(first.Right + Column.TextGap, bend.X), option.Level);
             var way = option.Tip - bend;
-            var end = option.Ending == Ending.Arrow ? option.Tip - ArrowLength * 0.9 / way.Length * way : option.Tip;
+            // The line ends in the head, and at the bend where the head reaches back to it.
+            var end = option.Ending == Ending.Arrow ? option.Tip - Math.Min(1, ArrowLength * 0.9 / way.Length) * way : option.Tip;
             surface.Line("note.leader", port, bend, end);
             surface.Hard.Add((port, bend));
             End(surface, option, (1 / way.Length) * way);
