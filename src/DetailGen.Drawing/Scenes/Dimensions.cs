@@ -21,9 +21,8 @@ public static class Dimensions
     /// <summary>How far a witness line runs past the dimension line, mm.</summary>
     public const double Past = 1.5;
 
-    /// <summary>Length of an oblique stroke, mm: that of its figure's height.</summary>
-    /// <param name="height">Of the figures.</param>
-    public static double StrokeLength(double height) => height;
+    /// <summary>Length of an oblique stroke, mm, whatever the height of figures: longer ones would reach into them.</summary>
+    public const double StrokeLength = 2.5;
 
     public const double DotDiameter = 0.8;
 
@@ -86,7 +85,7 @@ public static class Dimensions
             return new Dot(dimension.TerminatorRow, frame.Real(at), DotDiameter) { PartId = dimension.PartId };
         }
 
-        var reach = StrokeLength(dimension.Height) / 2 * Math.Sqrt(0.5);
+        var reach = StrokeLength / 2 * Math.Sqrt(0.5);
         return new Stroke(dimension.TerminatorRow, [frame.Real(new(at.X - reach, at.Y - reach)), frame.Real(new(at.X + reach, at.Y + reach))])
         {
             PartId = dimension.PartId,

@@ -14,6 +14,9 @@ internal static class PageComposer
     /// <summary>A zone for notes lower than this has room for the caution alone.</summary>
     private const double CautionOnly = 15;
 
+    /// <summary>What a check list needs for its counts alone, and for a few of its lines, mm.</summary>
+    private const double CountsOnly = 17, FewLines = 30;
+
     /// <param name="view">Where the view stands; its title is added here.</param>
     /// <param name="titleAt">Lower left corner of the view's title, page mm.</param>
     internal static IReadOnlyList<Page> Lay(
@@ -108,12 +111,13 @@ internal static class PageComposer
         return true;
     }
 
-    /// <summary>The general notes; null where they reach below the foot of their column.</summary>
+    /// <summary>The general notes; null where they leave no room for the counts of a check list in their column.</summary>
     private static (IReadOnlyList<Item> Items, PaperBox Box)? NotesIn(SheetFormat format, SheetText text, PaperBox zone)
     {
         var laid = Tables.Notes(format.TextSizes, text.Notes, zone);
-        var foot = format.Zones.Where(one => one.Key is "checklist" or "key" && one.Value.Left == zone.Left && one.Value.Top <= zone.Top).Select(one => one.Value.Bottom).Append(zone.Bottom).Min();
-        return laid.Box.Bottom >= foot + Inset ? laid : null;
+        PaperBox[] under = [.. format.Zones.Where(one => one.Key is "checklist" or "key" && one.Value.Left == zone.Left && one.Value.Top <= zone.Top).Select(one => one.Value)];
+        var foot = under.Length == 0 ? zone.Bottom - Inset : under.Min(one => one.Bottom) + format.TextSizes.ByNotes(CountsOnly);
+        return laid.Box.Bottom >= foot ? laid : null;
     }
 
     /// <summary>The caution alone, for a sheet without room for the notes, and its foot.</summary>
@@ -144,7 +148,7 @@ internal static class PageComposer
     /// <summary>The foot of the check list: above the numbered notes and the key, as far as a common column holds them and some of the list; else the list has all of it.</summary>
     private static double? Below(SheetFormat format, SheetText text, IReadOnlyList<KeyEntry> key, IReadOnlyList<KeyedNote> keyed, double notesFoot)
     {
-        const double CountsOnly = 17, FewLines = 30;
+        var (countsOnly, fewLines) = (format.TextSizes.ByNotes(CountsOnly), format.TextSizes.ByNotes(FewLines));
         if (format.Zone("checklist") is not { } checks)
         {
             return null;
@@ -155,14 +159,14 @@ internal static class PageComposer
         var top = Math.Min(notesFoot, checks.Top);
         var foot = under ? room.Bottom : checks.Bottom;
         var numbers = keyed.Count > 0 ? Tables.KeyedHeight(format.TextSizes, keyed, room.Width) + Inset : 0;
-        foot += foot + numbers <= top - CountsOnly ? numbers : 0;
+        foot += foot + numbers <= top - countsOnly ? numbers : 0;
         if (!under)
         {
             return foot;
         }
 
         var signs = Key.HeightIn(format.TextSizes, room.Width, key, text.ShortForms) + Inset;
-        foot += foot + signs <= top - FewLines ? signs : 0;
+        foot += foot + signs <= top - fewLines ? signs : 0;
         return foot;
     }
 
@@ -180,6 +184,17 @@ internal static class PageComposer
         var below = format.Zone("notes") is { } notes && notes.Left == zone.Left && notes.Bottom >= zone.Top;
         inner = inner with { Bottom = least, Top = below && !double.IsPositiveInfinity(notesFoot) ? notesFoot - Inset : inner.Top };
         var (laid, whole, box) = Tables.Foremost(format.TextSizes, text.Checks, text.FurtherPasses, inner);
+        if (box.Bottom < inner.Bottom - 1)
+        {
+            (laid, box) = Tables.Elsewhere(format.TextSizes, inner);
+            whole = false;
+            if (box.Bottom < inner.Bottom - 1)
+            {
+                foot = inner.Top;
+                return false;
+            }
+        }
+
         items.AddRange(laid);
         foot = box.Bottom;
         return whole;

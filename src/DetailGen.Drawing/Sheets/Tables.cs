@@ -9,6 +9,7 @@ namespace DetailGen.Drawing.Sheets;
 internal static class Tables
 {
     private const double NotePitch = 4.25;
+    private const string NotesTitle = "General notes and cautions";
     private const string Numbered = "Notes by number";
 
     /// <summary>Whole stacks as far as the zone holds; the number of stacks laid tells what is left for the next sheet.</summary>
@@ -72,6 +73,13 @@ internal static class Tables
             var (items, _, box) = Closed(sizes, table, words, zone);
             return (items, unnamed == 0 && left.TrueForAll(check => check.Verdict == Verdict.Pass), box);
         }
+    }
+
+    /// <summary>Where the zone holds no more: that there is a check list.</summary>
+    internal static (IReadOnlyList<Item> Items, PaperBox Box) Elsewhere(TextSizes sizes, PaperBox zone)
+    {
+        var (items, _, box) = Closed(sizes, Table.Empty(sizes, "checklist", "Check list", new(zone.Left, zone.Top), zone.Width), "see further sheets", zone);
+        return (items, box);
     }
 
     /// <summary>How much of the room of a check list may go into words.</summary>
@@ -153,7 +161,8 @@ internal static class Tables
         var y = zone.Top;
         if (title)
         {
-            items.Add(new Text("block.notes", "General notes and cautions", new(zone.Left, y - sizes.ByTitles(4.3)), sizes.Titles));
+            var heading = Letters.Width(NotesTitle, sizes.Titles) * Table.Slack <= zone.Width ? NotesTitle : "Notes and cautions";
+            items.Add(new Text("block.notes", heading, new(zone.Left, y - sizes.ByTitles(4.3)), sizes.Titles));
             y -= sizes.ByTitles(6.5);
         }
 

@@ -10,13 +10,16 @@ internal static class TitleBlockForm
     private const double Width = 180;
     private const string Kind = "Construction detail";
 
-    /// <summary>From the upper rule of a field to the letters of its label.</summary>
-    private const double LabelOff = 0.9;
+    /// <summary>From the upper rule of a field to the letters of its label; less where the value would touch it in a low field.</summary>
+    private static double LabelOff(TextSizes sizes) => Math.Min(0.9, Low - Lowest - Letters.Rise(sizes.Notes) - Letters.Hang(sizes.FieldLabels) - sizes.FieldLabels - 0.15);
+
+    /// <summary>The lowest fields, and the base line in them.</summary>
+    private const double Low = 8, Lowest = 1.2;
 
     /// <summary>Base line of the lowest row: large letters that hang keep off the frame.</summary>
     private const double Foot = 2.3;
 
-    private sealed record Field(string Tag, double Left, double Bottom, double Right, double Top, string Label, string Value, double Height, double Lift = 1.2);
+    private sealed record Field(string Tag, double Left, double Bottom, double Right, double Top, string Label, string Value, double Height, double Lift = Lowest);
 
     /// <param name="corner">Lower left corner of the block on the page.</param>
     /// <param name="slim">The lower block of A4, with owner, project and status in one row.</param>
@@ -27,7 +30,7 @@ internal static class TitleBlockForm
         var items = new List<Item>();
         foreach (var field in fields.Where(field => field.Label.Length > 0))
         {
-            items.Add(new Text("block.label", field.Label, corner + new PaperPoint(field.Left + 1, field.Top - LabelOff - sizes.FieldLabels), sizes.FieldLabels));
+            items.Add(new Text("block.label", field.Label, corner + new PaperPoint(field.Left + 1, field.Top - LabelOff(sizes) - sizes.FieldLabels), sizes.FieldLabels));
         }
 
         foreach (var (from, to) in Rules(fields))
@@ -100,16 +103,31 @@ internal static class TitleBlockForm
     /// <param name="below">Base line of the lower.</param>
     private static (double Height, double Lift) AsHigh(double height, double lower, double lift, double below, double field)
     {
-        const double Clear = 0.05, Least = 0.3;
-        double Lift(double own) => Math.Max(lift, below + Letters.Rise(lower) + Letters.Hang(own) + Clear);
+        const double Least = 0.3;
+        double Lift(double own) => Math.Max(lift, below + Letters.Rise(lower) + Letters.Hang(own) + 0.034 * lower);
         return Lift(height) + Letters.Rise(height) <= field - Least ? (height, Lift(height)) : (lower, Lift(lower));
     }
 
     // A value beside its label, where it would touch it from below; one too long for its box goes on below where there are two lines, else it ends in an ellipsis; text is never shrunk.
     private static IEnumerable<FormValue> Values(TextSizes sizes, Field field, PaperPoint corner)
     {
-        var under = field.Top - field.Bottom - LabelOff - sizes.FieldLabels;
-        var left = field.Left + (field.Label.Length > 0 && field.Lift + Letters.Rise(field.Height) > under ? 3 + Letters.Width(field.Label, sizes.FieldLabels) : 1);
+        var laid = Laid(field, 1);
+        var under = field.Top - field.Bottom - LabelOff(sizes) - sizes.FieldLabels;
+        if (field.Label.Length > 0 && laid.Lift + Letters.Rise(field.Height) > under)
+        {
+            laid = Laid(field, 3 + Letters.Width(field.Label, sizes.FieldLabels));
+        }
+
+        for (var i = 0; i < laid.Lines.Count; i++)
+        {
+            var at = corner + new PaperPoint(laid.Left, field.Bottom + laid.Lift - i * laid.Pitch);
+            yield return new(i == 0 ? field.Tag : field.Tag + "-2", new Text("block.value", laid.Lines[i], at, field.Height));
+        }
+    }
+
+    private static (IReadOnlyList<string> Lines, double Left, double Lift, double Pitch) Laid(Field field, double inset)
+    {
+        var left = field.Left + inset;
         var width = (field.Right - left - 1) / Table.Slack;
         var value = field.Value.Length == 0 && field.Label.Length > 0 ? "–" : field.Value;
         var lines = Wrapping.Wrap(value, field.Height, width);
@@ -122,12 +140,7 @@ internal static class TitleBlockForm
             lift = Math.Max(lift, pitch + Letters.Hang(field.Height) + 0.15);
         }
 
-        for (var i = 0; i < Math.Min(lines.Count, room); i++)
-        {
-            var words = i == room - 1 && lines.Count > room ? Shortened(string.Join(' ', lines.Skip(i)), field.Height, width) : lines[i];
-            var at = corner + new PaperPoint(left, field.Bottom + lift - i * pitch);
-            yield return new(i == 0 ? field.Tag : field.Tag + "-2", new Text("block.value", words, at, field.Height));
-        }
+        return ([.. lines.Take(room).Select((line, i) => i == room - 1 && lines.Count > room ? Shortened(string.Join(' ', lines.Skip(i)), field.Height, width) : line)], left, lift, pitch);
     }
 
     private static string Shortened(string words, double height, double width)

@@ -14,6 +14,6 @@ public class ColumnWidthsTests
         var fitted = ColumnWidths.Fitted(TextSizes.Usual, columns, rows);
         Assert.Equal(110, fitted.Sum(column => column.Width), 6);
         Assert.True(Table.HeightOf(TextSizes.Usual, "", fitted, rows) < Table.HeightOf(TextSizes.Usual, "", columns, rows));
-        Assert.All(fitted.Zip(rows[0]), pair => Assert.Single(Table.Lines(pair.Second, pair.First)));
+        Assert.All(fitted.Zip(rows[0]), pair => Assert.Single(Table.Lines(TextSizes.Usual, pair.Second, pair.First)));
     }
 }

@@ -104,7 +104,7 @@ internal static class CloseDimensions
         var (from, to) = (surface.At(figure.Measure.From), surface.At(figure.Measure.To));
         var level = figure.Measure.Axis == Axis.Horizontal;
         var span = level ? Math.Abs(to.X - from.X) : Math.Abs(to.Y - from.Y);
-        var end = span < surface.Sizes.ByNotes(2.5) ? Terminator.Dot : Terminator.Stroke;
+        var end = span < 2.5 ? Terminator.Dot : Terminator.Stroke;
         surface.Add(new Dimension(
             "dim.chain", "dim.stroke", surface.Turn(from), surface.Turn(to), !level, level || !surface.Mirrored ? place.Line : -place.Line, figure.Text, place.FigureAt,
             figure.Model, surface.Sizes.Notes, end, end)

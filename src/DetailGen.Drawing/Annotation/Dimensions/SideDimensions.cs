@@ -237,8 +237,8 @@ internal sealed class SideDimensions(Surface surface, Side side)
         Witnessed.Add((IsLevel ? from.X : from.Y, b));
     }
 
-    private Terminator End(Rowed[] row, double at) =>
-        row.Any(one => one.Span < surface.Sizes.ByNotes(Dotted) && (Math.Abs(one.Low - at) < 0.01 || Math.Abs(one.High - at) < 0.01)) ? Terminator.Dot : Terminator.Stroke;
+    private static Terminator End(Rowed[] row, double at) =>
+        row.Any(one => one.Span < Dotted && (Math.Abs(one.Low - at) < 0.01 || Math.Abs(one.High - at) < 0.01)) ? Terminator.Dot : Terminator.Stroke;
 
     /// <summary>Where the witness line starts: the place itself, where it is drawn, or the outermost edge on the line's way out, so that it never runs through the drawing.</summary>
     private PaperPoint Start(Point model, double line)

@@ -53,7 +53,7 @@ internal sealed class DxfDimensions
                 TextOnPaper = height,
                 OffsetOnPaper = Dimensions.Offset,
                 ExtensionOnPaper = Dimensions.Past,
-                StrokeOnPaper = Dimensions.StrokeLength(height) / 2,
+                StrokeOnPaper = Dimensions.StrokeLength / 2,
                 GapOnPaper = Dimensions.Gap,
             };
         }
