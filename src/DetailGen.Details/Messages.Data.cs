@@ -23,4 +23,13 @@ public static partial class Messages
 
     public static Diagnostic OneOf(Mark at, string key, string first, string second) =>
         new("bad-parameter", at, $"{key} needs either {first} or {second}.", $"Write one of {first} and {second}.", key);
+
+    public static Diagnostic SmallerText(Mark at, string key, decimal given, string than, decimal least) => new("text-size", at,
+        Invariant($"{key} is {given} mm, and {than} is {least}: what stands over other text is no smaller."), Invariant($"Write {key}: {least}, or more."), key, Invariant($"{given}"));
+
+    public static Diagnostic SmallInReducedPrint(Mark at, decimal given, decimal least) => new("text-size", at,
+        Invariant($"notes is {given} mm for a print that is made smaller; it can only be {least} mm or more."), Invariant($"Write notes: {least}."), "notes", Invariant($"{given}"));
+
+    public static Diagnostic NoTextSizes(Mark at, string use) =>
+        new("missing-key", at, $"No heights of letters are given for {use}.", Invariant($"Add - {{ use: {use}, notes: …, titles: …, numbers: …, field-labels: … }}."), use);
 }

@@ -139,5 +139,4 @@ internal static class Messages
 
     internal static string HeatCaution => "Design figures of a model, for a competent person to judge: they hang on the conductivities of the products used and on workmanship, and leave out air leakage, moisture and fixings. Local regulations and the licensed designers decide.";
 
-    internal static string ReducedPrint => "Sheet: reduced-print is not built yet; letters keep their usual heights.";
 }

@@ -29,6 +29,8 @@ public static class Schemas
 
     public static string Formats { get; } = JsonSchema.Of("Sheet formats", SheetShape.Formats);
 
+    public static string TextSizes { get; } = JsonSchema.Of("Heights of letters", SheetShape.TextSizes);
+
     /// <summary>Schema of any other list or map file, such as a rule pack, from the shape that its reader walks.</summary>
     public static string Of(string title, Shape shape) => JsonSchema.Of(title, shape);
 }

@@ -2,9 +2,9 @@ using DetailGen.Details.Reading;
 
 namespace DetailGen.Details.Sheets;
 
-/// <summary>What a practice says of its sheets: layers, inks, formats.</summary>
+/// <summary>What a practice says of its sheets: layers, inks, formats, heights of letters.</summary>
 /// <param name="Layers">In the order in which a drawing lists them.</param>
-public sealed record SheetData(IReadOnlyList<LayerRow> Layers, IReadOnlyList<InkRow> Inks, IReadOnlyList<FormatRow> Formats);
+public sealed record SheetData(IReadOnlyList<LayerRow> Layers, IReadOnlyList<InkRow> Inks, IReadOnlyList<FormatRow> Formats, IReadOnlyList<TextSizeRow> TextSizes);
 
 /// <summary>A layer of the drawing.</summary>
 /// <param name="Row">By which the drawing code knows it, such as <c>cut.BK.wall</c>.</param>
@@ -17,6 +17,10 @@ public sealed record LayerRow(string Row, string Name, double Width, double Widt
 
 /// <param name="Colour">Six hexadecimal digits after #.</param>
 public sealed record InkRow(string Ink, string Colour, string Holds, Mark At);
+
+/// <summary>Heights of capitals; mm on paper.</summary>
+/// <param name="Use">full-size or reduced-print.</param>
+public sealed record TextSizeRow(string Use, double Notes, double Titles, double Numbers, double FieldLabels, Mark At);
 
 /// <summary>A sheet format; mm on paper.</summary>
 /// <param name="BorderLeft">The filing margin.</param>

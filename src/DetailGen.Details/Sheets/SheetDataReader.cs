@@ -8,24 +8,34 @@ public static class SheetDataReader
 {
     public static Outcome<SheetData> Load() => Load(Shelf.Shipped);
 
-    /// <returns>The faults of all three files where there are any.</returns>
+    /// <returns>The faults of all files where there are any.</returns>
     public static Outcome<SheetData> Load(Shelf shelf)
     {
         var faults = new List<Diagnostic>();
         var layers = Items(shelf, "layers", SheetShape.Layers, faults);
         var inks = Items(shelf, "inks", SheetShape.InkList, faults);
         var formats = Items(shelf, "formats", SheetShape.Formats, faults);
+        var sizes = Items(shelf, SizesFile, SheetShape.TextSizes, faults);
+        if (faults.Count == 0)
+        {
+            Misfits(sizes, faults);
+        }
+
         if (faults.Count > 0)
         {
             return Outcome.Bad<SheetData>(faults);
         }
 
-        return Outcome.Good(new SheetData([.. layers.Select(Layer)], [.. inks.Select(Ink)], [.. formats.Select(Format)]));
+        return Outcome.Good(new SheetData([.. layers.Select(Layer)], [.. inks.Select(Ink)], [.. formats.Select(Format)], [.. sizes.Select(TextSize)]));
     }
+
+    private const string SizesFile = "text-sizes";
+
+    private static string Path(string name) => $"presets/sheets/{name}.yaml";
 
     private static List<MapNode> Items(Shelf shelf, string name, ListShape shape, List<Diagnostic> faults)
     {
-        var path = $"presets/sheets/{name}.yaml";
+        var path = Path(name);
         var read = shelf.Find(path)?.Read() ?? new(null, [Messages.NoSuchFile(new(path, 1, 1))]);
         IReadOnlyList<Diagnostic> found = read.Root is { } root ? [.. read.Faults, .. ShapeCheck.Check(root, shape)] : read.Faults;
         if (found.Count > 0)
@@ -50,6 +60,34 @@ public static class SheetDataReader
             }
         }
     }
+
+    // Titles are no smaller than what they stand over, and a print that is made smaller stays readable.
+    private static void Misfits(List<MapNode> sizes, List<Diagnostic> faults)
+    {
+        foreach (var row in sizes)
+        {
+            foreach (var (key, under) in new[] { ("titles", "notes"), ("numbers", "titles") })
+            {
+                if (row.Number(key) < row.Number(under))
+                {
+                    faults.Add(Messages.SmallerText(row[key]!.At, key, row.Number(key)!.Value, under, row.Number(under)!.Value));
+                }
+            }
+
+            if (row.Must("use") == SheetShape.ReducedPrint && row.Number("notes") < SheetShape.LeastReduced)
+            {
+                faults.Add(Messages.SmallInReducedPrint(row["notes"]!.At, row.Number("notes")!.Value, SheetShape.LeastReduced));
+            }
+        }
+
+        foreach (var use in SheetShape.Uses.Where(use => sizes.TrueForAll(row => row.Must("use") != use)))
+        {
+            faults.Add(Messages.NoTextSizes(sizes.Count > 0 ? sizes[^1].At : new(Path(SizesFile), 1, 1), use));
+        }
+    }
+
+    private static TextSizeRow TextSize(MapNode node) =>
+        new(node.Must("use"), Number(node, "notes"), Number(node, "titles"), Number(node, "numbers"), Number(node, "field-labels"), node.At);
 
     private static LayerRow Layer(MapNode node) => new(
         node.Must("row"), node.Must("name"), Number(node, "width"), Number(node, "width-a1"), node.Must("type"), node.Must("ink"), node.Text("plotted") != "false",

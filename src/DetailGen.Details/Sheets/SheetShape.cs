@@ -3,7 +3,7 @@ using DetailGen.Details.Reading.Shapes;
 
 namespace DetailGen.Details.Sheets;
 
-/// <summary>The keys of the files on layers, inks and formats.</summary>
+/// <summary>The keys of the files on layers, inks, formats and heights of letters.</summary>
 public static partial class SheetShape
 {
     public static IReadOnlyList<string> Inks { get; } = ["INK", "FILL", "WATER", "VAPOUR", "HEAT", "DIM", "MARK"];
@@ -12,6 +12,15 @@ public static partial class SheetShape
 
     public static IReadOnlyList<string> Zones { get; } =
         ["title-block", "revisions", "notes", "checklist", "key", "schedule", "second-view", "view", "notes-left", "drawing", "notes-right"];
+
+    public const string FullSize = "full-size";
+
+    public const string ReducedPrint = "reduced-print";
+
+    public static IReadOnlyList<string> Uses { get; } = [FullSize, ReducedPrint];
+
+    /// <summary>Least height of notes on a sheet that is copied smaller, mm (read in a secondary text).</summary>
+    internal const decimal LeastReduced = 3.5m;
 
     public static ListShape Layers { get; } = new(new MapShape(
         new Field("row", new TextShape(40, RowPattern(), "letters, hyphens and dots"), "By which the drawing knows it.", Required: true),
@@ -39,6 +48,14 @@ public static partial class SheetShape
             new Field("long", new NumberShape(2, 50, Whole: true), "Fields along the longer side.", Required: true),
             new Field("short", new NumberShape(2, 50, Whole: true), "Fields along the shorter side.", Required: true)), "Grid reference.", Required: true),
         new Field("zones", new MapShape([.. Zones.Select(zone => new Field(zone, Numbers(4), "Left, bottom, right, top, mm."))]), "Zones.", Required: true)));
+
+    // What title block and tables hold; no capital under 2.5, or 1.8 in a label (common practice, no source).
+    public static ListShape TextSizes { get; } = new(new MapShape(
+        new Field("use", new WordShape(Uses), "For which sheets.", Required: true),
+        new Field("notes", new NumberShape(2.5m, 3.5m), "Notes, dimensions, levels and tables, mm.", Required: true),
+        new Field("titles", new NumberShape(2.5m, 5), "Titles and the names of the spaces, mm.", Required: true),
+        new Field("numbers", new NumberShape(2.5m, 5), "Number, status and revision of the sheet, mm.", Required: true),
+        new Field("field-labels", new NumberShape(1.8m, 2), "Labels of the title block's fields, mm.", Required: true)));
 
     private static NumberShape Width => new(0.13m, 2);
 

@@ -1,3 +1,4 @@
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Views;
 using DetailGen.Sections;
@@ -38,6 +39,9 @@ public sealed record NotedPart(string Id, Region Visible, IReadOnlyList<double> 
 public sealed record AnnotatedView(
     double Scale, bool Mirrored, IReadOnlyList<NotedPart> Parts, IReadOnlyList<Stroke> Lines, PaperBox Zone, double LongestLeader = 60, double NoteWidth = 62)
 {
+    /// <summary>How high its letters are.</summary>
+    public TextSizes TextSizes { get; init; } = TextSizes.Usual;
+
     /// <summary>Lines of the sheet that reach into the zone, such as centring marks: nothing may touch them, and they are no part of the drawing.</summary>
     public IReadOnlyList<Stroke> SheetLines { get; init; } = [];
 

@@ -105,7 +105,7 @@ public static class Annotator
         var aboveBend = ground.WallRight + BendOff;
         var roof = new SideDimensions(surface, Side.Roof);
         var depth = roof.Depth(roofside) + LevelsOff + Levels.Width(request);
-        var wanted = aboveBend + Column.Shoulder + Math.Min(Usual, request.View.NoteWidth) + 6;
+        var wanted = aboveBend + Column.Shoulder + Math.Min(request.View.TextSizes.ByNotes(Usual), request.View.NoteWidth) + 6;
         var first = Math.Max(surface.DrawnWithBreaks.Right + SideDimensions.First, Math.Min(wanted, zone.Right - depth));
         roof.Place(roofside, surface.DrawnWithBreaks.Right, first);
         var marks = Math.Max(roof.Reach, first - SideDimensions.First) + LevelsOff;

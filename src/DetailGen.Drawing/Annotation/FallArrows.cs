@@ -9,7 +9,6 @@ namespace DetailGen.Drawing.Annotation;
 internal static class FallArrows
 {
     private const double Length = 15, Short = 9;
-    private const double Head = 2.5;
 
     /// <summary>Between the arrow over the roof and the roof's break: the stack note stands there.</summary>
     private const double OffEnd = 17;
@@ -65,20 +64,21 @@ internal static class FallArrows
         var way = new PaperPoint(fall.DownX / stretch, fall.DownX * slope / stretch);
         var middle = surfaceAt + new PaperPoint(0, rise);
         var (tail, tip) = (middle - length / 2 * way, middle + length / 2 * way);
-        var width = Letters.Width(words, 2.5);
+        var (height, head) = (surface.Sizes.Notes, surface.Sizes.ByNotes(2.5));
+        var width = Letters.Width(words, height);
         var baseLine = Math.Max(tail.Y, tip.Y) + 1.1;
-        var box = new PaperBox(middle.X - width / 2, baseLine - Letters.Hang(2.5), middle.X + width / 2, baseLine + Letters.Rise(2.5));
+        var box = new PaperBox(middle.X - width / 2, baseLine - Letters.Hang(height), middle.X + width / 2, baseLine + Letters.Rise(height));
         if (!OverSurface(surface, tail, rise) || !OverSurface(surface, tip, rise) || !surface.Free(box, 1, 1.5) || !surface.Free(Surface.Around(tail, tip), 0.9, 1.5))
         {
             return false;
         }
 
         var side = new PaperPoint(-way.Y, way.X);
-        var half = Head * Math.Tan(7.5 * Math.PI / 180);
+        var half = head * Math.Tan(7.5 * Math.PI / 180);
         surface.Group("dim.fall", "fall " + fall.Id, () =>
         {
-            surface.Line("dim.fall", tail, tip - Head * way);
-            surface.Black("dim.fall", tip, tip - Head * way + half * side, tip - Head * way - half * side);
+            surface.Line("dim.fall", tail, tip - head * way);
+            surface.Black("dim.fall", tip, tip - head * way + half * side, tip - head * way - half * side);
             surface.Words("dim.fall", words, middle.X - width / 2, baseLine);
         });
         surface.Hard.Add((tail, tip));

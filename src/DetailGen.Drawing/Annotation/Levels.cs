@@ -9,7 +9,7 @@ namespace DetailGen.Drawing.Annotation;
 internal static class Levels
 {
     /// <summary>Least distance between two marks whose name stands under the line.</summary>
-    internal const double Spread = 8;
+    private const double Spread = 8;
 
     private const double Head = 2;
     private const double Stem = 3.1;
@@ -17,7 +17,10 @@ internal static class Levels
 
     /// <summary>Widest mark, mm.</summary>
     internal static double Width(AnnotationRequest request) =>
-        Shown(request.Section).Select(level => Math.Max(Letters.Width(Value(level, request.DatumAbove), 2.5), Head + 1 + Letters.Width(level.Text, 2.5)) * 1.03 + 2).DefaultIfEmpty(0).Max();
+        Shown(request.Section).Select(level => WordsWidth(level, request.DatumAbove, request.View.TextSizes) + 2).DefaultIfEmpty(0).Max();
+
+    private static double WordsWidth(Level level, double? datumAbove, TextSizes sizes) =>
+        Math.Max(Letters.Width(Value(level, datumAbove), sizes.Notes), sizes.ByNotes(Head) + 1 + Letters.Width(level.Text, sizes.Notes)) * 1.03;
 
     /// <param name="column">x of the arrow heads.</param>
     /// <param name="dimensions">How far the dimensions of the side reach.</param>
@@ -28,8 +31,8 @@ internal static class Levels
         foreach (var level in Shown(request.Section).OrderBy(level => level.Y).ThenBy(level => level.Name, StringComparer.Ordinal))
         {
             var y = level.Y / surface.Scale;
-            var at = Math.Max(y, last + Spread);
-            if (at + Stem + 4 > surface.Zone.Top)
+            var at = Math.Max(y, last + surface.Sizes.ByNotes(Spread));
+            if (at + surface.Sizes.ByNotes(Stem) + surface.Sizes.ByNotes(4) > surface.Zone.Top)
             {
                 surface.Unplaced.Add(new("level", level.Name, "The column of levels is full."));
                 continue;
@@ -78,21 +81,21 @@ internal static class Levels
     {
         const string Row = "dim.level";
         var value = Value(level, request.DatumAbove);
-        var width = Math.Max(Letters.Width(value, 2.5), Head + 1 + Letters.Width(level.Text, 2.5)) * 1.03 + 1;
+        var (head, stem, width) = (surface.Sizes.ByNotes(Head), surface.Sizes.ByNotes(Stem), WordsWidth(level, request.DatumAbove, surface.Sizes) + 1);
         var lift = tip.Y - start.Y;
 
         // Rising only beyond the dimensions, whose figures it would strike through.
         var rise = Math.Min(Math.Max(tip.X - 3 - lift, dimensions), tip.X - 3);
         PaperPoint[] way = lift > 0.01
-            ? [start, new(rise, start.Y), new(tip.X - 3, tip.Y), new(tip.X + Head, tip.Y)]
-            : [start, new(tip.X + Head, tip.Y)];
+            ? [start, new(rise, start.Y), new(tip.X - 3, tip.Y), new(tip.X + head, tip.Y)]
+            : [start, new(tip.X + head, tip.Y)];
         if (way.Length == 4 && way[1].X < start.X)
         {
-            way = [start, new(tip.X - 3, tip.Y), new(tip.X + Head, tip.Y)];
+            way = [start, new(tip.X - 3, tip.Y), new(tip.X + head, tip.Y)];
         }
 
         surface.Line(Row, way);
-        PaperPoint left = tip + new PaperPoint(-Head, Head), right = tip + new PaperPoint(Head, Head);
+        PaperPoint left = tip + new PaperPoint(-head, head), right = tip + new PaperPoint(head, head);
         var datum = level.Y is > -0.5 and < 0.5;
         if (level.Finished || datum)
         {
@@ -105,13 +108,13 @@ internal static class Levels
 
         if (datum)
         {
-            surface.Black(Row, tip, surface.Mirrored ? left : right, tip + new PaperPoint(0, Head));
+            surface.Black(Row, tip, surface.Mirrored ? left : right, tip + new PaperPoint(0, head));
         }
 
-        var top = tip + new PaperPoint(0, Stem);
-        surface.Line(Row, tip + new PaperPoint(0, Head), top, top + new PaperPoint(width, 0));
-        surface.Words(Row, value, tip.X + 0.5, top.Y + 0.9);
-        surface.Words(Row, level.Text, tip.X + Head + 0.6, tip.Y + 0.35);
+        var top = tip + new PaperPoint(0, stem);
+        surface.Line(Row, tip + new PaperPoint(0, head), top, top + new PaperPoint(width, 0));
+        surface.Words(Row, value, tip.X + 0.5, top.Y + surface.Sizes.ByNotes(0.9));
+        surface.Words(Row, level.Text, tip.X + head + 0.6, tip.Y + surface.Sizes.ByNotes(0.35));
         for (var i = 0; i + 1 < way.Length; i++)
         {
             surface.Soft.Add((way[i], way[i + 1]));

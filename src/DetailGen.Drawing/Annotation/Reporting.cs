@@ -15,7 +15,7 @@ internal static class Reporting
         var fill = columns.Select(column =>
         {
             var here = placed.Where(note => note.Column.Id == column.Id).ToArray();
-            var area = here.Sum(note => note.Block.Width * (Block.Above + note.Block.Below));
+            var area = here.Sum(note => note.Block.Width * (note.Block.Above + note.Block.Below));
             return (column.Id, here.Length == 0 ? 0 : Math.Round(area / (column.Room.Height * here.Max(note => note.ColumnWidth)), 3));
         }).ToArray();
         return new(

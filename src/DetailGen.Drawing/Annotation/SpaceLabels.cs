@@ -9,22 +9,21 @@ internal static class SpaceLabels
 {
     internal const string What = "label";
 
-    private const double Height = 3.5;
-
     internal static void Place(Surface surface, IEnumerable<Space> spaces)
     {
         foreach (var space in spaces.OrderBy(space => space.Name, StringComparer.Ordinal))
         {
-            var (width, wish) = (Letters.Width(space.Text, Height) * 1.03, surface.At(space.At));
+            var height = surface.Sizes.Titles;
+            var (width, wish) = (Letters.Width(space.Text, height) * 1.03, surface.At(space.At));
             var places = Places(surface, wish);
-            if (Find(places, place => surface.Free(Level(place, width), 2, 3, 1.5)) is { } at)
+            if (Find(places, place => surface.Free(Level(place, width, height), 2, 3, 1.5)) is { } at)
             {
-                surface.Words("title.view", space.Text, at.X - width / 2, at.Y, Height);
+                surface.Words("title.view", space.Text, at.X - width / 2, at.Y, height);
             }
-            else if (Find(places, place => surface.Free(Upright(place, width), 1.5, 2, 1.5)) is { } beside)
+            else if (Find(places, place => surface.Free(Upright(place, width, height), 1.5, 2, 1.5)) is { } beside)
             {
                 // In a strip beside the wall, to be read from the right as the figures of upright dimensions are.
-                surface.Upright("title.view", space.Text, beside, Height);
+                surface.Upright("title.view", space.Text, beside, height);
             }
             else
             {
@@ -35,10 +34,10 @@ internal static class SpaceLabels
 
     private static PaperPoint? Find(IEnumerable<PaperPoint> places, Func<PaperPoint, bool> fits) => places.Where(fits).Cast<PaperPoint?>().FirstOrDefault();
 
-    private static PaperBox Level(PaperPoint at, double width) => new(at.X - width / 2, at.Y - Letters.Hang(Height), at.X + width / 2, at.Y + Letters.Rise(Height));
+    private static PaperBox Level(PaperPoint at, double width, double height) => new(at.X - width / 2, at.Y - Letters.Hang(height), at.X + width / 2, at.Y + Letters.Rise(height));
 
-    private static PaperBox Upright(PaperPoint at, double width) =>
-        new(at.X - Letters.Rise(Height), at.Y - width / 2, at.X + Letters.Rise(Height), at.Y + width / 2);
+    private static PaperBox Upright(PaperPoint at, double width, double height) =>
+        new(at.X - Letters.Rise(height), at.Y - width / 2, at.X + Letters.Rise(height), at.Y + width / 2);
 
     /// <summary>Places on a grid of 4 within the same space (no part between it and the wish), nearest first.</summary>
     private static IEnumerable<PaperPoint> Places(Surface surface, PaperPoint wish)

@@ -19,7 +19,6 @@ internal sealed record StackLine(string PartId, string Reference, string Words, 
 internal sealed class StackNotes(Surface surface, AnnotationRequest request)
 {
     internal const string What = "stack";
-    internal const double Pitch = 4.75;
     private const string Row = "note.stack";
     private const double Thin = 1.2;
 
@@ -27,6 +26,17 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
     private const double Usual = 8;
     private const double Clear = 4;
     private const int Longest = 9;
+
+    /// <summary>From line to line.</summary>
+    private double Pitch => surface.Sizes.ByNotes(4.75);
+
+    private double Height => surface.Sizes.Notes;
+
+    /// <summary>From the base line of a line to its middle, where its reference line leaves.</summary>
+    private double Half => surface.Sizes.ByNotes(0.96);
+
+    /// <summary>What a line takes under its middle.</summary>
+    private double Under => surface.Sizes.ByNotes(2.2);
 
     /// <summary>Parts whose note is told in a stack.</summary>
     internal SortedSet<string> Told { get; } = new(StringComparer.Ordinal);
@@ -159,7 +169,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         }
 
         var words = part.Words.Note;
-        return brevity == Brevity.First || Letters.Width(words, 2.5) > request.View.NoteWidth ? words.Split(';')[0] : words;
+        return brevity == Brevity.First || Letters.Width(words, Height) > request.View.NoteWidth ? words.Split(';')[0] : words;
     }
 
     private static string Great(string words) => char.ToUpperInvariant(words[0]) + words[1..];
@@ -188,7 +198,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
             // A reference line and the stem fall together, or stand apart by more than a line's width.
             var first = at + (lines.Count - 1) / 2 * Pitch + shift;
             var last = first - (lines.Count - 1) * Pitch;
-            if (surface.Free(bar.Box(width, last - 2.2, first + 2.5 - 0.96 + 0.4)) && surface.Free(Surface.Around(new(bar.At, first), new(bar.At, last)), 0.9)
+            if (surface.Free(bar.Box(width, last - Under, first + Height - Half + surface.Sizes.ByNotes(0.4))) && surface.Free(Surface.Around(new(bar.At, first), new(bar.At, last)), 0.9)
                 && StemIsFree(new(bar.At, at), new(Farthest(lines, bar), at)))
             {
                 DrawWall(wall, lines, at, bar, first, width);
@@ -212,7 +222,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
                 var (y, own) = (first - i * Pitch, Width(lines[i]));
                 var box = bar.Box(width, y, y);
                 var left = surface.Mirrored ? box.Right - own : box.Left;
-                Write(lines[i], left, y - 0.96);
+                Write(lines[i], left, y - Half);
                 var end = bar.Side < 0 ? Math.Min(left + own + 1.5, bar.At - 1.5) : Math.Max(left - 1, bar.At + 1.5);
                 Reference(new(end, y), new(bar.At, y));
             }
@@ -246,7 +256,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
                 var first = below ? bottom - step : lines[0].Near + step + (lines.Count - 1) * Pitch;
                 var last = first - (lines.Count - 1) * Pitch;
                 var left = onRight ? at + 3.5 : at - 3.5 - width;
-                var box = new PaperBox(left, last - 2.2, left + width, first + 2.5);
+                var box = new PaperBox(left, last - Under, left + width, first + Height);
                 var stem = below ? (new PaperPoint(at, last), new PaperPoint(at, top)) : (new PaperPoint(at, first), new PaperPoint(at, lines[^1].Middle));
                 if (box.Right <= right && surface.Free(box) && StemIsFree(stem.Item1, stem.Item2))
                 {
@@ -271,7 +281,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
                 var own = Width(lines[i]);
                 var against = onRight != surface.Mirrored;
                 var start = onRight ? left + (against ? 0 : width - own) : left + (against ? width - own : 0);
-                Write(lines[i], start, y - 0.96);
+                Write(lines[i], start, y - Half);
                 Reference(new(at, y), new(onRight ? start - 1 : start + own + 1, y));
             }
 
@@ -312,13 +322,13 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         Told.UnionWith(PiecesOf(line.PartId).Select(shape => shape.Id));
     }
 
-    private static double Width(StackLine line) => Letters.Width(line.Reference, 2.5, true) + (line.Reference.Length == 0 ? 0 : 1.5) + Letters.Width(line.Words, 2.5);
+    private double Width(StackLine line) => Letters.Width(line.Reference, Height, true) + (line.Reference.Length == 0 ? 0 : 1.5) + Letters.Width(line.Words, Height);
 
     private void Write(StackLine line, double left, double baseLine)
     {
         // On a mirrored sheet the reference still stands on the left as read.
-        var reference = Letters.Width(line.Reference, 2.5, true);
-        var words = Letters.Width(line.Words, 2.5);
+        var reference = Letters.Width(line.Reference, Height, true);
+        var words = Letters.Width(line.Words, Height);
         var gap = line.Reference.Length == 0 ? 0 : 1.5;
         if (line.Reference.Length > 0)
         {

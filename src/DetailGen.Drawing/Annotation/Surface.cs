@@ -16,6 +16,7 @@ internal sealed class Surface
     {
         Mirrored = view.Mirrored;
         Scale = view.Scale;
+        Sizes = view.TextSizes;
         Zone = Turn(view.Zone);
         Shapes = [.. view.Parts.Select(part => new Shape(part, view.Mirrored)).Where(shape => !shape.IsEmpty).OrderBy(shape => shape.Id, StringComparer.Ordinal)];
         foreach (var shape in Shapes)
@@ -45,6 +46,8 @@ internal sealed class Surface
     internal bool Mirrored { get; }
 
     internal double Scale { get; }
+
+    internal TextSizes Sizes { get; }
 
     internal PaperBox Zone { get; }
 
@@ -107,8 +110,10 @@ internal sealed class Surface
     internal void Dot(string row, PaperPoint at, double diameter) => Add(new Dot(row, Turn(at), diameter));
 
     /// <summary>One line of text whose box begins at <paramref name="left"/>.</summary>
-    internal void Words(string row, string words, double left, double baseLine, double height = 2.5, bool bold = false)
+    /// <param name="asked">Height of the letters where it is not that of notes.</param>
+    internal void Words(string row, string words, double left, double baseLine, double? asked = null, bool bold = false)
     {
+        var height = asked ?? Sizes.Notes;
         var width = Letters.Width(words, height, bold);
         var text = new Text(row, words, new(Mirrored ? -left - width : left, baseLine), height, Align.Left, 0, bold);
         Add(text);

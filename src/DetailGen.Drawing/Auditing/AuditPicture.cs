@@ -9,7 +9,7 @@ public static class AuditPicture
 {
     private const string Row = "audit";
     private const double Around = 9;
-    private const double Text = 2.5;
+    private static readonly double Text = Lettering.TextSizes.Usual.Notes;
     private const double Pitch = 4.25;
     private const double Column = 110;
     private const double Inset = 6;
@@ -32,7 +32,7 @@ public static class AuditPicture
 
         var (left, y) = (page.Width + Inset, page.Height - 2 * Inset);
         var heading = faults.Count == 0 ? "Layout audit: no fault found" : string.Create(CultureInfo.InvariantCulture, $"Layout audit: {faults.Count} {(faults.Count == 1 ? "fault" : "faults")}");
-        items.Add(new Text(Row, heading, new(left, y), 3.5, Bold: true));
+        items.Add(new Text(Row, heading, new(left, y), Lettering.TextSizes.Usual.Titles, Bold: true));
         y -= 2 * Pitch;
         foreach (var (number, fault) in faults)
         {

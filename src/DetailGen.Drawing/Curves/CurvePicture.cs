@@ -12,7 +12,8 @@ public static class CurvePicture
     private const double Left = 30; // to the axes: title and figures of the upright axis
     private const double Tall = 58; // of one axis
     private const double Between = 8;
-    private const double Text = 2.5;
+    private static readonly double Text = TextSizes.Usual.Notes;
+    private static readonly double Title = TextSizes.Usual.Titles;
     private const double Pitch = 4.25;
     private const double Bound = 2.4; // of the mark of a size that is sold
 
@@ -31,10 +32,10 @@ public static class CurvePicture
         items.AddRange(Across(text, across, foot));
         items.AddRange(Words(text, foot.Bottom - 16, out var bottom));
         var head = text.Subtitle.Count * Pitch;
-        items.Add(new Text("title.view", text.Title, new(Margin, head + 8), 3.5));
+        items.Add(new Text("title.view", text.Title, new(Margin, head + 8), Title));
         items.Add(new Paragraph("note.text", text.Subtitle, new(Margin, head + 2.5), Text, Pitch));
-        var height = Math.Ceiling(head + 8 + 3.5 + Margin - bottom + Margin);
-        PaperPoint up = new(0, height - (head + 8 + 3.5 + Margin));
+        var height = Math.Ceiling(head + 8 + Title + Margin - bottom + Margin);
+        PaperPoint up = new(0, height - (head + 8 + Title + Margin));
         Page page = new(1, "view", Width, height, [], [.. items.Select(item => Moving.By(item, up))]);
         return new(map.Used(page.Items, "A4", forCopies), [], [page], identity);
     }

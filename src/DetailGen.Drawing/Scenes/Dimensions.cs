@@ -21,7 +21,7 @@ public static class Dimensions
     /// <summary>How far a witness line runs past the dimension line, mm.</summary>
     public const double Past = 1.5;
 
-    /// <summary>Length of an oblique stroke, mm.</summary>
+    /// <summary>Length of an oblique stroke, mm, whatever the height of figures: longer ones would reach into them.</summary>
     public const double StrokeLength = 2.5;
 
     public const double DotDiameter = 0.8;

@@ -69,9 +69,10 @@ public enum Terminator
 /// <param name="Figure">As written, such as "150 min.".</param>
 /// <param name="FigureAt">Middle of the figure's base line.</param>
 /// <param name="Measured">True size in mm.</param>
+/// <param name="Height">Of the figure's letters, mm.</param>
 public sealed record Dimension(
     string Row, string TerminatorRow, PaperPoint From, PaperPoint To, bool Vertical, double Line, string Figure, PaperPoint FigureAt, double Measured,
-    Terminator FromEnd = Terminator.Stroke, Terminator ToEnd = Terminator.Stroke, double Height = 2.5) : Item(Row)
+    double Height, Terminator FromEnd = Terminator.Stroke, Terminator ToEnd = Terminator.Stroke) : Item(Row)
 {
     /// <summary>Key or datum pair that it shows.</summary>
     public string MeasureId { get; init; } = "";

@@ -7,7 +7,7 @@ internal sealed record Candidate(SheetFormat Format, double Scale)
     internal int Illegible => Scale > Candidates.Detailed ? 1 : 0;
 }
 
-/// <summary>Which paper and scale to try, best first.</summary>
+/// <summary>Which paper and scale to try, best first; papers that do not hold the tables are not among them.</summary>
 internal static class Candidates
 {
     /// <summary>Standard reductions for details, largest first.</summary>
@@ -30,7 +30,7 @@ internal static class Candidates
     internal static IEnumerable<IReadOnlyList<Candidate>> For(SheetRequest request, IReadOnlyList<SheetFormat> formats)
     {
         var asked = request.Paper ?? "A3";
-        var papers = Series.First(series => series.Contains(asked)).SkipWhile(paper => paper != asked).Select(paper => formats.First(format => format.Paper == paper)).ToList();
+        var papers = Series.First(series => series.Contains(asked)).SkipWhile(paper => paper != asked).SelectMany(paper => formats.Where(format => format.Paper == paper)).ToList();
         return request.Scale is { } given ? AtScale(given, papers) : request.Paper is null ? Free(papers) : OnPaper(papers);
     }
 

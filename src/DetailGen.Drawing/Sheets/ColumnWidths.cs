@@ -12,11 +12,11 @@ internal static class ColumnWidths
     /// <summary>
     /// The columns, together as wide as before: references and figures as wide as they need, those of words such that no exchange of a few mm between two of them saves height.
     /// </summary>
-    internal static IReadOnlyList<Column> Fitted(IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<Cell>> rows)
+    internal static IReadOnlyList<Column> Fitted(TextSizes sizes, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<Cell>> rows)
     {
         // The first column is a reference.
         int[] words = [.. Enumerable.Range(1, columns.Count - 1).Where(i => columns[i].Align == Align.Left)];
-        double[] widths = [.. columns.Select((column, i) => Needed(column, [.. rows.Select(cells => cells[i])], whole: !words.Contains(i)))];
+        double[] widths = [.. columns.Select((column, i) => Needed(sizes, column, [.. rows.Select(cells => cells[i])], whole: !words.Contains(i)))];
         var least = widths.ToArray();
         var spare = Math.Max(0, columns.Sum(column => column.Width) - widths.Sum()) / words.Length;
         foreach (var i in words)
@@ -60,7 +60,7 @@ internal static class ColumnWidths
         {
             int[][] lines = [.. words.Select(i => Lines(i, Math.Round(at[i], 6)))];
             return (
-                Math.Round(Enumerable.Range(0, rows.Count).Sum(row => Table.Height(Math.Max(1, lines.Max(column => column[row])))), 6),
+                Math.Round(Enumerable.Range(0, rows.Count).Sum(row => Table.Height(sizes, Math.Max(1, lines.Max(column => column[row])))), 6),
                 lines.Sum(column => column.Sum()));
         }
 
@@ -68,7 +68,7 @@ internal static class ColumnWidths
         {
             if (!known.TryGetValue((column, width), out var counts))
             {
-                counts = [.. rows.Select(cells => Table.Lines(cells[column], columns[column] with { Width = width }).Count)];
+                counts = [.. rows.Select(cells => Table.Lines(sizes, cells[column], columns[column] with { Width = width }).Count)];
                 known.Add((column, width), counts);
             }
 
@@ -77,7 +77,7 @@ internal static class ColumnWidths
     }
 
     /// <summary>What the column's head and its longest cell need, or the longest word of it.</summary>
-    internal static double Needed(Column column, IReadOnlyList<Cell> cells, bool whole) => column.Head.Select(head => new Cell(head, Bold: true)).Concat(cells)
-        .SelectMany(cell => (whole ? [cell.Words] : cell.Words.Split(' ')).Select(words => Letters.Width(words, Table.Text, cell.Bold)))
+    internal static double Needed(TextSizes sizes, Column column, IReadOnlyList<Cell> cells, bool whole) => column.Head.Select(head => new Cell(head, Bold: true)).Concat(cells)
+        .SelectMany(cell => (whole ? [cell.Words] : cell.Words.Split(' ')).Select(words => Letters.Width(words, sizes.Notes, cell.Bold)))
         .Max() * Table.Slack + 2 * Table.Indent + 0.01;
 }

@@ -12,11 +12,15 @@ internal static class Frame
 {
     private const double Band = 5;
     private const double Field = 50;
-    private const double Letter = 3.5;
+
+    /// <summary>Higher letters would touch the lines of their band.</summary>
+    private const double MostLetter = 4;
 
     /// <summary>Letters stand off the middle of their band, since its inner line is the heavy one.</summary>
     private const double Outwards = 0.05;
     private const string Letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
+
+    private static double Letter(SheetFormat format) => format.TextSizes.Titles <= MostLetter ? format.TextSizes.Titles : format.TextSizes.Notes;
 
     internal static IEnumerable<Item> Of(SheetFormat format)
     {
@@ -63,6 +67,7 @@ internal static class Frame
     private static IEnumerable<Item> Across(SheetFormat format)
     {
         var space = format.Space;
+        var letter = Letter(format);
         var edges = Edges(space.Left, format.Width / 2, space.Right, format.FieldsAcross);
         for (var i = 0; i + 1 < edges.Length; i++)
         {
@@ -76,7 +81,7 @@ internal static class Frame
 
                 if (format.Lettered.Contains(side))
                 {
-                    yield return new Text("frame.grid", name, new((edges[i] + edges[i + 1]) / 2, foot + (Band - Letter) / 2 + off), Letter, Align.Centre);
+                    yield return new Text("frame.grid", name, new((edges[i] + edges[i + 1]) / 2, foot + (Band - letter) / 2 + off), letter, Align.Centre);
                 }
             }
         }
@@ -85,6 +90,7 @@ internal static class Frame
     private static IEnumerable<Item> Down(SheetFormat format)
     {
         var space = format.Space;
+        var letter = Letter(format);
         var edges = Edges(space.Bottom, format.Height / 2, space.Top, format.FieldsDown);
         for (var i = 0; i + 1 < edges.Length; i++)
         {
@@ -98,7 +104,7 @@ internal static class Frame
 
                 if (format.Lettered.Contains(side))
                 {
-                    yield return new Text("frame.grid", name, new(left + Band / 2, (edges[i] + edges[i + 1]) / 2 - Letter / 2), Letter, Align.Centre);
+                    yield return new Text("frame.grid", name, new(left + Band / 2, (edges[i] + edges[i + 1]) / 2 - letter / 2), letter, Align.Centre);
                 }
             }
         }

@@ -1,4 +1,5 @@
 using DetailGen.Drawing.Annotation;
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Sheets;
@@ -17,6 +18,9 @@ internal static class FurtherPages
     private const double Apart = 6;
     private const double ScheduleWidth = 206;
 
+    /// <summary>Narrower than this a check list has no room for its rules.</summary>
+    private const double LeastHalf = 80;
+
     internal static IReadOnlyList<IReadOnlyList<Item>> Lay(SheetFormat format, LeftOver rest)
     {
         var pages = new List<IReadOnlyList<Item>>();
@@ -30,12 +34,21 @@ internal static class FurtherPages
         return pages;
     }
 
+    /// <summary>Whether the widest table has room on such a sheet: no column is narrower than its longest word, and each stack stands on one sheet.</summary>
+    internal static bool Hold(SheetFormat format, IReadOnlyList<ScheduleBlock> stacks)
+    {
+        var page = new Flow(format);
+        var width = Math.Min(format.TextSizes.ByNotes(ScheduleWidth), page.Width);
+        return stacks.All(stack => Tables.ScheduleWidth(page.Sizes, [stack], width) <= width + 1e-6 && page.Room(width, Tables.ScheduleHeight(page.Sizes, [stack], width)) is not null);
+    }
+
     private static LeftOver Fill(Flow page, LeftOver rest)
     {
-        var width = Math.Min(ScheduleWidth, page.Width);
-        if (rest.Stacks.Count > 0 && page.Room(width, Tables.ScheduleHeight([.. rest.Stacks.Take(1)], width)) is { } zone)
+        var sizes = page.Sizes;
+        var width = Math.Min(sizes.ByNotes(ScheduleWidth), page.Width);
+        if (rest.Stacks.Count > 0 && page.Room(width, Tables.ScheduleHeight(sizes, [.. rest.Stacks.Take(1)], width)) is { } zone)
         {
-            var (items, laid, box) = Tables.Schedule(rest.Stacks, zone);
+            var (items, laid, box) = Tables.Schedule(sizes, rest.Stacks, zone);
             page.Put(items, box);
             rest = rest with { Stacks = [.. rest.Stacks.Skip(laid)] };
             if (rest.Stacks.Count > 0)
@@ -48,29 +61,29 @@ internal static class FurtherPages
             throw new InvalidOperationException($"A stack of {rest.Stacks[0].Rows.Count} layers does not fit a whole sheet.");
         }
 
-        if (rest.Key.Count > 0 && page.Room(page.Half, Key.HeightIn(page.Half, rest.Key, rest.Text.ShortForms)) is { } keyZone)
+        if (rest.Key.Count > 0 && page.Room(page.Half, Key.HeightIn(sizes, page.Half, rest.Key, rest.Text.ShortForms)) is { } keyZone)
         {
-            page.Put(Key.Lay(rest.Key, rest.Text.ShortForms, keyZone), keyZone with { Bottom = keyZone.Top - Key.HeightIn(keyZone.Width, rest.Key, rest.Text.ShortForms) });
+            page.Put(Key.Lay(sizes, rest.Key, rest.Text.ShortForms, keyZone), keyZone with { Bottom = keyZone.Top - Key.HeightIn(sizes, keyZone.Width, rest.Key, rest.Text.ShortForms) });
             rest = rest with { Key = [] };
         }
 
-        while (rest.Checks.Count > 0 && page.Room(page.Half, 40) is { } checkZone)
+        while (rest.Checks.Count > 0 && page.Room(page.Half, sizes.ByNotes(40)) is { } checkZone)
         {
-            var (items, laid, box) = Tables.CheckList(rest.Checks, rest.Text.FurtherPasses, checkZone, rest.Checks.Count < rest.Text.Checks.Count);
+            var (items, laid, box) = Tables.CheckList(sizes, rest.Checks, rest.Text.FurtherPasses, checkZone, rest.Checks.Count < rest.Text.Checks.Count);
             page.Put(items, box);
             rest = rest with { Checks = [.. rest.Checks.Skip(laid)] };
         }
 
-        if (rest.Notes.Count > 0 && page.Room(page.Half, Tables.NotesHeight(rest.Notes, page.Half)) is { } noteZone)
+        if (rest.Notes.Count > 0 && page.Room(page.Half, Tables.NotesHeight(sizes, rest.Notes, page.Half)) is { } noteZone)
         {
-            var (items, box) = Tables.Notes(rest.Notes, noteZone);
+            var (items, box) = Tables.Notes(sizes, rest.Notes, noteZone);
             page.Put(items, box);
             rest = rest with { Notes = [] };
         }
 
-        if (rest.Keyed.Count > 0 && page.Room(page.Half, 30) is { } keyedZone)
+        if (rest.Keyed.Count > 0 && page.Room(page.Half, sizes.ByNotes(30)) is { } keyedZone)
         {
-            var (items, laid, box) = Tables.Keyed(rest.Keyed, keyedZone);
+            var (items, laid, box) = Tables.Keyed(sizes, rest.Keyed, keyedZone);
             page.Put(items, box);
             rest = rest with { Keyed = [.. rest.Keyed.Skip(laid)] };
         }
@@ -97,10 +110,12 @@ internal static class FurtherPages
 
         internal bool IsEmpty => _items.Count == 0;
 
+        internal TextSizes Sizes => format.TextSizes;
+
         internal double Width => _space.Width;
 
-        /// <summary>Width of a table that shares the sheet with another beside it.</summary>
-        internal double Half => Math.Min(120, (_space.Width - Apart) / 2);
+        /// <summary>Width of a table that shares the sheet with another beside it; on a sheet too narrow for two it has the whole.</summary>
+        internal double Half => (_space.Width - Apart) / 2 is var half && half >= Sizes.ByNotes(LeastHalf) ? Math.Min(Sizes.ByNotes(120), half) : _space.Width;
 
         /// <summary>A place of that width and at least that height: under the last table, or in a new column; null where there is none.</summary>
         internal PaperBox? Room(double width, double height)

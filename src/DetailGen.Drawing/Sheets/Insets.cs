@@ -21,8 +21,6 @@ internal static class Insets
     /// <summary>At most so many on a sheet.</summary>
     private const int Most = 2;
 
-    private const double Letter = 3.5;
-
     /// <summary>From the ring to the middle of its letter, mm: half the letter's diagonal and white.</summary>
     private const double LetterOff = 3.2;
 
@@ -64,8 +62,8 @@ internal static class Insets
             foreach (var at in InsetPlaces.Of(basis.Section, basis.Window, diameter).Where(at => shown.All(other => (other - at).Length > 2 * diameter)))
             {
                 var centre = basis.Drawn.At(at);
-                if (Ring(ink, number, centre, 2 * diameter / basis.Drawn.Scale, placement.Origin) is { } ring
-                    && white.Nearest(Size(number, diameter), centre + placement.Origin, Clear) is { } corner)
+                if (Ring(basis.Format.TextSizes, ink, number, centre, 2 * diameter / basis.Drawn.Scale, placement.Origin) is { } ring
+                    && white.Nearest(Size(basis.Format.TextSizes, number, diameter), centre + placement.Origin, Clear) is { } corner)
                 {
                     return With(scene, basis, number, (at, diameter), ring, corner);
                 }
@@ -79,8 +77,8 @@ internal static class Insets
 
     private static string Title(int number) => "Detail " + Name(number);
 
-    private static (double Width, double Height) Size(int number, double diameter) =>
-        (Math.Max(diameter, ViewTitle.Box(Title(number), Scale, default).Width), diameter + TitleOff + ViewTitle.Height);
+    private static (double Width, double Height) Size(TextSizes sizes, int number, double diameter) =>
+        (Math.Max(diameter, ViewTitle.Box(sizes, Title(number), Scale, default).Width), diameter + TitleOff + ViewTitle.Height(sizes));
 
     private static Point Middle(View view, InsetBasis basis)
     {
@@ -90,7 +88,7 @@ internal static class Insets
     }
 
     /// <summary>The ring on the view with its letter beside it, in the view's own mm; null where a text is in its way.</summary>
-    private static Group? Ring(PageInk ink, int number, PaperPoint centre, double diameter, PaperPoint origin)
+    private static Group? Ring(TextSizes sizes, PageInk ink, int number, PaperPoint centre, double diameter, PaperPoint origin)
     {
         const int Ways = 16;
         var ring = new Ring("detail.mark", centre, diameter);
@@ -104,8 +102,8 @@ internal static class Insets
             for (var way = 0; way < Ways; way++)
             {
                 var (sin, cos) = Math.SinCos(Math.PI * (0.25 + 2.0 * way / Ways));
-                var middle = centre + (diameter / 2 + LetterOff + further) * new PaperPoint(cos, sin);
-                var letter = new Text("title.view", Name(number), middle - new PaperPoint(0, Letter / 2), Letter, Align.Centre);
+                var middle = centre + (diameter / 2 + sizes.ByTitles(LetterOff) + further) * new PaperPoint(cos, sin);
+                var letter = new Text("title.view", Name(number), middle - new PaperPoint(0, sizes.Titles / 2), sizes.Titles, Align.Centre);
                 var box = Letters.Box(letter).Shift(origin).Grow(LetterClear);
                 if (IsWhite(ink, box))
                 {
@@ -135,13 +133,13 @@ internal static class Insets
     {
         var drawn = SectionView.Draw(basis.Section, new(Scale, basis.Window, basis.Drawn.Mirror) { Only = new(inset.At, inset.Diameter) });
         var radius = inset.Diameter / 2;
-        var (width, height) = Size(number, inset.Diameter);
+        var (width, height) = Size(basis.Format.TextSizes, number, inset.Diameter);
         var middle = corner + new PaperPoint(width / 2, height - radius);
         var centre = drawn.At(inset.At);
         var id = "inset-" + Name(number).ToLowerInvariant();
         var view = new View(id, Scale, drawn.Items, new(centre.X - radius, centre.Y - radius, centre.X + radius, centre.Y + radius));
         var first = scene.Pages[0];
-        var title = ViewTitle.Of(Name(number), Title(number), Scale, corner);
+        var title = ViewTitle.Of(basis.Format.TextSizes, Name(number), Title(number), Scale, corner);
         return scene with
         {
             Views = [.. scene.Views.Select(one => one.Id == first.Placements[0].ViewId ? one with { Items = [.. one.Items, ring] } : one), view],

@@ -26,25 +26,26 @@ internal static class Key
     private const double LinePitch = 3.75;
 
     /// <summary>Height that the key takes in a zone of this width, mm: the usual one where a zone of <paramref name="most"/> holds it, else the least.</summary>
-    internal static double HeightIn(double width, IReadOnlyList<KeyEntry> entries, IReadOnlyList<string> shortForms, double most = double.PositiveInfinity) =>
-        Fitting(width, entries, shortForms, most).Height + Besides(width, shortForms);
+    internal static double HeightIn(TextSizes sizes, double width, IReadOnlyList<KeyEntry> entries, IReadOnlyList<string> shortForms, double most = double.PositiveInfinity) =>
+        Fitting(sizes, width, entries, shortForms, most).Height + Besides(sizes, width, shortForms);
 
-    internal static IReadOnlyList<Item> Lay(IReadOnlyList<KeyEntry> entries, IReadOnlyList<string> shortForms, PaperBox zone)
+    internal static IReadOnlyList<Item> Lay(TextSizes sizes, IReadOnlyList<KeyEntry> entries, IReadOnlyList<string> shortForms, PaperBox zone)
     {
-        var grid = Fitting(zone.Width, entries, shortForms, zone.Height);
-        List<Item> items = [new Text("key", "Key", new(zone.Left, zone.Top - 4.3), 3.5)];
+        var grid = Fitting(sizes, zone.Width, entries, shortForms, zone.Height);
+        List<Item> items = [new Text("key", "Key", new(zone.Left, zone.Top - sizes.ByTitles(4.3)), sizes.Titles)];
+        var (title, pitch) = (sizes.ByTitles(Title), sizes.ByNotes(LinePitch));
         var left = zone.Left;
         foreach (var column in grid.Columns)
         {
-            var top = zone.Top - Title;
+            var top = zone.Top - title;
             foreach (var (entry, lines, height) in column)
             {
                 var corner = new PaperPoint(left, top - (height + SwatchHeight) / 2);
                 items.AddRange(entry.Picture.Select(item => Moving.By(item, corner)));
                 for (var line = 0; line < lines.Count; line++)
                 {
-                    var lift = (SwatchHeight - Table.Text) / 2 + (lines.Count - 1) * LinePitch / 2 - line * LinePitch;
-                    items.Add(new Text("key", lines[line], corner + new PaperPoint(Indent, lift), Table.Text));
+                    var lift = (SwatchHeight - sizes.Notes) / 2 + (lines.Count - 1) * pitch / 2 - line * pitch;
+                    items.Add(new Text("key", lines[line], corner + new PaperPoint(Indent, lift), sizes.Notes));
                 }
 
                 top -= height;
@@ -53,44 +54,44 @@ internal static class Key
             left += grid.Pitch;
         }
 
-        var y = zone.Top - Title - grid.Height - 3.4;
-        foreach (var line in Lines(shortForms, zone.Width))
+        var y = zone.Top - title - grid.Height - sizes.ByNotes(3.4);
+        foreach (var line in Lines(sizes, shortForms, zone.Width))
         {
-            items.Add(new Text("key", line, new(zone.Left, y), Table.Text));
-            y -= LinePitch;
+            items.Add(new Text("key", line, new(zone.Left, y), sizes.Notes));
+            y -= pitch;
         }
 
         return items;
     }
 
-    private static Grid Fitting(double width, IReadOnlyList<KeyEntry> entries, IReadOnlyList<string> shortForms, double most)
+    private static Grid Fitting(TextSizes sizes, double width, IReadOnlyList<KeyEntry> entries, IReadOnlyList<string> shortForms, double most)
     {
-        var usual = Grid.Lowest(width, entries, Whites[0]);
-        return usual.Height + Besides(width, shortForms) <= most ? usual : Grid.Lowest(width, entries, Whites[1]);
+        var usual = Grid.Lowest(sizes, width, entries, Whites[0]);
+        return usual.Height + Besides(sizes, width, shortForms) <= most ? usual : Grid.Lowest(sizes, width, entries, Whites[1]);
     }
 
-    private static double Besides(double width, IReadOnlyList<string> shortForms) => Title + Lines(shortForms, width).Count * LinePitch + 2;
+    private static double Besides(TextSizes sizes, double width, IReadOnlyList<string> shortForms) => sizes.ByTitles(Title) + Lines(sizes, shortForms, width).Count * sizes.ByNotes(LinePitch) + 2;
 
     private sealed record Row(KeyEntry Entry, IReadOnlyList<string> Lines, double Height)
     {
-        internal static Row Of(KeyEntry entry, double width, (double Pictures, double Words) white)
+        internal static Row Of(TextSizes sizes, KeyEntry entry, double width, (double Pictures, double Words) white)
         {
-            var lines = Wrapping.Wrap(entry.Words, Table.Text, width / Table.Slack);
-            return new(entry, lines, Math.Max(SwatchHeight + white.Pictures, lines.Count * LinePitch + white.Words));
+            var lines = Wrapping.Wrap(entry.Words, sizes.Notes, width / Table.Slack);
+            return new(entry, lines, Math.Max(SwatchHeight + white.Pictures, lines.Count * sizes.ByNotes(LinePitch) + white.Words));
         }
     }
 
     /// <summary>Entries in columns of one width, each filled from the top, in one order.</summary>
     private sealed record Grid(IReadOnlyList<IReadOnlyList<Row>> Columns, double Pitch, double Height)
     {
-        internal static Grid Lowest(double width, IReadOnlyList<KeyEntry> entries, (double Pictures, double Words) white)
+        internal static Grid Lowest(TextSizes sizes, double width, IReadOnlyList<KeyEntry> entries, (double Pictures, double Words) white)
         {
             Grid? best = null;
             // No word is torn: a column is as wide as the longest.
-            var longest = entries.SelectMany(entry => entry.Words.Split(' ')).Select(word => Letters.Width(word, Table.Text)).DefaultIfEmpty(0).Max() * Table.Slack;
-            for (var count = 1; best is null || (width + Apart) / count >= Math.Max(Narrowest, Indent + longest + Apart); count++)
+            var longest = entries.SelectMany(entry => entry.Words.Split(' ')).Select(word => Letters.Width(word, sizes.Notes)).DefaultIfEmpty(0).Max() * Table.Slack;
+            for (var count = 1; best is null || (width + Apart) / count >= Math.Max(sizes.ByNotes(Narrowest), Indent + longest + Apart); count++)
             {
-                var grid = In(count, (width + Apart) / count, entries, white);
+                var grid = In(sizes, count, (width + Apart) / count, entries, white);
                 best = best is null || grid.Height < best.Height - 1e-9 ? grid : best;
             }
 
@@ -98,9 +99,9 @@ internal static class Key
         }
 
         // The least height at which the entries, in order, fill no more columns than there are: one of the sums of entries that follow each other.
-        private static Grid In(int count, double pitch, IReadOnlyList<KeyEntry> entries, (double Pictures, double Words) white)
+        private static Grid In(TextSizes sizes, int count, double pitch, IReadOnlyList<KeyEntry> entries, (double Pictures, double Words) white)
         {
-            Row[] rows = [.. entries.Select(entry => Row.Of(entry, pitch - Indent - Apart, white))];
+            Row[] rows = [.. entries.Select(entry => Row.Of(sizes, entry, pitch - Indent - Apart, white))];
             var heights = new SortedSet<double>();
             for (var i = 0; i < rows.Length; i++)
             {
@@ -141,6 +142,6 @@ internal static class Key
         }
     }
 
-    private static IReadOnlyList<string> Lines(IReadOnlyList<string> shortForms, double width) =>
-        shortForms.Count == 0 ? [] : Wrapping.Wrap(string.Join("; ", shortForms), Table.Text, width / Table.Slack);
+    private static IReadOnlyList<string> Lines(TextSizes sizes, IReadOnlyList<string> shortForms, double width) =>
+        shortForms.Count == 0 ? [] : Wrapping.Wrap(string.Join("; ", shortForms), sizes.Notes, width / Table.Slack);
 }

@@ -1,3 +1,4 @@
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Views;
 using DetailGen.Sections;
@@ -12,8 +13,8 @@ internal static class KeyEntries
 
     /// <param name="annotation">Items of the layout.</param>
     /// <param name="numbers">Whether notes stand on the view as numbers.</param>
-    internal static IReadOnlyList<KeyEntry> Of(DrawnView view, IReadOnlyList<Item> annotation, bool numbers) =>
-        [.. Materials(view), .. KeySigns.Of(view, annotation, numbers)];
+    internal static IReadOnlyList<KeyEntry> Of(TextSizes sizes, DrawnView view, IReadOnlyList<Item> annotation, bool numbers) =>
+        [.. Materials(view), .. KeySigns.Of(sizes, view, annotation, numbers)];
 
     private static List<KeyEntry> Materials(DrawnView view)
     {

@@ -1,3 +1,4 @@
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Views;
 using DetailGen.Sections;
@@ -11,7 +12,7 @@ internal static class KeySigns
 
     /// <param name="annotation">Items of the layout.</param>
     /// <param name="numbers">Whether notes stand on the view as numbers.</param>
-    internal static IEnumerable<KeyEntry> Of(DrawnView view, IReadOnlyList<Item> annotation, bool numbers)
+    internal static IEnumerable<KeyEntry> Of(TextSizes sizes, DrawnView view, IReadOnlyList<Item> annotation, bool numbers)
     {
         var groups = annotation.OfType<Group>().ToArray();
         if (view.Parts.FirstOrDefault(part => part.Part.Presence == Presence.Local && !part.Visible.IsEmpty)?.Part is { } local)
@@ -37,12 +38,12 @@ internal static class KeySigns
 
         if (leaders.Any(group => group.Items.Any(item => item is Solid)))
         {
-            yield return new("arrow: on its edge", [new Stroke("note.leader", [new(0, Middle), new(6, Middle)]), Head("note.leader", 8)]);
+            yield return new("arrow: on its edge", [new Stroke("note.leader", [new(0, Middle), new(6, Middle)]), Head(sizes, "note.leader", 8)]);
         }
 
         if (numbers)
         {
-            yield return new("note by number: see the list", [new Text("note.text", "P1", new(0.5, Middle - 1.25), Table.Text, Bold: true), new Stroke("note.leader", [new(5.5, Middle), new(10, Middle)])]);
+            yield return new("note by number: see the list", [new Text("note.text", "P1", new(0.5, Middle - (sizes.Notes / 2)), sizes.Notes, Bold: true), new Stroke("note.leader", [new(sizes.ByNotes(5.5), Middle), new(10, Middle)])]);
         }
 
         if (annotation.Any(item => item is Dimension))
@@ -63,12 +64,15 @@ internal static class KeySigns
 
         if (groups.Any(group => group.Row == "dim.fall"))
         {
-            yield return new("fall, downhill", [new Stroke("dim.fall", [new(0, Middle), new(7.5, Middle)]), Head("dim.fall", 10)]);
+            yield return new("fall, downhill", [new Stroke("dim.fall", [new(0, Middle), new(7.5, Middle)]), Head(sizes, "dim.fall", 10)]);
         }
     }
 
-    private static Solid Head(string row, double tip) =>
-        new(row, [new(tip, Middle), new(tip - 2.5, Middle - 0.33), new(tip - 2.5, Middle + 0.33)], []);
+    private static Solid Head(TextSizes sizes, string row, double tip)
+    {
+        var (foot, half) = (tip - sizes.ByNotes(2.5), sizes.ByNotes(0.33));
+        return new(row, [new(tip, Middle), new(foot, Middle - half), new(foot, Middle + half)], []);
+    }
 
     private static Stroke Tick(double at) => new("dim.stroke", [new(at - 0.9, Middle - 0.9), new(at + 0.9, Middle + 0.9)]);
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using DetailGen.Drawing.Annotation;
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Sheets.Companions;
 
@@ -10,13 +11,19 @@ internal static class PageComposer
 {
     private const double Inset = 2;
 
+    /// <summary>A zone for notes lower than this has room for the caution alone.</summary>
+    private const double CautionOnly = 15;
+
+    /// <summary>What a check list needs for its counts alone, and for a few of its lines, mm.</summary>
+    private const double CountsOnly = 17, FewLines = 30;
+
     /// <param name="view">Where the view stands; its title is added here.</param>
     /// <param name="titleAt">Lower left corner of the view's title, page mm.</param>
     internal static IReadOnlyList<Page> Lay(
         SheetFormat format, SheetText text, double scale, Placement view, PaperPoint titleAt, IReadOnlyList<KeyEntry> key,
         IReadOnlyList<KeyedNote> keyed, IReadOnlyList<CompanionSheet> companions)
     {
-        var first = new List<Item>(ViewTitle.Of("1", text.ViewTitle, scale, titleAt));
+        var first = new List<Item>(ViewTitle.Of(format.TextSizes, "1", text.ViewTitle, scale, titleAt));
         var notesDone = Notes(format, text, first, out var notesFoot);
         var checksDone = Checks(format, text, first, notesFoot, Below(format, text, key, keyed, notesFoot), out var checksFoot);
         var keyedDone = Numbers(format, keyed, first, ref checksFoot);
@@ -25,14 +32,14 @@ internal static class PageComposer
         if (format.Zone("schedule") is { } scheduleZone)
         {
             // A number that is not listed on its sheet is lost on its reader; the schedule can be turned to.
-            if (!keyedDone && Tables.KeyedInTwo(keyed, UnderView(scheduleZone)) is { } list)
+            if (!keyedDone && Tables.KeyedInTwo(format.TextSizes, keyed, UnderView(scheduleZone)) is { } list)
             {
                 first.AddRange(list);
                 keyedDone = true;
             }
             else
             {
-                var (items, laid, _) = Tables.Schedule(stacks, UnderView(scheduleZone));
+                var (items, laid, _) = Tables.Schedule(format.TextSizes, stacks, UnderView(scheduleZone));
                 first.AddRange(items);
                 stacks.RemoveRange(0, laid);
             }
@@ -77,9 +84,9 @@ internal static class PageComposer
     {
         var title = format.Zones["title-block"];
         var sheet = $"{number.ToString(CultureInfo.InvariantCulture)}/{count.ToString(CultureInfo.InvariantCulture)}";
-        var form = TitleBlockForm.Of(text.Title, $"{ViewTitle.Words(scale)} at {format.Paper}", format.Paper, sheet, new(title.Left, title.Bottom), slim: title.Height < 50);
+        var form = TitleBlockForm.Of(format.TextSizes, text.Title, $"{ViewTitle.Words(scale)} at {format.Paper}", format.Paper, sheet, new(title.Left, title.Bottom), slim: title.Height < 50);
         IEnumerable<Item> items = [.. Frame.Of(format), form];
-        return format.Zone("revisions") is { } zone ? items.Concat(Tables.Revisions(text.Revisions, zone)) : items;
+        return format.Zone("revisions") is { } zone ? items.Concat(Tables.Revisions(format.TextSizes, text.Revisions, zone)) : items;
     }
 
     private static bool Notes(SheetFormat format, SheetText text, List<Item> items, out double foot)
@@ -90,23 +97,58 @@ internal static class PageComposer
             return false;
         }
 
-        if (zone.Height < 15)
+        var whole = zone.Height < CautionOnly ? null : NotesIn(format, text, Inner(zone) with { Left = zone.Left });
+        if (whole is null)
         {
-            var lines = Lettering.Wrapping.Wrap(text.Caution, Table.Text, (zone.Width - 2 * Inset) / Table.Slack);
-            items.Add(new Paragraph("block.notes", lines, new(zone.Left + Inset, zone.Top - 3.2), Table.Text, 4.25));
+            var (caution, lowest) = Caution(format, text, zone);
+            items.Add(caution);
+            foot = zone.Height < CautionOnly ? foot : lowest;
             return false;
         }
 
-        var (laid, box) = Tables.Notes(text.Notes, Inner(zone) with { Left = zone.Left });
-        items.AddRange(laid);
-        foot = box.Bottom;
+        items.AddRange(whole.Value.Items);
+        foot = whole.Value.Box.Bottom;
         return true;
+    }
+
+    /// <summary>The general notes; null where they leave no room for the counts of a check list in their column.</summary>
+    private static (IReadOnlyList<Item> Items, PaperBox Box)? NotesIn(SheetFormat format, SheetText text, PaperBox zone)
+    {
+        var laid = Tables.Notes(format.TextSizes, text.Notes, zone);
+        PaperBox[] under = [.. format.Zones.Where(one => one.Key is "checklist" or "key" && one.Value.Left == zone.Left && one.Value.Top <= zone.Top).Select(one => one.Value)];
+        var foot = under.Length == 0 ? zone.Bottom - Inset : under.Min(one => one.Bottom) + format.TextSizes.ByNotes(CountsOnly);
+        return laid.Box.Bottom >= foot ? laid : null;
+    }
+
+    /// <summary>The caution alone, for a sheet without room for the notes, and its foot.</summary>
+    private static (Paragraph Caution, double Foot) Caution(SheetFormat format, SheetText text, PaperBox zone)
+    {
+        var (sizes, width) = (format.TextSizes, (zone.Width - 2 * Inset) / Table.Slack);
+        var lines = Wrapping.Wrap(text.Caution, sizes.Notes, width);
+        var caution = new Paragraph("block.notes", lines, new(zone.Left + Inset, zone.Top - sizes.ByNotes(3.2)), sizes.Notes, sizes.ByNotes(4.25));
+        return (caution, Letters.Box(caution).Bottom);
+    }
+
+    /// <summary>The format with a strip for the caution as high as the caution is, where it has such a strip: what stands over it begins higher.</summary>
+    internal static SheetFormat WithCaution(SheetFormat format, SheetText text)
+    {
+        if (format.Zone("notes") is not { Height: < CautionOnly } zone || Caution(format, text, zone).Foot is var foot && foot >= zone.Bottom)
+        {
+            return format;
+        }
+
+        var by = Math.Ceiling(zone.Bottom - foot);
+        return format with
+        {
+            Zones = format.Zones.ToDictionary(
+                one => one.Key, one => one.Key == "notes" ? zone with { Top = zone.Top + by } : one.Value.Bottom >= zone.Top ? one.Value with { Bottom = one.Value.Bottom + by } : one.Value, StringComparer.Ordinal),
+        };
     }
 
     /// <summary>The foot of the check list: above the numbered notes and the key, as far as a common column holds them and some of the list; else the list has all of it.</summary>
     private static double? Below(SheetFormat format, SheetText text, IReadOnlyList<KeyEntry> key, IReadOnlyList<KeyedNote> keyed, double notesFoot)
     {
-        const double CountsOnly = 17, FewLines = 30;
+        var (countsOnly, fewLines) = (format.TextSizes.ByNotes(CountsOnly), format.TextSizes.ByNotes(FewLines));
         if (format.Zone("checklist") is not { } checks)
         {
             return null;
@@ -116,15 +158,15 @@ internal static class PageComposer
         var room = BesideMark(format, UnderChecks(format, checks));
         var top = Math.Min(notesFoot, checks.Top);
         var foot = under ? room.Bottom : checks.Bottom;
-        var numbers = keyed.Count > 0 ? Tables.KeyedHeight(keyed, room.Width) + Inset : 0;
-        foot += foot + numbers <= top - CountsOnly ? numbers : 0;
+        var numbers = keyed.Count > 0 ? Tables.KeyedHeight(format.TextSizes, keyed, room.Width) + Inset : 0;
+        foot += foot + numbers <= top - countsOnly ? numbers : 0;
         if (!under)
         {
             return foot;
         }
 
-        var signs = Key.HeightIn(room.Width, key, text.ShortForms) + Inset;
-        foot += foot + signs <= top - FewLines ? signs : 0;
+        var signs = Key.HeightIn(format.TextSizes, room.Width, key, text.ShortForms) + Inset;
+        foot += foot + signs <= top - fewLines ? signs : 0;
         return foot;
     }
 
@@ -141,7 +183,18 @@ internal static class PageComposer
         // In a common column the list begins right under the notes.
         var below = format.Zone("notes") is { } notes && notes.Left == zone.Left && notes.Bottom >= zone.Top;
         inner = inner with { Bottom = least, Top = below && !double.IsPositiveInfinity(notesFoot) ? notesFoot - Inset : inner.Top };
-        var (laid, whole, box) = Tables.Foremost(text.Checks, text.FurtherPasses, inner);
+        var (laid, whole, box) = Tables.Foremost(format.TextSizes, text.Checks, text.FurtherPasses, inner);
+        if (box.Bottom < inner.Bottom - 1)
+        {
+            (laid, box) = Tables.Elsewhere(format.TextSizes, inner);
+            whole = false;
+            if (box.Bottom < inner.Bottom - 1)
+            {
+                foot = inner.Top;
+                return false;
+            }
+        }
+
         items.AddRange(laid);
         foot = box.Bottom;
         return whole;
@@ -156,7 +209,7 @@ internal static class PageComposer
         }
 
         var room = BesideMark(format, UnderChecks(format, checks)) with { Top = foot - Inset };
-        var (laid, rows, box) = room.Height < 15 ? ([], 0, room) : Tables.Keyed(keyed, room);
+        var (laid, rows, box) = room.Height < format.TextSizes.ByNotes(15) ? ([], 0, room) : Tables.Keyed(format.TextSizes, keyed, room);
         if (rows < keyed.Count)
         {
             return false;
@@ -184,13 +237,13 @@ internal static class PageComposer
         var inner = Inner(zone) with { Left = zone.Left };
         inner = inner with { Top = IsUnderChecks(format, zone) && !double.IsPositiveInfinity(checksFoot) ? checksFoot - Inset : inner.Top };
         var clear = AboveMark(format, inner);
-        inner = Key.HeightIn(clear.Width, key, text.ShortForms, clear.Height) <= clear.Height ? clear : inner;
-        if (Key.HeightIn(inner.Width, key, text.ShortForms, inner.Height) > inner.Height)
+        inner = Key.HeightIn(format.TextSizes, clear.Width, key, text.ShortForms, clear.Height) <= clear.Height ? clear : inner;
+        if (Key.HeightIn(format.TextSizes, inner.Width, key, text.ShortForms, inner.Height) > inner.Height)
         {
             return false;
         }
 
-        items.AddRange(Key.Lay(key, text.ShortForms, inner));
+        items.AddRange(Key.Lay(format.TextSizes, key, text.ShortForms, inner));
         return true;
     }
 }

@@ -34,7 +34,7 @@ public static class SheetComposer
     public static ComposedSheet Compose(
         Section section, SheetText text, SheetRequest request, IReadOnlyList<SheetFormat> formats, LayerMap map, Identity identity)
     {
-        var trial = Best(section, text, request, formats);
+        var trial = Best(section, text, request, [.. formats.Where(format => request.ViewOnly || FurtherPages.Hold(format, text.Schedule)).Select(format => PageComposer.WithCaution(format, text))]);
         text = text with { ShortForms = ShortForms.Used(text, trial.Layout) };
         var (format, drawn, layout) = (trial.Candidate.Format, trial.Drawn, trial.Layout);
         var title = ViewRoom.Of(format, request.Mirror).Title(text.ViewTitle, drawn.Scale, request.Mirror);
@@ -45,7 +45,7 @@ public static class SheetComposer
             : [.. request.Companions.SelectMany((companion, i) => CompanionSheets.Of(companion, new(section, drawn, trial.Window, trial.Origin, format, text.ViewTitle, i + 2) { Thermal = text.Thermal }))];
         var pages = request.ViewOnly
             ? [Alone(view)]
-            : PageComposer.Lay(format, text, drawn.Scale, new("section", trial.Origin, format.Zones["view"]), new(title.Left, title.Bottom), KeyEntries.Of(drawn, layout.Items, layout.Keyed.Count > 0), layout.Keyed, companions);
+            : PageComposer.Lay(format, text, drawn.Scale, new("section", trial.Origin, format.Zones["view"]), new(title.Left, title.Bottom), KeyEntries.Of(format.TextSizes, drawn, layout.Items, layout.Keyed.Count > 0), layout.Keyed, companions);
         if (request.TrimMarks && !request.ViewOnly)
         {
             pages = [.. pages.Select(page => TrimMarks.On(page, format))];
@@ -149,6 +149,7 @@ public static class SheetComposer
         var view = AnnotatedView.Of(drawn, zone, request.ViewOnly ? Math.Max(longest, 90) : longest, width) with
         {
             Taken = request.ViewOnly ? [] : [room.Title(text.ViewTitle, candidate.Scale, request.Mirror).Shift(new(-origin.X, -origin.Y))],
+            TextSizes = candidate.Format.TextSizes,
             SheetLines = request.ViewOnly ? [] : [.. Frame.CentringMarks(candidate.Format).Select(mark => (Stroke)Moving.By(mark, new(-origin.X, -origin.Y)))],
         };
         return (origin, drawn, new(section, view, References.Of(section), text.DatumLevel, Same(request.Earlier, candidate.Format.Paper, candidate.Scale)?.Places ?? []));

@@ -1,3 +1,4 @@
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Sheets;
@@ -17,11 +18,14 @@ public sealed record SheetFormat(
     /// <summary>Width and height of the paper before it is cut to size, mm.</summary>
     public (double Width, double Height) Untrimmed { get; init; } = (Width, Height);
 
+    /// <summary>How high letters are on it.</summary>
+    public TextSizes TextSizes { get; init; } = TextSizes.Usual;
+
     /// <summary>How far a note may stand from its part, mm: the larger the sheet the farther.</summary>
     internal double LongestLeader => Size switch { SheetSize.Largest => 130, SheetSize.Large => 90, _ => 60 };
 
     /// <summary>Widest a note may be, mm.</summary>
-    internal double NoteWidth => Size switch { SheetSize.Largest => 105, SheetSize.Large => 92, _ => 72 };
+    internal double NoteWidth => TextSizes.ByNotes(Size switch { SheetSize.Largest => 105, SheetSize.Large => 92, _ => 72 });
 
     /// <summary>Of which kind it is: what a drawing does on a sheet goes by its size, whatever series it belongs to.</summary>
     internal SheetSize Size => Math.Max(Width, Height) switch { < 340 => SheetSize.Small, < 500 => SheetSize.Usual, < 700 => SheetSize.Large, _ => SheetSize.Largest };

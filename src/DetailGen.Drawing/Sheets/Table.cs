@@ -13,7 +13,6 @@ internal sealed record Cell(string Words, bool Bold = false, Verdict? Sign = nul
 /// <summary>A table with its rules, laid from its upper left corner downwards.</summary>
 internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLaid)
 {
-    internal const double Text = 2.5;
     private const double Pitch = 4.5;
 
     /// <summary>What the pitch of rows gives way by where a whole block of rows would otherwise go to another sheet.</summary>
@@ -37,14 +36,14 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
     /// <param name="title">Above the table, or empty for none.</param>
     /// <param name="tighter">What each row is lower than usual, 0 to <see cref="Tight"/>.</param>
     internal static Table Lay(
-        string row, string title, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<Cell>> rows, PaperPoint corner, double foot, double tighter = 0)
+        TextSizes sizes, string row, string title, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<Cell>> rows, PaperPoint corner, double foot, double tighter = 0)
     {
         var items = new List<Item>();
         var top = corner.Y;
         if (title.Length > 0)
         {
-            items.Add(Title(row, title, corner));
-            top -= TitleBand;
+            items.Add(Title(sizes, row, title, corner));
+            top -= sizes.ByTitles(TitleBand);
         }
 
         var right = corner.X + columns.Sum(column => column.Width);
@@ -53,22 +52,22 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
         var heads = columns.Max(column => column.Head.Count);
         if (heads > 0)
         {
-            Put(items, row, columns, [.. columns.Select(column => column.Head)], corner.X, y, bold: _ => true, sign: _ => null);
-            y -= Height(heads);
+            Put(sizes, items, row, columns, [.. columns.Select(column => column.Head)], corner.X, y, bold: _ => true, sign: _ => null);
+            y -= Height(sizes, heads);
             edges.Add(y);
         }
 
         var laid = 0;
         foreach (var cells in rows)
         {
-            IReadOnlyList<string>[] lines = [.. cells.Select((cell, i) => Lines(cell, columns[i]))];
-            var height = Height(Math.Max(1, lines.Max(cell => cell.Count))) - tighter;
+            IReadOnlyList<string>[] lines = [.. cells.Select((cell, i) => Lines(sizes, cell, columns[i]))];
+            var height = Height(sizes, Math.Max(1, lines.Max(cell => cell.Count))) - tighter;
             if (y - height - Heavy < foot)
             {
                 break;
             }
 
-            Put(items, row, columns, lines, corner.X, y + tighter / 2, i => cells[i].Bold, i => cells[i].Sign);
+            Put(sizes, items, row, columns, lines, corner.X, y + tighter / 2, i => cells[i].Bold, i => cells[i].Sign);
             y -= height;
             edges.Add(y);
             laid++;
@@ -93,34 +92,35 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
     }
 
     /// <summary>A title over nothing: a head without rows tells no more.</summary>
-    internal static Table Empty(string row, string title, PaperPoint corner, double width) =>
-        new([Title(row, title, corner)], new(corner.X, corner.Y - TitleBand, corner.X + width, corner.Y), 0);
+    internal static Table Empty(TextSizes sizes, string row, string title, PaperPoint corner, double width) =>
+        new([Title(sizes, row, title, corner)], new(corner.X, corner.Y - sizes.ByTitles(TitleBand), corner.X + width, corner.Y), 0);
 
-    private static Text Title(string row, string title, PaperPoint corner) => new(row, title, new(corner.X, corner.Y - 3.5 - 0.8), 3.5);
+    private static Text Title(TextSizes sizes, string row, string title, PaperPoint corner) => new(row, title, new(corner.X, corner.Y - sizes.Titles - 0.8), sizes.Titles);
 
     /// <summary>Height of a table with these rows, title and head included.</summary>
-    internal static double HeightOf(string title, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<Cell>> rows, double tighter = 0) =>
-        (title.Length > 0 ? TitleBand : 0) + 2 * Heavy
-        + (columns.Max(column => column.Head.Count) is > 0 and var heads ? Height(heads) : 0)
-        + rows.Sum(cells => Height(Math.Max(1, cells.Select((cell, i) => Lines(cell, columns[i]).Count).Max())) - tighter);
+    internal static double HeightOf(TextSizes sizes, string title, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<Cell>> rows, double tighter = 0) =>
+        (title.Length > 0 ? sizes.ByTitles(TitleBand) : 0) + 2 * Heavy
+        + (columns.Max(column => column.Head.Count) is > 0 and var heads ? Height(sizes, heads) : 0)
+        + rows.Sum(cells => Height(sizes, Math.Max(1, cells.Select((cell, i) => Lines(sizes, cell, columns[i]).Count).Max())) - tighter);
 
-    internal static double Height(int lines) => Pitch + (lines - 1) * LinePitch;
+    internal static double Height(TextSizes sizes, int lines) => sizes.ByNotes(Pitch) + (lines - 1) * sizes.ByNotes(LinePitch);
 
-    internal static IReadOnlyList<string> Lines(Cell cell, Column column) =>
-        Wrapping.Wrap(cell.Words, Text, (column.Width - 2 * Indent - (cell.Sign is null ? 0 : SignWidth)) / Slack, cell.Bold);
+    internal static IReadOnlyList<string> Lines(TextSizes sizes, Cell cell, Column column) =>
+        Wrapping.Wrap(cell.Words, sizes.Notes, (column.Width - 2 * Indent - (cell.Sign is null ? 0 : sizes.ByNotes(SignWidth))) / Slack, cell.Bold);
 
     private static void Put(
-        List<Item> items, string row, IReadOnlyList<Column> columns, IReadOnlyList<string>[] cells, double left, double top, Func<int, bool> bold,
+        TextSizes sizes, List<Item> items, string row, IReadOnlyList<Column> columns, IReadOnlyList<string>[] cells, double left, double top, Func<int, bool> bold,
         Func<int, Verdict?> sign)
     {
+        var (rise, pitch) = (sizes.ByNotes(Rise), sizes.ByNotes(LinePitch));
         for (var i = 0; i < columns.Count; i++)
         {
             var (width, align) = (columns[i].Width, columns[i].Align);
             var start = left + Indent;
             if (sign(i) is { } verdict)
             {
-                items.AddRange(VerdictSign.Of(row, verdict, new(start, top - Rise)));
-                start += SignWidth;
+                items.AddRange(VerdictSign.Of(sizes, row, verdict, new(start, top - rise)));
+                start += sizes.ByNotes(SignWidth);
             }
 
             for (var line = 0; line < cells[i].Count; line++)
@@ -128,7 +128,7 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
                 var x = align switch { Align.Right => left + width - Indent, Align.Centre => left + width / 2, _ => start };
                 if (cells[i][line].Length > 0)
                 {
-                    items.Add(new Text(row, cells[i][line], new(x, top - Rise - line * LinePitch), Text, align, Bold: bold(i)));
+                    items.Add(new Text(row, cells[i][line], new(x, top - rise - line * pitch), sizes.Notes, align, Bold: bold(i)));
                 }
             }
 

@@ -8,23 +8,23 @@ namespace DetailGen.Drawing.Sheets;
 /// <summary>The tables of a sheet: layer schedule, check list, revisions, and the general notes.</summary>
 internal static class Tables
 {
-    private const double Text = Table.Text;
     private const double NotePitch = 4.25;
+    private const string NotesTitle = "General notes and cautions";
     private const string Numbered = "Notes by number";
 
     /// <summary>Whole stacks as far as the zone holds; the number of stacks laid tells what is left for the next sheet.</summary>
-    internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Schedule(IReadOnlyList<ScheduleBlock> stacks, PaperBox zone)
+    internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Schedule(TextSizes sizes, IReadOnlyList<ScheduleBlock> stacks, PaperBox zone)
     {
         // As many stacks as fit, closer together if that makes room for one more.
         for (var laid = stacks.Count; laid > 0; laid--)
         {
             var rows = Rows(stacks.Take(laid));
-            var columns = ScheduleColumns(zone.Width, rows);
+            var columns = ScheduleColumns(sizes, zone.Width, rows);
             foreach (var tighter in (double[])[0, Table.Tight])
             {
-                if (Table.HeightOf("Layer schedule", columns, rows, tighter) <= zone.Height)
+                if (Table.HeightOf(sizes, "Layer schedule", columns, rows, tighter) <= zone.Height)
                 {
-                    var table = Table.Lay("schedule", "Layer schedule", columns, rows, new(zone.Left, zone.Top), zone.Bottom - 1e-6, tighter);
+                    var table = Table.Lay(sizes, "schedule", "Layer schedule", columns, rows, new(zone.Left, zone.Top), zone.Bottom - 1e-6, tighter);
                     return (table.Items, laid, table.Box);
                 }
             }
@@ -33,21 +33,24 @@ internal static class Tables
         return ([], 0, zone);
     }
 
-    internal static double ScheduleHeight(IReadOnlyList<ScheduleBlock> stacks, double width) =>
-        Table.HeightOf("Layer schedule", ScheduleColumns(width, Rows(stacks)), Rows(stacks));
+    /// <summary>What its columns take together where they should take no more than <paramref name="width"/>, mm.</summary>
+    internal static double ScheduleWidth(TextSizes sizes, IReadOnlyList<ScheduleBlock> stacks, double width) => ScheduleColumns(sizes, width, Rows(stacks)).Sum(column => column.Width);
+
+    internal static double ScheduleHeight(TextSizes sizes, IReadOnlyList<ScheduleBlock> stacks, double width) =>
+        Table.HeightOf(sizes, "Layer schedule", ScheduleColumns(sizes, width, Rows(stacks)), Rows(stacks));
 
     /// <summary>The whole check list, as many lines as fit; what is left goes on elsewhere.</summary>
     internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) CheckList(
-        IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone, bool continuing)
+        TextSizes sizes, IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone, bool continuing)
     {
-        var table = Checks(continuing ? "Check list, continued" : "Check list", checks, check => check.Text, zone);
+        var table = Checks(sizes, continuing ? "Check list, continued" : "Check list", checks, check => check.Text, zone);
         var further = table.RowsLaid < checks.Count ? "continued" : furtherPasses > 0 ? $"{Count(furtherPasses)} further checks pass" : "";
-        return Closed(table, further, zone);
+        return Closed(sizes, table, further, zone);
     }
 
     /// <summary>What of the check list belongs on the first sheet: a table of what fails, is broken, waived or passes by the least, as much as fits; below it in words what a person must confirm, and how much there is besides.</summary>
     /// <returns>Whole: nothing is left for further sheets.</returns>
-    internal static (IReadOnlyList<Item> Items, bool Whole, PaperBox Box) Foremost(IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone)
+    internal static (IReadOnlyList<Item> Items, bool Whole, PaperBox Box) Foremost(TextSizes sizes, IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone)
     {
         var confirm = checks.Where(check => check.Foremost && check.Verdict == Verdict.ToConfirm).ToList();
         var rows = checks.Where(check => check.Foremost && check.Verdict != Verdict.ToConfirm).ToList();
@@ -55,7 +58,7 @@ internal static class Tables
         var width = zone.Width / Table.Slack;
         while (true)
         {
-            var reserve = Wrapping.Wrap(Remainder(confirm, unnamed, rows, checks.Count + furtherPasses, shown: true), Text, width).Count * NotePitch;
+            var reserve = Wrapping.Wrap(Remainder(confirm, unnamed, rows, checks.Count + furtherPasses, shown: true), sizes.Notes, width).Count * sizes.ByNotes(NotePitch);
             if (confirm.Count > 0 && reserve > zone.Height * MostInWords)
             {
                 confirm.RemoveAt(confirm.Count - 1);
@@ -63,13 +66,20 @@ internal static class Tables
                 continue;
             }
 
-            var table = Checks("Check list", rows, check => check.Name, zone with { Bottom = zone.Bottom + reserve });
+            var table = Checks(sizes, "Check list", rows, check => check.Name, zone with { Bottom = zone.Bottom + reserve });
             var left = rows.Skip(table.RowsLaid).ToList();
             var passes = furtherPasses + checks.Count(check => check.Verdict == Verdict.Pass) - rows.Take(table.RowsLaid).Count(check => check.Verdict == Verdict.Pass);
             var words = Remainder(confirm, unnamed, [.. left.Where(check => check.Verdict != Verdict.Pass)], passes, shown: table.RowsLaid > 0);
-            var (items, _, box) = Closed(table, words, zone);
+            var (items, _, box) = Closed(sizes, table, words, zone);
             return (items, unnamed == 0 && left.TrueForAll(check => check.Verdict == Verdict.Pass), box);
         }
+    }
+
+    /// <summary>Where the zone holds no more: that there is a check list.</summary>
+    internal static (IReadOnlyList<Item> Items, PaperBox Box) Elsewhere(TextSizes sizes, PaperBox zone)
+    {
+        var (items, _, box) = Closed(sizes, Table.Empty(sizes, "checklist", "Check list", new(zone.Left, zone.Top), zone.Width), "see further sheets", zone);
+        return (items, box);
     }
 
     /// <summary>How much of the room of a check list may go into words.</summary>
@@ -94,116 +104,117 @@ internal static class Tables
         return named + string.Join(", ", more) + elsewhere;
     }
 
-    private static Table Checks(string title, IReadOnlyList<CheckLine> checks, Func<CheckLine, string> words, PaperBox zone)
+    private static Table Checks(TextSizes sizes, string title, IReadOnlyList<CheckLine> checks, Func<CheckLine, string> words, PaperBox zone)
     {
         // as wide as the longest of its words with the sign beside it
-        var verdict = checks.Select(check => check.Verdict switch { Verdict.ToConfirm => 23, Verdict.Waived => 18, _ => 16.5 }).DefaultIfEmpty(16.5).Max();
-        var spare = zone.Width - verdict - ColumnWidths.Needed(new(0, ["Rule or"]), [], whole: true);
-        var (required, drawn) = zone.Width > 100 ? (19, 19) : (Wide(16.5, check => check.Required), Wide(13, check => check.Drawn));
-        const double lastLine = 4.5;
+        var verdict = checks.Select(check => check.Verdict switch { Verdict.ToConfirm => 23, Verdict.Waived => 18, _ => 16.5 }).DefaultIfEmpty(16.5).Select(sizes.ByNotes).Max();
+        var spare = zone.Width - verdict - ColumnWidths.Needed(sizes, new(0, ["Rule or"]), [], whole: true);
+        var (required, drawn) = zone.Width > sizes.ByNotes(100) ? (sizes.ByNotes(19), sizes.ByNotes(19)) : (Wide(sizes.ByNotes(16.5), check => check.Required), Wide(sizes.ByNotes(13), check => check.Drawn));
+        var lastLine = sizes.ByNotes(4.5);
         var first = zone.Width - required - drawn - verdict;
-        string[] head = first < ColumnWidths.Needed(new(0, ["Rule or check"]), [], whole: true) ? ["Rule or", "check"] : ["Rule or check"];
+        string[] head = first < ColumnWidths.Needed(sizes, new(0, ["Rule or check"]), [], whole: true) ? ["Rule or", "check"] : ["Rule or check"];
         Column[] columns = [new(first, head), new(required, ["required"]), new(drawn, ["drawn"]), new(verdict, ["verdict"])];
         IReadOnlyList<Cell>[] rows =
         [
             .. checks.Select(check => (IReadOnlyList<Cell>)[new(words(check)), new(check.Required), new(check.Drawn), new(VerdictSign.Words(check.Verdict), Sign: check.Verdict)]),
         ];
-        var table = Table.Lay("checklist", title, columns, rows, new(zone.Left, zone.Top), zone.Bottom + lastLine);
-        return table.RowsLaid > 0 ? table : Table.Empty("checklist", title, new(zone.Left, zone.Top), zone.Width);
+        var table = Table.Lay(sizes, "checklist", title, columns, rows, new(zone.Left, zone.Top), zone.Bottom + lastLine);
+        return table.RowsLaid > 0 ? table : Table.Empty(sizes, "checklist", title, new(zone.Left, zone.Top), zone.Width);
 
         // no unit is torn: as wide as the longest word, up to half of what the first column can do without
         double Wide(double least, Func<CheckLine, string> of) =>
-            Math.Clamp(ColumnWidths.Needed(new(0, []), [new(""), .. checks.Select(check => new Cell(of(check)))], whole: false), least, Math.Max(least, spare / 2));
+            Math.Clamp(ColumnWidths.Needed(sizes, new(0, []), [new(""), .. checks.Select(check => new Cell(of(check)))], whole: false), least, Math.Max(least, spare / 2));
     }
 
-    private static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Closed(Table table, string words, PaperBox zone)
+    private static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Closed(TextSizes sizes, Table table, string words, PaperBox zone)
     {
-        var lines = Wrapping.Wrap(words, Text, zone.Width / Table.Slack);
-        var box = table.Box;
+        var lines = Wrapping.Wrap(words, sizes.Notes, zone.Width / Table.Slack);
+        var (box, first, pitch) = (table.Box, sizes.ByNotes(3.6), sizes.ByNotes(NotePitch));
         return (
-            [.. table.Items, .. lines.Select((line, i) => new Text("checklist", line, new(zone.Left, box.Bottom - 3.6 - (i * NotePitch)), Text))],
+            [.. table.Items, .. lines.Select((line, i) => new Text("checklist", line, new(zone.Left, box.Bottom - first - (i * pitch)), sizes.Notes))],
             table.RowsLaid,
-            box with { Bottom = box.Bottom - 3.6 - (Math.Max(0, lines.Count - 1) * NotePitch) - 0.8 });
+            box with { Bottom = box.Bottom - first - (Math.Max(0, lines.Count - 1) * pitch) - sizes.ByNotes(0.8) });
     }
 
     /// <summary>The latest revision at the top; older ones that find no room are told in the last row.</summary>
-    internal static IReadOnlyList<Item> Revisions(IReadOnlyList<RevisionLine> revisions, PaperBox zone)
+    internal static IReadOnlyList<Item> Revisions(TextSizes sizes, IReadOnlyList<RevisionLine> revisions, PaperBox zone)
     {
-        Column[] columns = [new(16, ["Rev"]), new(23, ["Date"]), new(91, ["Description"]), new(25, ["Drawn"]), new(25, ["Checked"])];
+        Column[] columns = [new(sizes.ByNotes(16), ["Rev"]), new(sizes.ByNotes(23), ["Date"]), new(180 - sizes.ByNotes(89), ["Description"]), new(sizes.ByNotes(25), ["Drawn"]), new(sizes.ByNotes(25), ["Checked"])];
         List<IReadOnlyList<Cell>> rows = [.. revisions.Select(line => (IReadOnlyList<Cell>)[new(line.Revision), new(line.Date), new(line.Description), new(line.Drawn), new(line.Checked)])];
         IReadOnlyList<Cell> earlier = [new(""), new(""), new("earlier revisions: see register"), new(""), new("")];
         var shown = rows;
-        for (var kept = rows.Count - 1; Table.HeightOf("", columns, shown) > zone.Height && kept >= 0; kept--)
+        for (var kept = rows.Count - 1; Table.HeightOf(sizes, "", columns, shown) > zone.Height && kept >= 0; kept--)
         {
             shown = [.. rows.Take(kept), earlier];
         }
 
         // The table stands on the title block, so it is laid from the height that its rows need.
-        return Table.Lay("revisions", "", columns, shown, new(zone.Left, zone.Bottom + Table.HeightOf("", columns, shown)), zone.Bottom - 1e-6).Items;
+        return Table.Lay(sizes, "revisions", "", columns, shown, new(zone.Left, zone.Bottom + Table.HeightOf(sizes, "", columns, shown)), zone.Bottom - 1e-6).Items;
     }
 
     /// <summary>Numbered general notes in one column; the whole text is laid, and its box tells whether it fitted.</summary>
-    internal static (IReadOnlyList<Item> Items, PaperBox Box) Notes(IReadOnlyList<string> notes, PaperBox zone)
+    internal static (IReadOnlyList<Item> Items, PaperBox Box) Notes(TextSizes sizes, IReadOnlyList<string> notes, PaperBox zone)
     {
-        const double indent = 5;
+        var (indent, first, pitch) = (sizes.ByNotes(5), sizes.ByNotes(3.2), sizes.ByNotes(NotePitch));
         var title = zone.Height > 15;
         var items = new List<Item>();
         var y = zone.Top;
         if (title)
         {
-            items.Add(new Text("block.notes", "General notes and cautions", new(zone.Left, y - 4.3), 3.5));
-            y -= 6.5;
+            var heading = Letters.Width(NotesTitle, sizes.Titles) * Table.Slack <= zone.Width ? NotesTitle : "Notes and cautions";
+            items.Add(new Text("block.notes", heading, new(zone.Left, y - sizes.ByTitles(4.3)), sizes.Titles));
+            y -= sizes.ByTitles(6.5);
         }
 
         for (var i = 0; i < notes.Count; i++)
         {
-            var lines = Wrapping.Wrap(notes[i], Text, (zone.Width - indent) / Table.Slack);
-            items.Add(new Text("block.notes", Count(i + 1), new(zone.Left, y - 3.2), Text, Bold: true));
-            items.Add(new Paragraph("block.notes", lines, new(zone.Left + indent, y - 3.2), Text, NotePitch));
-            y -= lines.Count * NotePitch + 1.2;
+            var lines = Wrapping.Wrap(notes[i], sizes.Notes, (zone.Width - indent) / Table.Slack);
+            items.Add(new Text("block.notes", Count(i + 1), new(zone.Left, y - first), sizes.Notes, Bold: true));
+            items.Add(new Paragraph("block.notes", lines, new(zone.Left + indent, y - first), sizes.Notes, pitch));
+            y -= lines.Count * pitch + 1.2;
         }
 
         return (items, zone with { Bottom = y });
     }
 
     /// <summary>What the notes take with their title, mm.</summary>
-    internal static double NotesHeight(IReadOnlyList<string> notes, double width) => -Notes(notes, new(0, double.NegativeInfinity, width, 0)).Box.Bottom;
+    internal static double NotesHeight(TextSizes sizes, IReadOnlyList<string> notes, double width) => -Notes(sizes, notes, new(0, double.NegativeInfinity, width, 0)).Box.Bottom;
 
     /// <summary>Notes that stand on the view as numbers only, as many as fit.</summary>
-    internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Keyed(IReadOnlyList<KeyedNote> notes, PaperBox zone, string title = Numbered)
+    internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Keyed(TextSizes sizes, IReadOnlyList<KeyedNote> notes, PaperBox zone, string title = Numbered)
     {
-        var (columns, rows) = KeyedTable(notes, zone.Width);
-        var table = Table.Lay("note.text", title, columns, rows, new(zone.Left, zone.Top), zone.Bottom);
+        var (columns, rows) = KeyedTable(sizes, notes, zone.Width);
+        var table = Table.Lay(sizes, "note.text", title, columns, rows, new(zone.Left, zone.Top), zone.Bottom);
         return (table.Items, table.RowsLaid, table.Box);
     }
 
     /// <summary>All of them in two columns; null where they do not fit.</summary>
-    internal static IReadOnlyList<Item>? KeyedInTwo(IReadOnlyList<KeyedNote> notes, PaperBox zone)
+    internal static IReadOnlyList<Item>? KeyedInTwo(TextSizes sizes, IReadOnlyList<KeyedNote> notes, PaperBox zone)
     {
         const double apart = 4;
         var width = (zone.Width - apart) / 2;
-        var (left, laid, _) = Keyed(notes, zone with { Right = zone.Left + width });
+        var (left, laid, _) = Keyed(sizes, notes, zone with { Right = zone.Left + width });
         if (laid == notes.Count)
         {
             return left;
         }
 
-        var (right, rest, _) = Keyed([.. notes.Skip(laid)], zone with { Left = zone.Right - width }, Numbered + ", continued");
+        var (right, rest, _) = Keyed(sizes, [.. notes.Skip(laid)], zone with { Left = zone.Right - width }, Numbered + ", continued");
         return laid + rest == notes.Count ? [.. left, .. right] : null;
     }
 
-    internal static double KeyedHeight(IReadOnlyList<KeyedNote> notes, double width)
+    internal static double KeyedHeight(TextSizes sizes, IReadOnlyList<KeyedNote> notes, double width)
     {
-        var (columns, rows) = KeyedTable(notes, width);
-        return Table.HeightOf(Numbered, columns, rows);
+        var (columns, rows) = KeyedTable(sizes, notes, width);
+        return Table.HeightOf(sizes, Numbered, columns, rows);
     }
 
-    private static (Column[] Columns, IReadOnlyList<Cell>[] Rows) KeyedTable(IReadOnlyList<KeyedNote> notes, double width) =>
+    private static (Column[] Columns, IReadOnlyList<Cell>[] Rows) KeyedTable(TextSizes sizes, IReadOnlyList<KeyedNote> notes, double width) =>
     (
-        [new(10, []), new(width - 10, [])],
+        [new(sizes.ByNotes(10), []), new(width - sizes.ByNotes(10), [])],
         [.. notes.Select(note => (IReadOnlyList<Cell>)[new(note.Key.Length > 0 ? note.Key : "–", Bold: true), new(note.Words)])]);
 
-    private static IReadOnlyList<Column> ScheduleColumns(double width, IReadOnlyList<IReadOnlyList<Cell>> rows)
+    private static IReadOnlyList<Column> ScheduleColumns(TextSizes sizes, double width, IReadOnlyList<IReadOnlyList<Cell>> rows)
     {
         var share = width / 8;
         Column[] columns =
@@ -211,7 +222,7 @@ internal static class Tables
             new(share, ["Ref"]), new(share, ["Element"]), new(share, ["Material"]), new(share, ["Thickness", "mm"], Align.Right),
             new(share, ["λ", "W/mK"], Align.Right), new(share, ["R", "m²K/W"], Align.Right), new(share, ["Function"]), new(share, ["Source or", "remark"]),
         ];
-        return ColumnWidths.Fitted(columns, rows);
+        return ColumnWidths.Fitted(sizes, columns, rows);
     }
 
     private static IReadOnlyList<Cell>[] Rows(IEnumerable<ScheduleBlock> stacks) =>

@@ -7,27 +7,30 @@ namespace DetailGen.Drawing.Sheets;
 /// <remarks>Fields following the principles of ISO 7200:2004 (front matter read, field table from memory).</remarks>
 internal static class TitleBlockForm
 {
-    private const double Label = 1.8;
-    private const double Small = 2.5;
-    private const double Middle = 3.5;
-    private const double Large = 5;
-    private const double SheetWidth = 13;
+    private const double Width = 180;
+    private const string Kind = "Construction detail";
+
+    /// <summary>From the upper rule of a field to the letters of its label; less where the value would touch it in a low field.</summary>
+    private static double LabelOff(TextSizes sizes) => Math.Min(0.9, Low - Lowest - Letters.Rise(sizes.Notes) - Letters.Hang(sizes.FieldLabels) - sizes.FieldLabels - 0.15);
+
+    /// <summary>The lowest fields, and the base line in them.</summary>
+    private const double Low = 8, Lowest = 1.2;
 
     /// <summary>Base line of the lowest row: large letters that hang keep off the frame.</summary>
     private const double Foot = 2.3;
 
-    private sealed record Field(string Tag, double Left, double Bottom, double Right, double Top, string Label, string Value, double Height, double Lift = 1.2);
+    private sealed record Field(string Tag, double Left, double Bottom, double Right, double Top, string Label, string Value, double Height, double Lift = Lowest);
 
     /// <param name="corner">Lower left corner of the block on the page.</param>
     /// <param name="slim">The lower block of A4, with owner, project and status in one row.</param>
-    internal static Form Of(TitleBlock title, string scale, string paper, string sheet, PaperPoint corner, bool slim)
+    internal static Form Of(TextSizes sizes, TitleBlock title, string scale, string paper, string sheet, PaperPoint corner, bool slim)
     {
-        var fields = Fields(title, scale, paper, sheet, slim);
+        var fields = Fields(sizes, title, scale, paper, sheet, slim);
         var top = fields.Max(field => field.Top);
         var items = new List<Item>();
         foreach (var field in fields.Where(field => field.Label.Length > 0))
         {
-            items.Add(new Text("block.label", field.Label, corner + new PaperPoint(field.Left + 1, field.Top - 0.9 - Label), Label));
+            items.Add(new Text("block.label", field.Label, corner + new PaperPoint(field.Left + 1, field.Top - LabelOff(sizes) - sizes.FieldLabels), sizes.FieldLabels));
         }
 
         foreach (var (from, to) in Rules(fields))
@@ -35,66 +38,109 @@ internal static class TitleBlockForm
             items.Add(Frame.Line("table.inner", corner + from, corner + to));
         }
 
-        items.Add(Frame.Box("table.outer", new(corner.X, corner.Y, corner.X + 180, corner.Y + top)));
-        return new("block.value", "title-block", items, [.. fields.SelectMany(field => Values(field, corner))]);
+        items.Add(Frame.Box("table.outer", new(corner.X, corner.Y, corner.X + Width, corner.Y + top)));
+        return new("block.value", "title-block", items, [.. fields.SelectMany(field => Values(sizes, field, corner))]);
     }
 
     /// <summary>Height of the block in mm.</summary>
     internal static double Height(bool slim) => slim ? 44 : 56;
 
-    private static List<Field> Fields(TitleBlock t, string scale, string paper, string sheet, bool slim)
+    private static List<Field> Fields(TextSizes sizes, TitleBlock t, string scale, string paper, string sheet, bool slim)
     {
+        var (small, middle, large) = (sizes.Notes, sizes.Titles, sizes.Numbers);
         var c = slim ? 32 : 34;
+
+        // The fields of kind and paper are as wide as their words, at the cost of those beside them.
+        var kind = Math.Max(34, Math.Ceiling(Needed(Kind, small)));
+        var of = Math.Min(165, Math.Floor(Width - Needed(paper, small)));
+        var above = slim ? 1.1 : 1.4;
+        var title = AsHigh(middle, small, slim ? 4.9 : 6, above, c - 20);
+        var owner = t.Address.Length > 0 ? AsHigh(middle, small, 5.3, 1.3, 12) : (Height: middle, Lift: 3);
         List<Field> fields =
         [
-            new("DOCUMENT-TYPE", 0, 0, 34, 12, "Document type", "Construction detail", Small, Foot),
-            new("NUMBER", 34, 0, 106, 12, "Number", t.Number, t.Number.Length > 17 ? Middle : Large, Foot),
-            new("STATUS", 106, 0, 124, 12, "Status", t.Status, Large, Foot),
-            new("REVISION", 124, 0, 150, 12, "Revision", t.Revision, t.Revision.Length > 3 ? Middle : Large, Foot),
-            new("SHEET", 150, 0, 165, 12, "Sheet", sheet, Letters.Width(sheet, Middle) > SheetWidth / Table.Slack ? Small : Middle, Foot),
-            new("PAPER", 165, 0, 180, 12, "Paper", paper, Letters.Width(paper, Middle) > SheetWidth / Table.Slack ? Small : Middle, Foot),
-            new("SCALE", 0, 12, 34, 20, "Scale", scale, Small),
-            new("DATE", 34, 12, 64, 20, "Date of issue", t.Date, Small),
-            new("DRAWN", 64, 12, 98, 20, "Drawn", t.Drawn, Small),
-            new("CHECKED", 98, 12, 132, 20, "Checked", t.Checked, Small),
-            new("APPROVED", 132, 12, 166, 20, "Approved", t.Approved, Small),
-            new("UNITS", 166, 12, 180, 20, "Units", "mm", Small),
-            new("TITLE", 0, 20, 180, c, "Title", t.Title, Middle, slim ? 4.9 : 6),
-            new("SUBTITLE", 0, 20, 180, c, "", t.Subtitle, Small, slim ? 1.1 : 1.4),
+            new("DOCUMENT-TYPE", 0, 0, kind, 12, "Document type", Kind, small, Foot),
+            new("NUMBER", kind, 0, 106, 12, "Number", t.Number, t.Number.Length > 17 ? Fitting(t.Number, 106 - kind, middle, small) : Fitting(t.Number, 106 - kind, large, middle, small), Foot),
+            new("STATUS", 106, 0, 124, 12, "Status", t.Status, large, Foot),
+            new("REVISION", 124, 0, of - 15, 12, "Revision", t.Revision, t.Revision.Length > 3 ? Fitting(t.Revision, of - 139, middle, small) : large, Foot),
+            new("SHEET", of - 15, 0, of, 12, "Sheet", sheet, Fitting(sheet, 15, middle, small), Foot),
+            new("PAPER", of, 0, Width, 12, "Paper", paper, Fitting(paper, Width - of, middle, small), Foot),
+            new("SCALE", 0, 12, 34, 20, "Scale", scale, small),
+            new("DATE", 34, 12, 64, 20, "Date of issue", t.Date, small),
+            new("DRAWN", 64, 12, 98, 20, "Drawn", t.Drawn, small),
+            new("CHECKED", 98, 12, 132, 20, "Checked", t.Checked, small),
+            new("APPROVED", 132, 12, 166, 20, "Approved", t.Approved, small),
+            new("UNITS", 166, 12, Width, 20, "Units", "mm", small),
+            new("TITLE", 0, 20, Width, c, "Title", t.Title, title.Height, title.Lift),
+            new("SUBTITLE", 0, 20, Width, c, "", t.Subtitle, small, above),
         ];
         if (slim)
         {
-            fields.Add(new("OWNER", 0, 32, 60, 44, "Legal owner", t.Owner, Small, 4.6));
-            fields.Add(new("PROJECT", 60, 32, 120, 44, "Project", t.Project, Small, 4.6));
-            fields.Add(new("STATUS-TEXT", 120, 32, 180, 44, "", t.StatusText, Small, 6.6));
+            fields.Add(new("OWNER", 0, 32, 60, 44, "Legal owner", t.Owner, small, 4.6));
+            fields.Add(new("PROJECT", 60, 32, 120, 44, "Project", t.Project, small, 4.6));
+            fields.Add(new("STATUS-TEXT", 120, 32, 180, 44, "", t.StatusText, small, 6.6));
         }
         else
         {
-            fields.Add(new("PROJECT", 0, 34, 112, 44, "Project", t.Project, Small, 1.8));
-            fields.Add(new("STATUS-TEXT", 112, 34, 180, 44, "", t.StatusText, Small, 6));
-            fields.Add(new("OWNER", 0, 44, 180, 56, "Legal owner", t.Owner, Middle, t.Address.Length > 0 ? 5.3 : 3));
+            fields.Add(new("PROJECT", 0, 34, 112, 44, "Project", t.Project, small, 1.8));
+            fields.Add(new("STATUS-TEXT", 112, 34, 180, 44, "", t.StatusText, small, 6));
+            fields.Add(new("OWNER", 0, 44, Width, 56, "Legal owner", t.Owner, owner.Height, owner.Lift));
             if (t.Address.Length > 0)
             {
-                fields.Add(new("ADDRESS", 0, 44, 180, 56, "", t.Address, Small, 1.3));
+                fields.Add(new("ADDRESS", 0, 44, Width, 56, "", t.Address, small, 1.3));
             }
         }
 
         return fields;
     }
 
-    // A value too long for its box goes on below where there are two lines, else it ends in an ellipsis; text is never shrunk.
-    private static IEnumerable<FormValue> Values(Field field, PaperPoint corner)
+    private static double Needed(string words, double height) => Letters.Width(words, height) * Table.Slack + 2;
+
+    /// <summary>The first height in which the words fit a field so wide, else the last.</summary>
+    private static double Fitting(string words, double width, params IReadOnlyList<double> heights) => heights.FirstOrDefault(height => Needed(words, height) <= width, heights[^1]);
+
+    /// <summary>The upper of two lines in a field: clear of the one below it, in the higher letters where the field holds them.</summary>
+    /// <param name="lift">Of its base line where the letters leave room.</param>
+    /// <param name="below">Base line of the lower.</param>
+    private static (double Height, double Lift) AsHigh(double height, double lower, double lift, double below, double field)
     {
-        var width = (field.Right - field.Left - 2) / Table.Slack;
+        const double Least = 0.3;
+        double Lift(double own) => Math.Max(lift, below + Letters.Rise(lower) + Letters.Hang(own) + 0.034 * lower);
+        return Lift(height) + Letters.Rise(height) <= field - Least ? (height, Lift(height)) : (lower, Lift(lower));
+    }
+
+    // A value beside its label, where it would touch it from below; one too long for its box goes on below where there are two lines, else it ends in an ellipsis; text is never shrunk.
+    private static IEnumerable<FormValue> Values(TextSizes sizes, Field field, PaperPoint corner)
+    {
+        var laid = Laid(field, 1);
+        var under = field.Top - field.Bottom - LabelOff(sizes) - sizes.FieldLabels;
+        if (field.Label.Length > 0 && laid.Lift + Letters.Rise(field.Height) > under)
+        {
+            laid = Laid(field, 3 + Letters.Width(field.Label, sizes.FieldLabels));
+        }
+
+        for (var i = 0; i < laid.Lines.Count; i++)
+        {
+            var at = corner + new PaperPoint(laid.Left, field.Bottom + laid.Lift - i * laid.Pitch);
+            yield return new(i == 0 ? field.Tag : field.Tag + "-2", new Text("block.value", laid.Lines[i], at, field.Height));
+        }
+    }
+
+    private static (IReadOnlyList<string> Lines, double Left, double Lift, double Pitch) Laid(Field field, double inset)
+    {
+        var left = field.Left + inset;
+        var width = (field.Right - left - 1) / Table.Slack;
         var value = field.Value.Length == 0 && field.Label.Length > 0 ? "–" : field.Value;
         var lines = Wrapping.Wrap(value, field.Height, width);
         var room = field.Tag is "STATUS-TEXT" or "OWNER" or "PROJECT" && field.Lift > 4 ? 2 : 1;
-        for (var i = 0; i < Math.Min(lines.Count, room); i++)
+        var (lift, pitch) = (field.Lift, 1.5 * field.Height);
+        if (Math.Min(lines.Count, room) == 2 && lift - pitch < Letters.Hang(field.Height))
         {
-            var words = i == room - 1 && lines.Count > room ? Shortened(string.Join(' ', lines.Skip(i)), field.Height, width) : lines[i];
-            var at = corner + new PaperPoint(field.Left + 1, field.Bottom + field.Lift - i * 1.5 * field.Height);
-            yield return new(i == 0 ? field.Tag : field.Tag + "-2", new Text("block.value", words, at, field.Height));
+            // Two lines that would hang through the foot of the field stand closer and higher in it.
+            pitch = 1.4 * field.Height;
+            lift = Math.Max(lift, pitch + Letters.Hang(field.Height) + 0.15);
         }
+
+        return ([.. lines.Take(room).Select((line, i) => i == room - 1 && lines.Count > room ? Shortened(string.Join(' ', lines.Skip(i)), field.Height, width) : line)], left, lift, pitch);
     }
 
     private static string Shortened(string words, double height, double width)
@@ -112,7 +158,7 @@ internal static class TitleBlockForm
     {
         foreach (var level in fields.Select(field => field.Bottom).Where(level => level > 0).Distinct())
         {
-            yield return (new(0, level), new(180, level));
+            yield return (new(0, level), new(Width, level));
         }
 
         foreach (var (left, bottom, top) in fields.Where(field => field.Left > 0).Select(field => (field.Left, field.Bottom, field.Top)).Distinct())

@@ -1,3 +1,4 @@
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Sheets;
@@ -5,12 +6,11 @@ namespace DetailGen.Drawing.Sheets;
 /// <summary>Signs of shape for verdicts: tick, cross, triangle, square, dash; they read in black print and to every eye.</summary>
 internal static class VerdictSign
 {
-    private const double Size = 2.2;
-
     /// <param name="at">Lower left corner of the sign, on the base line of the words.</param>
-    internal static IEnumerable<Item> Of(string row, Verdict verdict, PaperPoint at)
+    internal static IEnumerable<Item> Of(TextSizes sizes, string row, Verdict verdict, PaperPoint at)
     {
-        PaperPoint At(double u, double v) => new(at.X + u * Size, at.Y + v * Size);
+        var size = sizes.ByNotes(2.2);
+        PaperPoint At(double u, double v) => new(at.X + u * size, at.Y + v * size);
         return verdict switch
         {
             Verdict.Pass => [new Stroke(row, [At(0, 0.45), At(0.35, 0.05), At(1, 1)])],

@@ -1,3 +1,4 @@
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Views;
 using DetailGen.Sections;
@@ -10,10 +11,15 @@ namespace DetailGen.Drawing.Sheets;
 /// <param name="TitleAt">Lower left corner of the view's title where the view is not mirrored, page mm.</param>
 internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint TitleAt)
 {
+    private TextSizes Sizes { get; init; } = TextSizes.Usual;
+
     /// <summary>How far a run is drawn on beyond what it must show, where there is room; true mm.</summary>
     private const double Generous = 150;
 
     private const double Lowered = 20;
+
+    /// <summary>So far off the drawing stands the first line of dimensions.</summary>
+    private const double First = 10;
 
     /// <summary>The title's ring stands so far off the frame.</summary>
     private const double Inset = 2;
@@ -34,7 +40,7 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
     private const double Beyond = 72;
 
     // Dimensions and levels take so much beside the geometry, below and above it; the larger the sheet the more.
-    private static (double Side, double Below, double Above) Margins(SheetSize size) => size switch
+    private static (double Side, double Below, double Above) Usual(SheetSize size) => size switch
     {
         SheetSize.Small => (16, 23, 23),
         SheetSize.Usual => (24, 29, 23),
@@ -42,17 +48,24 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
         _ => (32, 23, 23),
     };
 
+    // Beyond the first line the rows follow the letters.
+    private static double By(TextSizes sizes, double usual) => First + sizes.ByNotes(usual - First);
+
     /// <param name="mirrored">A mirrored view has the mirrored room.</param>
     internal static ViewRoom Of(SheetFormat format, bool mirrored)
     {
         var (view, drawing) = (format.Zones["view"], format.Zones["drawing"]);
-        var (side, below, above) = Margins(format.Size);
-        var foot = view.Bottom + ViewTitle.Height;
-        var box = new PaperBox(drawing.Left + side, foot + below, Math.Max(drawing.Right - side, Math.Min(drawing.Right, view.Right - Beyond)), view.Top - above);
+        var (sizes, usual) = (format.TextSizes, Usual(format.Size));
+        var (side, below, above) = (By(sizes, usual.Side), By(sizes, usual.Below), By(sizes, usual.Above));
+        var foot = view.Bottom + ViewTitle.Height(sizes);
+        var box = new PaperBox(drawing.Left + side, foot + below, Math.Max(drawing.Right - side, Math.Min(drawing.Right, view.Right - By(sizes, Beyond))), view.Top - above);
         return new(
             mirrored ? Turned(box, view) : box,
             new(view.Left + 1, view.Bottom + 0.5, view.Right - 1, view.Top - 1),
-            new(Math.Max(drawing.Left, view.Left + Inset), view.Bottom + 0.5));
+            new(Math.Max(drawing.Left, view.Left + Inset), view.Bottom + 0.5))
+        {
+            Sizes = sizes,
+        };
     }
 
     /// <summary>The box less a strip at the roof's end.</summary>
@@ -61,7 +74,7 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
     /// <summary>What the view's title takes, page mm: on a mirrored sheet it stands in the mirrored place, so that the notes have the same room.</summary>
     internal PaperBox Title(string title, double scale, bool mirrored)
     {
-        var box = ViewTitle.Box(title, scale, TitleAt);
+        var box = ViewTitle.Box(Sizes, title, scale, TitleAt);
         return mirrored ? Turned(box, Annotation) : box;
     }
 
@@ -124,7 +137,7 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
     {
         // A wall that goes on upwards carries its chain above its head and none at its foot: what the foot leaves goes to the head.
         var spare = Math.Max(0, Box.Height - drawn.Height) / 2;
-        var lower = section.Runs.Any(run => run.Heading == Heading.Up) ? Math.Max(0, Box.Bottom - TitleAt.Y - ViewTitle.Height - Foot) : Math.Min(spare, Lowered);
+        var lower = section.Runs.Any(run => run.Heading == Heading.Up) ? Math.Max(0, Box.Bottom - TitleAt.Y - ViewTitle.Height(Sizes) - Foot) : Math.Min(spare, Lowered);
 
         // What is drawn higher than its box, as by the zigzag of its foot, hangs over it below: above stand dimensions close under the frame.
         lower += Math.Max(0, drawn.Height - Box.Height) / 2;

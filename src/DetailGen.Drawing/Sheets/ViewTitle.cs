@@ -12,44 +12,47 @@ internal static class ViewTitle
     private const double BarHeight = 2;
 
     /// <summary>Height that a title takes, mm.</summary>
-    internal const double Height = 12;
+    internal static double Height(TextSizes sizes) => Math.Max(sizes.ByNotes(12), Top(sizes) + 0.5);
+
+    // Over the ring, or the title where its letters rise higher.
+    private static double Top(TextSizes sizes) => Math.Max(Ring + 0.5, sizes.ByNotes(6.2) + Letters.Rise(sizes.Titles) + 0.5);
 
     /// <param name="corner">Lower left corner, page mm.</param>
     /// <param name="most">Room from the corner to the right; where the scale bar does not fit it is left out.</param>
-    internal static IEnumerable<Item> Of(string number, string title, double scale, PaperPoint corner, double most = double.PositiveInfinity)
+    internal static IEnumerable<Item> Of(TextSizes sizes, string number, string title, double scale, PaperPoint corner, double most = double.PositiveInfinity)
     {
         var middle = corner + new PaperPoint(Ring / 2, Ring / 2 + 0.5);
         yield return new Ring("detail.mark", middle, Ring);
-        yield return new Text(Row, number, middle - new PaperPoint(0, 1.75), 3.5, Align.Centre);
+        yield return new Text(Row, number, middle - new PaperPoint(0, sizes.Titles / 2), sizes.Titles, Align.Centre);
 
         var left = corner.X + Ring + 2.5;
-        var width = Letters.Width(title, 3.5);
-        yield return new Text(Row, title, new(left, corner.Y + 6.2), 3.5);
-        yield return Frame.Line(Row, new(left, corner.Y + 4.5), new(left + width, corner.Y + 4.5)); // clear of what hangs under the title
+        var width = Letters.Width(title, sizes.Titles);
+        yield return new Text(Row, title, new(left, corner.Y + sizes.ByNotes(6.2)), sizes.Titles);
+        yield return Frame.Line(Row, new(left, corner.Y + sizes.ByNotes(4.5)), new(left + width, corner.Y + sizes.ByNotes(4.5))); // clear of what hangs under the title
         var words = "Scale " + Words(scale);
-        yield return new Text("note.text", words, new(left, corner.Y + 1.2), 2.5);
-        if (Box(title, scale, corner).Width > most)
+        yield return new Text("note.text", words, new(left, corner.Y + sizes.ByNotes(1.2)), sizes.Notes);
+        if (Box(sizes, title, scale, corner).Width > most)
         {
             yield break;
         }
 
-        foreach (var item in Bar(scale, new(left + Math.Max(width, Letters.Width(words, 2.5)) + 8, corner.Y + 4.2)))
+        foreach (var item in Bar(sizes, scale, new(left + Math.Max(width, Letters.Width(words, sizes.Notes)) + 8, corner.Y + sizes.ByNotes(4.2))))
         {
             yield return item;
         }
     }
 
     /// <summary>What ring, title and scale bar take, from their lower left corner.</summary>
-    internal static PaperBox Box(string title, double scale, PaperPoint corner)
+    internal static PaperBox Box(TextSizes sizes, string title, double scale, PaperPoint corner)
     {
-        var words = Math.Max(Letters.Width(title, 3.5), Letters.Width("Scale " + Words(scale), 2.5));
-        return new(corner.X, corner.Y, corner.X + Ring + 2.5 + words + 8 + 5 * Division(scale) / scale + 10, corner.Y + Ring + 0.5);
+        var words = Math.Max(Letters.Width(title, sizes.Titles), Letters.Width("Scale " + Words(scale), sizes.Notes));
+        return new(corner.X, corner.Y, corner.X + Ring + 2.5 + words + 8 + 5 * Division(scale) / scale + sizes.ByNotes(10), corner.Y + Top(sizes));
     }
 
     internal static string Words(double scale) => "1:" + scale.ToString("0.###", CultureInfo.InvariantCulture);
 
     // The bar survives a reduced print; the note "do not scale" stands all the same.
-    private static IEnumerable<Item> Bar(double scale, PaperPoint at)
+    private static IEnumerable<Item> Bar(TextSizes sizes, double scale, PaperPoint at)
     {
         var step = Division(scale) / scale;
         yield return Frame.Box(Row, new(at.X, at.Y, at.X + 5 * step, at.Y + BarHeight));
@@ -67,11 +70,13 @@ internal static class ViewTitle
             yield return Block(at.X + i * step, at.Y, step);
         }
 
-        for (var i = 0; i <= 5; i += isLarge ? 5 : 1)
+        // Where the figures would touch, too.
+        var widest = Letters.Width((5 * Division(scale)).ToString(CultureInfo.InvariantCulture), sizes.Notes);
+        for (var i = 0; i <= 5; i += isLarge || widest + 1 > step ? 5 : 1)
         {
             var figure = (i * Division(scale)).ToString(CultureInfo.InvariantCulture);
-            var start = at.X + i * step - Letters.Width(figure, 2.5) / 2;
-            yield return new Text("note.text", i == 5 ? figure + " mm" : figure, new(start, at.Y - 3.3), 2.5);
+            var start = at.X + i * step - Letters.Width(figure, sizes.Notes) / 2;
+            yield return new Text("note.text", i == 5 ? figure + " mm" : figure, new(start, at.Y - sizes.ByNotes(3.3)), sizes.Notes);
         }
     }
 

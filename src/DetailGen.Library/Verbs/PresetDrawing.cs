@@ -49,14 +49,14 @@ internal static class PresetDrawing
             Thermal = worked.Heat is { } heat && asked.Companions.Contains(Companion.Thermal) ? ThermalWords.Of(heat, worked) : null,
         };
         var sheet = SheetComposer.Compose(
-            worked.Section, text, asked, SheetSetup.Formats(office.Sheets), SheetSetup.Layers(office.Sheets),
+            worked.Section, text, asked, SheetSetup.Formats(office.Sheets, SheetSetup.Has(preset, "reduced-print", "true")), SheetSetup.Layers(office.Sheets),
             Identity(preset, report));
         var audit = request.LayoutAudit ? LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts) : null;
         string[] anew = request.Earlier.Count > 0 && sheet.Moved is null ? [Messages.LaidAnew(preset.Detail, asked.Earlier is { } before ? FormattableString.Invariant($"{before.Paper} at 1:{before.Scale}") : null)] : [];
         report = report with
         {
             Layout = LayoutMeasures.Of(sheet) with { Audit = audit is null ? null : [.. audit.Select((fault, i) => LayoutMeasures.Of(fault, i + 1))] },
-            Warnings = [.. report.Warnings, .. SheetSetup.Has(preset, "reduced-print", "true") ? [Messages.ReducedPrint] : Array.Empty<string>(), .. anew, .. sheet.Warnings],
+            Warnings = [.. report.Warnings, .. anew, .. sheet.Warnings],
         };
 
         List<OutputFile> files = [.. request.Formats.Where(format => format != "json").Distinct(StringComparer.Ordinal).SelectMany(format => Files(format, name, worked, text, sheet, report, request.Dpi))];

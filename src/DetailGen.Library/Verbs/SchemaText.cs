@@ -19,6 +19,7 @@ internal static class SchemaText
         ["preset"] = office => Schemas.Preset(office.Context.Components),
         ["rules"] = _ => Schemas.Rules,
         ["stock"] = _ => Schemas.Stock,
+        ["text-sizes"] = _ => Schemas.TextSizes,
     };
 
     internal static IReadOnlyList<string> Kinds { get; } = [.. All.Keys];

@@ -24,7 +24,7 @@ internal static class Rehearsal
     internal static IReadOnlyList<EmittedFile> Draw()
     {
         var data = SheetDataReader.Load(Shelf.Shipped).Value;
-        var sheet = SheetComposer.Compose(Wall(), Words, new("A4", 20, Mirror: false, ViewOnly: false), SheetSetup.Formats(data), SheetSetup.Layers(data), new("", "", "", "", "", null, "{}"));
+        var sheet = SheetComposer.Compose(Wall(), Words, new("A4", 20, Mirror: false, ViewOnly: false), SheetSetup.Formats(data, reducedPrint: false), SheetSetup.Layers(data), new("", "", "", "", "", null, "{}"));
         return [.. SceneFiles.Emit(sheet.Scene, ["dxf"]), .. SceneFiles.Emit(sheet.Scene.InBlack(), ["svg"])];
     }
 

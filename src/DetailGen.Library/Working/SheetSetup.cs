@@ -13,7 +13,12 @@ internal static class SheetSetup
     private static readonly string[] TwoSides = ["top", "right"];
     private static readonly string[] FourSides = ["top", "right", "bottom", "left"];
 
-    internal static IReadOnlyList<SheetFormat> Formats(SheetData data) => [.. data.Formats.Select(Format)];
+    /// <param name="reducedPrint">Whether the sheets are to be read when they are printed smaller.</param>
+    internal static IReadOnlyList<SheetFormat> Formats(SheetData data, bool reducedPrint)
+    {
+        var sizes = data.TextSizes.Single(row => row.Use == (reducedPrint ? SheetShape.ReducedPrint : SheetShape.FullSize));
+        return [.. data.Formats.Select(row => Format(row) with { TextSizes = new(sizes.Notes, sizes.Titles, sizes.Numbers, sizes.FieldLabels) })];
+    }
 
     internal static LayerMap Layers(SheetData data)
     {

@@ -23,7 +23,7 @@ public class SchemasTests
 
     [Fact]
     public void Every_schema_is_json_and_closed() => Assert.All(
-        (string[])[Schemas.Component, Schemas.Materials, Schemas.Stock, Schemas.Rules, Schemas.Layers, Schemas.Inks, Schemas.Formats, Schemas.Preset(Components.Load())], text =>
+        (string[])[Schemas.Component, Schemas.Materials, Schemas.Stock, Schemas.Rules, Schemas.Layers, Schemas.Inks, Schemas.Formats, Schemas.TextSizes, Schemas.Preset(Components.Load())], text =>
         {
             using var schema = JsonDocument.Parse(text);
             Assert.Contains("\"additionalProperties\": false", text);

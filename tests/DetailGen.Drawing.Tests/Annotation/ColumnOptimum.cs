@@ -124,7 +124,7 @@ internal static class ColumnOptimum
             (tops[place], feet[place]) = (cp.NewIntVar(-reach, reach, "top"), cp.NewIntVar(-reach, reach, "foot"));
             for (var note = 0; note < count; note++)
             {
-                cp.Add(tops[place] == levels[note] + (long)Math.Round(Levels * Block.Above)).OnlyEnforceIf(at[place][note]);
+                cp.Add(tops[place] == levels[note] + (long)Math.Round(Levels * blocks[note].Above)).OnlyEnforceIf(at[place][note]);
                 cp.Add(feet[place] == levels[note] - (long)Math.Round(Levels * blocks[note].Below)).OnlyEnforceIf(at[place][note]);
             }
         }

@@ -1,4 +1,5 @@
 using DetailGen.Drawing.Annotation.Notes;
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Tests.Annotation;
@@ -53,7 +54,7 @@ public sealed class ColumnOptimumTests(ITestOutputHelper told)
         for (var note = 0; note < count; note++)
         {
             var id = FormattableString.Invariant($"part {note:00}");
-            blocks[note] = new(new(id, [], "P1", "", id, random.Next(100)), [.. Enumerable.Repeat("Words", random.Next(1, 4))], 40, 20, 0);
+            blocks[note] = new(new(id, [], "P1", "", id, random.Next(100), TextSizes.Usual), [.. Enumerable.Repeat("Words", random.Next(1, 4))], 40, 20, 0);
 
             // Parts lie anywhere before the column, each with several ways to its own place or to one beside it.
             var (x, y) = (-10 - 70 * random.NextDouble(), 25.0 * note * random.NextDouble() + 60 * random.NextDouble());

@@ -1,5 +1,6 @@
 using CsCheck;
 using DetailGen.Drawing.Annotation.Notes;
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Testing;
 
@@ -12,7 +13,7 @@ public sealed class ColumnSearchTests
         from id in Gen.Int[0, 999_999]
         from lines in Gen.Int[1, 3]
         from options in Gen.Select(Gen.Double[-80, -10], Gen.Double[0, 90], Gen.Int[0, 4], Gen.Double[0, 20], Option).Array[2, 5]
-        select (new Block(new($"part {id:000000}", [], "P1", "", $"part {id:000000}", id), [.. Enumerable.Repeat("Words", lines)], 40, 20, 0), options.OrderBy(option => option.Cost).ToArray());
+        select (new Block(new($"part {id:000000}", [], "P1", "", $"part {id:000000}", id, TextSizes.Usual), [.. Enumerable.Repeat("Words", lines)], 40, 20, 0), options.OrderBy(option => option.Cost).ToArray());
 
     [Fact]
     public void The_cost_is_within_one_per_cent_of_the_optimum_in_the_median_and_fifteen_in_nineteen_of_twenty()

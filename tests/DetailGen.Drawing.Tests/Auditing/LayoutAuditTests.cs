@@ -35,7 +35,7 @@ public class LayoutAuditTests
         Outline,
         Words("upper words", -60, 100), Words("lower words", -58, 98),
         Words("on the edge", 20, 19),
-        new Dimension("dim", "dim", new(0, 0), new(60, 0), false, -15, "60", new(30, -14.4), 600) { MeasureId = "width" }, Words("on a size", 4, -16),
+        new Dimension("dim", "dim", new(0, 0), new(60, 0), false, -15, "60", new(30, -14.4), 600, 2.5) { MeasureId = "width" }, Words("on a size", 4, -16),
         Note("first", new(-20, 60), new(-10, 60), new(10, 10)), Note("second", new(-20, 50), new(-10, 50), new(20, 12)),
         Note("third", new(100, 15), new(90, 15), new(50, 5)), Words("in the way", 74, 10),
         Note("astray", new(-40, 5), new(-30, 5), new(-5, 5)),
@@ -55,7 +55,7 @@ public class LayoutAuditTests
     [Fact]
     public void The_same_things_at_a_distance_are_no_faults() => Assert.Empty(Audited(
         Outline, Words("upper words", -60, 100), Words("lower words", -58, 94), Words("over the edge", 20, 21.6),
-        new Dimension("dim", "dim", new(0, 0), new(60, 0), false, -15, "60", new(30, -14.4), 600) { MeasureId = "width" }, Words("beside a size", 63, -16),
+        new Dimension("dim", "dim", new(0, 0), new(60, 0), false, -15, "60", new(30, -14.4), 600, 2.5) { MeasureId = "width" }, Words("beside a size", 63, -16),
         Note("first", new(-20, 60), new(-10, 60), new(20, 12)), Note("second", new(-20, 50), new(-10, 50), new(10, 10)),
         Words("beside me", 130, 60), Words("far enough", 130 + Letters.Width("beside me", 2.5) + 1, 60)));
 

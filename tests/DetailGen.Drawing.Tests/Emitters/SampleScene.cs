@@ -19,13 +19,13 @@ internal static class SampleScene
         [new(45, 3.5, new(60, -20), 0, []), new(135, 3.5, new(60, -20), 0.7, [2, -1.5])])
     { PartId = "wall.inner-leaf" };
 
-    private static readonly Dimension Leaf = new("dim.chain", "dim.stroke", new(0, -20), new(10.25, -20), Vertical: false, -32, "102.5", new(5.125, -31.4), 102.5) { MeasureId = "wall.outer-leaf" };
+    private static readonly Dimension Leaf = new("dim.chain", "dim.stroke", new(0, -20), new(10.25, -20), Vertical: false, -32, "102.5", new(5.125, -31.4), 102.5, 2.5) { MeasureId = "wall.outer-leaf" };
 
-    private static readonly Dimension Upstand = new("dim.chain", "dim.stroke", new(80, -20), new(80, -5), Vertical: true, 92, "150 min.", new(91.4, -12.5), 150) { MeasureId = "upstand.height" };
+    private static readonly Dimension Upstand = new("dim.chain", "dim.stroke", new(80, -20), new(80, -5), Vertical: true, 92, "150 min.", new(91.4, -12.5), 150, 2.5) { MeasureId = "upstand.height" };
 
-    private static readonly Dimension Thin = new("dim.chain", "dim.stroke", new(80, -5), new(80, -3.75), Vertical: true, 92, "12.5", new(91.4, 0), 12.5, Terminator.Stroke, Terminator.Dot);
+    private static readonly Dimension Thin = new("dim.chain", "dim.stroke", new(80, -5), new(80, -3.75), Vertical: true, 92, "12.5", new(91.4, 0), 12.5, 2.5, Terminator.Stroke, Terminator.Dot);
 
-    private static readonly Dimension RaisedFigure = new("dim.chain", "dim.stroke", new(10.25, -20), new(13, -20), Vertical: false, -32, "27", new(11.6, -27.4), 27.4);
+    private static readonly Dimension RaisedFigure = new("dim.chain", "dim.stroke", new(10.25, -20), new(13, -20), Vertical: false, -32, "27", new(11.6, -27.4), 27.4, 2.5);
 
     public static View Section { get; } = new("section", 10,
     [

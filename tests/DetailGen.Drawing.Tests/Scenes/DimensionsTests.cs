@@ -7,7 +7,7 @@ namespace DetailGen.Drawing.Tests.Scenes;
 
 public class DimensionsTests
 {
-    private static readonly Dimension Level = new("dim.chain", "dim.stroke", new(10, 40), new(60, 45), Vertical: false, 20, "500", new(35, 20.6), 500);
+    private static readonly Dimension Level = new("dim.chain", "dim.stroke", new(10, 40), new(60, 45), Vertical: false, 20, "500", new(35, 20.6), 500, 2.5);
 
     [Fact]
     public void Witness_lines_start_1_0_off_the_point_and_run_1_5_past_the_line()

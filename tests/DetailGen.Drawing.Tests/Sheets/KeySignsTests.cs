@@ -1,4 +1,5 @@
 using DetailGen.Drawing.Annotation;
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Sheets;
 using DetailGen.Drawing.Tests.Annotation;
 using DetailGen.Drawing.Views;
@@ -14,8 +15,8 @@ public sealed class KeySignsTests
         var section = SampleParapet.Section();
         var view = SectionView.Draw(section, new(10, ViewRoom.Least(section)));
         var layout = Annotator.Place(AnnotationSamples.Request(10, false));
-        var bare = KeySigns.Of(view, [], numbers: false).Select(entry => entry.Words).ToArray();
-        var all = KeySigns.Of(view, layout.Items, numbers: true).Select(entry => entry.Words).ToArray();
+        var bare = KeySigns.Of(TextSizes.Usual, view, [], numbers: false).Select(entry => entry.Words).ToArray();
+        var all = KeySigns.Of(TextSizes.Usual, view, layout.Items, numbers: true).Select(entry => entry.Words).ToArray();
         Assert.DoesNotContain("size, mm", bare);
         Assert.Contains("size, mm", all);
         Assert.Contains("fall, downhill", all);
@@ -28,7 +29,7 @@ public sealed class KeySignsTests
     {
         var section = SampleParapet.Section();
         var view = SectionView.Draw(section, new(10, ViewRoom.Least(section)));
-        foreach (var entry in KeySigns.Of(view, Annotator.Place(AnnotationSamples.Request(10, false)).Items, numbers: true))
+        foreach (var entry in KeySigns.Of(TextSizes.Usual, view, Annotator.Place(AnnotationSamples.Request(10, false)).Items, numbers: true))
         {
             var box = Marks.Of(entry.Picture).Bounds(new(0, 0, 1, 1));
             Assert.InRange(box.Left, -0.6, 10);

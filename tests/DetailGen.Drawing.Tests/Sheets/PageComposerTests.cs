@@ -102,7 +102,7 @@ public class PageComposerTests
     [Fact]
     public void An_empty_obligatory_field_prints_a_dash()
     {
-        var form = TitleBlockForm.Of(SampleSheets.Text.Title with { Approved = "" }, "1:10 at A3", "A3", "1/1", new(0, 0), slim: false);
+        var form = TitleBlockForm.Of(TextSizes.Usual, SampleSheets.Text.Title with { Approved = "" }, "1:10 at A3", "A3", "1/1", new(0, 0), slim: false);
         Assert.Equal("–", form.Values.Single(value => value.Tag == "APPROVED").Text.Words);
     }
 
@@ -113,7 +113,7 @@ public class PageComposerTests
     [InlineData(2, 25)]
     public void The_scale_bar_is_as_long_as_it_says(double scale, double length)
     {
-        var box = ViewTitle.Of("1", "Section", scale, new(0, 0)).OfType<Stroke>().Single(stroke => stroke.Closed);
+        var box = ViewTitle.Of(TextSizes.Usual, "1", "Section", scale, new(0, 0)).OfType<Stroke>().Single(stroke => stroke.Closed);
         Assert.Equal(length, box.Points[1].X - box.Points[0].X, 1e-9);
     }
 

@@ -103,7 +103,7 @@ public class AnySheetTests
 
         return SheetComposer.Compose(
             worked.Section, SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks), SheetSetup.Asked(worked.Preset, viewOnly: false),
-            SheetSetup.Formats(office.Sheets), SheetSetup.Layers(office.Sheets), new("", "", "", "", "", null, ""));
+            SheetSetup.Formats(office.Sheets, reducedPrint: false), SheetSetup.Layers(office.Sheets), new("", "", "", "", "", null, ""));
     }
 
     private static Outcome<Preset> Read(string text, Office office) =>

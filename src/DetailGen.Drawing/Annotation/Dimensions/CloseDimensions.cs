@@ -42,7 +42,8 @@ internal static class CloseDimensions
         var level = figure.Measure.Axis == Axis.Horizontal;
         var (low, high) = level ? (Math.Min(from.X, to.X), Math.Max(from.X, to.X)) : (Math.Min(from.Y, to.Y), Math.Max(from.Y, to.Y));
         var (near, far) = level ? (Math.Min(from.Y, to.Y), Math.Max(from.Y, to.Y)) : (Math.Min(from.X, to.X), Math.Max(from.X, to.X));
-        var width = Letters.Width(figure.Text, 2.5) * 1.02;
+        var height = surface.Sizes.Notes;
+        var width = Letters.Width(figure.Text, height) * 1.02;
         double[] within = FigureInSpan.Fits(width, high - low) ? [FigureInSpan.Middles(low, high, width, level && surface.Mirrored).First()] : [];
         foreach (var offset in Offsets)
         {
@@ -52,7 +53,7 @@ internal static class CloseDimensions
                 {
                     var outside = along < low || along > high;
                     var at = level ? surface.Turn(new PaperPoint(along, line)) + new PaperPoint(0, 0.6) : new PaperPoint((surface.Mirrored ? -line : line) - 0.6, along);
-                    var box = surface.Turn(Letters.Box(new Text("dim.chain", figure.Text, at, 2.5, Align.Centre, level ? 0 : 90)));
+                    var box = surface.Turn(Letters.Box(new Text("dim.chain", figure.Text, at, height, Align.Centre, level ? 0 : 90)));
                     var (a, b) = level ? (new PaperPoint(low, line), new PaperPoint(high, line)) : (new PaperPoint(line, low), new PaperPoint(line, high));
                     var cost = offset + (outside ? 8 : 0) + Witnesses(surface, from, to, line, level);
                     if (cost < 1000 && (best is null || cost < best.Cost - 1e-9) && surface.Free(box, 1, 1) && LineIsFree(surface, a, b, ends))
@@ -109,7 +110,7 @@ internal static class CloseDimensions
         var end = span < 2.5 ? Terminator.Dot : Terminator.Stroke;
         surface.Add(new Dimension(
             "dim.chain", "dim.stroke", surface.Turn(from), surface.Turn(to), !level, level || !surface.Mirrored ? place.Line : -place.Line, figure.Text, place.FigureAt,
-            figure.Model, end, end)
+            figure.Model, surface.Sizes.Notes, end, end)
         {
             MeasureId = figure.Measure.Id,
         });

@@ -8,7 +8,7 @@ namespace DetailGen.Drawing.Annotation.Dimensions;
 internal sealed class SideDimensions(Surface surface, Side side)
 {
     internal const double First = 10;
-    internal const double Next = 7;
+    private const double Next = 7;
     private const double Raise = 4;
     private const double Over = 1.5;
     private const double FigureGap = 1;
@@ -19,6 +19,8 @@ internal sealed class SideDimensions(Surface surface, Side side)
 
     /// <summary>Outermost drawn edge of the side, a coordinate across the lines.</summary>
     private double _edge;
+
+    private double Height => surface.Sizes.Notes;
 
     private bool IsLevel => side is Side.Below or Side.Above;
 
@@ -69,13 +71,13 @@ internal sealed class SideDimensions(Surface surface, Side side)
 
             // A figure moved out stands beyond the witness ends, and the next row off it.
             var most = places.Max(place => place.Out);
-            yield return (here, places, off, off + (most > 0 ? Moved(most) + 2.5 : FacesDrawing ? Over : 3.1));
-            off += Next + Raise * most;
+            yield return (here, places, off, off + (most > 0 ? Moved(most) + Height : FacesDrawing ? Over : surface.Sizes.ByNotes(3.1)));
+            off += surface.Sizes.ByNotes(Next + Raise * most);
         }
     }
 
     // Off the witness ends, and off the figures of the row where those stand outwards too.
-    private double Moved(int steps) => (FacesDrawing ? 2.2 : 4.2) + (steps - 1) * Raise;
+    private double Moved(int steps) => surface.Sizes.ByNotes((FacesDrawing ? 2.2 : 4.2) + (steps - 1) * Raise);
 
     // Figures stand over a level line and left of an upright one, as seen on paper.
     private bool FacesDrawing => side switch { Side.Below => true, Side.Above => false, Side.Roof => !surface.Mirrored, _ => surface.Mirrored };
@@ -85,7 +87,7 @@ internal sealed class SideDimensions(Surface surface, Side side)
     {
         var places = new (double Along, int Out)[row.Length];
         var taken = new List<(PaperBox Figure, (PaperPoint From, PaperPoint To)? Tick)>();
-        var widths = row.Select(one => Letters.Width(one.Figure.Text, 2.5) * 1.02).ToArray();
+        var widths = row.Select(one => Letters.Width(one.Figure.Text, Height) * 1.02).ToArray();
         foreach (var i in Enumerable.Range(0, row.Length).OrderBy(i => Fits(i) ? 0 : 1).ThenBy(i => i))
         {
             var free = (Fits(i) ? Within(i) : []).Concat(Candidates(i).Where(place => IsFree(place, i))).Take(1).ToArray();
@@ -152,8 +154,8 @@ internal sealed class SideDimensions(Surface surface, Side side)
         // Along the line and outwards from it.
         PaperBox Box((double Along, int Out) place, double width)
         {
-            var foot = place.Out > 0 ? Moved(place.Out) : FacesDrawing ? -3.1 : 0.6;
-            return new(place.Along - width / 2, foot, place.Along + width / 2, foot + 2.5);
+            var foot = place.Out > 0 ? Moved(place.Out) : FacesDrawing ? -surface.Sizes.ByNotes(3.1) : 0.6;
+            return new(place.Along - width / 2, foot, place.Along + width / 2, foot + Height);
         }
 
         (PaperPoint From, PaperPoint To)? Tick((double Along, int Out) place, int i) => place.Out == 0 ? null : (new(Middle(i), 0), new(place.Along, Moved(place.Out) - TickEnd));
@@ -189,17 +191,17 @@ internal sealed class SideDimensions(Surface surface, Side side)
 
         // Over the line, on paper left of an upright one; a figure moved out stands off the line on its far side.
         var paperOut = surface.Mirrored && !IsLevel ? -Outwards : Outwards;
-        var off = moved == 0 ? (IsLevel ? 0.6 : -0.6) : paperOut * Moved(moved) + (IsLevel ? (paperOut < 0 ? -2.5 : 0) : paperOut > 0 ? 2.5 : 0);
+        var off = moved == 0 ? (IsLevel ? 0.6 : -0.6) : paperOut * Moved(moved) + (IsLevel ? (paperOut < 0 ? -Height : 0) : paperOut > 0 ? Height : 0);
         var figureAt = IsLevel ? surface.Turn(new PaperPoint(along, line)) + new PaperPoint(0, off) : new PaperPoint(paperLine + off, along);
         surface.Add(new Dimension(
-            tierRow, "dim.stroke", surface.Turn(from), surface.Turn(to), !IsLevel, paperLine, one.Figure.Text, figureAt, one.Figure.Model,
+            tierRow, "dim.stroke", surface.Turn(from), surface.Turn(to), !IsLevel, paperLine, one.Figure.Text, figureAt, one.Figure.Model, Height,
             End(row, IsLevel ? from.X : from.Y), End(row, IsLevel ? to.X : to.Y))
         {
             MeasureId = measure.Id,
         });
-        surface.Texts.Add(surface.Turn(Letters.Box(new Text(tierRow, one.Figure.Text, figureAt, 2.5, Align.Centre, IsLevel ? 0 : 90))));
+        surface.Texts.Add(surface.Turn(Letters.Box(new Text(tierRow, one.Figure.Text, figureAt, Height, Align.Centre, IsLevel ? 0 : 90))));
         // The line is drawn on under a figure beyond its end.
-        var half = moved == 0 && (along < one.Low || along > one.High) ? Letters.Width(one.Figure.Text, 2.5) / 2 : 0;
+        var half = moved == 0 && (along < one.Low || along > one.High) ? Letters.Width(one.Figure.Text, Height) / 2 : 0;
         var (low, high) = half > 0 ? (Math.Min(one.Low, along - half), Math.Max(one.High, along + half)) : (one.Low, one.High);
         surface.Hard.Add(IsLevel ? (new(low, line), new(high, line)) : (new(line, low), new(line, high)));
         if (moved > 0)

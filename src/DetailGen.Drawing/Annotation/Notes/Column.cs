@@ -29,6 +29,6 @@ internal sealed record Column(string Id, int Side, double Bend, PaperBox Room)
     /// <summary>The strip that a block takes whichever way its column is justified.</summary>
     /// <param name="width">Of the column's widest block.</param>
     internal PaperBox Box(Block block, double level, double width) => Side > 0
-        ? new(Bend + LeastShoulder, level - block.Below, Bend + Shoulder + width, level + Block.Above)
-        : new(Bend - Shoulder - width, level - block.Below, Bend - LeastShoulder, level + Block.Above);
+        ? new(Bend + LeastShoulder, level - block.Below, Bend + Shoulder + width, level + block.Above)
+        : new(Bend - Shoulder - width, level - block.Below, Bend - LeastShoulder, level + block.Above);
 }

@@ -5,7 +5,7 @@ namespace DetailGen.Drawing.Annotation.Notes;
 /// <summary>What the notes of one column cost each other: too little white, leaders that touch, an order against the work, uneven gaps.</summary>
 internal sealed class ColumnCosts
 {
-    private readonly double _above = Block.Above;
+    private readonly double _above;
     private readonly double[] _below;
     private readonly double[][] _order;
     private readonly int _side;
@@ -13,6 +13,7 @@ internal sealed class ColumnCosts
     internal ColumnCosts(Block[] blocks, int side, int[] earlierOrder)
     {
         _side = side;
+        _above = blocks.Select(block => block.Above).FirstOrDefault();
         _below = [.. blocks.Select(block => block.Below)];
         _order = [.. blocks.Select((upper, i) => blocks.Select((lower, j) => OrderOf(upper.Note, lower.Note, earlierOrder[i], earlierOrder[j])).ToArray())];
     }

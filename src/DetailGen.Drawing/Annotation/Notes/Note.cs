@@ -5,8 +5,9 @@ namespace DetailGen.Drawing.Annotation.Notes;
 
 /// <summary>A note to be placed: one text for one part, or for several that are alike.</summary>
 /// <param name="Id">Id of its first part; ties are broken by it.</param>
+/// <param name="Sizes">How high its letters are.</param>
 /// <param name="Group">Notes of one group stand together.</param>
-internal sealed record Note(string Id, IReadOnlyList<string> PartIds, string Reference, string Words, string Group, int Rank)
+internal sealed record Note(string Id, IReadOnlyList<string> PartIds, string Reference, string Words, string Group, int Rank, TextSizes Sizes)
 {
     /// <summary>The notes of the section's visible parts, by id: one for each text, without those that a stack note tells.</summary>
     internal static IReadOnlyList<Note> About(AnnotationRequest request, IReadOnlySet<string> told, IReadOnlyDictionary<string, Shape> visible) =>
@@ -19,15 +20,15 @@ internal sealed record Note(string Id, IReadOnlyList<string> PartIds, string Ref
             {
                 var parts = same.OrderBy(part => part.Id, StringComparer.Ordinal).ToArray();
                 var reference = parts.Select(part => request.References.GetValueOrDefault(part.Id, "")).FirstOrDefault(text => text.Length > 0) ?? "";
-                return new Note(parts[0].Id, [.. parts.Select(part => part.Id)], reference, same.Key, GroupOf(parts[0]), parts.Min(part => part.BuildOrder));
+                return new Note(parts[0].Id, [.. parts.Select(part => part.Id)], reference, same.Key, GroupOf(parts[0]), parts.Min(part => part.BuildOrder), request.View.TextSizes);
             })
             .OrderBy(note => note.Id, StringComparer.Ordinal),
     ];
 
-    internal MeasuredWords Measured { get; } = new(Words, Block.Height);
+    internal MeasuredWords Measured { get; } = new(Words, Sizes.Notes);
 
     /// <summary>The same note without words, under a number.</summary>
-    internal Note Numbered(string number) => new(Id, PartIds, number, "", Group, Rank);
+    internal Note Numbered(string number) => new(Id, PartIds, number, "", Group, Rank, Sizes);
 
     // The coping's notes stand together, and those of the roof's build-up; elsewhere every note is its own group.
     private static string GroupOf(Part part) =>
@@ -39,18 +40,20 @@ internal sealed record Note(string Id, IReadOnlyList<string> PartIds, string Ref
 /// <param name="FirstWidth">mm, with the reference.</param>
 internal sealed record Block(Note Note, IReadOnlyList<string> Lines, double Width, double FirstWidth, double WrapCost)
 {
-    internal const double Height = 2.5;
-    internal const double Pitch = 4.25;
-
-    /// <summary>From the base line of the first line to the middle of its small letters, where the leader leaves.</summary>
-    internal const double Middle = 0.96;
-
     private const double Slack = 1.02;
 
-    internal static double ReferenceGap => 1.4;
+    internal double Height => Note.Sizes.Notes;
+
+    internal double Pitch => Note.Sizes.ByNotes(4.25);
+
+    /// <summary>From the base line of the first line to the middle of its small letters, where the leader leaves.</summary>
+    internal double Middle => MiddleOf(Note.Sizes);
+
+    /// <summary>Reference and white before the first line, mm.</summary>
+    internal double Lead => LeadOf(Note);
 
     /// <summary>Over and under the leader's level.</summary>
-    internal static double Above => Letters.Rise(Height) - Middle;
+    internal double Above => AboveOf(Note.Sizes);
 
     internal double Below => Middle + (Lines.Count - 1) * Pitch + Letters.Hang(Height);
 
@@ -59,7 +62,7 @@ internal sealed record Block(Note Note, IReadOnlyList<string> Lines, double Widt
     {
         var words = note.Measured;
         width = Math.Max(width, words.Longest);
-        var lead = note.Reference.Length == 0 ? 0 : Letters.Width(note.Reference, Height, true) + ReferenceGap;
+        var (lead, height) = (LeadOf(note), note.Sizes.Notes);
 
         // The reference takes its room in the first line only.
         var best = words.Starts(width - lead, width);
@@ -79,8 +82,14 @@ internal sealed record Block(Note Note, IReadOnlyList<string> Lines, double Widt
         }
 
         var lines = best.Count == 0 ? [""] : words.Lines(best);
-        var firstWidth = lead + Letters.Width(lines[0], Height);
-        var widest = lines.Skip(1).Select(line => Letters.Width(line, Height)).Append(firstWidth).Max();
+        var firstWidth = lead + Letters.Width(lines[0], height);
+        var widest = lines.Skip(1).Select(line => Letters.Width(line, height)).Append(firstWidth).Max();
         return new(note, lines, widest * Slack, firstWidth, (isWidow ? 10 : 0) + 5 * Math.Max(0, lines.Length - 3));
     }
+
+    internal static double AboveOf(TextSizes sizes) => Letters.Rise(sizes.Notes) - MiddleOf(sizes);
+
+    private static double MiddleOf(TextSizes sizes) => sizes.ByNotes(0.96);
+
+    private static double LeadOf(Note note) => note.Reference.Length == 0 ? 0 : Letters.Width(note.Reference, note.Sizes.Notes, true) + note.Sizes.ByNotes(1.4);
 }

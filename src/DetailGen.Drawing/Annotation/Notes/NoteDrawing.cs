@@ -6,8 +6,6 @@ namespace DetailGen.Drawing.Annotation.Notes;
 /// <summary>A placed note as items: reference, lines, leader, end.</summary>
 internal static class NoteDrawing
 {
-    private const double ArrowLength = 2.5;
-
     internal static void Draw(Surface surface, PlacedNote placed)
     {
         var (block, column, option) = (placed.Block, placed.Column, placed.Option);
@@ -20,7 +18,7 @@ internal static class NoteDrawing
                 column.Side > 0 ? Math.Max(first.Left - Column.TextGap, bend.X) : Math.Min(first.Right + Column.TextGap, bend.X), option.Level);
             var way = option.Tip - bend;
             // The line ends in the head, and at the bend where the head reaches back to it.
-            var end = option.Ending == Ending.Arrow ? option.Tip - Math.Min(1, ArrowLength * 0.9 / way.Length) * way : option.Tip;
+            var end = option.Ending == Ending.Arrow ? option.Tip - Math.Min(1, ArrowLength(surface) * 0.9 / way.Length) * way : option.Tip;
             surface.Line("note.leader", port, bend, end);
             surface.Hard.Add((port, bend));
             End(surface, option, (1 / way.Length) * way);
@@ -33,14 +31,14 @@ internal static class NoteDrawing
     private static PaperBox Text(Surface surface, PlacedNote placed)
     {
         var (block, column, option) = (placed.Block, placed.Column, placed.Option);
-        var baseLine = option.Level - Block.Middle;
+        var baseLine = option.Level - block.Middle;
 
         // On paper's right of the drawing text begins at the shoulder, on its left at the column's edge. The pen turns x round itself.
         var onRight = column.Side > 0 != surface.Mirrored;
         var far = column.Bend + column.Side * (Column.Shoulder + placed.ColumnWidth);
         var near = column.Bend + column.Side * Column.Shoulder;
         var start = onRight ? near : far;
-        var lead = block.Note.Reference.Length == 0 ? 0 : Letters.Width(block.Note.Reference, Block.Height, true) + Block.ReferenceGap;
+        var lead = block.Lead;
         if (lead > 0)
         {
             Write(block.Note.Reference, 0, baseLine, true);
@@ -53,21 +51,23 @@ internal static class NoteDrawing
 
         if (block.Lines.Count > 1)
         {
-            var at = new PaperPoint(surface.Mirrored ? -start : start, baseLine - Block.Pitch);
-            var paragraph = new Paragraph("note.text", [.. block.Lines.Skip(1)], at, Block.Height, Block.Pitch);
+            var at = new PaperPoint(surface.Mirrored ? -start : start, baseLine - block.Pitch);
+            var paragraph = new Paragraph("note.text", [.. block.Lines.Skip(1)], at, block.Height, block.Pitch);
             surface.Add(paragraph);
             surface.Texts.Add(surface.Turn(Letters.Box(paragraph)));
         }
 
         var (left, right) = surface.Mirrored ? (start - block.FirstWidth, start) : (start, start + block.FirstWidth);
-        return new(left, baseLine - Letters.Hang(Block.Height), right, baseLine + Letters.Rise(Block.Height));
+        return new(left, baseLine - Letters.Hang(block.Height), right, baseLine + Letters.Rise(block.Height));
 
         void Write(string words, double offset, double at, bool bold)
         {
-            var width = Letters.Width(words, Block.Height, bold);
-            surface.Words("note.text", words, surface.Mirrored ? start - offset - width : start + offset, at, Block.Height, bold);
+            var width = Letters.Width(words, block.Height, bold);
+            surface.Words("note.text", words, surface.Mirrored ? start - offset - width : start + offset, at, block.Height, bold);
         }
     }
+
+    private static double ArrowLength(Surface surface) => surface.Sizes.ByNotes(2.5);
 
     private static void End(Surface surface, Option option, PaperPoint way)
     {
@@ -77,8 +77,9 @@ internal static class NoteDrawing
             return;
         }
 
-        var half = ArrowLength * Math.Tan(7.5 * Math.PI / 180);
-        var foot = option.Tip - ArrowLength * way;
+        var length = ArrowLength(surface);
+        var half = length * Math.Tan(7.5 * Math.PI / 180);
+        var foot = option.Tip - length * way;
         var side = new PaperPoint(-way.Y, way.X);
         surface.Black("note.leader", option.Tip, foot + half * side, foot - half * side);
     }

@@ -177,7 +177,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             {
                 var column = columns[i];
                 var block = _all.Wrapped(note, column);
-                var share = (load[column.Id] + Block.Above + block.Below + Column.Gap) / Math.Max(1, column.Room.Height);
+                var share = (load[column.Id] + block.Above + block.Below + Column.Gap) / Math.Max(1, column.Room.Height);
                 var crowded = share > Full ? 400 * (share - Full) + 20 : 0;
                 if (costs[i] + crowded < least - 1e-9)
                 {
@@ -188,7 +188,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             if (best >= 0)
             {
                 var block = _all.Wrapped(note, columns[best]);
-                load[columns[best].Id] += Block.Above + block.Below + Column.Gap;
+                load[columns[best].Id] += block.Above + block.Below + Column.Gap;
                 home.Add(note.Id, columns[best].Id);
             }
         }
@@ -240,7 +240,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
                 continue;
             }
 
-            if (notes.Sum(note => Block.Above + _all.Wrapped(note, column, 1).Below) + (notes.Count - 1) * Column.Gap > column.Room.Height)
+            if (notes.Select(note => _all.Wrapped(note, column, 1)).Sum(block => block.Above + block.Below) + (notes.Count - 1) * Column.Gap > column.Room.Height)
             {
                 GiveWay(notes, notes.IndexOf(notes.MaxBy(note => _all.Wrapped(note, column, 1).Lines.Count)!), column, home, gone);
                 continue;

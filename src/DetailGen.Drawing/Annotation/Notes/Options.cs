@@ -17,6 +17,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     private static readonly double[] Setbacks = [1.6, 3.1, 4.6, 6.1, 8.1, 10.1, 13.1, 18.1];
 
     private readonly Dictionary<(string, string, bool), Option[]> _leaders = [];
+    private readonly double _above = Block.AboveOf(surface.Sizes);
     private readonly White _white = new(surface);
     private readonly Dictionary<string, Target> _targets = new(StringComparer.Ordinal);
 
@@ -96,7 +97,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     }
 
     private bool HasRoom(Block block, Column column, double level, double width) =>
-        level + Block.Above <= column.Room.Top && level - block.Below >= column.Room.Bottom && _white.Free(column.Box(block, level, width));
+        level + block.Above <= column.Room.Top && level - block.Below >= column.Room.Bottom && _white.Free(column.Box(block, level, width));
 
     private Option[] Of(ReadOnlySpan<Option> leaders, Block block, Column column, double width, int eachAngle)
     {
@@ -225,7 +226,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     }
 
     private bool IsPossible(in Lead lead) =>
-        lead.Away >= Least && lead.Distance + Column.Shoulder <= longest && lead.Level + Block.Above <= lead.Column.Room.Top && lead.Level >= lead.Column.Room.Bottom;
+        lead.Away >= Least && lead.Distance + Column.Shoulder <= longest && lead.Level + _above <= lead.Column.Room.Top && lead.Level >= lead.Column.Room.Bottom;
 
     /// <summary>Null where its bend or its shoulder is in the way of something.</summary>
     private Option? To(in Lead lead, in Way way, Shape shape, EarlierPlace? earlier)

@@ -9,8 +9,6 @@ namespace DetailGen.Drawing.Emitters.Dxf;
 /// <summary>Dimensions with their pictures, and the styles they name: one for each scale and height of figures.</summary>
 internal sealed class DxfDimensions
 {
-    private const double UsualHeight = 2.5;
-
     private readonly SortedDictionary<string, DimensionStyle> _styles = new(StringComparer.Ordinal);
 
     public ImmutableArray<DimensionStyle> Styles => [.. _styles.Values];
@@ -47,7 +45,7 @@ internal sealed class DxfDimensions
 
     private string Style(double scale, double height)
     {
-        var name = FormattableString.Invariant($"DIM-1-{scale}") + (height == UsualHeight ? "" : FormattableString.Invariant($"-{height * 10:0}"));
+        var name = FormattableString.Invariant($"DIM-1-{scale}") + (height == Lettering.TextSizes.Usual.Notes ? "" : FormattableString.Invariant($"-{height * 10:0}"));
         if (!_styles.ContainsKey(name))
         {
             _styles[name] = new(name, scale)

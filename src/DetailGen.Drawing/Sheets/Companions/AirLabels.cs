@@ -8,14 +8,17 @@ namespace DetailGen.Drawing.Sheets.Companions;
 /// <param name="solid">Everything that is solid, paper mm.</param>
 /// <param name="within">Where words may stand, paper mm.</param>
 /// <param name="taken">Where they may not, such as on break lines.</param>
-internal sealed class AirLabels(Region solid, PaperBox within, IReadOnlyList<PaperBox> taken)
+internal sealed class AirLabels(TextSizes sizes, Region solid, PaperBox within, IReadOnlyList<PaperBox> taken)
 {
-    private const double Title = 3.5;
-    private const double Text = 2.5;
-    private const double Pitch = 4.25;
     private const double Clear = 2.5;
     private const double Step = 2;
     private const double Wanted = 12; // from the surface to the middle of the words that name its air
+
+    private double Title => sizes.Titles;
+
+    private double Text => sizes.Notes;
+
+    private double Pitch => sizes.ByNotes(4.25);
 
     private static readonly double[] Angles = [45, 30, 60, 15, 75];
 

@@ -16,17 +16,17 @@ internal static class BuildSequence
     private const string Standing = "~";
     private const double MostTitle = 130;
     private const double Gap = 5;
-    private const double Text = 2.5;
-    private const double Pitch = 3.9;
-    private const double Indent = 6;
     private const int CaptionLines = 3;
-    private const double Caption = CaptionLines * Pitch + 2;
+
+    private static double Pitch(TextSizes sizes) => sizes.ByNotes(3.9);
+
+    private static double Caption(TextSizes sizes) => CaptionLines * Pitch(sizes) + 2;
 
     internal static CompanionSheet Of(CompanionBasis basis)
     {
         var stages = Stages(basis.Section);
         var beside = basis.Format.Zones["title-block"].Left - basis.Room.Left > MostTitle; // the title stands beside the title block where there is room
-        var room = beside ? basis.Room : basis.Room with { Bottom = basis.Room.Bottom + ViewTitle.Height };
+        var room = beside ? basis.Room : basis.Room with { Bottom = basis.Room.Bottom + ViewTitle.Height(basis.Sizes) };
         var (columns, rows, whole) = Grid(stages.Count, room, basis);
         var (width, height) = ((room.Width + Gap) / columns - Gap, (room.Height + Gap) / rows - Gap);
         var scale = whole.Scale;
@@ -38,10 +38,10 @@ internal static class BuildSequence
             var (left, top) = (room.Left + i % columns * (width + Gap), room.Top - i / columns * (height + Gap));
             PaperBox cell = new(left, top - height, left + width, top);
             var view = Stage(basis, stages, i, scale);
-            var picture = cell with { Bottom = cell.Bottom + Caption };
+            var picture = cell with { Bottom = cell.Bottom + Caption(basis.Sizes) };
             views.Add(view);
             placements.Add(new(view.Id, Middle(picture, whole.Bounds), picture));
-            items.AddRange(Words(stages, i, cell));
+            items.AddRange(Words(basis.Sizes, stages, i, cell));
         }
 
         return new(scale, views, placements, [.. items, .. basis.Title("Build sequence", scale, new(basis.Room.Left, beside ? basis.Format.Space.Bottom + 7 : basis.Room.Bottom))]);
@@ -119,7 +119,7 @@ internal static class BuildSequence
             for (var columns = 1; columns <= count; columns++)
             {
                 var rows = (count + columns - 1) / columns;
-                var (width, height) = ((room.Width + Gap) / columns - Gap, (room.Height + Gap) / rows - Gap - Caption);
+                var (width, height) = ((room.Width + Gap) / columns - Gap, (room.Height + Gap) / rows - Gap - Caption(basis.Sizes));
                 if (whole.Bounds.Width <= width && whole.Bounds.Height <= height)
                 {
                     return (columns, rows, whole);
@@ -134,21 +134,22 @@ internal static class BuildSequence
 
     private static PaperPoint Middle(PaperBox cell, PaperBox box) => new((cell.Left + cell.Right - box.Left - box.Right) / 2, (cell.Bottom + cell.Top - box.Bottom - box.Top) / 2);
 
-    private static IEnumerable<Item> Words(IReadOnlyList<IReadOnlyList<Part>> stages, int at, PaperBox cell)
+    private static IEnumerable<Item> Words(TextSizes sizes, IReadOnlyList<IReadOnlyList<Part>> stages, int at, PaperBox cell)
     {
-        yield return new Text("key", (at + 1).ToString(CultureInfo.InvariantCulture), new(cell.Left, cell.Bottom + Caption - Pitch), Text, Bold: true);
+        var (letter, indent, first) = (sizes.Notes, sizes.ByNotes(6), cell.Bottom + Caption(sizes) - Pitch(sizes));
+        yield return new Text("key", (at + 1).ToString(CultureInfo.InvariantCulture), new(cell.Left, first), letter, Bold: true);
         var begun = stages.Take(at).SelectMany(parts => parts).Select(part => part.Name).ToHashSet(StringComparer.Ordinal);
         var goesOn = stages[at].Any(part => part.Rises && begun.Contains(part.Name));
         var names = stages[at].GroupBy(part => part.Name, StringComparer.Ordinal)
             .Select(same => char.ToLowerInvariant(same.Key[0]) + same.Key[1..] + (same.All(part => part.Sheet is not null) && begun.Contains(same.Key) ? " turned over" : same.All(RunsThrough) ? " borne at their ends" : "")).ToList();
         names[0] = goesOn ? "Further up: " + names[0] : char.ToUpperInvariant(names[0][0]) + names[0][1..];
-        var lines = Wrapping.Wrap(string.Join(", ", names), Text, cell.Width - Indent);
+        var lines = Wrapping.Wrap(string.Join(", ", names), letter, cell.Width - indent);
         for (var count = names.Count - 1; lines.Count > CaptionLines && count > 0; count--)
         {
-            lines = Wrapping.Wrap($"{string.Join(", ", names.Take(count))} and {(names.Count - count).ToString(CultureInfo.InvariantCulture)} more", Text, cell.Width - Indent);
+            lines = Wrapping.Wrap($"{string.Join(", ", names.Take(count))} and {(names.Count - count).ToString(CultureInfo.InvariantCulture)} more", letter, cell.Width - indent);
         }
 
-        yield return new Paragraph("key", lines, new(cell.Left + Indent, cell.Bottom + Caption - Pitch), Text, Pitch);
+        yield return new Paragraph("key", lines, new(cell.Left + indent, first), letter, Pitch(sizes));
     }
 
     // A member of the roof that runs along the wall, out of the plane: nothing in this section carries it.

@@ -28,7 +28,6 @@ internal static class Columns
 {
     internal const double Between = 6;
     private const double Apart = 4;
-    private const double Text = Table.Text;
     private const double Pitch = 4.25;
 
     /// <summary>Columns of at least that width side by side; none where the room is narrower.</summary>
@@ -76,68 +75,68 @@ internal static class Columns
         return (items, left);
     }
 
-    internal static Block Of(TextTable table) => new(width =>
+    internal static Block Of(TextSizes sizes, TextTable table) => new(width =>
     {
         Cell[][] rows = [.. table.Rows.Select(row => row.Select(words => new Cell(words)).ToArray())];
-        var laid = Table.Lay("schedule", table.Title, Widths(table, rows, width), rows, new(0, 0), double.NegativeInfinity);
+        var laid = Table.Lay(sizes, "schedule", table.Title, Widths(sizes, table, rows, width), rows, new(0, 0), double.NegativeInfinity);
         return (laid.Items, laid.Box.Height + Apart);
     });
 
     /// <summary>A title and a block for each paragraph, so that a long list may go on in the next column.</summary>
-    internal static IEnumerable<Block> Of(TextList list)
+    internal static IEnumerable<Block> Of(TextSizes sizes, TextList list)
     {
-        yield return Heading(list.Title) with { List = list.Title };
+        yield return Heading(sizes, list.Title) with { List = list.Title };
         for (var i = 0; i < list.Paragraphs.Count; i++)
         {
             var (number, words, under) = ((i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture), list.Paragraphs[i], i == list.Paragraphs.Count - 1 ? Apart : 1.2);
-            yield return new(width => Numbered(number, words, width, under), i == 0 ? Binding.None : Binding.GoesOn) { List = list.Title };
+            yield return new(width => Numbered(sizes, number, words, width, under), i == 0 ? Binding.None : Binding.GoesOn) { List = list.Title };
         }
     }
 
     /// <summary>What goes on upon a further sheet, each list under its title again.</summary>
-    internal static IReadOnlyList<Block> Continued(IReadOnlyList<Block> rest) =>
+    internal static IReadOnlyList<Block> Continued(TextSizes sizes, IReadOnlyList<Block> rest) =>
     [
         .. rest.SelectMany((block, i) => block.Binding == Binding.GoesOn && (i == 0 || rest[i - 1].List != block.List)
-            ? [Heading($"{block.List}, continued") with { List = block.List }, block with { Binding = Binding.None }]
+            ? [Heading(sizes, $"{block.List}, continued") with { List = block.List }, block with { Binding = Binding.None }]
             : new[] { block }),
     ];
 
-    private static Block Heading(string title) => new(width =>
+    private static Block Heading(TextSizes sizes, string title) => new(width =>
     {
-        const double letter = 3.5, pitch = 6;
+        var (letter, pitch) = (sizes.Titles, sizes.ByTitles(6));
         var lines = Wrapping.Wrap(title, letter, width / Table.Slack);
-        return ([.. lines.Select((line, i) => new Text("block.notes", line, new(0, -4.3 - (i * pitch)), letter))], (lines.Count * pitch) + 0.5);
+        return ([.. lines.Select((line, i) => new Text("block.notes", line, new(0, -sizes.ByTitles(4.3) - (i * pitch)), letter))], (lines.Count * pitch) + 0.5);
     }, Binding.Head);
 
-    private static (IReadOnlyList<Item> Items, double Height) Numbered(string number, string words, double width, double under)
+    private static (IReadOnlyList<Item> Items, double Height) Numbered(TextSizes sizes, string number, string words, double width, double under)
     {
-        const double indent = 6;
-        var lines = Wrapping.Wrap(words, Text, (width - indent) / Table.Slack);
-        return ([new Text("block.notes", number, new(0, -3.2), Text, Bold: true), new Paragraph("block.notes", lines, new(indent, -3.2), Text, Pitch)], (lines.Count * Pitch) + under);
+        var (indent, first, pitch) = (sizes.ByNotes(6), -sizes.ByNotes(3.2), sizes.ByNotes(Pitch));
+        var lines = Wrapping.Wrap(words, sizes.Notes, (width - indent) / Table.Slack);
+        return ([new Text("block.notes", number, new(0, first), sizes.Notes, Bold: true), new Paragraph("block.notes", lines, new(indent, first), sizes.Notes, pitch)], (lines.Count * pitch) + under);
     }
 
     /// <summary>Lines with what they mean.</summary>
-    internal static Block Of(string title, IReadOnlyList<(Func<PaperPoint, IEnumerable<Item>> Sign, string Words)> entries) => new(width =>
+    internal static Block Of(TextSizes sizes, string title, IReadOnlyList<(Func<PaperPoint, IEnumerable<Item>> Sign, string Words)> entries) => new(width =>
     {
         const double sample = 16;
-        var items = new List<Item> { new Text("key", title, new(0, -4.3), 3.5) };
-        var y = -6.5;
+        var items = new List<Item> { new Text("key", title, new(0, -sizes.ByTitles(4.3)), sizes.Titles) };
+        var y = -sizes.ByTitles(6.5);
         foreach (var (sign, words) in entries)
         {
-            var lines = Wrapping.Wrap(words, Text, (width - sample - 3) / Table.Slack);
-            items.AddRange(sign(new(0, y - 2)));
-            items.Add(new Paragraph("key", lines, new(sample + 3, y - 3.2), Text, Pitch));
-            y -= (lines.Count * Pitch) + 1;
+            var lines = Wrapping.Wrap(words, sizes.Notes, (width - sample - 3) / Table.Slack);
+            items.AddRange(sign(new(0, y - sizes.ByNotes(2))));
+            items.Add(new Paragraph("key", lines, new(sample + 3, y - sizes.ByNotes(3.2)), sizes.Notes, sizes.ByNotes(Pitch)));
+            y -= (lines.Count * sizes.ByNotes(Pitch)) + 1;
         }
 
         return (items, -y + Apart);
     });
 
     // Figures take what they need; words share the rest evenly, none more than it needs nor less than its longest word.
-    private static IReadOnlyList<Column> Widths(TextTable table, Cell[][] rows, double width)
+    private static IReadOnlyList<Column> Widths(TextSizes sizes, TextTable table, Cell[][] rows, double width)
     {
-        double Needed(int i, bool whole) => (rows.Select(row => row[i].Words).SelectMany(words => whole ? [words] : words.Split(' ')).Select(words => Letters.Width(words, Text))
-            .Concat(table.Columns[i].Head.Select(head => Letters.Width(head, Text, bold: true))).Max() * Table.Slack) + (2 * Table.Indent) + 0.01;
+        double Needed(int i, bool whole) => (rows.Select(row => row[i].Words).SelectMany(words => whole ? [words] : words.Split(' ')).Select(words => Letters.Width(words, sizes.Notes))
+            .Concat(table.Columns[i].Head.Select(head => Letters.Width(head, sizes.Notes, bold: true))).Max() * Table.Slack) + (2 * Table.Indent) + 0.01;
         (double Least, double Most)[] needed = [.. table.Columns.Select((column, i) => (Needed(i, column.IsFigures), Needed(i, whole: true)))];
         double Sum(double share) => needed.Sum(one => Math.Clamp(share, one.Least, one.Most));
         var (low, high) = (0.0, width);

@@ -1,3 +1,4 @@
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Views;
 using DetailGen.Sections;
@@ -20,6 +21,8 @@ internal sealed record CompanionBasis(Section Section, DrawnView Drawn, Bounds W
     /// <summary>Null where no thermal sheet is asked for.</summary>
     internal ThermalText? Thermal { get; init; }
 
+    internal TextSizes Sizes => Format.TextSizes;
+
     /// <summary>Where drawings may stand: the drawing space above the title block, clear of the centring marks.</summary>
     internal PaperBox Room => Format.Space.Grow(-7) with { Bottom = Format.TitleTop + 4 };
 
@@ -35,7 +38,7 @@ internal sealed record CompanionBasis(Section Section, DrawnView Drawn, Bounds W
 
     /// <summary>Ring, title, scale and scale bar under a view.</summary>
     internal IEnumerable<Item> Title(string what, double scale, PaperPoint at) =>
-        Sheets.ViewTitle.Of(Number.ToString(System.Globalization.CultureInfo.InvariantCulture), what, scale, at, Format.Space.Right - at.X);
+        Sheets.ViewTitle.Of(Sizes, Number.ToString(System.Globalization.CultureInfo.InvariantCulture), what, scale, at, Format.Space.Right - at.X);
 }
 
 /// <summary>Draws companion sheets.</summary>

@@ -15,8 +15,6 @@ internal static class ControlLines
     private const double Sample = 18;
     private const double MostLegend = 76;
     private const double Clear = 4;
-    private const double Text = 2.5;
-    private const double Pitch = 4.25;
 
     private static readonly (Roles Role, string Row, string Words)[] Lines =
     [
@@ -65,25 +63,26 @@ internal static class ControlLines
     private static IEnumerable<Item> Legend(CompanionBasis basis, Dictionary<Roles, IReadOnlyList<string>> names)
     {
         var room = basis.Room;
+        var (sizes, letter, pitch) = (basis.Sizes, basis.Sizes.Notes, basis.Sizes.ByNotes(4.25));
         var drawn = basis.Drawn.Bounds.Shift(basis.Origin);
 
         // On the side where more white is left.
         var (before, behind) = (drawn.Left - room.Left - Clear, room.Right - drawn.Right - Clear);
-        var width = Math.Min(MostLegend, Math.Max(before, behind));
-        var (left, y) = (behind >= before ? room.Right - width : room.Left, room.Top - 4.0);
-        yield return new Text("title.view", "Control lines", new(left, y), 3.5);
-        y -= 8;
+        var width = Math.Min(sizes.ByNotes(MostLegend), Math.Max(before, behind));
+        var (left, y) = (behind >= before ? room.Right - width : room.Left, room.Top - sizes.ByTitles(4));
+        yield return new Text("title.view", "Control lines", new(left, y), sizes.Titles);
+        y -= sizes.ByTitles(8);
         foreach (var (role, sign, words) in Lines.Select(line => (line.Role, Frame.Line(line.Row, default, new(Sample, 0)), line.Words)).Append((Roles.Insulation, Zigzag, "Heat: filled")))
         {
-            yield return Moving.By(sign, new(left, y + 1));
-            yield return new Text("key", words, new(left + Sample + 3, y), Text, Bold: true);
-            var lines = Wrapping.Wrap(string.Join(", ", names[role]), Text, width - Sample - 3);
-            yield return new Paragraph("key", lines, new(left + Sample + 3, y - Pitch), Text, Pitch);
-            y -= (lines.Count + 2) * Pitch;
+            yield return Moving.By(sign, new(left, y + sizes.ByNotes(1)));
+            yield return new Text("key", words, new(left + Sample + 3, y), letter, Bold: true);
+            var lines = Wrapping.Wrap(string.Join(", ", names[role]), letter, width - Sample - 3);
+            yield return new Paragraph("key", lines, new(left + Sample + 3, y - pitch), letter, pitch);
+            y -= (lines.Count + 2) * pitch;
         }
 
         yield return new Paragraph(
-            "block.notes", Wrapping.Wrap("Each line follows the parts with that task: water along the side that it meets, air and vapour along the side of the room, sheets along themselves. Over the deck the roof's own parts keep air and vapour in. Where a line has a gap, a joint between two parts has to be sealed; that it is, is for whoever signs the sheet.", Text, width), new(left, y), Text, Pitch);
+            "block.notes", Wrapping.Wrap("Each line follows the parts with that task: water along the side that it meets, air and vapour along the side of the room, sheets along themselves. Over the deck the roof's own parts keep air and vapour in. Where a line has a gap, a joint between two parts has to be sealed; that it is, is for whoever signs the sheet.", letter, width), new(left, y), letter, pitch);
     }
 
     private static Stroke Zigzag => new("fill.IR.roof", [.. Enumerable.Range(0, 7).Select(i => new PaperPoint(Sample * i / 6, i % 2 == 0 ? -1.5 : 1.5))]);

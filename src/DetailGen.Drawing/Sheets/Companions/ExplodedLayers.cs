@@ -11,8 +11,7 @@ internal static class ExplodedLayers
 {
     private const double MostPiece = 45; // length of a piece on paper, mm
     private const double Apart = 7; // least distance between two pieces, mm; a line of text fits between
-    private const double Text = 2.5;
-    private const double Pitch = 4.0;
+    private const double UsualPitch = 4;
     private const double MostWords = 88;
     private const double Between = 10;
 
@@ -25,7 +24,7 @@ internal static class ExplodedLayers
         var scale = Scale(basis, room);
         var column = (room.Width + Between) / basis.Section.Buildups.Count - Between;
         var piece = Math.Min(MostPiece, 0.35 * column);
-        var wordsWidth = Math.Min(MostWords, column - piece);
+        var wordsWidth = Math.Min(basis.Sizes.ByNotes(MostWords), column - piece);
         var left = room.Left;
         foreach (var buildup in basis.Section.Buildups)
         {
@@ -33,7 +32,7 @@ internal static class ExplodedLayers
             PaperPoint origin = new(left, room.Top - 12);
             views.Add(view);
             placements.Add(new(view.Id, origin, new(left - 1, origin.Y - height - 2, left + piece + 1, room.Top - 8)));
-            items.Add(new Text("title.view", buildup.Title, new(left, room.Top - 4.5), 3.5));
+            items.Add(new Text("title.view", buildup.Title, new(left, room.Top - basis.Sizes.ByTitles(4.5)), basis.Sizes.Titles));
             items.AddRange(words.Select(item => Moving.By(item, origin)));
             left += piece + wordsWidth + Between;
         }
@@ -44,9 +43,10 @@ internal static class ExplodedLayers
     // The largest at which both stacks fit above the title.
     private static double Scale(CompanionBasis basis, PaperBox room)
     {
-        var height = room.Height - 12 - ViewTitle.Height - 4;
+        var height = room.Height - 12 - ViewTitle.Height(basis.Sizes) - 4;
+        var (pitch, apart) = (basis.Sizes.ByNotes(UsualPitch), basis.Sizes.ByNotes(Apart));
         return Candidates.Scales.FirstOrDefault(
-            scale => basis.Section.Buildups.All(buildup => buildup.Layers.Sum(layer => Math.Max(Pitch * 2, layer.Thickness / scale) + Apart) <= height), Candidates.Scales[^1]);
+            scale => basis.Section.Buildups.All(buildup => buildup.Layers.Sum(layer => Math.Max(pitch * 2, layer.Thickness / scale) + apart) <= height), Candidates.Scales[^1]);
     }
 
     // From the top downwards: a roof as it lies, a wall turned on its side, outside uppermost.
@@ -54,6 +54,7 @@ internal static class ExplodedLayers
     {
         var parts = new List<Part>();
         var words = new List<Item>();
+        var (sizes, letter, pitch) = (basis.Sizes, basis.Sizes.Notes, basis.Sizes.ByNotes(UsualPitch));
         var y = 0.0;
         foreach (var layer in buildup.Layers)
         {
@@ -67,12 +68,12 @@ internal static class ExplodedLayers
                 parts.Add(Laid(part, y * scale, layer.Thickness, piece * scale));
             }
 
-            var lines = Wrapping.Wrap($"{layer.Element}, {layer.Thickness.ToString("0.#", CultureInfo.InvariantCulture)} mm: {layer.Function}", Text, wordsWidth - 14);
+            var lines = Wrapping.Wrap($"{layer.Element}, {layer.Thickness.ToString("0.#", CultureInfo.InvariantCulture)} mm: {layer.Function}", letter, wordsWidth - 4 - sizes.ByNotes(10));
             var middle = y - thickness / 2;
-            var first = middle + (lines.Count - 1) * Pitch / 2 - Text / 2;
-            words.Add(new Text("note.text", layer.Reference, new(piece + 4, first), Text, Bold: true));
-            words.Add(new Paragraph("note.text", lines, new(piece + 14, first), Text, Pitch));
-            y -= Math.Max(lines.Count * Pitch, thickness) + Apart;
+            var first = middle + (lines.Count - 1) * pitch / 2 - letter / 2;
+            words.Add(new Text("note.text", layer.Reference, new(piece + 4, first), letter, Bold: true));
+            words.Add(new Paragraph("note.text", lines, new(piece + 4 + sizes.ByNotes(10), first), letter, pitch));
+            y -= Math.Max(lines.Count * pitch, thickness) + sizes.ByNotes(Apart);
         }
 
         var section = new Section(basis.Section.Junction, parts, [], [], [], [], [], []);

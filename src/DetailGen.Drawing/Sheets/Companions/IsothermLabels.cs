@@ -17,7 +17,6 @@ internal sealed record LineFigure(Text Text, PaperBox Gap);
 /// </summary>
 internal static class IsothermLabels
 {
-    private const double Height = 2.5;
     private const double Beside = 0.9; // white between a figure and its own line
     private const double Above = 0.6; // white between a figure and its neighbours
     private const double Apart = 1.2; // white between two figures
@@ -29,7 +28,7 @@ internal static class IsothermLabels
     /// <param name="outlines">What figures rather keep clear of, but may stand in; it is cut there.</param>
     /// <param name="taken">What they keep clear of.</param>
     /// <param name="within">Where they stand.</param>
-    internal static IReadOnlyList<LineFigure> Place(IReadOnlyList<FiguredLines> all, IReadOnlyList<IReadOnlyList<PaperPoint>> outlines, IEnumerable<PaperBox> taken, PaperBox within)
+    internal static IReadOnlyList<LineFigure> Place(double height, IReadOnlyList<FiguredLines> all, IReadOnlyList<IReadOnlyList<PaperPoint>> outlines, IEnumerable<PaperBox> taken, PaperBox within)
     {
         var boxes = taken.ToList();
         var placed = new List<LineFigure>();
@@ -38,13 +37,13 @@ internal static class IsothermLabels
             foreach (var line in figured.Lines)
             {
                 var others = all.SelectMany(one => one.Lines).Where(one => !ReferenceEquals(one, line)).ToArray();
-                if (Best(figured, line, others, outlines, boxes, within, null) is not { } first)
+                if (Best(height, figured, line, others, outlines, boxes, within, null) is not { } first)
                 {
                     continue;
                 }
 
                 Put(first.Figure);
-                if (Best(figured, line, others, outlines, boxes, within, first.At) is { } second)
+                if (Best(height, figured, line, others, outlines, boxes, within, first.At) is { } second)
                 {
                     Put(second.Figure);
                 }
@@ -63,9 +62,10 @@ internal static class IsothermLabels
     /// <summary>Figures of lines that had no room for them, in a column where the roof breaks off, each with a thin line to the end of its own.</summary>
     /// <param name="edge">Where the lines end.</param>
     /// <param name="way">1 where the roof runs to the right, −1 where to the left.</param>
-    internal static IEnumerable<Item> Beyond(IEnumerable<FiguredLines> bare, double edge, int way)
+    internal static IEnumerable<Item> Beyond(TextSizes sizes, IEnumerable<FiguredLines> bare, double edge, int way)
     {
-        const double pitch = 3.6, reach = 9;
+        const double reach = 9;
+        var (height, pitch) = (sizes.Notes, sizes.ByNotes(3.6));
         var ends = bare.Select(one => (one.Words, Ends: one.Lines.SelectMany(line => new[] { line[0], line[^1] }).Where(end => Math.Abs(end.X - edge) < 0.01).ToArray()))
             .Where(one => one.Ends.Length > 0).Select(one => (one.Words, End: one.Ends.MaxBy(end => end.Y))).OrderBy(one => one.End.Y).ToArray();
         for (var i = 0; i < ends.Length; i++)
@@ -73,17 +73,17 @@ internal static class IsothermLabels
             var (words, end) = ends[i];
             PaperPoint at = new(edge + (way * reach), ends.Average(one => one.End.Y) + ((i - ((ends.Length - 1) / 2.0)) * pitch));
             yield return new Stroke("note.leader", [end, at]);
-            yield return new Text("analysis.figure", words, at + new PaperPoint(way, -Height / 2), Height, way > 0 ? Align.Left : Align.Right);
+            yield return new Text("analysis.figure", words, at + new PaperPoint(way, -height / 2), height, way > 0 ? Align.Left : Align.Right);
         }
     }
 
     // The best place, as far from the last one as it must be.
     private static (LineFigure Figure, double At)? Best(
-        FiguredLines figured, IReadOnlyList<PaperPoint> line, IReadOnlyList<PaperPoint>[] others, IReadOnlyList<IReadOnlyList<PaperPoint>> outlines, List<PaperBox> boxes,
+        double height, FiguredLines figured, IReadOnlyList<PaperPoint> line, IReadOnlyList<PaperPoint>[] others, IReadOnlyList<IReadOnlyList<PaperPoint>> outlines, List<PaperBox> boxes,
         PaperBox within, double? last)
     {
         var along = Lengths(line);
-        var half = (Letters.Width(figured.Words, Height) * Table.Slack / 2) + Beside;
+        var half = (Letters.Width(figured.Words, height) * Table.Slack / 2) + Beside;
         (double Cost, LineFigure Figure, double At)? best = null;
         for (var at = FromEnds + half; at <= along[^1] - FromEnds - half; at += Step)
         {
@@ -96,7 +96,7 @@ internal static class IsothermLabels
             var way = to - from;
             var upright = Math.Abs(way.Y) > Math.Abs(way.X);
             var skew = Math.Atan2(Math.Min(Math.Abs(way.X), Math.Abs(way.Y)), Math.Max(Math.Abs(way.X), Math.Abs(way.Y))) * 180 / Math.PI;
-            var across = Height / 2;
+            var across = height / 2;
             var gap = upright ? new PaperBox(middle.X - across, middle.Y - half, middle.X + across, middle.Y + half) : new(middle.X - half, middle.Y - across, middle.X + half, middle.Y + across);
             if (PaperLines.Distance(middle, from, to) > MostBend || !Holds(within, gap) || boxes.Exists(box => box.Meets(gap)))
             {
@@ -114,8 +114,8 @@ internal static class IsothermLabels
             if (best is null || cost < best.Value.Cost - 1e-9)
             {
                 var text = upright
-                    ? new Text("analysis.figure", figured.Words, middle + new PaperPoint(across, 0), Height, Align.Centre, 90)
-                    : new Text("analysis.figure", figured.Words, middle - new PaperPoint(0, across), Height, Align.Centre);
+                    ? new Text("analysis.figure", figured.Words, middle + new PaperPoint(across, 0), height, Align.Centre, 90)
+                    : new Text("analysis.figure", figured.Words, middle - new PaperPoint(0, across), height, Align.Centre);
                 best = (cost, new(text, gap), at);
             }
         }

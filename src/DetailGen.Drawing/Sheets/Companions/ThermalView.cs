@@ -1,4 +1,5 @@
 using DetailGen.Analysis.Heat;
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Views;
 using DetailGen.Sections;
@@ -33,7 +34,7 @@ internal static class ThermalView
         around = around with { Bottom = Math.Max(around.Bottom, origin.Y + drawn.Bounds.Bottom - Under) };
         var clip = Box(paper.At(BreakLines.Clip(section, window)));
         var shown = Holds(clip, paper.At(text.Picture.Coldest));
-        var items = Items(text, drawn, paper, clip, around.Shift(new(-origin.X, -origin.Y)), shown);
+        var items = Items(basis.Sizes, text, drawn, paper, clip, around.Shift(new(-origin.X, -origin.Y)), shown);
         return (new(Id, scale, items, Around(items)), new(Id, origin, around), shown);
     }
 
@@ -75,13 +76,13 @@ internal static class ThermalView
             Words = new("", "", ""),
         };
 
-    private static IReadOnlyList<Item> Items(ThermalText text, DrawnView drawn, OnPaper paper, PaperBox clip, PaperBox room, bool shown)
+    private static IReadOnlyList<Item> Items(TextSizes sizes, ThermalText text, DrawnView drawn, OnPaper paper, PaperBox clip, PaperBox room, bool shown)
     {
         var picture = text.Picture;
         var outlines = drawn.Items.OfType<Stroke>().Where(stroke => stroke.Row != Rows.Break).ToArray();
         var solid = Region.Union(picture.Solids.Select(one => paper.At(one.Region))).Intersect(Region.Box(Math.Max(clip.Left, -1e4), Math.Max(clip.Bottom, -1e4), Math.Min(clip.Right, 1e4), Math.Min(clip.Top, 1e4)));
         PaperBox within = new(Math.Max(room.Left, clip.Left), Math.Max(room.Bottom, clip.Bottom - Hanging), Math.Min(room.Right, clip.Right), Math.Min(room.Top, clip.Top));
-        var air = new AirLabels(solid, within, [.. drawn.Breaks.Select(line => new PaperBox(line.From.X, line.From.Y, line.To.X, line.To.Y).Grow(1))]);
+        var air = new AirLabels(sizes, solid, within, [.. drawn.Breaks.Select(line => new PaperBox(line.From.X, line.From.Y, line.To.X, line.To.Y).Grow(1))]);
         var words = new List<Item>();
         if (shown)
         {
@@ -105,7 +106,7 @@ internal static class ThermalView
             Lines("analysis.dew-point", text.DewPointFigure, picture.DewPoint),
             .. picture.Isotherms.Select(isotherm => Lines("analysis.line", isotherm.Temperature.ToString("0", System.Globalization.CultureInfo.InvariantCulture), isotherm)),
         ];
-        var figures = IsothermLabels.Place(lines, [.. outlines.Select(Whole)], air.Taken, clip.Grow(-1));
+        var figures = IsothermLabels.Place(sizes.Notes, lines, [.. outlines.Select(Whole)], air.Taken, clip.Grow(-1));
         FiguredLines[] bare = [.. lines.Where(one => figures.All(figure => figure.Text.Words != one.Words))];
         PaperBox[] gaps = [.. figures.Select(figure => figure.Gap)];
         return
@@ -114,7 +115,7 @@ internal static class ThermalView
             .. lines.SelectMany(one => one.Lines.SelectMany(line => PaperLines.Outside(line, gaps)).Select(piece => Drawn(one.Row, piece))),
             .. drawn.Items.Where(item => item.Row == Rows.Break),
             .. figures.Select(figure => figure.Text),
-            .. drawn.Mirror ? IsothermLabels.Beyond(bare, clip.Left, -1) : IsothermLabels.Beyond(bare, clip.Right, 1),
+            .. drawn.Mirror ? IsothermLabels.Beyond(sizes, bare, clip.Left, -1) : IsothermLabels.Beyond(sizes, bare, clip.Right, 1),
             .. words,
         ];
     }
@@ -127,8 +128,8 @@ internal static class ThermalView
     // Around all items, text included.
     private static PaperBox Around(IReadOnlyList<Item> items) => items.Select(item => item switch
     {
-        Text text => Lettering.Letters.Box(text),
-        Paragraph paragraph => Lettering.Letters.Box(paragraph),
+        Text text => Letters.Box(text),
+        Paragraph paragraph => Letters.Box(paragraph),
         _ => ItemBounds.Of([item]),
     }).Aggregate((a, b) => a.With(b));
 
