@@ -119,8 +119,19 @@ public enum Axis
 /// <param name="Text">Written after the figure, such as "min."; usually empty.</param>
 public sealed record Measure(string Id, Point From, Point To, Axis Axis, string Chain = "", int Tier = 0, string Text = "")
 {
+    /// <summary>The part whose note tells the size, and how it does where no white holds the dimension; null where it is drawn or nothing.</summary>
+    public SizeWords? Told { get; init; }
+
     /// <summary>mm, never negative.</summary>
     public double Value => Axis == Axis.Horizontal ? Math.Abs(To.X - From.X) : Math.Abs(To.Y - From.Y);
+}
+
+/// <summary>A size in words, for the note of a part.</summary>
+/// <param name="Before">What stands before the figure with its unit, and <paramref name="After"/> what stands behind it.</param>
+public sealed record SizeWords(string PartId, string Before, string After)
+{
+    /// <param name="figure">As the dimension would show it, in mm.</param>
+    public string With(string figure) => $"{Before} {figure} mm {After}".Trim();
 }
 
 /// <summary>The chains of dimensions that a junction sheet carries.</summary>

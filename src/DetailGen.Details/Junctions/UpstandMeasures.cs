@@ -15,10 +15,10 @@ internal static class UpstandMeasures
         var floor = roof.Plane.At(toe) + roof.Base;
         if (toe - outer >= 5)
         {
-            yield return new("upstand.fillet", new(outer, floor), new(toe, floor), Axis.Horizontal, Chains.Close);
+            yield return new("upstand.fillet", new(outer, floor), new(toe, floor), Axis.Horizontal, Chains.Close) { Told = new("upstand.fillet", "", "wide") };
         }
 
-        yield return new("membrane.lap", new(toe, floor), new(toe + site.Length("membrane.lap"), floor), Axis.Horizontal, Chains.Close);
+        yield return new("membrane.lap", new(toe, floor), new(toe + site.Length("membrane.lap"), floor), Axis.Horizontal, Chains.Close) { Told = new("upstand.membrane", "laps", "on to the field sheet") };
         var left = upstand.Wall + site.Length("roof.vcl");
         yield return new("upstand.insulation", new(left, 0), new(left + site.Length("upstand.insulation"), 0), Axis.Horizontal);
         if (!site.Sizes.HasLength("flashing.lap"))
@@ -28,8 +28,8 @@ internal static class UpstandMeasures
 
         var front = roof.Plane.Datum + site.Length("flashing.clearance");
         var corner = upstand.Head(outer);
-        yield return new("flashing.lap", new(front, corner - site.Length("flashing.lap")), new(front, corner), Axis.Vertical, Chains.Close);
+        yield return new("flashing.lap", new(front, corner - site.Length("flashing.lap")), new(front, corner), Axis.Vertical, Chains.Close) { Told = new("flashing", "laps the upstand", "") };
         var bed = site.Length("flashing.bed");
-        yield return new("flashing.chase", new(face - site.Length("flashing.chase"), bed), new(face, bed), Axis.Horizontal, Chains.Close);
+        yield return new("flashing.chase", new(face - site.Length("flashing.chase"), bed), new(face, bed), Axis.Horizontal, Chains.Close) { Told = new("flashing", "", "into the joint") };
     }
 }

@@ -40,7 +40,7 @@ public static class Annotator
         }
 
         columns = [.. columns.Select(column => stacks.Cramp(column)).Where(column => column is { Widest: >= 12, Room.Height: >= 5 })];
-        var notes = Note.About(request, stacks.Told, surface.ById);
+        var notes = SharedMarks.Join(Note.About(request, stacks.Told, surface.ById, surface.Told), surface);
         if (labelsFirst)
         {
             SpaceLabels.Place(surface, request.Section.Spaces);

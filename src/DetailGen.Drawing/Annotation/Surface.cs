@@ -79,6 +79,9 @@ internal sealed class Surface
 
     internal List<Unplaced> Unplaced { get; } = [];
 
+    /// <summary>Sizes for which there was no white, to be told by the note of a part.</summary>
+    internal List<(string PartId, string Words)> Told { get; } = [];
+
     internal PaperPoint Turn(PaperPoint point) => Mirrored ? new(-point.X, point.Y) : point;
 
     internal PaperBox Turn(PaperBox box) => Mirrored ? new(-box.Right, box.Bottom, -box.Left, box.Top) : box;

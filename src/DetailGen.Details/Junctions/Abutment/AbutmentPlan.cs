@@ -71,7 +71,7 @@ internal static class AbutmentPlan
         }
 
         var (a, b) = (site.Face(Faces.CavityLeft), site.Face(Faces.CavityRight));
-        yield return new("tray.step", new(a, tray.At(a)), new(b, tray.At(b)), Axis.Vertical, Chains.Close);
+        yield return new("tray.step", new(a, tray.At(a)), new(b, tray.At(b)), Axis.Vertical, Chains.Close) { Told = new("tray", "", "step") };
         yield return new("tray.outlet", new(roof.Plane.Datum, 0), new(face, site.Level(Levels.TrayOutlet)), Axis.Vertical);
     }
 }

@@ -64,9 +64,9 @@ internal static class ParapetPlan
         yield return new("coping.width", new(left, top), new(inner, top), Axis.Horizontal, Chains.Head, 1);
         var clear = site.Length("coping.drip-clearance");
         var drip = metal ? head - site.Length("coping.leg") : under;
-        yield return new("coping.drip-clearance", new(weather - clear, drip), new(weather, drip), Axis.Horizontal, Chains.Close);
+        yield return new("coping.drip-clearance", new(weather - clear, drip), new(weather, drip), Axis.Horizontal, Chains.Close) { Told = new("coping", "drip", "clear of the outer face") };
         var clearInside = metal ? inner - site.Length("coping.sheet") - roof : clear;
-        yield return new("coping.drip-clearance-inside", new(roof, drip), new(roof + clearInside, drip), Axis.Horizontal, Chains.Close);
+        yield return new("coping.drip-clearance-inside", new(roof, drip), new(roof + clearInside, drip), Axis.Horizontal, Chains.Close) { Told = new("coping", "drip", "clear of the roof face") };
         if (!metal)
         {
             yield return new("coping.dpc-projection", new(weather - site.Length("coping.dpc-projection"), head), new(weather, head), Axis.Horizontal);
@@ -104,7 +104,7 @@ internal static class ParapetPlan
         {
             var thin = outside ? -site.Length("coping.overhang") : inner;
             yield return new("coping.depth", new(inner, under), new(inner, top), Axis.Vertical, Chains.Heights);
-            yield return new("coping.thickness", new(thin, under), new(thin, edge), Axis.Vertical, Chains.Close);
+            yield return new("coping.thickness", new(thin, under), new(thin, edge), Axis.Vertical, Chains.Close) { Told = new("coping", "", "thick at the thin edge") };
         }
 
         yield return new("parapet.height", new(datum, 0), new(inner, top), Axis.Vertical, Chains.Heights, 2);
@@ -128,7 +128,7 @@ internal static class ParapetPlan
 
             // Towards the roof the outlet is the bed of the flashing, whose height is given there.
             var outside = site.Sizes.Is("tray.discharge", "outside");
-            yield return new("tray.outlet", new(roof.Plane.Datum, 0), new(outside ? site.Face(Faces.Weather) : face, site.Level(Levels.TrayOutlet)), Axis.Vertical, outside ? Chains.Close : "");
+            yield return new("tray.outlet", new(roof.Plane.Datum, 0), new(outside ? site.Face(Faces.Weather) : face, site.Level(Levels.TrayOutlet)), Axis.Vertical, outside ? Chains.Close : "") { Told = new("weep", "outlet", "above finished roof level") };
         }
     }
 

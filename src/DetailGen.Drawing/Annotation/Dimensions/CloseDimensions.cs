@@ -21,6 +21,10 @@ internal static class CloseDimensions
             {
                 Draw(surface, figure, place);
             }
+            else if (!told && figure.Measure.Told is { } words && surface.ById.ContainsKey(words.PartId))
+            {
+                surface.Told.Add((words.PartId, words.With(figure.Text)));
+            }
             else if (!told)
             {
                 surface.Unplaced.Add(new("dimension", figure.Measure.Id, "No white beside it is large enough."));
@@ -28,9 +32,9 @@ internal static class CloseDimensions
         }
     }
 
-    /// <summary>Whether a note on the sheet gives the size in words, so that it may stand there alone.</summary>
-    internal static bool IsTold(Section section, Figure figure) => section.Parts.Any(part =>
-        part.Words.Note.Split([' ', ';', ',', '×'], StringSplitOptions.RemoveEmptyEntries).Contains(figure.Text, StringComparer.Ordinal));
+    /// <summary>Whether the note of its part gives the size in words, so that it may stand there alone; the same figure in another note is another size.</summary>
+    internal static bool IsTold(Section section, Figure figure) => section.Parts.Any(part => part.Id == figure.Measure.Told?.PartId
+        && part.Words.Note.Split([' ', ';', ',', '×'], StringSplitOptions.RemoveEmptyEntries).Contains(figure.Text, StringComparer.Ordinal));
 
     private sealed record Spot(double Line, PaperPoint FigureAt, PaperBox Box, double Cost);
 

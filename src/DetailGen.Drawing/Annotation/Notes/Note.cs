@@ -10,7 +10,9 @@ namespace DetailGen.Drawing.Annotation.Notes;
 internal sealed record Note(string Id, IReadOnlyList<string> PartIds, string Reference, string Words, string Group, int Rank, TextSizes Sizes)
 {
     /// <summary>The notes of the section's visible parts, by id: one for each text, without those that a stack note tells.</summary>
-    internal static IReadOnlyList<Note> About(AnnotationRequest request, IReadOnlySet<string> told, IReadOnlyDictionary<string, Shape> visible) =>
+    /// <param name="sizes">What the notes of parts tell besides, because no dimension of it has room.</param>
+    internal static IReadOnlyList<Note> About(
+        AnnotationRequest request, IReadOnlySet<string> told, IReadOnlyDictionary<string, Shape> visible, IReadOnlyList<(string PartId, string Words)> sizes) =>
     [
         .. request.Section.Parts
             .Where(part => part.Words.Note.Length > 0 && visible.ContainsKey(part.Id))
@@ -20,12 +22,27 @@ internal sealed record Note(string Id, IReadOnlyList<string> PartIds, string Ref
             {
                 var parts = same.OrderBy(part => part.Id, StringComparer.Ordinal).ToArray();
                 var reference = parts.Select(part => request.References.GetValueOrDefault(part.Id, "")).FirstOrDefault(text => text.Length > 0) ?? "";
-                return new Note(parts[0].Id, [.. parts.Select(part => part.Id)], reference, same.Key, GroupOf(parts[0]), parts.Min(part => part.BuildOrder), request.View.TextSizes);
+                string[] words = [same.Key, .. sizes.Where(size => parts.Any(part => part.Id == size.PartId)).Select(size => size.Words)];
+                return new Note(parts[0].Id, [.. parts.Select(part => part.Id)], reference, string.Join("; ", words), GroupOf(parts[0]), parts.Min(part => part.BuildOrder), request.View.TextSizes);
             })
             .OrderBy(note => note.Id, StringComparer.Ordinal),
     ];
 
     internal MeasuredWords Measured { get; } = new(Words, Sizes.Notes);
+
+    /// <summary>The notes that it was made of; none where it is one.</summary>
+    private Note[] Joined { get; init; } = [];
+
+    /// <summary>As they stand on a list: one for each reference.</summary>
+    internal IReadOnlyList<Note> Listed => Joined.Length == 0 ? [this] : Joined;
+
+    /// <summary>One note for the parts of both.</summary>
+    internal Note With(Note other)
+    {
+        Note[] all = [.. Listed.Concat(other.Listed).OrderBy(note => note.Reference.Length).ThenBy(note => note.Reference, StringComparer.Ordinal)];
+        var words = string.Join(". ", all.Select((note, i) => i == 0 ? note.Words : $"{note.Reference} {note.Words}"));
+        return new(Id, [.. PartIds, .. other.PartIds], all[0].Reference, words, Group, Math.Min(Rank, other.Rank), Sizes) { Joined = all };
+    }
 
     /// <summary>The same note without words, under a number.</summary>
     internal Note Numbered(string number) => new(Id, PartIds, number, "", Group, Rank, Sizes);

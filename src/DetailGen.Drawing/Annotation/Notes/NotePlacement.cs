@@ -72,7 +72,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         foreach (var note in notes.Where(note => !_held.Exists(one => one.Id == note.Id)))
         {
             surface.Unplaced.Add(new("note", note.Id, _lost.Contains(note.Id) ? "Its column is full." : "No leader reaches it without a fault."));
-            Keyed.Add(new(note.Id, NoteWays.KeyOf(note, notes), note.Words));
+            Keyed.AddRange(Listed(note, notes));
         }
 
         Keyed.Sort((one, other) => one.Key.Length != other.Key.Length ? one.Key.Length.CompareTo(other.Key.Length) : string.CompareOrdinal(one.Key, other.Key));
@@ -86,9 +86,11 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         NoteDrawing.Draw(surface, placed);
         if (placed.Keyed)
         {
-            Keyed.Add(new(one.Id, one.Block.Note.Reference, notes.First(note => note.Id == one.Id).Words));
+            Keyed.AddRange(Listed(notes.First(note => note.Id == one.Id), notes));
         }
     }
+
+    private static IEnumerable<KeyedNote> Listed(Note note, IReadOnlyList<Note> notes) => note.Listed.Select(one => new KeyedNote(one.Id, NoteWays.KeyOf(one, notes), one.Words));
 
     /// <summary>All notes anew, from where they stand; those that stand where an earlier issue had them stay.</summary>
     /// <returns>False where as much is left over as another sheet lacks.</returns>

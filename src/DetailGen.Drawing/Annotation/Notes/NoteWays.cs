@@ -25,7 +25,7 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
 
     /// <summary>The number of a note: its reference, or one of its own where it has none.</summary>
     internal static string KeyOf(Note note, IReadOnlyList<Note> notes) => note.Reference.Length > 0
-        ? note.Reference
+        ? string.Join(", ", note.Listed.Select(one => one.Reference))
         : "N" + notes.Where(other => other.Reference.Length == 0).TakeWhile(other => other.Id != note.Id).Append(note).Count().ToString(CultureInfo.InvariantCulture);
 
     /// <summary>A number near its part, wherever there is white for it, on either side; cheapest first.</summary>
