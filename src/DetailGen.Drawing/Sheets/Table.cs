@@ -106,8 +106,10 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
 
     internal static double Height(int lines) => Pitch + (lines - 1) * LinePitch;
 
-    internal static IReadOnlyList<string> Lines(Cell cell, Column column) =>
-        Wrapping.Wrap(cell.Words, Text, (column.Width - 2 * Indent - (cell.Sign is null ? 0 : SignWidth)) / Slack, cell.Bold);
+    internal static IReadOnlyList<string> Lines(Cell cell, Column column) => Wrapping.Wrap(cell.Words, Text, Inner(cell, column), cell.Bold);
+
+    /// <summary>What the column leaves a cell's words, mm.</summary>
+    internal static double Inner(Cell cell, Column column) => (column.Width - 2 * Indent - (cell.Sign is null ? 0 : SignWidth)) / Slack;
 
     private static void Put(
         List<Item> items, string row, IReadOnlyList<Column> columns, IReadOnlyList<string>[] cells, double left, double top, Func<int, bool> bold,
