@@ -15,6 +15,9 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
 
     private readonly Options _options = new(surface, request.View.LongestLeader, columns, WallFaces(surface, request), stood);
     private readonly Dictionary<(string, double), Block> _blocks = [];
+
+    // Kept between the calls.
+    private readonly List<(double Cost, double Level, int Column, int Block, int At)> _anywhere = [];
     private readonly Dictionary<(string, string, int, double, bool), HeldNote[]> _ways = [];
 
     private static (double Left, double Right) WallFaces(Surface surface, AnnotationRequest request)
@@ -57,7 +60,8 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
             .. bends.Select(bend => new Column(FormattableString.Invariant($"own {note.Id} {bend:0.0} left"), -1, bend, room with { Right = bend })),
         ];
         var options = _options.Alone(blocks, columns, EarlierOf(note), alongToo, most - weight);
-        var all = new List<(double Cost, double Level, int Column, int Block, int At)>();
+        var all = _anywhere;
+        all.Clear();
         for (var i = 0; i < columns.Length; i++)
         {
             for (var block = 0; block < blocks.Length; block++)
