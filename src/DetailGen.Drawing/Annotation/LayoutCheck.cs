@@ -21,10 +21,11 @@ public static class LayoutCheck
     {
         var marks = Marks.Of(items);
         var view = request.View;
+        MarkedLine[] lines = [.. marks.Lines, .. Strokes(view)];
         var parts = view.Parts.Where(part => !part.Visible.IsEmpty).ToDictionary(part => part.Id, StringComparer.Ordinal);
         return
         [
-            .. Zone(marks, view.Zone), .. TextOnText(marks), .. OnSheet(marks, view), .. TextOnLine(marks, view), .. TextOnPart(marks, view), .. LeaderOnLeader(marks), .. LeaderOnLine(marks, view),
+            .. Zone(marks, view.Zone), .. TextOnText(marks), .. OnSheet(marks, view), .. TextOnLine(marks, lines), .. TextOnPart(marks, view), .. LeaderOnLeader(marks), .. LeaderOnLine(marks, lines),
             .. Leaders(marks, view, parts), .. Alignment(marks), .. Dimensions(marks), .. Chains(items, request.Section),
         ];
     }
@@ -62,11 +63,19 @@ public static class LayoutCheck
             .Concat(marks.Lines.Where(line => Lines.Meets(taken, line.From, line.To)).Select(line => line.Owner)).Distinct(StringComparer.Ordinal)
         select new LayoutFault("text-overlap", owner, $"What belongs to {owner} lies on the sheet's own text.");
 
-    private static IEnumerable<LayoutFault> TextOnLine(Marks marks, AnnotatedView view) =>
-        from text in marks.Texts
-        from line in marks.Lines.Concat(Strokes(view))
-        where Lines.Meets(text.Box.Grow(text.Owner == line.Owner ? -Touch : line.Kind == LineKind.Leader ? 0.6 : 0.3), line.From, line.To)
-        select new LayoutFault("text-overlap", text.Owner, $"\"{text.Words}\" lies on a line of {line.Owner}.");
+    private static IEnumerable<LayoutFault> TextOnLine(Marks marks, MarkedLine[] lines)
+    {
+        foreach (var text in marks.Texts)
+        {
+            foreach (var line in lines)
+            {
+                if (Lines.Meets(text.Box.Grow(text.Owner == line.Owner ? -Touch : line.Kind == LineKind.Leader ? 0.6 : 0.3), line.From, line.To))
+                {
+                    yield return new("text-overlap", text.Owner, $"\"{text.Words}\" lies on a line of {line.Owner}.");
+                }
+            }
+        }
+    }
 
     private static IEnumerable<LayoutFault> TextOnPart(Marks marks, AnnotatedView view) =>
         from text in marks.Texts
@@ -80,11 +89,12 @@ public static class LayoutCheck
     private static IEnumerable<LayoutFault> LeaderOnLeader(Marks marks)
     {
         var leaders = marks.Leaders;
+        var pieces = leaders.ConvertAll(leader => Pieces(leader).ToArray());
         for (var i = 0; i < leaders.Count; i++)
         {
             for (var j = 0; j < i; j++)
             {
-                if (Pieces(leaders[i]).Any(a => Pieces(leaders[j]).Any(b => Lines.Distance(a.From, a.To, b.From, b.To) < LeaderGap)))
+                if (Array.Exists(pieces[i], a => Array.Exists(pieces[j], b => Lines.Near(a.From, a.To, b.From, b.To, LeaderGap))))
                 {
                     yield return new("lead-cross", leaders[j].Owner, $"The leaders of {leaders[j].Owner} and {leaders[i].Owner} cross or touch.");
                 }
@@ -97,15 +107,15 @@ public static class LayoutCheck
         }
     }
 
-    private static IEnumerable<LayoutFault> LeaderOnLine(Marks marks, AnnotatedView view)
+    private static IEnumerable<LayoutFault> LeaderOnLine(Marks marks, MarkedLine[] lines)
     {
         foreach (var leader in marks.Leaders)
         {
             foreach (var piece in Pieces(leader))
             {
-                foreach (var line in marks.Lines.Concat(Strokes(view)).Where(line => line.Kind is LineKind.Hard && line.Owner != leader.Owner))
+                foreach (var line in lines)
                 {
-                    if (Lines.Distance(piece.From, piece.To, line.From, line.To) < 0.3)
+                    if (line.Kind is LineKind.Hard && line.Owner != leader.Owner && Lines.Near(piece.From, piece.To, line.From, line.To, 0.3))
                     {
                         yield return new("lead-dim", leader.Owner, $"The leader meets a line of {line.Owner}.");
                     }

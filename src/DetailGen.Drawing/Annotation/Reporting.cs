@@ -1,4 +1,5 @@
 using DetailGen.Drawing.Annotation.Notes;
+using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Annotation;
 
@@ -81,15 +82,36 @@ internal static class Reporting
         var (free, all) = (0, 0);
         for (var x = surface.Zone.Left + 2; x < surface.Zone.Right; x += 4)
         {
+            var over = Array.FindAll(texts, box => x >= box.Left && x <= box.Right);
+            var shapes = Array.FindAll(drawn, shape => x >= shape.Box.Left && x <= shape.Box.Right);
             for (var y = surface.Zone.Bottom + 2; y < surface.Zone.Top; y += 4)
             {
                 all++;
-                var (px, py) = (x, y);
-                free += Array.Exists(texts, box => px >= box.Left && px <= box.Right && py >= box.Bottom && py <= box.Top)
-                    || Array.Exists(drawn, shape => px >= shape.Box.Left && px <= shape.Box.Right && py >= shape.Box.Bottom && py <= shape.Box.Top && shape.Contains(px, py)) ? 0 : 1;
+                free += IsTaken(x, y, over, shapes) ? 0 : 1;
             }
         }
 
         return all == 0 ? 0 : (double)free / all;
+    }
+
+    private static bool IsTaken(double x, double y, PaperBox[] texts, Shape[] shapes)
+    {
+        foreach (ref readonly var box in texts.AsSpan())
+        {
+            if (y >= box.Bottom && y <= box.Top)
+            {
+                return true;
+            }
+        }
+
+        foreach (var shape in shapes)
+        {
+            if (y >= shape.Box.Bottom && y <= shape.Box.Top && shape.Contains(x, y))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 }

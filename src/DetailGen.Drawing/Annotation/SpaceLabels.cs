@@ -9,6 +9,17 @@ internal static class SpaceLabels
 {
     internal const string What = "label";
 
+    /// <summary>Steps across and up from where the section would have a label, nearest first.</summary>
+    private static readonly (int Across, int Up)[] Steps =
+    [
+        .. from i in Enumerable.Range(-Most, 2 * Most + 1)
+           from j in Enumerable.Range(-Most, 2 * Most + 1)
+           orderby i * i + j * j, Math.Abs(i), i, j
+           select (i, j),
+    ];
+
+    private const int Most = 25;
+
     internal static void Place(Surface surface, IEnumerable<Space> spaces)
     {
         foreach (var space in spaces.OrderBy(space => space.Name, StringComparer.Ordinal))
@@ -42,16 +53,12 @@ internal static class SpaceLabels
     /// <summary>Places on a grid of 4 within the same space (no part between it and the wish), nearest first.</summary>
     private static IEnumerable<PaperPoint> Places(Surface surface, PaperPoint wish)
     {
-        const int Most = 25;
         var clamped = new PaperPoint(
             Math.Clamp(wish.X, surface.Zone.Left + 12, Math.Max(surface.Zone.Left + 12, surface.Zone.Right - 12)),
             Math.Clamp(wish.Y, surface.Zone.Bottom + 4, Math.Max(surface.Zone.Bottom + 4, surface.Zone.Top - 6)));
-        return from step in Enumerable.Range(0, (2 * Most + 1) * (2 * Most + 1))
-               let i = step % (2 * Most + 1) - Most
-               let j = step / (2 * Most + 1) - Most
-               orderby i * i + j * j, Math.Abs(i), i, j
-               let place = new PaperPoint(clamped.X + 4 * i, clamped.Y + 4 * j)
-               where surface.Shapes.All(shape => shape.Look == Look.Open || shape.Inside(clamped, place) < 0.1)
+        return from step in Steps
+               let place = new PaperPoint(clamped.X + 4 * step.Across, clamped.Y + 4 * step.Up)
+               where Array.TrueForAll(surface.Shapes, shape => shape.Look == Look.Open || shape.Inside(clamped, place) < 0.1)
                select place;
     }
 }

@@ -25,6 +25,7 @@ internal static class ColumnWidths
         }
 
         var known = new Dictionary<(int Column, double Width), int[]>();
+        var measured = new MeasuredCell?[rows.Count, columns.Count];
         var best = Cost(widths);
         while (Exchange() is { } better)
         {
@@ -58,21 +59,59 @@ internal static class ColumnWidths
         // Height first; of equal heights the fewest lines.
         (double Height, int Lines) Cost(double[] at)
         {
-            int[][] lines = [.. words.Select(i => Lines(i, Math.Round(at[i], 6)))];
-            return (
-                Math.Round(Enumerable.Range(0, rows.Count).Sum(row => Table.Height(sizes, Math.Max(1, lines.Max(column => column[row])))), 6),
-                lines.Sum(column => column.Sum()));
+            var lines = Array.ConvertAll(words, i => Lines(i, Math.Round(at[i], 6)));
+            var (height, count) = (0.0, 0);
+            for (var row = 0; row < rows.Count; row++)
+            {
+                var most = 1;
+                foreach (var column in lines)
+                {
+                    most = Math.Max(most, column[row]);
+                    count += column[row];
+                }
+
+                height += Table.Height(sizes, most);
+            }
+
+            return (Math.Round(height, 6), count);
         }
 
         int[] Lines(int column, double width)
         {
             if (!known.TryGetValue((column, width), out var counts))
             {
-                counts = [.. rows.Select(cells => Table.Lines(sizes, cells[column], columns[column] with { Width = width }).Count)];
+                counts = new int[rows.Count];
+                for (var row = 0; row < counts.Length; row++)
+                {
+                    counts[row] = (measured[row, column] ??= new(sizes, rows[row][column])).Lines(columns[column] with { Width = width });
+                }
+
                 known.Add((column, width), counts);
             }
 
             return counts;
+        }
+    }
+
+    /// <summary>A cell asked for dozens of widths: its words are measured once, as long as none has to be torn.</summary>
+    private sealed class MeasuredCell(TextSizes sizes, Cell cell)
+    {
+        private readonly MeasuredWords[] _parts = Array.ConvertAll(cell.Words.Split('\n'), part => new MeasuredWords([.. Wrapping.Words(part)], sizes.Notes, cell.Bold));
+
+        internal int Lines(Column column)
+        {
+            var (width, count) = (Table.Inner(sizes, cell, column), 0);
+            foreach (var part in _parts)
+            {
+                if (part.Longest > width)
+                {
+                    return Table.Lines(sizes, cell, column).Count;
+                }
+
+                count += part.Starts(width, width).Count;
+            }
+
+            return count;
         }
     }
 

@@ -24,10 +24,12 @@ internal static class Pressed
             var over = sheets[i];
             foreach (var under in laid.Where(sheet => over.Part.Sheet!.Over.Contains(sheet.Part.Id, StringComparer.Ordinal)))
             {
+                var (beneathOver, beneathUnder) = (Beneath(over.Part.Sheet!), Beneath(under.Part.Sheet!));
+                var onUnder = Sections.Bands.Strip(under.Part.Sheet!.Face, under.Part.Sheet.Thickness + Over);
                 for (var j = 0; j < drawn.Length; j++)
                 {
                     var (part, region) = drawn[j];
-                    if (part.Region.Bounds.Meets(over.Part.Region.Bounds, Against) && Beneath(over.Part.Sheet!, part) && !Beneath(under.Part.Sheet!, part) && Sections.Bands.Strip(under.Part.Sheet!.Face, under.Part.Sheet.Thickness + Over).Overlaps(part.Region))
+                    if (part.Region.Bounds.Meets(over.Part.Region.Bounds, Against) && beneathOver.Overlaps(part.Region) && !beneathUnder.Overlaps(part.Region) && onUnder.Overlaps(part.Region))
                     {
                         var box = region.Bounds;
                         var lifted = Raised(over).Intersect(Region.Box(box.Left, box.Bottom - SheetStyles.Budget, box.Right, box.Top + SheetStyles.Budget));
@@ -41,7 +43,7 @@ internal static class Pressed
         return (drawn, sheets);
     }
 
-    private static bool Beneath(Sheet sheet, Part part) => Sections.Bands.Strip([.. sheet.Face.Reverse()], Against).Overlaps(part.Region);
+    private static Region Beneath(Sheet sheet) => Sections.Bands.Strip([.. sheet.Face.Reverse()], Against);
 
     // From the face of a sheet to its outer side.
     private static Region Raised(LaidSheet sheet) => sheet.Cover.Grow(-SheetStyles.FillClear).Union(sheet.Body);

@@ -56,10 +56,16 @@ internal static class CloseDimensions
                 foreach (var along in (ReadOnlySpan<double>)[.. within, high + 1.5 + width / 2, low - 1.5 - width / 2])
                 {
                     var outside = along < low || along > high;
+                    var least = offset + (outside ? 8 : 0);
+                    if (best is not null && least >= best.Cost - 1e-9)
+                    {
+                        continue;
+                    }
+
                     var at = level ? surface.Turn(new PaperPoint(along, line)) + new PaperPoint(0, 0.6) : new PaperPoint((surface.Mirrored ? -line : line) - 0.6, along);
                     var box = surface.Turn(Letters.Box(new Text("dim.chain", figure.Text, at, height, Align.Centre, level ? 0 : 90)));
                     var (a, b) = level ? (new PaperPoint(low, line), new PaperPoint(high, line)) : (new PaperPoint(line, low), new PaperPoint(line, high));
-                    var cost = offset + (outside ? 8 : 0) + Witnesses(surface, from, to, line, level);
+                    var cost = least + Witnesses(surface, from, to, line, level);
                     if (cost < 1000 && (best is null || cost < best.Cost - 1e-9) && surface.Free(box, 1, 1) && LineIsFree(surface, a, b, ends))
                     {
                         best = new(line, at, box, cost);

@@ -122,22 +122,19 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         {
             // What is left over now may stand as a number, and so may what that sends away; before a note has no mark at all, so may every other.
             var isLast = round == NumberRounds - 1;
-            foreach (var note in notes)
+            var left = notes.Where(note => !_held.Exists(one => one.Id == note.Id)).ToArray();
+            foreach (var note in left.Where(note => isLast || !Array.Exists(ways[note.Id], IsNumber)))
             {
-                var isLeft = !_held.Exists(one => one.Id == note.Id);
-                if ((isLast && isLeft) || ((isLast || isLeft) && !Array.Exists(ways[note.Id], IsNumber)))
-                {
-                    ways[note.Id] = [.. ways[note.Id], .. _all.Numbers(note, notes, alongToo: isLast && isLeft)];
-                }
+                ways[note.Id] = [.. ways[note.Id], .. _all.Numbers(note, notes, alongToo: isLast)];
             }
 
-            repair = new NoteRepair(ways, _disturbances);
+            repair = new NoteRepair(ways, _disturbances, isLast ? id => Array.Exists(ways[id], IsNumber) ? [] : _all.Numbers(notes.First(note => note.Id == id), notes, alongToo: false) : null);
             _held = repair.Settled(repair.Solve(_held, RepairSteps));
         }
 
         _held = [.. _held.OrderBy(one => one.Id, StringComparer.Ordinal)];
         Cost = _held.Sum(one => one.Option.Cost);
-        Bound = _held.Sum(one => ways[one.Id].Select(way => way.Option.Cost).Append(one.Option.Cost).Min());
+        Bound = _held.Sum(one => repair.Ways(one.Id, one.Option.Cost).Select(way => way.Option.Cost).Append(one.Option.Cost).Min());
         return true;
     }
 

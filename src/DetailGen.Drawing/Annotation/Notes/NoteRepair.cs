@@ -52,14 +52,17 @@ internal sealed class NoteRepair
     private readonly Dictionary<string, HeldNote[]> _ways;
     private readonly Dictionary<string, double> _weights;
     private readonly Disturbances _disturbances;
+    private readonly Func<string, HeldNote[]>? _inNeed;
+    private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
 
     // By way of the note in hand; kept, for it is wanted thousands of times.
     private double[] _disturbed = [];
 
-    /// <param name="ways">All that each note might do, by id, cheapest first.</param>
-    internal NoteRepair(Dictionary<string, HeldNote[]> ways, Disturbances disturbances)
+    /// <param name="ways">All that each note might do, by id; what it might do in need is added where it was asked for.</param>
+    /// <param name="inNeed">What else a note might do when another sends it away, all of it dearer than <see cref="Weights.Number"/>: to work it out for those that stay is most of the work.</param>
+    internal NoteRepair(Dictionary<string, HeldNote[]> ways, Disturbances disturbances, Func<string, HeldNote[]>? inNeed = null)
     {
-        _disturbances = disturbances;
+        (_disturbances, _inNeed) = (disturbances, inNeed);
         _ways = ways;
         _weights = ways.ToDictionary(one => one.Key, _ => 1.0, StringComparer.Ordinal);
     }
@@ -102,9 +105,20 @@ internal sealed class NoteRepair
         return [.. best];
     }
 
+    /// <summary>What a note might do; what costs as much as the price may be missing.</summary>
+    internal HeldNote[] Ways(string id, double price)
+    {
+        if (_inNeed is not null && price > Weights.Number && _asked.Add(id))
+        {
+            _ways[id] = [.. _ways[id], .. _inNeed(id)];
+        }
+
+        return _ways[id];
+    }
+
     private HeldNote? Least(string id, List<HeldNote> held)
     {
-        var ways = _ways[id];
+        var ways = Ways(id, double.MaxValue);
         if (ways.Length == 0)
         {
             return null;
@@ -151,7 +165,7 @@ internal sealed class NoteRepair
     /// <summary>The cheapest place that the others leave a note; its own where there is none cheaper.</summary>
     private HeldNote Cheaper(HeldNote own, List<HeldNote> others)
     {
-        var ways = _ways[own.Id];
+        var ways = Ways(own.Id, own.Option.Cost);
         var isTaken = _disturbances.Taken(ways, others);
         var best = own;
         for (var i = 0; i < ways.Length; i++)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.InteropServices;
 
 namespace DetailGen.Drawing.Annotation.Notes;
 
@@ -14,6 +15,9 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
 
     private readonly Options _options = new(surface, request.View.LongestLeader, columns, WallFaces(surface, request), stood);
     private readonly Dictionary<(string, double), Block> _blocks = [];
+
+    // Kept between the calls.
+    private readonly List<(double Cost, double Level, int Column, int Block, int At)> _anywhere = [];
     private readonly Dictionary<(string, string, int, double, bool), HeldNote[]> _ways = [];
 
     private static (double Left, double Right) WallFaces(Surface surface, AnnotationRequest request)
@@ -56,7 +60,8 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
             .. bends.Select(bend => new Column(FormattableString.Invariant($"own {note.Id} {bend:0.0} left"), -1, bend, room with { Right = bend })),
         ];
         var options = _options.Alone(blocks, columns, EarlierOf(note), alongToo, most - weight);
-        var all = new List<(double Cost, double Level, int Column, int Block, int At)>();
+        var all = _anywhere;
+        all.Clear();
         for (var i = 0; i < columns.Length; i++)
         {
             for (var block = 0; block < blocks.Length; block++)
@@ -70,16 +75,23 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
 
         // The cheapest of every region of the paper: the very cheapest all lie side by side, where other notes stand as well.
         all.Sort(ByCost);
-        var taken = new Dictionary<(int, double, double), int>();
+        var taken = new Dictionary<(int, int, int), int>();
         var ways = new List<HeldNote>(Math.Min(all.Count, Enough));
-        foreach (var (_, _, i, block, at) in all)
+        var shortest = new double[columns.Length, blocks.Length];
+        foreach (var (cost, level, i, block, at) in all)
         {
-            var (column, option) = (columns[i], options[i][block][at]);
-            var cell = (column.Side, Math.Floor(column.Bend / Cell), Math.Floor(option.Level / Cell));
-            if (ways.Count < Enough && option.Cost + weight <= most && (taken[cell] = taken.GetValueOrDefault(cell) + 1) <= EachCell)
+            if (ways.Count == Enough || cost + weight > most)
             {
-                var shortest = options[i][block].Min(other => other.Run) + Column.Shoulder;
-                ways.Add(new(blocks[block], column, blocks[block].Width, option with { Cost = option.Cost + weight }, shortest));
+                break;
+            }
+
+            var column = columns[i];
+            ref var count = ref CollectionsMarshal.GetValueRefOrAddDefault(taken, (column.Side, (int)Math.Floor(column.Bend / Cell), (int)Math.Floor(level / Cell)), out _);
+            if (++count <= EachCell)
+            {
+                ref var least = ref shortest[i, block];
+                least = least == 0 ? options[i][block].Min(other => other.Run) + Column.Shoulder : least;
+                ways.Add(new(blocks[block], column, blocks[block].Width, options[i][block][at] with { Cost = cost + weight }, least));
             }
         }
 

@@ -22,7 +22,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     private readonly Dictionary<string, Target> _targets = new(StringComparer.Ordinal);
 
     // Kept between the calls: they are filled a thousand times.
-    private readonly List<(int Column, Option Option)> _alone = [];
+    private readonly List<List<Option>> _alone = [];
     private readonly List<Option> _found = [], _served = [];
 
     /// <summary>Cheapest first.</summary>
@@ -43,7 +43,11 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     /// <param name="most">Dearer leaders are of no use.</param>
     internal Option[][][] Alone(Block[] blocks, Column[] own, EarlierPlace? earlier, bool alongToo, double most)
     {
-        _alone.Clear();
+        while (_alone.Count < own.Length)
+        {
+            _alone.Add([]);
+        }
+
         foreach (var (shape, target) in Targets(blocks[0].Note))
         {
             for (var tip = 0; tip < target.Tips.Length; tip++)
@@ -53,31 +57,29 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
                     for (var i = 0; i < own.Length; i++)
                     {
                         var lead = new Lead(target.Tips[tip], angle, 0, own[i]);
-                        if (lead.AtLeast <= most && IsPossible(lead) && target.Ray(surface, shape, tip, angle, own[i].Side, longest)?.To(lead.Distance, alongToo) is { } way
+                        if (lead.Distance <= target.Reach(tip, angle, own[i].Side) && lead.AtLeast <= most && IsPossible(lead)
+                            && target.Ray(surface, shape, tip, angle, own[i].Side, longest)?.To(lead.Distance, alongToo) is { } way
                             && way.Cost <= most && AnyHasRoom(blocks, own[i], lead.Level) && To(lead, way, shape, earlier) is { } option)
                         {
-                            _alone.Add((i, option));
+                            _alone[i].Add(option);
                         }
                     }
                 }
             }
         }
 
-        _alone.Sort(static (one, other) => one.Column == other.Column ? Order(one.Option, other.Option) : one.Column.CompareTo(other.Column));
         var ways = new Option[own.Length][][];
-        for (int i = 0, at = 0; i < own.Length; i++)
+        for (var i = 0; i < own.Length; i++)
         {
-            _found.Clear();
-            for (; at < _alone.Count && _alone[at].Column == i; at++)
-            {
-                _found.Add(_alone[at].Option);
-            }
-
+            _alone[i].Sort(Order);
+            var leaders = CollectionsMarshal.AsSpan(_alone[i]);
             ways[i] = new Option[blocks.Length][];
             for (var block = 0; block < blocks.Length; block++)
             {
-                ways[i][block] = blocks[block].Note.Measured.Longest > own[i].Widest ? [] : Of(CollectionsMarshal.AsSpan(_found), blocks[block], own[i], blocks[block].Width, 10);
+                ways[i][block] = blocks[block].Note.Measured.Longest > own[i].Widest ? [] : Of(leaders, blocks[block], own[i], blocks[block].Width, 10);
             }
+
+            _alone[i].Clear();
         }
 
         return ways;
@@ -300,7 +302,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
 
         internal Ray? Ray(Surface surface, Shape shape, int tip, int angle, int side, double longest)
         {
-            ref var known = ref _rays[((tip * Angles.Degrees.Length) + angle) * 2 + (side > 0 ? 1 : 0)];
+            ref var known = ref _rays[Index(tip, angle, side)];
             if (!known.IsKnown)
             {
                 known = (true, Notes.Ray.Of(surface, shape, Tips[tip], Angles.Degrees[angle], side, longest));
@@ -308,5 +310,14 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
 
             return known.Ray;
         }
+
+        /// <summary>How far off a leader may bend, as far as its ray has been asked for: most have ended by then, and need no closer look.</summary>
+        internal double Reach(int tip, int angle, int side)
+        {
+            ref readonly var known = ref _rays[Index(tip, angle, side)];
+            return known.IsKnown ? known.Ray?.Longest ?? -1 : double.MaxValue;
+        }
+
+        private static int Index(int tip, int angle, int side) => ((tip * Angles.Degrees.Length) + angle) * 2 + (side > 0 ? 1 : 0);
     }
 }

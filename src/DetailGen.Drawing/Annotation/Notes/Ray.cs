@@ -23,13 +23,16 @@ internal sealed class Ray
     /// <summary>So much farther off than its clearance the face of a band may be met, mm.</summary>
     internal const double Face = 2;
 
+    private readonly Surface _surface;
     private readonly Shape _shape;
     private readonly TipPlace _place;
     private readonly PaperPoint _way;
     private readonly bool _isSuited;
     private readonly bool _isLevel;
-    private readonly List<Foreign> _foreign = [];
     private readonly List<(double Near, double Cross)> _witnesses = [];
+
+    // Looked for when the first leader reaches out so: most rays never see one.
+    private Foreign[]? _foreign;
 
     // Where the leader ends, which for a band is its face; where its own edge is met too flatly.
     private double _start;
@@ -38,8 +41,8 @@ internal sealed class Ray
     /// <summary>Beyond that distance a leader has run along a line of the drawing for too long.</summary>
     private double _along;
 
-    private Ray(Shape shape, TipPlace place, PaperPoint way, bool isLevel, bool isSuited) =>
-        (_shape, _place, _way, _isLevel, _isSuited) = (shape, place, way, isLevel, isSuited);
+    private Ray(Surface surface, Shape shape, TipPlace place, PaperPoint way, bool isLevel, bool isSuited) =>
+        (_surface, _shape, _place, _way, _isLevel, _isSuited) = (surface, shape, place, way, isLevel, isSuited);
 
     /// <summary>Beyond that distance from the tip a bend would lead through something.</summary>
     internal double Longest { get; private set; }
@@ -53,8 +56,8 @@ internal sealed class Ray
         }
 
         var angle = degrees * Math.PI / 180;
-        var ray = new Ray(shape, place, new(side * Math.Cos(angle), Math.Sin(angle)), degrees == 0, isSuited) { Longest = longest };
-        return ray.Starts() && ray.IsClear(surface) ? ray : null;
+        var ray = new Ray(surface, shape, place, new(side * Math.Cos(angle), Math.Sin(angle)), degrees == 0, isSuited) { Longest = longest };
+        return ray.Starts() && ray.IsClear() ? ray : null;
     }
 
     /// <summary>The leader that bends at a distance from the tip's place; null where something is in its way.</summary>
@@ -79,7 +82,7 @@ internal sealed class Ray
             witnesses += cross <= distance ? 1 : 0;
         }
 
-        foreach (var foreign in _foreign)
+        foreach (var foreign in _foreign ??= Crossed())
         {
             var inside = foreign.Inside(distance);
             if (inside < 0.05)
@@ -147,10 +150,10 @@ internal sealed class Ray
     }
 
     /// <summary>Looks through what is on the paper; false where the end itself is in the way of something.</summary>
-    private bool IsClear(Surface surface)
+    private bool IsClear()
     {
         var tip = At(_start);
-        foreach (var other in surface.Tips)
+        foreach (var other in _surface.Tips)
         {
             if ((other - tip).Length < Options.TipsApart)
             {
@@ -160,14 +163,14 @@ internal sealed class Ray
             Stop(Lines.Reach(tip, _way, other, other, Options.TipGap));
         }
 
-        _along = _start + surface.Edges.Reach(tip, _way);
-        foreach (var text in surface.Texts)
+        _along = _start + _surface.Edges.Reach(tip, _way);
+        foreach (var text in _surface.Texts)
         {
             Stop(Lines.Reach(tip, _way, text.Grow(Options.TipGap)));
         }
 
         var whole = Surface.Around(tip, At(Longest)).Grow(Options.LeaderGap);
-        foreach (var (from, to) in surface.Hard)
+        foreach (var (from, to) in _surface.Hard)
         {
             if (whole.Meets(Surface.Around(from, to), Lines.Touch))
             {
@@ -180,19 +183,18 @@ internal sealed class Ray
             return false;
         }
 
-        Witness(surface, tip);
-        Cross(surface);
+        Witness(tip);
         return true;
     }
 
     private void Stop(double reach) => Longest = Math.Min(Longest, _start + reach);
 
-    private void Witness(Surface surface, PaperPoint tip)
+    private void Witness(PaperPoint tip)
     {
         const double Near = 0.35, Steep = 29;
         var end = At(Longest);
         var whole = Surface.Around(tip, end).Grow(Near);
-        foreach (var (from, to) in surface.Soft)
+        foreach (var (from, to) in _surface.Soft)
         {
             if (!whole.Meets(Surface.Around(from, to), Lines.Touch))
             {
@@ -217,12 +219,13 @@ internal sealed class Ray
         }
     }
 
-    private void Cross(Surface surface)
+    private Foreign[] Crossed()
     {
+        var crossed = new List<Foreign>();
         Span<Cut> cuts = stackalloc Cut[Shape.MostCuts];
         var tip = At(_start);
         var whole = Surface.Around(tip, At(Longest));
-        foreach (var shape in surface.Shapes)
+        foreach (var shape in _surface.Shapes)
         {
             if (ReferenceEquals(shape, _shape) || shape.Look is Look.Open or Look.Beyond || !shape.Box.Meets(whole))
             {
@@ -233,9 +236,11 @@ internal sealed class Ray
             var within = shape.Contains(tip.X, tip.Y);
             if (count > 0 || within)
             {
-                _foreign.Add(Foreign.Of(shape, within, cuts[..count], _start, RunsAlongFill(shape)));
+                crossed.Add(Foreign.Of(shape, within, cuts[..count], _start, RunsAlongFill(shape)));
             }
         }
+
+        return [.. crossed];
     }
 
     private bool RunsAlongFill(Shape shape)
@@ -261,7 +266,7 @@ internal sealed class Ray
     {
         internal static Foreign Of(Shape shape, bool within, ReadOnlySpan<Cut> cuts, double start, bool isAlongFill)
         {
-            var spans = new List<(double From, double To)>();
+            var (spans, ends) = (new (double From, double To)[(cuts.Length + (within ? 2 : 1)) / 2], 0);
             var (from, flat) = (within ? start : double.NaN, double.MaxValue);
             foreach (var cut in cuts)
             {
@@ -272,17 +277,17 @@ internal sealed class Ray
                 }
                 else
                 {
-                    spans.Add((from, start + cut.At));
+                    spans[ends++] = (from, start + cut.At);
                     from = double.NaN;
                 }
             }
 
             if (!double.IsNaN(from))
             {
-                spans.Add((from, double.MaxValue));
+                spans[ends] = (from, double.MaxValue);
             }
 
-            return new(shape, [.. spans], flat, isAlongFill);
+            return new(shape, spans, flat, isAlongFill);
         }
 
         internal double Inside(double distance)
