@@ -113,6 +113,12 @@ internal static class Tables
         var lastLine = sizes.ByNotes(4.5);
         var first = zone.Width - required - drawn - verdict;
         string[] head = first < ColumnWidths.Needed(sizes, new(0, ["Rule or check"]), [], whole: true) ? ["Rule or", "check"] : ["Rule or check"];
+        if (first < ColumnWidths.Needed(sizes, new(0, ["Rule or"]), [.. checks.Select(check => new Cell(words(check)))], whole: false) && sizes.Notes > TextSizes.Usual.Notes)
+        {
+            // Rather counted in words than with words torn.
+            return Table.Empty(sizes, "checklist", title, new(zone.Left, zone.Top), zone.Width);
+        }
+
         Column[] columns = [new(first, head), new(required, ["required"]), new(drawn, ["drawn"]), new(verdict, ["verdict"])];
         IReadOnlyList<Cell>[] rows =
         [

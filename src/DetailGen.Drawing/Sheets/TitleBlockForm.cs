@@ -81,8 +81,15 @@ internal static class TitleBlockForm
         }
         else
         {
-            fields.Add(new("PROJECT", 0, 34, 112, 44, "Project", t.Project, small, 1.8));
-            fields.Add(new("STATUS-TEXT", 112, 34, 180, 44, "", t.StatusText, small, 6));
+            // What the status allows is said in full, as far as the project's name leaves room.
+            var split = 112.0;
+            while (split - 4 >= Needed(t.Project, small) && Wrapping.Wrap(t.StatusText, small, (Width - split - 2) / Table.Slack).Count > 2)
+            {
+                split -= 4;
+            }
+
+            fields.Add(new("PROJECT", 0, 34, split, 44, "Project", t.Project, small, 1.8));
+            fields.Add(new("STATUS-TEXT", split, 34, Width, 44, "", t.StatusText, small, 6));
             fields.Add(new("OWNER", 0, 44, Width, 56, "Legal owner", t.Owner, owner.Height, owner.Lift));
             if (t.Address.Length > 0)
             {

@@ -85,17 +85,17 @@ public class TextSizesTests
         return (run.Detail, Heights(File.ReadAllLines(Assert.Single(Directory.GetFiles(scratch.Folder, "*.dxf"))), run.Detail["layout"]!["scale"]!.GetValue<double>()));
     }
 
-    // Texts of a view stand in the model at so many times their height; no text on paper is as high as the lowest of those.
+    // A style that every file has by format is not used on the sheet. Texts of a view stand in the model at so many times their height; no text on paper is as high as the lowest of those.
     private static double[] Heights(string[] lines, double scale)
     {
         const double Highest = 7;
         var heights = new SortedSet<double>();
-        var kind = "";
+        var (kind, name) = ("", "");
         for (var i = 0; i + 1 < lines.Length; i += 2)
         {
             var code = lines[i].Trim();
-            kind = code == "0" ? lines[i + 1] : kind;
-            var isHeight = kind switch { "TEXT" or "MTEXT" or "ATTRIB" or "ATTDEF" => code == "40", "DIMSTYLE" => code == "140", _ => false };
+            (kind, name) = code switch { "0" => (lines[i + 1], ""), "2" => (kind, lines[i + 1]), _ => (kind, name) };
+            var isHeight = kind switch { "TEXT" or "MTEXT" or "ATTRIB" or "ATTDEF" => code == "40", "DIMSTYLE" => code == "140" && name != "Standard", _ => false };
             if (isHeight && double.Parse(lines[i + 1], CultureInfo.InvariantCulture) is var height)
             {
                 heights.Add(Math.Round(height > Highest ? height / scale : height, 3));
