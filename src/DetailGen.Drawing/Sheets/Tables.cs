@@ -41,9 +41,28 @@ internal static class Tables
         IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone, bool continuing)
     {
         var table = Checks(continuing ? "Check list, continued" : "Check list", checks, check => check.Text, zone);
-        var further = table.RowsLaid < checks.Count ? "continued" : furtherPasses > 0 ? $"{Count(furtherPasses)} further checks pass" : "";
+        var further = table.RowsLaid < checks.Count ? "continued" : Passing(furtherPasses);
         return Closed(table, further, zone);
     }
+
+    /// <summary>All of it but what passes, that as far as it fits and then counted; null where the zone does not hold it.</summary>
+    internal static (IReadOnlyList<Item> Items, PaperBox Box)? WholeCheckList(IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone)
+    {
+        var table = Checks("Check list", checks, check => check.Text, zone);
+        if (checks.Skip(table.RowsLaid).Any(check => check.Verdict != Verdict.Pass))
+        {
+            return null;
+        }
+
+        var (items, laid, box) = Closed(table, Passing(furtherPasses + checks.Count - table.RowsLaid), zone);
+        return laid > 0 ? (items, box) : null;
+    }
+
+    private static string Passing(int count) => count > 0 ? $"{Count(count)} further checks pass" : "";
+
+    /// <summary>What the whole list takes with its title and its last line, mm.</summary>
+    internal static double CheckListHeight(IReadOnlyList<CheckLine> checks, double width) =>
+        LastLine + Table.HeightOf("Check list", CheckColumns(checks, width), CheckRows(checks, check => check.Text));
 
     /// <summary>What of the check list belongs on the first sheet: a table of what fails, is broken, waived or passes by the least, as much as fits; below it in words what a person must confirm, and how much there is besides.</summary>
     /// <returns>Whole: nothing is left for further sheets.</returns>
@@ -94,27 +113,49 @@ internal static class Tables
         return named + string.Join(", ", more) + elsewhere;
     }
 
+    /// <summary>Under a check list, for what is counted only.</summary>
+    private const double LastLine = 4.5;
+
     private static Table Checks(string title, IReadOnlyList<CheckLine> checks, Func<CheckLine, string> words, PaperBox zone)
+    {
+        var table = Table.Lay("checklist", title, CheckColumns(checks, zone.Width), CheckRows(checks, words), new(zone.Left, zone.Top), zone.Bottom + LastLine);
+        return table.RowsLaid > 0 ? table : Table.Empty("checklist", title, new(zone.Left, zone.Top), zone.Width);
+    }
+
+    private static Column[] CheckColumns(IReadOnlyList<CheckLine> checks, double width)
     {
         // as wide as the longest of its words with the sign beside it
         var verdict = checks.Select(check => check.Verdict switch { Verdict.ToConfirm => 23, Verdict.Waived => 18, _ => 16.5 }).DefaultIfEmpty(16.5).Max();
-        var spare = zone.Width - verdict - ColumnWidths.Needed(new(0, ["Rule or"]), [], whole: true);
-        var (required, drawn) = zone.Width > 100 ? (19, 19) : (Wide(16.5, check => check.Required), Wide(13, check => check.Drawn));
-        const double lastLine = 4.5;
-        var first = zone.Width - required - drawn - verdict;
+        var spare = width - verdict - ColumnWidths.Needed(new(0, ["Rule or"]), [], whole: true);
+        var (required, drawn) = (Wide(16.5, check => check.Required), Wide(13, check => check.Drawn));
+        var first = width - required - drawn - verdict;
         string[] head = first < ColumnWidths.Needed(new(0, ["Rule or check"]), [], whole: true) ? ["Rule or", "check"] : ["Rule or check"];
-        Column[] columns = [new(first, head), new(required, ["required"]), new(drawn, ["drawn"]), new(verdict, ["verdict"])];
-        IReadOnlyList<Cell>[] rows =
-        [
-            .. checks.Select(check => (IReadOnlyList<Cell>)[new(words(check)), new(check.Required), new(check.Drawn), new(VerdictSign.Words(check.Verdict), Sign: check.Verdict)]),
-        ];
-        var table = Table.Lay("checklist", title, columns, rows, new(zone.Left, zone.Top), zone.Bottom + lastLine);
-        return table.RowsLaid > 0 ? table : Table.Empty("checklist", title, new(zone.Left, zone.Top), zone.Width);
+        return [new(first, head), new(required, ["required"]), new(drawn, ["drawn"]), new(verdict, ["verdict"])];
 
-        // no unit is torn: as wide as the longest word, up to half of what the first column can do without
-        double Wide(double least, Func<CheckLine, string> of) =>
-            Math.Clamp(ColumnWidths.Needed(new(0, []), [new(""), .. checks.Select(check => new Cell(of(check)))], whole: false), least, Math.Max(least, spare / 2));
+        // No unit is torn: as wide as the longest word, up to half of what the first column can do without. In a wide table no figure is parted from its sign and unit either.
+        double Wide(double least, Func<CheckLine, string> of)
+        {
+            Cell[] cells = [new(""), .. checks.Select(check => new Cell(of(check)))];
+            var needed = ColumnWidths.Needed(new(0, []), cells, whole: false);
+            if (width > WideTable)
+            {
+                needed = cells.Select(cell => ColumnWidths.Needed(new(0, []), [cell], whole: true)).Where(whole => whole <= WideFigure).Append(needed).Max();
+            }
+
+            return Math.Clamp(needed, least, Math.Max(least, spare / 2));
+        }
     }
+
+    /// <summary>From here on a check list has room for its figures in one line, mm.</summary>
+    private const double WideTable = 100;
+
+    /// <summary>No figure with sign and unit is wider; what is, is words, which may be broken. mm.</summary>
+    private const double WideFigure = 28;
+
+    private static IReadOnlyList<Cell>[] CheckRows(IReadOnlyList<CheckLine> checks, Func<CheckLine, string> words) =>
+    [
+        .. checks.Select(check => (IReadOnlyList<Cell>)[new(words(check)), new(check.Required), new(check.Drawn), new(VerdictSign.Words(check.Verdict), Sign: check.Verdict)]),
+    ];
 
     private static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Closed(Table table, string words, PaperBox zone)
     {

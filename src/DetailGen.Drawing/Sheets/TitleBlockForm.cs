@@ -45,14 +45,15 @@ internal static class TitleBlockForm
     private static List<Field> Fields(TitleBlock t, string scale, string paper, string sheet, bool slim)
     {
         var c = slim ? 32 : 34;
+        var last = Letters.Width(paper, Small) > SheetWidth / Table.Slack ? 163 : 165; // a name of several letters takes of the box before it
         List<Field> fields =
         [
             new("DOCUMENT-TYPE", 0, 0, 34, 12, "Document type", "Construction detail", Small, Foot),
             new("NUMBER", 34, 0, 106, 12, "Number", t.Number, t.Number.Length > 17 ? Middle : Large, Foot),
             new("STATUS", 106, 0, 124, 12, "Status", t.Status, Large, Foot),
             new("REVISION", 124, 0, 150, 12, "Revision", t.Revision, t.Revision.Length > 3 ? Middle : Large, Foot),
-            new("SHEET", 150, 0, 165, 12, "Sheet", sheet, Letters.Width(sheet, Middle) > SheetWidth / Table.Slack ? Small : Middle, Foot),
-            new("PAPER", 165, 0, 180, 12, "Paper", paper, Letters.Width(paper, Middle) > SheetWidth / Table.Slack ? Small : Middle, Foot),
+            new("SHEET", 150, 0, last, 12, "Sheet", sheet, Letters.Width(sheet, Middle) > (last - 152) / Table.Slack ? Small : Middle, Foot),
+            new("PAPER", last, 0, 180, 12, "Paper", paper, Letters.Width(paper, Middle) > SheetWidth / Table.Slack ? Small : Middle, Foot),
             new("SCALE", 0, 12, 34, 20, "Scale", scale, Small),
             new("DATE", 34, 12, 64, 20, "Date of issue", t.Date, Small),
             new("DRAWN", 64, 12, 98, 20, "Drawn", t.Drawn, Small),
