@@ -106,6 +106,32 @@ public class CompanionSheetTests
         }
     }
 
+    [Fact]
+    public void Insulation_under_control_lines_is_filled_without_gaps_for_ties_that_are_not_shown()
+    {
+        var basis = Basis("A3", false);
+        DrawnPart Tasked(DrawnPart part) => part.Id == "wall.cavity-insulation" ? part with { Part = part.Part with { Roles = Roles.Insulation } } : part;
+        basis = basis with { Drawn = basis.Drawn with { Parts = [.. basis.Drawn.Parts.Select(Tasked)] } };
+        Assert.Contains(basis.Drawn.Items, item => item.PartId?.StartsWith("tie.", StringComparison.Ordinal) == true);
+        var view = Assert.Single(Assert.Single(CompanionSheets.Of(Companion.ControlLines, basis)).Views);
+        int Loops(IEnumerable<Item> items) => items.OfType<Stroke>().Count(stroke => stroke.PartId == "wall.cavity-insulation" && stroke.Row.StartsWith("fill.", StringComparison.Ordinal));
+        Assert.DoesNotContain(view.Items, item => item.PartId?.StartsWith("tie.", StringComparison.Ordinal) == true);
+        Assert.InRange(Loops(view.Items), 1, Loops(basis.Drawn.Items) - 1);
+    }
+
+    [Theory]
+    [InlineData("A4")]
+    [InlineData("A3")]
+    public void A_stage_names_all_that_it_adds(string paper)
+    {
+        var basis = Basis(paper, false);
+        var sheet = Assert.Single(CompanionSheets.Of(Companion.Sequence, basis));
+        var captions = sheet.Items.OfType<Paragraph>().Select(caption => string.Concat(caption.Lines).Replace(" ", "", StringComparison.Ordinal)).ToList();
+        var stages = BuildSequence.Stages(basis.Section);
+        Assert.Equal(stages.Count, captions.Count);
+        Assert.All(stages.Zip(captions), stage => Assert.All(stage.First, part => Assert.Contains(part.Name.Replace(" ", "", StringComparison.Ordinal), stage.Second, StringComparison.OrdinalIgnoreCase)));
+    }
+
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
