@@ -150,6 +150,18 @@ public class CompanionSheetTests
         Assert.InRange(mirror ? Line("wall.inner-leaf").Left - leaf.Left : leaf.Right - Line("wall.inner-leaf").Right, 0.3, 1.5);
     }
 
+    [Theory]
+    [InlineData("A4")]
+    [InlineData("A3")]
+    public void The_title_of_the_layers_stands_near_under_them(string paper)
+    {
+        var basis = Basis(paper, false);
+        var sheet = Assert.Single(CompanionSheets.Of(Companion.Exploded, basis));
+        var lowest = sheet.Placements.Min(placement => placement.Window.Bottom);
+        var title = sheet.Items.OfType<Text>().Single(text => text.Words == "Layers pulled apart").At.Y;
+        Assert.InRange(title, Math.Min(lowest - 25, basis.Room.Bottom + 10), lowest);
+    }
+
     [Fact]
     public void Every_layer_of_both_stacks_is_pulled_apart_and_named()
     {
