@@ -117,7 +117,7 @@ public sealed class PlacedWall
 
     public void Build(Site site, WallEnds ends, TrayLine? tray)
     {
-        foreach (var placed in Layers)
+        foreach (var placed in InOrderOfWork)
         {
             switch (placed.Layer.As)
             {
@@ -141,6 +141,11 @@ public sealed class PlacedWall
             BuildClearCavity(site, ends, tray);
         }
     }
+
+    // The stack is told from outside; what clads the leaf is put on from the leaf outwards.
+    private IEnumerable<PlacedLayer> InOrderOfWork => Layers.Where(Clads).Reverse().Concat(Layers.Where(placed => !Clads(placed)));
+
+    private static bool Clads(PlacedLayer placed) => placed.Layer.As == WallBehaviour.Cladding;
 
     private static void BuildLeaf(Site site, PlacedLayer placed, WallEnds ends, TrayLine? tray)
     {

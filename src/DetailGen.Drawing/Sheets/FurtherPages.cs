@@ -12,23 +12,29 @@ internal sealed record LeftOver(
     internal bool IsEmpty => Stacks.Count == 0 && Key.Count == 0 && Checks.Count == 0 && Notes.Count == 0 && Keyed.Count == 0;
 }
 
-/// <summary>Sheets that hold tables only, filled from the upper left, in columns beside and above the title block.</summary>
+/// <summary>Sheets that hold tables only, in columns beside and above the title block: full ones from the left, the last sheet's all to one height.</summary>
 internal static class FurtherPages
 {
     private const double Apart = 6;
-    private const double ScheduleWidth = 206;
 
-    /// <summary>Narrower than this a check list has no room for its rules.</summary>
-    private const double LeastHalf = 80;
+    /// <summary>Narrower columns break most sentences of a check list, and a schedule, into two lines and more; mm.</summary>
+    private const double Narrowest = 160;
+
+    /// <summary>Least of a list with its title that is worth beginning at the foot of a column, mm.</summary>
+    private const double Begun = 40;
+
+    /// <summary>In so many halvings the common height of the last sheet's columns is found, to about 10 mm.</summary>
+    private const int Halvings = 5;
 
     internal static IReadOnlyList<IReadOnlyList<Item>> Lay(SheetFormat format, LeftOver rest)
     {
         var pages = new List<IReadOnlyList<Item>>();
         while (!rest.IsEmpty)
         {
-            var page = new Flow(format);
-            rest = Fill(page, rest);
-            pages.Add(page.Items);
+            var page = new Flow(format, 0);
+            var left = Fill(page, rest);
+            pages.Add(left.IsEmpty ? Level(format, rest, page).Items : page.Items);
+            rest = left;
         }
 
         return pages;
@@ -37,122 +43,115 @@ internal static class FurtherPages
     /// <summary>Whether the widest table has room on such a sheet: no column is narrower than its longest word, and each stack stands on one sheet.</summary>
     internal static bool Hold(SheetFormat format, IReadOnlyList<ScheduleBlock> stacks)
     {
-        var page = new Flow(format);
-        var width = Math.Min(format.TextSizes.ByNotes(ScheduleWidth), page.Width);
-        return stacks.All(stack => Tables.ScheduleWidth(page.Sizes, [stack], width) <= width + 1e-6 && page.Room(width, Tables.ScheduleHeight(page.Sizes, [stack], width)) is not null);
+        var (sizes, width) = (format.TextSizes, new Flow(format, 0).Width);
+        return stacks.All(stack => Tables.ScheduleWidth(sizes, [stack], width) <= width + 1e-6 && new Flow(format, 0).Room(Tables.ScheduleHeight(sizes, [stack], width)) is not null);
     }
 
+    // The same with feet as high as they may be for all of it still to stand there.
+    private static Flow Level(SheetFormat format, LeftOver rest, Flow page)
+    {
+        var (low, high) = (0.0, page.Columns > 1 ? format.Space.Height : 0);
+        for (var i = 0; i < Halvings && high > 0; i++)
+        {
+            var middle = (low + high) / 2;
+            var higher = new Flow(format, middle);
+            var holds = Fill(higher, rest).IsEmpty;
+            (low, high, page) = holds ? (middle, high, higher) : (low, middle, page);
+        }
+
+        return page;
+    }
+
+    // First what a reader of the first sheet looks for: the words of its numbers.
     private static LeftOver Fill(Flow page, LeftOver rest)
     {
-        var sizes = page.Sizes;
-        var width = Math.Min(sizes.ByNotes(ScheduleWidth), page.Width);
-        if (rest.Stacks.Count > 0 && page.Room(width, Tables.ScheduleHeight(sizes, [.. rest.Stacks.Take(1)], width)) is { } zone)
-        {
-            var (items, laid, box) = Tables.Schedule(sizes, rest.Stacks, zone);
-            page.Put(items, box);
-            rest = rest with { Stacks = [.. rest.Stacks.Skip(laid)] };
-            if (rest.Stacks.Count > 0)
-            {
-                return rest;
-            }
-        }
-        else if (rest.Stacks.Count > 0 && page.IsEmpty)
-        {
-            throw new InvalidOperationException($"A stack of {rest.Stacks[0].Rows.Count} layers does not fit a whole sheet.");
-        }
-
-        if (rest.Key.Count > 0 && page.Room(page.Half, Key.HeightIn(sizes, page.Half, rest.Key, rest.Text.ShortForms)) is { } keyZone)
-        {
-            page.Put(Key.Lay(sizes, rest.Key, rest.Text.ShortForms, keyZone), keyZone with { Bottom = keyZone.Top - Key.HeightIn(sizes, keyZone.Width, rest.Key, rest.Text.ShortForms) });
-            rest = rest with { Key = [] };
-        }
-
-        while (rest.Checks.Count > 0 && page.Room(page.Half, sizes.ByNotes(40)) is { } checkZone)
-        {
-            var (items, laid, box) = Tables.CheckList(sizes, rest.Checks, rest.Text.FurtherPasses, checkZone, rest.Checks.Count < rest.Text.Checks.Count);
-            page.Put(items, box);
-            rest = rest with { Checks = [.. rest.Checks.Skip(laid)] };
-        }
-
-        if (rest.Notes.Count > 0 && page.Room(page.Half, Tables.NotesHeight(sizes, rest.Notes, page.Half)) is { } noteZone)
-        {
-            var (items, box) = Tables.Notes(sizes, rest.Notes, noteZone);
-            page.Put(items, box);
-            rest = rest with { Notes = [] };
-        }
-
-        if (rest.Keyed.Count > 0 && page.Room(page.Half, sizes.ByNotes(30)) is { } keyedZone)
+        var (sizes, begun) = (page.Sizes, page.Sizes.ByNotes(Begun));
+        if (rest.Keyed.Count > 0 && page.Room(Math.Min(begun, Tables.KeyedHeight(sizes, rest.Keyed, page.Width))) is { } keyedZone)
         {
             var (items, laid, box) = Tables.Keyed(sizes, rest.Keyed, keyedZone);
             page.Put(items, box);
             rest = rest with { Keyed = [.. rest.Keyed.Skip(laid)] };
         }
 
+        while (rest.Stacks.Count > 0 && page.Room(Tables.ScheduleHeight(sizes, [.. rest.Stacks.Take(1)], page.Width)) is { } zone)
+        {
+            var (items, laid, box) = Tables.Schedule(sizes, rest.Stacks, zone);
+            page.Put(items, box);
+            rest = rest with { Stacks = [.. rest.Stacks.Skip(laid)] };
+        }
+
+        if (rest.Stacks.Count > 0 && page.IsWhole)
+        {
+            throw new InvalidOperationException($"A stack of {rest.Stacks[0].Rows.Count} layers does not fit a whole sheet.");
+        }
+
+        if (rest.Notes.Count > 0 && page.Room(Tables.NotesHeight(sizes, rest.Notes, page.Width)) is { } noteZone)
+        {
+            var (items, box) = Tables.Notes(sizes, rest.Notes, noteZone);
+            page.Put(items, box);
+            rest = rest with { Notes = [] };
+        }
+
+        if (rest.Key.Count > 0 && Key.HeightIn(sizes, page.Width, rest.Key, rest.Text.ShortForms) is var height && page.Room(height) is { } keyZone)
+        {
+            page.Put(Key.Lay(sizes, rest.Key, rest.Text.ShortForms, keyZone), keyZone with { Bottom = keyZone.Top - height });
+            rest = rest with { Key = [] };
+        }
+
+        while (rest.Checks.Count > 0 && page.Room(Math.Min(begun, Tables.CheckListHeight(sizes, rest.Checks, page.Width))) is { } checkZone)
+        {
+            var (items, laid, box) = Tables.CheckList(sizes, rest.Checks, rest.Text.FurtherPasses, checkZone, rest.Checks.Count < rest.Text.Checks.Count);
+            page.Put(items, box);
+            rest = rest with { Checks = [.. rest.Checks.Skip(laid)] };
+        }
+
         return rest;
     }
 
-    /// <summary>Fills columns from the left, each from the top down, keeping clear of title block and revisions.</summary>
-    private sealed class Flow(SheetFormat format)
+    /// <summary>Columns of one width from the left, each filled from the top down, clear of title block and revisions.</summary>
+    /// <param name="lift">Least height of their feet over the foot of the sheet, mm.</param>
+    private sealed class Flow(SheetFormat format, double lift)
     {
-        private readonly PaperBox _space = Clear(format);
+        private readonly PaperBox[] _columns = [.. Clear(format, lift)];
         private readonly List<Item> _items = [];
-        private double _left = Clear(format).Left;
-        private double _right = Clear(format).Left;
-        private double _top = Clear(format).Top;
-
-        // Where columns begin: under the last table that takes more than half the sheet.
-        private double _shelf = Clear(format).Top;
+        private int _at;
+        private double _top = format.Space.Grow(-Apart).Top;
 
         // Clear of the centring marks, which reach 5 into the drawing space.
-        private static PaperBox Clear(SheetFormat format) => format.Space.Grow(-6);
+        private static IEnumerable<PaperBox> Clear(SheetFormat format, double lift) =>
+            from column in Companions.Columns.In(format.Space.Grow(-Apart), format.TextSizes.ByNotes(Narrowest))
+            let foot = column.Right > format.Zones["title-block"].Left ? format.TitleTop + Apart : column.Bottom
+            select column with { Bottom = Math.Max(foot, format.Space.Bottom + lift) };
 
         internal IReadOnlyList<Item> Items => _items;
 
-        internal bool IsEmpty => _items.Count == 0;
+        /// <summary>Nothing stands on it, and nothing keeps anything off.</summary>
+        internal bool IsWhole => _items.Count == 0 && lift == 0;
 
         internal TextSizes Sizes => format.TextSizes;
 
-        internal double Width => _space.Width;
+        internal int Columns => _columns.Length;
 
-        /// <summary>Width of a table that shares the sheet with another beside it; on a sheet too narrow for two it has the whole.</summary>
-        internal double Half => (_space.Width - Apart) / 2 is var half && half >= Sizes.ByNotes(LeastHalf) ? Math.Min(Sizes.ByNotes(120), half) : _space.Width;
+        internal double Width => _columns[0].Width;
 
-        /// <summary>A place of that width and at least that height: under the last table, or in a new column; null where there is none.</summary>
-        internal PaperBox? Room(double width, double height)
+        /// <summary>A place of at least that height: under the last table, or in the next column; null where there is none.</summary>
+        internal PaperBox? Room(double height)
         {
-            if (Column(_left, width, _top, height) is { } under)
+            for (; _at < _columns.Length; (_at, _top) = (_at + 1, _columns[0].Top))
             {
-                return under;
+                if (_top - height >= _columns[_at].Bottom)
+                {
+                    return _columns[_at] with { Top = _top };
+                }
             }
 
-            if (_items.Count == 0 || Column(_right + Apart, width, _shelf, height) is not { } beside)
-            {
-                return null;
-            }
-
-            (_left, _top) = (_right + Apart, _shelf);
-            return beside;
+            return null;
         }
 
         internal void Put(IReadOnlyList<Item> items, PaperBox box)
         {
             _items.AddRange(items);
             _top = box.Bottom - Apart;
-            if (box.Width > _space.Width / 2 + Apart)
-            {
-                _shelf = _top;
-            }
-            else
-            {
-                _right = Math.Max(_right, box.Right);
-            }
-        }
-
-        private PaperBox? Column(double left, double width, double top, double height)
-        {
-            var block = format.Zones["title-block"];
-            var foot = left + width > block.Left ? format.TitleTop + Apart : _space.Bottom;
-            return left + width <= _space.Right + 1e-6 && top - height >= foot ? new(left, foot, left + width, top) : null;
         }
     }
 }

@@ -91,7 +91,7 @@ internal static class Insets
     private static Group? Ring(TextSizes sizes, PageInk ink, int number, PaperPoint centre, double diameter, PaperPoint origin)
     {
         const int Ways = 16;
-        var ring = new Ring("detail.mark", centre, diameter);
+        var ring = new Ring("detail.ring", centre, diameter);
         if (ink.Texts.Exists(text => CutsThrough(text.Box, centre + origin, diameter / 2)))
         {
             return null;

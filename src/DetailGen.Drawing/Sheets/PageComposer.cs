@@ -183,6 +183,13 @@ internal static class PageComposer
         // In a common column the list begins right under the notes.
         var below = format.Zone("notes") is { } notes && notes.Left == zone.Left && notes.Bottom >= zone.Top;
         inner = inner with { Bottom = least, Top = below && !double.IsPositiveInfinity(notesFoot) ? notesFoot - Inset : inner.Top };
+        if (Tables.WholeCheckList(format.TextSizes, text.Checks, text.FurtherPasses, inner) is { } all)
+        {
+            items.AddRange(all.Items);
+            foot = all.Box.Bottom;
+            return true;
+        }
+
         var (laid, whole, box) = Tables.Foremost(format.TextSizes, text.Checks, text.FurtherPasses, inner);
         if (box.Bottom < inner.Bottom - 1)
         {

@@ -44,9 +44,28 @@ internal static class Tables
         TextSizes sizes, IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone, bool continuing)
     {
         var table = Checks(sizes, continuing ? "Check list, continued" : "Check list", checks, check => check.Text, zone);
-        var further = table.RowsLaid < checks.Count ? "continued" : furtherPasses > 0 ? $"{Count(furtherPasses)} further checks pass" : "";
+        var further = table.RowsLaid < checks.Count ? "continued" : Passing(furtherPasses);
         return Closed(sizes, table, further, zone);
     }
+
+    /// <summary>All of it but what passes, that as far as it fits and then counted; null where the zone does not hold it.</summary>
+    internal static (IReadOnlyList<Item> Items, PaperBox Box)? WholeCheckList(TextSizes sizes, IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone)
+    {
+        var table = Checks(sizes, "Check list", checks, check => check.Text, zone);
+        if (checks.Skip(table.RowsLaid).Any(check => check.Verdict != Verdict.Pass))
+        {
+            return null;
+        }
+
+        var (items, laid, box) = Closed(sizes, table, Passing(furtherPasses + checks.Count - table.RowsLaid), zone);
+        return laid > 0 ? (items, box) : null;
+    }
+
+    private static string Passing(int count) => count > 0 ? $"{Count(count)} further checks pass" : "";
+
+    /// <summary>What the whole list takes with its title and its last line, mm.</summary>
+    internal static double CheckListHeight(TextSizes sizes, IReadOnlyList<CheckLine> checks, double width) =>
+        sizes.ByNotes(LastLine) + Table.HeightOf(sizes, "Check list", CheckColumns(sizes, checks, width), CheckRows(checks, check => check.Text));
 
     /// <summary>What of the check list belongs on the first sheet: a table of what fails, is broken, waived or passes by the least, as much as fits; below it in words what a person must confirm, and how much there is besides.</summary>
     /// <returns>Whole: nothing is left for further sheets.</returns>
@@ -104,33 +123,56 @@ internal static class Tables
         return named + string.Join(", ", more) + elsewhere;
     }
 
+    /// <summary>Under a check list, for what is counted only.</summary>
+    private const double LastLine = 4.5;
+
     private static Table Checks(TextSizes sizes, string title, IReadOnlyList<CheckLine> checks, Func<CheckLine, string> words, PaperBox zone)
     {
-        // as wide as the longest of its words with the sign beside it
-        var verdict = checks.Select(check => check.Verdict switch { Verdict.ToConfirm => 23, Verdict.Waived => 18, _ => 16.5 }).DefaultIfEmpty(16.5).Select(sizes.ByNotes).Max();
-        var spare = zone.Width - verdict - ColumnWidths.Needed(sizes, new(0, ["Rule or"]), [], whole: true);
-        var (required, drawn) = zone.Width > sizes.ByNotes(100) ? (sizes.ByNotes(19), sizes.ByNotes(19)) : (Wide(sizes.ByNotes(16.5), check => check.Required), Wide(sizes.ByNotes(13), check => check.Drawn));
-        var lastLine = sizes.ByNotes(4.5);
-        var first = zone.Width - required - drawn - verdict;
-        string[] head = first < ColumnWidths.Needed(sizes, new(0, ["Rule or check"]), [], whole: true) ? ["Rule or", "check"] : ["Rule or check"];
-        if (first < ColumnWidths.Needed(sizes, new(0, ["Rule or"]), [.. checks.Select(check => new Cell(words(check)))], whole: false) && sizes.Notes > TextSizes.Usual.Notes)
+        var columns = CheckColumns(sizes, checks, zone.Width);
+        if (sizes.Notes > TextSizes.Usual.Notes && columns[0].Width < ColumnWidths.Needed(sizes, new(0, ["Rule or"]), [.. checks.Select(check => new Cell(words(check)))], whole: false))
         {
             // Rather counted in words than with words torn.
             return Table.Empty(sizes, "checklist", title, new(zone.Left, zone.Top), zone.Width);
         }
 
-        Column[] columns = [new(first, head), new(required, ["required"]), new(drawn, ["drawn"]), new(verdict, ["verdict"])];
-        IReadOnlyList<Cell>[] rows =
-        [
-            .. checks.Select(check => (IReadOnlyList<Cell>)[new(words(check)), new(check.Required), new(check.Drawn), new(VerdictSign.Words(check.Verdict), Sign: check.Verdict)]),
-        ];
-        var table = Table.Lay(sizes, "checklist", title, columns, rows, new(zone.Left, zone.Top), zone.Bottom + lastLine);
+        var table = Table.Lay(sizes, "checklist", title, columns, CheckRows(checks, words), new(zone.Left, zone.Top), zone.Bottom + sizes.ByNotes(LastLine));
         return table.RowsLaid > 0 ? table : Table.Empty(sizes, "checklist", title, new(zone.Left, zone.Top), zone.Width);
-
-        // no unit is torn: as wide as the longest word, up to half of what the first column can do without
-        double Wide(double least, Func<CheckLine, string> of) =>
-            Math.Clamp(ColumnWidths.Needed(sizes, new(0, []), [new(""), .. checks.Select(check => new Cell(of(check)))], whole: false), least, Math.Max(least, spare / 2));
     }
+
+    private static Column[] CheckColumns(TextSizes sizes, IReadOnlyList<CheckLine> checks, double width)
+    {
+        // as wide as the longest of its words with the sign beside it
+        var verdict = checks.Select(check => check.Verdict switch { Verdict.ToConfirm => 23, Verdict.Waived => 18, _ => 16.5 }).DefaultIfEmpty(16.5).Select(sizes.ByNotes).Max();
+        var spare = width - verdict - ColumnWidths.Needed(sizes, new(0, ["Rule or"]), [], whole: true);
+        var (required, drawn) = (Wide(sizes.ByNotes(16.5), check => check.Required), Wide(sizes.ByNotes(13), check => check.Drawn));
+        var first = width - required - drawn - verdict;
+        string[] head = first < ColumnWidths.Needed(sizes, new(0, ["Rule or check"]), [], whole: true) ? ["Rule or", "check"] : ["Rule or check"];
+        return [new(first, head), new(required, ["required"]), new(drawn, ["drawn"]), new(verdict, ["verdict"])];
+
+        // No unit is torn: as wide as the longest word, up to half of what the first column can do without. In a wide table no figure is parted from its sign and unit either.
+        double Wide(double least, Func<CheckLine, string> of)
+        {
+            Cell[] cells = [new(""), .. checks.Select(check => new Cell(of(check)))];
+            var needed = ColumnWidths.Needed(sizes, new(0, []), cells, whole: false);
+            if (width > sizes.ByNotes(WideTable))
+            {
+                needed = cells.Select(cell => ColumnWidths.Needed(sizes, new(0, []), [cell], whole: true)).Where(whole => whole <= sizes.ByNotes(WideFigure)).Append(needed).Max();
+            }
+
+            return Math.Clamp(needed, least, Math.Max(least, spare / 2));
+        }
+    }
+
+    /// <summary>From here on a check list has room for its figures in one line, mm.</summary>
+    private const double WideTable = 100;
+
+    /// <summary>No figure with sign and unit is wider; what is, is words, which may be broken. mm.</summary>
+    private const double WideFigure = 28;
+
+    private static IReadOnlyList<Cell>[] CheckRows(IReadOnlyList<CheckLine> checks, Func<CheckLine, string> words) =>
+    [
+        .. checks.Select(check => (IReadOnlyList<Cell>)[new(words(check)), new(check.Required), new(check.Drawn), new(VerdictSign.Words(check.Verdict), Sign: check.Verdict)]),
+    ];
 
     private static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Closed(TextSizes sizes, Table table, string words, PaperBox zone)
     {

@@ -12,8 +12,9 @@ public static class SectionView
         var paper = new OnPaper(options.Scale, options.Mirror);
         var clipBounds = BreakLines.Clip(section, options.Window);
         var clipBox = paper.At(clipBounds);
-        var disc = options.Only is { } only ? paper.At(only.Region) : null;
-        var clip = disc ?? Region.Box(clipBox);
+        var porthole = options.Only is { } only ? new Porthole(paper.At(only.Region)) : null;
+        clipBox = porthole?.Within(clipBox) ?? clipBox;
+        var clip = Region.Box(clipBox);
         var seen = section.Parts.Select(part => (Part: part, Region: Bands.Within(paper.At(part.Region), clip))).Where(entry => !entry.Region.IsEmpty).ToArray();
         var cut = new CutParts([.. seen.Where(entry => IsSolid(entry.Part))]);
 
@@ -23,9 +24,9 @@ public static class SectionView
         var locals = LocalParts.Of(seen.Where(entry => entry.Part is { Presence: Presence.Local, Sheet: null }), options.Scale);
 
         var filled = CutFills.Fill(cut, laid, locals, paper);
-        var outlines = Outlines(cut, filled, laid, locals, OnCut);
-        var beyond = Beyond(seen.Where(entry => entry.Part.Presence == Presence.Beyond), cut, laid, OnCut);
-        var breaks = disc is not null ? [] : BreakLines.Of(section, clipBounds, paper, [.. seen.Where(entry => entry.Part.Presence == Presence.Cut).Select(entry => entry.Region)]).ToArray();
+        var outlines = Outlines(cut, filled, laid, locals, edge => OnCut(edge, clipBox));
+        var beyond = Beyond(seen.Where(entry => entry.Part.Presence == Presence.Beyond), cut, laid, edge => OnCut(edge, clipBox));
+        var breaks = porthole is not null ? [] : BreakLines.Of(section, clipBounds, paper, [.. seen.Where(entry => entry.Part.Presence == Presence.Cut).Select(entry => entry.Region)]).ToArray();
 
         var items = new List<Item>();
         items.AddRange(filled.Items);
@@ -36,12 +37,11 @@ public static class SectionView
         items.AddRange(laid.OrderBy(sheet => sheet.Part.BuildOrder).SelectMany(sheet => Bands.Draw(sheet, clip)));
         items.AddRange(locals.SelectMany(local => local.Items));
         items.AddRange(breaks.Select(BreakLines.Draw));
+        items = porthole is null ? items : [.. items.SelectMany(porthole.Seen)];
 
         var places = solid.ToDictionary(entry => entry.Part.Id, entry => entry.Region, StringComparer.Ordinal);
         var parts = seen.Select(entry => Drawn(entry.Part, places.GetValueOrDefault(entry.Part.Id, entry.Region), laid, locals, filled, clip)).Where(part => !part.Visible.IsEmpty).OrderBy(part => part.Part.BuildOrder).ToArray();
         return new(options.Scale, options.Mirror, items, parts, breaks, Faults.Of(laid, filled, clip, options.Scale), ItemBounds.Of(items));
-
-        bool OnCut(Edge edge) => disc is null ? SectionView.OnCut(edge, clipBox) : SectionView.OnCut(edge, disc);
     }
 
     private static bool IsSolid(Part part) => part is { Presence: Presence.Cut, IsAir: false, Sheet: null };
@@ -97,12 +97,6 @@ public static class SectionView
         const double Near = 0.003;
         bool Both(Func<PaperPoint, double> of, double at) => Math.Abs(of(edge.A) - at) < Near && Math.Abs(of(edge.B) - at) < Near;
         return Both(p => p.X, clip.Left) || Both(p => p.X, clip.Right) || Both(p => p.Y, clip.Bottom) || Both(p => p.Y, clip.Top);
-    }
-
-    private static bool OnCut(Edge edge, Region disc)
-    {
-        const double Near = 0.02; // where sides of the disc meet, the grid moves corners a little
-        return new[] { edge.A, edge.B, 0.5 * (edge.A + edge.B) }.All(point => disc.DistanceToEdge(new(point.X, point.Y)) < Near);
     }
 
     private static DrawnPart Drawn(Part part, Region region, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, FilledParts filled, Region clip)

@@ -38,6 +38,28 @@ public class ShippedJunctionTests
     }
 
     [Theory]
+    [InlineData("parapet")]
+    [InlineData("abutment")]
+    public void What_clads_a_wall_is_built_from_the_leaf_outwards_on_its_profile(string junction)
+    {
+        var order = Shipped.Build(junction, "solid-masonry-insulated", "warm-concrete-deck").Parts.Select(part => part.Id).ToList();
+        Assert.InRange(order.IndexOf("wall.insulation"), 1, order.IndexOf("wall.render") - 1);
+        Assert.InRange(order.IndexOf("wall.base-profile"), -1, order.IndexOf("wall.insulation") - 1);
+    }
+
+    [Theory]
+    [InlineData("parapet", "copper", "Copper wall ties")]
+    [InlineData("abutment", "stainless", "Stainless steel wall ties")]
+    public void The_note_of_the_ties_names_what_they_are_made_of(string junction, string material, string words)
+    {
+        var preset = Shipped.Preset(junction, "cavity-masonry", "warm-concrete-deck");
+        var made = Details.Parameters.MaterialLibrary.Load().Find(material)!;
+        preset = preset with { Slots = [.. preset.Slots.Select(filled => filled.Slot.Key == "tie" ? filled with { Filling = made } : filled)] };
+        Assert.Contains(Shipped.Build(preset).Parts, part => part.Words.Note.StartsWith(words, StringComparison.Ordinal));
+        Assert.DoesNotContain(Shipped.Build(preset).Parts, part => part.Id.StartsWith("tie.", StringComparison.Ordinal) && part.Words.Note.Length > 0 && !part.Words.Note.StartsWith(words, StringComparison.Ordinal));
+    }
+
+    [Theory]
     [MemberData(nameof(Pairings))]
     public void A_stack_note_names_the_material_of_every_solid_layer(string junction, string wall, string roof)
     {

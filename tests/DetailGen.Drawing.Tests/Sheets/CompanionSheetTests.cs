@@ -106,6 +106,32 @@ public class CompanionSheetTests
         }
     }
 
+    [Fact]
+    public void Insulation_under_control_lines_is_filled_without_gaps_for_ties_that_are_not_shown()
+    {
+        var basis = Basis("A3", false);
+        DrawnPart Tasked(DrawnPart part) => part.Id == "wall.cavity-insulation" ? part with { Part = part.Part with { Roles = Roles.Insulation } } : part;
+        basis = basis with { Drawn = basis.Drawn with { Parts = [.. basis.Drawn.Parts.Select(Tasked)] } };
+        Assert.Contains(basis.Drawn.Items, item => item.PartId?.StartsWith("tie.", StringComparison.Ordinal) == true);
+        var view = Assert.Single(Assert.Single(CompanionSheets.Of(Companion.ControlLines, basis)).Views);
+        int Loops(IEnumerable<Item> items) => items.OfType<Stroke>().Count(stroke => stroke.PartId == "wall.cavity-insulation" && stroke.Row.StartsWith("fill.", StringComparison.Ordinal));
+        Assert.DoesNotContain(view.Items, item => item.PartId?.StartsWith("tie.", StringComparison.Ordinal) == true);
+        Assert.InRange(Loops(view.Items), 1, Loops(basis.Drawn.Items) - 1);
+    }
+
+    [Theory]
+    [InlineData("A4")]
+    [InlineData("A3")]
+    public void A_stage_names_all_that_it_adds(string paper)
+    {
+        var basis = Basis(paper, false);
+        var sheet = Assert.Single(CompanionSheets.Of(Companion.Sequence, basis));
+        var captions = sheet.Items.OfType<Paragraph>().Select(caption => string.Concat(caption.Lines).Replace(" ", "", StringComparison.Ordinal)).ToList();
+        var stages = BuildSequence.Stages(basis.Section);
+        Assert.Equal(stages.Count, captions.Count);
+        Assert.All(stages.Zip(captions), stage => Assert.All(stage.First, part => Assert.Contains(part.Name.Replace(" ", "", StringComparison.Ordinal), stage.Second, StringComparison.OrdinalIgnoreCase)));
+    }
+
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
@@ -122,6 +148,18 @@ public class CompanionSheetTests
         Assert.InRange(coping.Top - Line("coping").Top, 0.3, 1.5);
         var leaf = basis.Drawn.Part("wall.inner-leaf")!.Visible.Bounds;
         Assert.InRange(mirror ? Line("wall.inner-leaf").Left - leaf.Left : leaf.Right - Line("wall.inner-leaf").Right, 0.3, 1.5);
+    }
+
+    [Theory]
+    [InlineData("A4")]
+    [InlineData("A3")]
+    public void The_title_of_the_layers_stands_near_under_them(string paper)
+    {
+        var basis = Basis(paper, false);
+        var sheet = Assert.Single(CompanionSheets.Of(Companion.Exploded, basis));
+        var lowest = sheet.Placements.Min(placement => placement.Window.Bottom);
+        var title = sheet.Items.OfType<Text>().Single(text => text.Words == "Layers pulled apart").At.Y;
+        Assert.InRange(title, Math.Min(lowest - 25, basis.Room.Bottom + 10), lowest);
     }
 
     [Fact]

@@ -24,7 +24,7 @@ public class PageComposerTests
         var pages = SampleSheets.Scene(SampleSheets.A4).Pages;
         Assert.DoesNotContain(Texts(pages[0]), text => text.Row is "schedule" or "key" or "checklist");
         Assert.Contains(Texts(pages[1]), text => text.Words == "Layer schedule");
-        Assert.Contains(Texts(pages[1]), text => text.Words == "Check list");
+        Assert.Contains(pages.Skip(1).SelectMany(Texts), text => text.Words == "Check list");
         Assert.All(pages, page => Assert.Contains(Texts(page), text => text.Words == $"{page.Number}/{pages.Count}"));
     }
 
@@ -66,6 +66,56 @@ public class PageComposerTests
             Assert.DoesNotContain("Name 3", words, StringComparison.Ordinal);
             Assert.Contains("148 more to confirm", words, StringComparison.Ordinal);
         }
+    }
+
+    [Fact]
+    public void The_columns_of_the_last_sheet_go_down_equally_far()
+    {
+        var last = SampleSheets.Scene(SampleSheets.A3, SampleSheets.Text with { Checks = Confirmed(40) }).Pages[^1];
+        var rows = Texts(last).Where(text => text.Row == "checklist" && text.Words.StartsWith("Sentence", StringComparison.Ordinal)).ToList();
+        var feet = rows.GroupBy(text => text.At.X).Select(column => column.Min(text => text.At.Y)).ToList();
+        Assert.Equal(40, rows.Count);
+        Assert.Equal(2, feet.Count);
+        Assert.InRange(feet.Max() - feet.Min(), 0, 25);
+    }
+
+    [Fact]
+    public void A_check_list_that_has_room_on_the_first_sheet_stands_there_whole_and_what_passes_is_counted()
+    {
+        List<CheckLine> checks = [.. Confirmed(60), .. Enumerable.Range(1, 40).Select(i => new CheckLine($"Passed {i}", $"Passed {i}", "≥ 150", "150", Verdict.Pass, true))];
+        var page = Assert.Single(SampleSheets.Scene(SampleSheets.A1, SampleSheets.Text with { Checks = checks, FurtherPasses = 5 }).Pages);
+        var lines = Texts(page).Select(text => text.Words).ToList();
+        Assert.All(checks.Take(60), check => Assert.Contains(check.Text, lines));
+        var counted = int.Parse(Assert.Single(lines, line => line.EndsWith(" further checks pass", StringComparison.Ordinal)).Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal(45, counted + lines.Count(line => line.StartsWith("Passed", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void On_A4_the_words_of_numbered_notes_come_before_all_other_tables()
+    {
+        var zone = SampleSheets.A4.Zones["view"];
+        var pages = PageComposer.Lay(SampleSheets.A4, SampleSheets.Text, 10, new("section", new(zone.Left, zone.Bottom), zone), new(zone.Left, zone.Bottom), SampleSheets.Key, [new("P1", "tie.1", "Wall ties")], []);
+        var titles = pages.Skip(1).SelectMany(Texts).Where(text => text.Height == 3.5 && text.Row != "block.value" && text.Row != "frame.grid").Select(text => text.Words).ToList();
+        Assert.Equal("Notes by number", titles[0]);
+    }
+
+    [Fact]
+    public void In_a_wide_check_list_no_figure_is_parted_from_its_sign_and_unit()
+    {
+        CheckLine[] checks = [.. Confirmed(60), new("U-value", "Limiting U-value", "≤ 0.16 W/m²K", "0.1489 W/m²K", Verdict.Pass, true), new("DPC", "No such DPC", "≠ polyethylene VCL, low density film", "bitumen DPC", Verdict.Pass, true)];
+        var words = SampleSheets.Scene(SampleSheets.A4, SampleSheets.Text with { Checks = checks }).Pages.Skip(1).SelectMany(Texts).Select(text => text.Words).ToList();
+        Assert.Contains("≤ 0.16 W/m²K", words);
+        Assert.Contains("0.1489 W/m²K", words);
+    }
+
+    [Theory]
+    [InlineData("A3")]
+    [InlineData("ANSI-C")]
+    public void The_name_of_the_paper_is_told_in_full(string paper)
+    {
+        var form = TitleBlockForm.Of(SampleSheets.Text.Title, "1:10 at " + paper, paper, "10/12", new(0, 0), slim: false);
+        Assert.Equal(paper, form.Values.Single(value => value.Tag == "PAPER").Text.Words);
+        Assert.Equal("10/12", form.Values.Single(value => value.Tag == "SHEET").Text.Words);
     }
 
     [Theory]
@@ -131,6 +181,8 @@ public class PageComposerTests
             }
         }
     }
+
+    private static List<CheckLine> Confirmed(int count) => [.. Enumerable.Range(1, count).Select(i => new CheckLine($"Name {i}", $"Sentence {i}", "–", "–", Verdict.ToConfirm, true))];
 
     private static SheetFormat Format(string paper) => paper == "A4" ? SampleSheets.A4 : SampleSheets.A3;
 

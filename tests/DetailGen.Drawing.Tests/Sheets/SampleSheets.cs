@@ -27,6 +27,18 @@ internal static class SampleSheets
         ["drawing"] = new(76, 84, 230, 277),
     });
 
+    internal static SheetFormat A1 { get; } = Format("A1", 841, 594, 16, 12, ["top", "right", "bottom", "left"], new()
+    {
+        ["title-block"] = new(631, 0, 811, 56),
+        ["revisions"] = new(631, 56, 811, 101),
+        ["notes"] = new(631, 484, 811, 574),
+        ["checklist"] = new(631, 105, 811, 311),
+        ["key"] = new(304, 0, 484, 110),
+        ["schedule"] = new(0, 0, 300, 110),
+        ["view"] = new(0, 114, 627, 574),
+        ["drawing"] = new(109, 114, 518, 574),
+    });
+
     internal static SheetText Text { get; } = new(
         new("Tern Court Drawing Office", "", "Tern Court Workshops", "TC-DET-0101", "P02", "S2", "S2: for information or reference, not for construction", "2026-11-25", "AB", "CD", "", "Parapet", "cavity wall, warm roof on plywood deck"),
         [new("P02", "2026-11-25", "Cavity widened to 150", "AB", "CD"), new("P01", "2026-11-11", "First issue for comment", "AB", "CD")],

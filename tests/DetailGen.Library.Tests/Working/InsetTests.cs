@@ -26,6 +26,7 @@ public class InsetTests
         var mark = Assert.Single(sheet.Scene.Views[0].Items.OfType<Group>(), group => group.Name == "inset A");
         var ring = Assert.Single(mark.Items.OfType<Ring>());
         Assert.Equal("A", Assert.Single(mark.Items.OfType<Text>()).Words);
+        Assert.Equal("dashed", sheet.Scene.Layers.Single(layer => layer.Row == ring.Row).LineType);
 
         // The ring on the view and the one round the inset go round the same place of the building.
         var middle = new PaperPoint((inset.Bounds.Left + inset.Bounds.Right) / 2, (inset.Bounds.Bottom + inset.Bounds.Top) / 2);
@@ -51,6 +52,17 @@ public class InsetTests
         }).ToList();
         Assert.True(points.Count > 100);
         Assert.All(points, point => Assert.InRange((point - middle).Length, 0, radius + Rounding));
+    }
+
+    [Fact]
+    public void A_board_keeps_its_fill_straight_up_to_the_ring_of_an_inset()
+    {
+        const double Tick = 6; // the slanting ticks between its lines are shorter, mm
+        var inset = Composed("parapet-01", OnA2).Scene.Views.Single(view => view.Id == "inset-a");
+        var lines = inset.Items.OfType<Stroke>().Where(stroke => stroke.PartId == "upstand.backing" && stroke.Row.StartsWith("fill.", StringComparison.Ordinal))
+            .Where(stroke => stroke.Points.Max(point => point.Y) - stroke.Points.Min(point => point.Y) > Tick).ToList();
+        Assert.NotEmpty(lines);
+        Assert.All(lines, line => Assert.InRange(line.Points.Max(point => point.X) - line.Points.Min(point => point.X), 0, 0.05));
     }
 
     [Fact]

@@ -40,6 +40,11 @@ internal sealed class Abutment : IJunction
         var top = high + 225 + reach;
         var foot = ceiling - reach;
         var underside = clad ? site.Length("wall.insulation-base") : foot;
+        if (clad)
+        {
+            CladdingBase.BuildProfile(site, upstand, face, underside);
+        }
+
         wall.Build(site, new(foot, top, top, underside, top, Stage.CladdingAbove, top, bed, Ribbon: false), tray);
         var ends = new RoofEnds(stands, face - site.Length("roof.bearing"), outer + site.Length("upstand.fillet"), outer, upstandFace + Math.Max(reach, RoofFinish.Shown(site) + 100)) { Edge = face };
         roof.Build(site, ends);
@@ -62,7 +67,7 @@ internal sealed class Abutment : IJunction
 
         if (clad)
         {
-            CladdingBase.Build(site, upstand, face, underside);
+            CladdingBase.BuildSeal(site, upstand, face, underside);
         }
 
         roof.BuildFinish(site, ends);

@@ -11,21 +11,29 @@ internal static class CladdingBase
 
     /// <param name="face">Face of the blockwork, mm.</param>
     /// <param name="foot">Underside of insulation and render, mm.</param>
-    public static void Build(Site site, Upstand upstand, double face, double foot)
+    /// <remarks>It stands before insulation and render are set on it.</remarks>
+    public static void BuildProfile(Site site, Upstand upstand, double face, double foot)
     {
         var weather = site.Face(Faces.Weather);
         var sheets = site.Length("roof.membrane") + site.Length("flashing.thickness");
-        var front = upstand.Outer(site) + site.Length("roof.membrane") + site.Length("flashing.clearance");
-        var outside = front + site.Length("flashing.thickness");
-        var over = outside + 3 > weather; // the flashing comes out under the drip
+        var (outside, over) = Flashing(site, upstand);
+        var front = outside - site.Length("flashing.thickness");
         var drip = !over ? Drip : front < weather + 5 ? 0 : Math.Min(Drip, foot - Metal - upstand.Head(weather) - sheets - 4);
         IReadOnlyList<Point> nose = drip >= 1 ? [new(weather, foot - Metal - drip)] : [];
         site.Lay(
             "wall.base-profile", "Drip profile", "wall.base-profile", Element.Wall, Roles.Drainage | Roles.Fixing, Stage.CladdingAbove,
             [new(face, foot - Metal), new(weather, foot - Metal), .. nose], Metal, ["flashing"], Seat.Between, runsOn: false, "wall.insulation-base");
+    }
+
+    /// <param name="face">Face of the blockwork, mm.</param>
+    /// <param name="foot">Underside of insulation and render, mm.</param>
+    public static void BuildSeal(Site site, Upstand upstand, double face, double foot)
+    {
+        var (outside, over) = Flashing(site, upstand);
+
         // It starts within the flashing, which is cut out of it, so that nothing of it comes to lie in the clearance behind.
         double Under(double x) => upstand.Head(x) + (site.Length("flashing.thickness") / 2);
-        var end = over ? weather : outside;
+        var end = over ? site.Face(Faces.Weather) : outside;
         site.Add(new(
             "wall.base-seal", "Compressible strip", "wall.base-seal", Element.Wall,
             Region.Polygon(new(face, Under(face)), new(end, Under(end)), new(end, foot), new(face, foot)),
@@ -33,5 +41,12 @@ internal static class CladdingBase
         {
             Parameters = ["wall.insulation-base"],
         });
+    }
+
+    // Where the flashing's outer face is, mm, and whether it comes out under the drip.
+    private static (double Outside, bool Over) Flashing(Site site, Upstand upstand)
+    {
+        var outside = upstand.Outer(site) + site.Length("roof.membrane") + site.Length("flashing.clearance") + site.Length("flashing.thickness");
+        return (outside, outside + 3 > site.Face(Faces.Weather));
     }
 }

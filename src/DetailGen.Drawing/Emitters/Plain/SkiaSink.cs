@@ -62,6 +62,13 @@ internal sealed class SkiaSink(SKCanvas canvas, SkiaFaces faces, double height, 
 
     public void Ring(LayerRow row, string? part, PaperPoint centre, double diameter)
     {
+        const int Sides = 180;
+        if (Dashes.Pattern(row).Length > 0)
+        {
+            Line(row, part, [.. Enumerable.Range(0, Sides).Select(i => Math.SinCos(2 * Math.PI * i / Sides)).Select(way => centre + diameter / 2 * new PaperPoint(way.Cos, way.Sin))], closed: true);
+            return;
+        }
+
         var at = At(centre);
         canvas.DrawCircle(at.X, at.Y, (float)(diameter / 2 * scale), Pen(row, row.Width));
     }

@@ -16,18 +16,21 @@ internal static class BuildSequence
     private const string Standing = "~";
     private const double MostTitle = 130;
     private const double Gap = 5;
-    private const int CaptionLines = 3;
+
+    /// <summary>So many lines a caption has where more would ask for a smaller scale; what it leaves out it counts.</summary>
+    private const int FewLines = 3;
 
     private static double Pitch(TextSizes sizes) => sizes.ByNotes(3.9);
 
-    private static double Caption(TextSizes sizes) => CaptionLines * Pitch(sizes) + 2;
+    private static double Indent(TextSizes sizes) => sizes.ByNotes(6);
 
     internal static CompanionSheet Of(CompanionBasis basis)
     {
         var stages = Stages(basis.Section);
         var beside = basis.Format.Zones["title-block"].Left - basis.Room.Left > MostTitle; // the title stands beside the title block where there is room
         var room = beside ? basis.Room : basis.Room with { Bottom = basis.Room.Bottom + ViewTitle.Height(basis.Sizes) };
-        var (columns, rows, whole) = Grid(stages.Count, room, basis);
+        string[][] captions = [.. stages.Select((_, i) => Caption(stages, i))];
+        var (columns, rows, lines, whole) = Grid(captions, room, basis);
         var (width, height) = ((room.Width + Gap) / columns - Gap, (room.Height + Gap) / rows - Gap);
         var scale = whole.Scale;
         var views = new List<View>();
@@ -38,10 +41,10 @@ internal static class BuildSequence
             var (left, top) = (room.Left + i % columns * (width + Gap), room.Top - i / columns * (height + Gap));
             PaperBox cell = new(left, top - height, left + width, top);
             var view = Stage(basis, stages, i, scale);
-            var picture = cell with { Bottom = cell.Bottom + Caption(basis.Sizes) };
+            var picture = cell with { Bottom = cell.Bottom + Height(basis.Sizes, lines) };
             views.Add(view);
             placements.Add(new(view.Id, Middle(picture, whole.Bounds), picture));
-            items.AddRange(Words(basis.Sizes, stages, i, cell));
+            items.AddRange(Words(basis.Sizes, i + 1, captions[i], cell, lines));
         }
 
         return new(scale, views, placements, [.. items, .. basis.Title("Build sequence", scale, new(basis.Room.Left, beside ? basis.Format.Space.Bottom + 7 : basis.Room.Bottom))]);
@@ -109,47 +112,67 @@ internal static class BuildSequence
     // Fills and bold outlines show what is new; what stands is told by thin outlines and its sheets.
     private static bool IsLine(Item item) => !item.Row.StartsWith("fill.", StringComparison.Ordinal);
 
-    // The largest scale at which the whole section fits a cell.
-    private static (int Columns, int Rows, DrawnView Whole) Grid(int count, PaperBox room, CompanionBasis basis)
+    private static double Height(TextSizes sizes, int lines) => lines * Pitch(sizes) + 2;
+
+    // The largest scale at which the whole section fits a cell, with all its words if they leave it that scale.
+    private static (int Columns, int Rows, int Lines, DrawnView Whole) Grid(string[][] captions, PaperBox room, CompanionBasis basis)
     {
         DrawnView whole = basis.Drawn;
         foreach (var scale in Candidates.Scales.Where(scale => scale >= basis.Drawn.Scale))
         {
             whole = SectionView.Draw(basis.Section, new(scale, ViewRoom.Least(basis.Section), basis.Drawn.Mirror));
-            for (var columns = 1; columns <= count; columns++)
+            foreach (var most in (int[])[int.MaxValue, FewLines])
             {
-                var rows = (count + columns - 1) / columns;
-                var (width, height) = ((room.Width + Gap) / columns - Gap, (room.Height + Gap) / rows - Gap - Caption(basis.Sizes));
-                if (whole.Bounds.Width <= width && whole.Bounds.Height <= height)
+                for (var columns = 1; columns <= captions.Length; columns++)
                 {
-                    return (columns, rows, whole);
+                    var rows = (captions.Length + columns - 1) / columns;
+                    var lines = Math.Min(most, Lines(columns));
+                    if (whole.Bounds.Width <= Width(columns) && whole.Bounds.Height <= (room.Height + Gap) / rows - Gap - Height(basis.Sizes, lines))
+                    {
+                        return (columns, rows, lines, whole);
+                    }
                 }
             }
         }
 
         // At the smallest scale whatever is cut off at the edges of its cell.
-        var across = (int)Math.Ceiling(Math.Sqrt(count * room.Width / room.Height));
-        return (across, (count + across - 1) / across, whole);
+        var across = (int)Math.Ceiling(Math.Sqrt(captions.Length * room.Width / room.Height));
+        return (across, (captions.Length + across - 1) / across, Math.Min(FewLines, Lines(across)), whole);
+
+        double Width(int columns) => (room.Width + Gap) / columns - Gap;
+
+        int Lines(int columns) => captions.Max(names => Wrapped(basis.Sizes, string.Join(", ", names), Width(columns)).Count);
     }
+
+    private static IReadOnlyList<string> Wrapped(TextSizes sizes, string words, double width) => Wrapping.Wrap(words, sizes.Notes, (width - Indent(sizes)) / Table.Slack);
 
     private static PaperPoint Middle(PaperBox cell, PaperBox box) => new((cell.Left + cell.Right - box.Left - box.Right) / 2, (cell.Bottom + cell.Top - box.Bottom - box.Top) / 2);
 
-    private static IEnumerable<Item> Words(TextSizes sizes, IReadOnlyList<IReadOnlyList<Part>> stages, int at, PaperBox cell)
+    // What the stage adds, part by part.
+    private static string[] Caption(IReadOnlyList<IReadOnlyList<Part>> stages, int at)
     {
-        var (letter, indent, first) = (sizes.Notes, sizes.ByNotes(6), cell.Bottom + Caption(sizes) - Pitch(sizes));
-        yield return new Text("key", (at + 1).ToString(CultureInfo.InvariantCulture), new(cell.Left, first), letter, Bold: true);
         var begun = stages.Take(at).SelectMany(parts => parts).Select(part => part.Name).ToHashSet(StringComparer.Ordinal);
         var goesOn = stages[at].Any(part => part.Rises && begun.Contains(part.Name));
-        var names = stages[at].GroupBy(part => part.Name, StringComparer.Ordinal)
-            .Select(same => char.ToLowerInvariant(same.Key[0]) + same.Key[1..] + (same.All(part => part.Sheet is not null) && begun.Contains(same.Key) ? " turned over" : same.All(RunsThrough) ? " borne at their ends" : "")).ToList();
+        string[] names =
+        [
+            .. stages[at].GroupBy(part => part.Name, StringComparer.Ordinal)
+                .Select(same => char.ToLowerInvariant(same.Key[0]) + same.Key[1..] + (same.All(part => part.Sheet is not null) && begun.Contains(same.Key) ? " turned over" : same.All(RunsThrough) ? " borne at their ends" : "")),
+        ];
         names[0] = goesOn ? "Further up: " + names[0] : char.ToUpperInvariant(names[0][0]) + names[0][1..];
-        var lines = Wrapping.Wrap(string.Join(", ", names), letter, cell.Width - indent);
-        for (var count = names.Count - 1; lines.Count > CaptionLines && count > 0; count--)
+        return names;
+    }
+
+    private static IEnumerable<Item> Words(TextSizes sizes, int number, string[] names, PaperBox cell, int most)
+    {
+        var baseLine = cell.Bottom + Height(sizes, most) - Pitch(sizes);
+        yield return new Text("key", number.ToString(CultureInfo.InvariantCulture), new(cell.Left, baseLine), sizes.Notes, Bold: true);
+        var lines = Wrapped(sizes, string.Join(", ", names), cell.Width);
+        for (var count = names.Length - 1; lines.Count > most && count > 0; count--)
         {
-            lines = Wrapping.Wrap($"{string.Join(", ", names.Take(count))} and {(names.Count - count).ToString(CultureInfo.InvariantCulture)} more", letter, cell.Width - indent);
+            lines = Wrapped(sizes, $"{string.Join(", ", names.Take(count))} and {(names.Length - count).ToString(CultureInfo.InvariantCulture)} more", cell.Width);
         }
 
-        yield return new Paragraph("key", lines, new(cell.Left + indent, first), letter, Pitch(sizes));
+        yield return new Paragraph("key", lines, new(cell.Left + Indent(sizes), baseLine), sizes.Notes, Pitch(sizes));
     }
 
     // A member of the roof that runs along the wall, out of the plane: nothing in this section carries it.

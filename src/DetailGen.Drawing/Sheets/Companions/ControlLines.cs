@@ -25,7 +25,9 @@ internal static class ControlLines
 
     internal static CompanionSheet Of(CompanionBasis basis)
     {
-        var drawn = basis.Drawn;
+        // Ties and fixings would interrupt the fills, and are not shown.
+        var parts = basis.Section.Parts.Where(part => part.IsAir || part.Presence != Presence.Local);
+        var drawn = SectionView.Draw(basis.Section with { Parts = [.. parts] }, new(basis.Drawn.Scale, basis.Window, basis.Drawn.Mirror));
         var insulation = Having(basis, Roles.Insulation).Select(part => part.Id).ToHashSet(StringComparer.Ordinal);
         List<Item> items =
         [

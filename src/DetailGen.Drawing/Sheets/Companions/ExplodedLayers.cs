@@ -9,11 +9,12 @@ namespace DetailGen.Drawing.Sheets.Companions;
 /// <summary>The layers of roof and wall pulled apart in the order of their stacks, each a piece at true thickness with its reference, its name and its task.</summary>
 internal static class ExplodedLayers
 {
-    private const double MostPiece = 45; // length of a piece on paper, mm
+    private const double MostPiece = 90; // length of a piece on paper, mm
     private const double Apart = 7; // least distance between two pieces, mm; a line of text fits between
     private const double UsualPitch = 4;
     private const double MostWords = 88;
     private const double Between = 10;
+    private const double UnderStacks = 8;
 
     internal static CompanionSheet Of(CompanionBasis basis)
     {
@@ -26,6 +27,7 @@ internal static class ExplodedLayers
         var piece = Math.Min(MostPiece, 0.35 * column);
         var wordsWidth = Math.Min(basis.Sizes.ByNotes(MostWords), column - piece);
         var left = room.Left;
+        var lowest = room.Top;
         foreach (var buildup in basis.Section.Buildups)
         {
             var (view, words, height) = Stack(basis, buildup, scale, piece, wordsWidth);
@@ -35,9 +37,12 @@ internal static class ExplodedLayers
             items.Add(new Text("title.view", buildup.Title, new(left, room.Top - basis.Sizes.ByTitles(4.5)), basis.Sizes.Titles));
             items.AddRange(words.Select(item => Moving.By(item, origin)));
             left += piece + wordsWidth + Between;
+            lowest = Math.Min(lowest, origin.Y - height);
         }
 
-        return new(scale, views, placements, [.. items, .. basis.Title("Layers pulled apart", scale, new(room.Left, room.Bottom))]);
+        // Its title stands under the view, however much of the sheet is left below.
+        var foot = Math.Max(room.Bottom, lowest - UnderStacks - ViewTitle.Height(basis.Sizes));
+        return new(scale, views, placements, [.. items, .. basis.Title("Layers pulled apart", scale, new(room.Left, foot))]);
     }
 
     // The largest at which both stacks fit above the title.
