@@ -10,7 +10,6 @@ public class TextSizesTests
     private static readonly double[] Reduced = [1.8, 3.5, 5];
 
     [Theory]
-    [InlineData("parapet", "cavity-masonry", "warm-timber-deck", "A4", "1:20")]
     [InlineData("abutment", "cavity-masonry", "warm-concrete-deck", "A3", "1:10")]
     [InlineData("parapet", "solid-masonry-insulated", "warm-concrete-deck", "A2", "1:10")]
     [InlineData("abutment", "solid-masonry-insulated", "warm-timber-deck", "A1", "1:5")]
