@@ -113,7 +113,7 @@ public class PageComposerTests
     [InlineData("ANSI-C")]
     public void The_name_of_the_paper_is_told_in_full(string paper)
     {
-        var form = TitleBlockForm.Of(SampleSheets.Text.Title, "1:10 at " + paper, paper, "10/12", new(0, 0), slim: false);
+        var form = TitleBlockForm.Of(TextSizes.Usual, SampleSheets.Text.Title, "1:10 at " + paper, paper, "10/12", new(0, 0), slim: false);
         Assert.Equal(paper, form.Values.Single(value => value.Tag == "PAPER").Text.Words);
         Assert.Equal("10/12", form.Values.Single(value => value.Tag == "SHEET").Text.Words);
     }
