@@ -118,10 +118,13 @@ internal static class FurtherPages
         private double _top = format.Space.Grow(-Apart).Top;
 
         // Clear of the centring marks, which reach 5 into the drawing space.
-        private static IEnumerable<PaperBox> Clear(SheetFormat format, double lift) =>
-            from column in Companions.Columns.In(format.Space.Grow(-Apart), format.TextSizes.ByNotes(Narrowest))
-            let foot = column.Right > format.Zones["title-block"].Left ? format.TitleTop + Apart : column.Bottom
-            select column with { Bottom = Math.Max(foot, format.Space.Bottom + lift) };
+        private static IEnumerable<PaperBox> Clear(SheetFormat format, double lift)
+        {
+            var room = format.Space.Grow(-Apart);
+            return from column in Companions.Columns.In(room, Math.Min(format.TextSizes.ByNotes(Narrowest), room.Width))
+                   let foot = column.Right > format.Zones["title-block"].Left ? format.TitleTop + Apart : column.Bottom
+                   select column with { Bottom = Math.Max(foot, format.Space.Bottom + lift) };
+        }
 
         internal IReadOnlyList<Item> Items => _items;
 

@@ -91,6 +91,7 @@ internal static class ErrorCodes
         ("wrong-class", Practice, "A field does not go with the class of the rule."),
         ("bad-simulate", Practice, "What a rule would have simulated cannot be."),
         ("bad-word", Practice, "A word of a rule is none of those that can stand there."),
+        ("text-size", Practice, "A height of letters does not go with the others."),
         ("not-a-list", Practice, "A list belongs there."),
         ("not-a-text", Practice, "A text belongs there."),
 
