@@ -31,9 +31,10 @@ public class AnySheetTests
     /// </summary>
     private const double MostWithFaults = 0.05;
 
-    /// <summary>Measured: 19 of 78 sheets have one: the head of a schedule, the last line of a check list, a figure of 40 mm by 0.05 mm.</summary>
     private const int ReducedInTheSuite = 30;
-    private const double MostReducedWithFaults = 0.4;
+
+    /// <summary>Measured: 10 of 78 sheets have one: six times the last line of a check list, 0.08 mm beyond its zone, four times a figure with 0.30 mm of white where 0.35 is wanted.</summary>
+    private const double MostReducedWithFaults = 0.2;
 
     [Fact]
     public void At_the_scales_of_details_no_text_lies_on_another_and_every_leader_is_sound_and_most_sheets_have_no_fault_at_all()
@@ -43,10 +44,10 @@ public class AnySheetTests
     }
 
     [Fact]
-    public void Most_sheets_for_reduced_print_have_no_fault_either()
+    public void Sheets_for_reduced_print_are_as_sound_and_most_have_no_fault_either()
     {
         var drawn = Drawn(ReducedInTheSuite, reducedPrint: true, "A_sheet_of_any_detail_for_reduced_print");
-        Assert.True(drawn.Faulty <= MostReducedWithFaults * drawn.Sheets, drawn.Told);
+        Assert.True(drawn.Unsound == 0 && drawn.Faulty <= MostReducedWithFaults * drawn.Sheets, drawn.Told);
     }
 
     private static (int Sheets, int Faulty, int Unsound, string Told) Drawn(int cases, bool reducedPrint, string test)
