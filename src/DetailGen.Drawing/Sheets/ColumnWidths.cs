@@ -10,13 +10,21 @@ internal static class ColumnWidths
     private static readonly double[] Steps = [.. Enumerable.Range(1, 24).Select(step => (double)step)];
 
     /// <summary>
-    /// The columns, together as wide as before: references and figures as wide as they need, those of words such that no exchange of a few mm between two of them saves height.
+    /// The columns, together as wide as before: references and figures as wide as they need, those of words such that no exchange of a few mm between two of them saves height
+    /// or, where a head would reach over its column, none that leaves a head too little.
     /// </summary>
     internal static IReadOnlyList<Column> Fitted(TextSizes sizes, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<Cell>> rows)
     {
+        double[] heads = [.. columns.Select(column => Needed(sizes, column, [], whole: true))];
+        var fitted = Fitted(sizes, columns, rows, new double[columns.Count]);
+        return fitted.Zip(heads).All(pair => pair.First.Width >= pair.Second - Table.Indent) ? fitted : Fitted(sizes, columns, rows, heads);
+    }
+
+    private static IReadOnlyList<Column> Fitted(TextSizes sizes, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<Cell>> rows, double[] heads)
+    {
         // The first column is a reference.
         int[] words = [.. Enumerable.Range(1, columns.Count - 1).Where(i => columns[i].Align == Align.Left)];
-        double[] widths = [.. columns.Select((column, i) => Needed(sizes, column, [.. rows.Select(cells => cells[i])], whole: !words.Contains(i)))];
+        double[] widths = [.. columns.Select((column, i) => Math.Max(heads[i], Needed(sizes, column, [.. rows.Select(cells => cells[i])], whole: !words.Contains(i))))];
         var least = widths.ToArray();
         var spare = Math.Max(0, columns.Sum(column => column.Width) - widths.Sum()) / words.Length;
         foreach (var i in words)

@@ -11,15 +11,21 @@ internal static class TitleBlockForm
     private const string Kind = "Construction detail";
 
     /// <summary>From the upper rule of a field to the letters of its label; less where the value would touch it in a low field.</summary>
-    private static double LabelOff(TextSizes sizes) => Math.Min(0.9, Low - Lowest - Letters.Rise(sizes.Notes) - Letters.Hang(sizes.FieldLabels) - sizes.FieldLabels - 0.15);
+    private static double LabelOff(TextSizes sizes) => Math.Min(0.9, Low(sizes) - ValueAndLabel(sizes));
 
-    /// <summary>The lowest fields, and the base line in them.</summary>
-    private const double Low = 8, Lowest = 1.2;
+    /// <summary>Height of the low fields: higher letters take of the fields under them.</summary>
+    private static double Low(TextSizes sizes) => Math.Max(8, ValueAndLabel(sizes) + 0.9);
+
+    private static double ValueAndLabel(TextSizes sizes) =>
+        Lowest(sizes) + Letters.Rise(sizes.Notes) + 0.15 + Letters.Hang(sizes.FieldLabels) + sizes.FieldLabels;
+
+    /// <summary>The base line in a low field: what hangs keeps off the rule.</summary>
+    private static double Lowest(TextSizes sizes) => Math.Max(1.2, Letters.Hang(sizes.Notes) + 0.36);
 
     /// <summary>Base line of the lowest row: large letters that hang keep off the frame.</summary>
     private const double Foot = 2.3;
 
-    private sealed record Field(string Tag, double Left, double Bottom, double Right, double Top, string Label, string Value, double Height, double Lift = Lowest);
+    private sealed record Field(string Tag, double Left, double Bottom, double Right, double Top, string Label, string Value, double Height, double Lift);
 
     /// <param name="corner">Lower left corner of the block on the page.</param>
     /// <param name="slim">The lower block of A4, with owner, project and status in one row.</param>
@@ -56,20 +62,21 @@ internal static class TitleBlockForm
         var above = slim ? 1.1 : 1.4;
         var title = AsHigh(middle, small, slim ? 4.9 : 6, above, c - 20);
         var owner = t.Address.Length > 0 ? AsHigh(middle, small, 5.3, 1.3, 12) : (Height: middle, Lift: 3);
+        var (low, lowest) = (20 - Low(sizes), Lowest(sizes));
         List<Field> fields =
         [
-            new("DOCUMENT-TYPE", 0, 0, kind, 12, "Document type", Kind, small, Foot),
-            new("NUMBER", kind, 0, 106, 12, "Number", t.Number, t.Number.Length > 17 ? Fitting(t.Number, 106 - kind, middle, small) : Fitting(t.Number, 106 - kind, large, middle, small), Foot),
-            new("STATUS", 106, 0, 124, 12, "Status", t.Status, large, Foot),
-            new("REVISION", 124, 0, of - 15, 12, "Revision", t.Revision, t.Revision.Length > 3 ? Fitting(t.Revision, of - 139, middle, small) : large, Foot),
-            new("SHEET", of - 15, 0, of, 12, "Sheet", sheet, Fitting(sheet, 15, middle, small), Foot),
-            new("PAPER", of, 0, Width, 12, "Paper", paper, Fitting(paper, Width - of, middle, small), Foot),
-            new("SCALE", 0, 12, 34, 20, "Scale", scale, small),
-            new("DATE", 34, 12, 64, 20, "Date of issue", t.Date, small),
-            new("DRAWN", 64, 12, 98, 20, "Drawn", t.Drawn, small),
-            new("CHECKED", 98, 12, 132, 20, "Checked", t.Checked, small),
-            new("APPROVED", 132, 12, 166, 20, "Approved", t.Approved, small),
-            new("UNITS", 166, 12, Width, 20, "Units", "mm", small),
+            new("DOCUMENT-TYPE", 0, 0, kind, low, "Document type", Kind, small, Foot),
+            new("NUMBER", kind, 0, 106, low, "Number", t.Number, t.Number.Length > 17 ? Fitting(t.Number, 106 - kind, middle, small) : Fitting(t.Number, 106 - kind, large, middle, small), Foot),
+            new("STATUS", 106, 0, 124, low, "Status", t.Status, large, Foot),
+            new("REVISION", 124, 0, of - 15, low, "Revision", t.Revision, t.Revision.Length > 3 ? Fitting(t.Revision, of - 139, middle, small) : large, Foot),
+            new("SHEET", of - 15, 0, of, low, "Sheet", sheet, Fitting(sheet, 15, middle, small), Foot),
+            new("PAPER", of, 0, Width, low, "Paper", paper, Fitting(paper, Width - of, middle, small), Foot),
+            new("SCALE", 0, low, 34, 20, "Scale", scale, small, lowest),
+            new("DATE", 34, low, 64, 20, "Date of issue", t.Date, small, lowest),
+            new("DRAWN", 64, low, 98, 20, "Drawn", t.Drawn, small, lowest),
+            new("CHECKED", 98, low, 132, 20, "Checked", t.Checked, small, lowest),
+            new("APPROVED", 132, low, 166, 20, "Approved", t.Approved, small, lowest),
+            new("UNITS", 166, low, Width, 20, "Units", "mm", small, lowest),
             new("TITLE", 0, 20, Width, c, "Title", t.Title, title.Height, title.Lift),
             new("SUBTITLE", 0, 20, Width, c, "", t.Subtitle, small, above),
         ];

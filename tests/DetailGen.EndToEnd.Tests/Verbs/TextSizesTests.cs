@@ -13,6 +13,7 @@ public class TextSizesTests
     [InlineData("abutment", "cavity-masonry", "warm-concrete-deck", "A3", "1:10")]
     [InlineData("parapet", "solid-masonry-insulated", "warm-concrete-deck", "A2", "1:10")]
     [InlineData("abutment", "solid-masonry-insulated", "warm-timber-deck", "A1", "1:5")]
+    [InlineData("parapet", "cavity-masonry", "warm-timber-deck", "A4", "1:20")]
     public void On_a_sheet_for_reduced_print_nothing_but_labels_is_under_3_5(string junction, string wall, string roof, string paper, string scale)
     {
         using var scratch = new Scratch();

@@ -31,8 +31,26 @@ public class AnySheetTests
     /// </summary>
     private const double MostWithFaults = 0.05;
 
+    private const int ReducedInTheSuite = 30;
+
+    /// <summary>Measured: 10 of 78 sheets have one: six times the last line of a check list, 0.08 mm beyond its zone, four times a figure with 0.30 mm of white where 0.35 is wanted.</summary>
+    private const double MostReducedWithFaults = 0.2;
+
     [Fact]
     public void At_the_scales_of_details_no_text_lies_on_another_and_every_leader_is_sound_and_most_sheets_have_no_fault_at_all()
+    {
+        var drawn = Drawn(InTheSuite, reducedPrint: false, "A_sheet_of_any_detail_has_no_fault_of_layout");
+        Assert.True(drawn.Unsound == 0 && drawn.Faulty <= MostWithFaults * drawn.Sheets, drawn.Told);
+    }
+
+    [Fact]
+    public void Sheets_for_reduced_print_are_as_sound_and_most_have_no_fault_either()
+    {
+        var drawn = Drawn(ReducedInTheSuite, reducedPrint: true, "A_sheet_of_any_detail_for_reduced_print");
+        Assert.True(drawn.Unsound == 0 && drawn.Faulty <= MostReducedWithFaults * drawn.Sheets, drawn.Told);
+    }
+
+    private static (int Sheets, int Faulty, int Unsound, string Told) Drawn(int cases, bool reducedPrint, string test)
     {
         var office = Office.Of(null).Value;
         var told = new ConcurrentBag<string>();
@@ -42,7 +60,7 @@ public class AnySheetTests
             {
                 Interlocked.Increment(ref asked);
                 var text = Preset(office, new Random(seed));
-                if (Composed(ref text, office) is not { } sheet)
+                if (Composed(ref text, office, reducedPrint) is not { } sheet)
                 {
                     return;
                 }
@@ -56,9 +74,9 @@ public class AnySheetTests
                     told.Add(FormattableString.Invariant($"{fault.Kind} {fault.Amount} at {fault.At.X}, {fault.At.Y} of sheet {fault.Sheet}, {sheet.Paper} 1:{sheet.Scale}: {fault.First} | {fault.Second}\n  {text.ReplaceLineEndings("; ")}"));
                 }
             },
-            cases: InTheSuite, test: "A_sheet_of_any_detail_has_no_fault_of_layout");
-        Assert.True(unsound == 0 && faulty <= MostWithFaults * drawn, $"{told.Count} faults on {faulty} of {drawn} sheets, {unsound} at the scales of details unsound:\n{string.Join('\n', told.Order(StringComparer.Ordinal).Take(400))}");
+            cases: cases, test: test);
         Assert.True(drawn > asked / 3, $"Only {drawn} of {asked} presets could be drawn.");
+        return (drawn, faulty, unsound, $"{told.Count} faults on {faulty} of {drawn} sheets, {unsound} at the scales of details unsound:\n{string.Join('\n', told.Order(StringComparer.Ordinal).Take(400))}");
     }
 
     [Theory]
@@ -97,7 +115,7 @@ public class AnySheetTests
         Assert.Contains(sheet.Warnings, warning => warning.StartsWith("A4 at 1:20 does not hold", StringComparison.Ordinal));
     }
 
-    private static ComposedSheet? Composed(ref string text, Office office)
+    private static ComposedSheet? Composed(ref string text, Office office, bool reducedPrint = false)
     {
         var read = Read(text, office);
         while (!read.IsGood && Without(text, read.Faults) is { } less)
@@ -112,7 +130,7 @@ public class AnySheetTests
 
         return SheetComposer.Compose(
             worked.Section, SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks), SheetSetup.Asked(worked.Preset, viewOnly: false),
-            SheetSetup.Formats(office.Sheets, reducedPrint: false), SheetSetup.Layers(office.Sheets), new("", "", "", "", "", null, ""));
+            SheetSetup.Formats(office.Sheets, reducedPrint), SheetSetup.Layers(office.Sheets), new("", "", "", "", "", null, ""));
     }
 
     private static Outcome<Preset> Read(string text, Office office) =>
