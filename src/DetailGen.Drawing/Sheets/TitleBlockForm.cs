@@ -56,9 +56,10 @@ internal static class TitleBlockForm
         var (small, middle, large) = (sizes.Notes, sizes.Titles, sizes.Numbers);
         var c = slim ? 32 : 34;
 
-        // The fields of kind and paper are as wide as their words, at the cost of those beside them.
+        // The fields of kind, paper and approval are as wide as their words, at the cost of those beside them.
         var kind = Math.Max(34, Math.Ceiling(Needed(Kind, small)));
         var of = Math.Min(165, Math.Floor(Width - Needed(paper, small)));
+        var approved = Math.Clamp(Math.Floor(166 - Needed(t.Approved, small)), 120, 132);
         var above = slim ? 1.1 : 1.4;
         var title = AsHigh(middle, small, slim ? 4.9 : 6, above, c - 20);
         var owner = t.Address.Length > 0 ? AsHigh(middle, small, 5.3, 1.3, 12) : (Height: middle, Lift: 3);
@@ -74,8 +75,8 @@ internal static class TitleBlockForm
             new("SCALE", 0, low, 34, 20, "Scale", scale, small, lowest),
             new("DATE", 34, low, 64, 20, "Date of issue", t.Date, small, lowest),
             new("DRAWN", 64, low, 98, 20, "Drawn", t.Drawn, small, lowest),
-            new("CHECKED", 98, low, 132, 20, "Checked", t.Checked, small, lowest),
-            new("APPROVED", 132, low, 166, 20, "Approved", t.Approved, small, lowest),
+            new("CHECKED", 98, low, approved, 20, "Checked", t.Checked, small, lowest),
+            new("APPROVED", approved, low, 166, 20, "Approved", t.Approved, small, lowest),
             new("UNITS", 166, low, Width, 20, "Units", "mm", small, lowest),
             new("TITLE", 0, 20, Width, c, "Title", t.Title, title.Height, title.Lift),
             new("SUBTITLE", 0, 20, Width, c, "", t.Subtitle, small, above),
