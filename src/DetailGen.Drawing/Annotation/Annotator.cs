@@ -139,7 +139,7 @@ public static class Annotator
     /// <summary>Over the dimensions and levels at the roof's end the paper is white up to the frame and as wide as it is; null where it is hardly wider than the column below it.</summary>
     private static Column? Sky(Surface surface, Ground ground, double right, double aboveBend)
     {
-        const double OwnLine = 24, Clear = 3, Wider = 15;
+        const double OwnLine = 6, Clear = 3, Wider = 15;
         var bend = aboveBend + OwnLine;
         var marks = surface.Texts.Where(text => text.Right > bend && text.Top > ground.RoofTop).Select(text => text.Top)
             .Concat(surface.Hard.Where(line => Math.Max(line.From.X, line.To.X) > bend).Select(line => Math.Max(line.From.Y, line.To.Y)))

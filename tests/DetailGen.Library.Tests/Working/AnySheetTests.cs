@@ -89,15 +89,6 @@ public class AnySheetTests
     }
 
     [Fact]
-    public void What_is_built_on_the_roof_is_noted_from_its_side_where_there_is_room()
-    {
-        var text = "detail: any\njunction: abutment\nwall: cavity-masonry\nroof: warm-timber-deck\nsheet: { paper: A3, scale: \"1:10\" }\n";
-        var sheet = Composed(ref text, Office.Of(null).Value)!;
-        var through = sheet.Places.Where(place => place.Column == "outer" && (place.PartId.StartsWith("upstand.", StringComparison.Ordinal) || place.PartId.StartsWith("roof.", StringComparison.Ordinal))).Select(place => place.PartId);
-        Assert.True(through.Count() <= 3, string.Join(", ", through));
-    }
-
-    [Fact]
     public void Clearances_of_drips_stand_under_a_coping_that_is_too_thick_to_have_them_above()
     {
         var text = "detail: any\njunction: parapet\nwall: solid-masonry-insulated\nroof: warm-timber-deck\nset:\n  wall.lining: wet-plaster\n  roof.joists: along\n  roof.finish: ballast\n  roof.insulation: 180 mm\n  roof.insulation-layers: 2\n  roof.fall: 1:60\n  coping.kind: concrete\n  parapet.height: 1100 mm\nsheet: { paper: A2, scale: \"1:5\" }\n";

@@ -8,9 +8,6 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 {
     private const double Full = 0.7;
 
-    /// <summary>So much rather does a note give way that found no room beside the others of its column.</summary>
-    private const double Unfit = 30;
-
     /// <summary>What to try for a column: blocks of a width, with strict ways of leading them or with more.</summary>
     private static readonly (double Share, Reach Reach)[] Tries =
         [(NoteWays.Usual, Reach.Strict), (1, Reach.Strict), (0.6, Reach.Strict), (NoteWays.Usual, Reach.Lax), (1, Reach.Lax), (NoteWays.Usual, Reach.SetBack), (1, Reach.SetBack)];
@@ -308,7 +305,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             {
                 if (how == Tries[0] && Fits(column, notes, Roomiest) is { } most && most.Count < notes.Count)
                 {
-                    left = MostWilling(notes, most, column);
+                    left = LongestLeftOver(notes, most, column);
                     return null;
                 }
 
@@ -356,11 +353,8 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         return Array.Exists(ways, one => one.Length == 0) ? null : (ways, new NoteRepair(ways.ToDictionary(one => one[0].Id, StringComparer.Ordinal), _disturbances).Solve([], FitSteps));
     }
 
-    /// <summary>The note that stands elsewhere at the least loss, one that found no room here before others; of equal ones the longest text.</summary>
-    private int MostWilling(List<Note> notes, List<HeldNote> fit, Column column) => notes.IndexOf(
-        notes.OrderBy(note => Loss(note, column) - (fit.Exists(one => one.Id == note.Id) ? 0 : Unfit)).ThenByDescending(note => _all.Wrapped(note, column).Lines.Count).First());
-
-    private double Loss(Note note, Column column) => (Later(note, column)?.Cost ?? Weights.Fault) - Math.Min(Weights.Fault, Cheapest(note, column));
+    private int LongestLeftOver(List<Note> notes, List<HeldNote> fit, Column column) =>
+        notes.IndexOf(notes.Where(note => !fit.Exists(one => one.Id == note.Id)).MaxBy(note => _all.Wrapped(note, column).Lines.Count)!);
 
     /// <summary>The note whose absence takes most away; of equal ones the one with the longest text.</summary>
     private static int Worst(Trial trial)
@@ -380,9 +374,12 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     private void GiveWay(List<Note> notes, int index, Column column, SortedDictionary<string, string> home, List<Note> gone)
     {
         var note = notes[index];
-        if (Later(note, column) is { } later)
+        var later = columns.SkipWhile(other => other.Id != column.Id).Skip(1)
+            .Select(other => (other.Id, Cost: Cheapest(note, other)))
+            .Where(other => other.Cost < Weights.Fault).OrderBy(other => other.Cost).ThenBy(other => other.Id, StringComparer.Ordinal).ToArray();
+        if (later.Length > 0)
         {
-            home[note.Id] = later.Id;
+            home[note.Id] = later[0].Id;
         }
         else
         {
@@ -392,9 +389,4 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
         notes.RemoveAt(index);
     }
-
-    /// <summary>Of the columns still to come the one that leads to a note most cheaply; null where none does.</summary>
-    private (string Id, double Cost)? Later(Note note, Column column) => columns.SkipWhile(other => other.Id != column.Id).Skip(1)
-        .Select(other => ((string Id, double Cost)?)(other.Id, Cheapest(note, other)))
-        .Where(other => other?.Cost < Weights.Fault).OrderBy(other => other?.Cost).ThenBy(other => other?.Id, StringComparer.Ordinal).FirstOrDefault();
 }

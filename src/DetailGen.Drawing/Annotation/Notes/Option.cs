@@ -63,7 +63,7 @@ internal static class Weights
     internal const double Clearance = 10;
 
     /// <summary>A leader through the whole wall.</summary>
-    internal const double Across = 100;
+    internal const double Across = 40;
     internal const double Witness = 6;
 
     /// <summary>A bend out of line with the column's others, and each millimetre by which it is.</summary>
