@@ -12,6 +12,9 @@ public static class Annotator
 {
     private const double BendOff = 9;
 
+    /// <summary>So far off the wall leaders bend above the roof where there is room: steep ones then reach twice as high, and as many more notes stand on the roof's side of the wall.</summary>
+    private const double BendFarOff = 22;
+
     /// <summary>Between the dimensions and the levels; less where the zone ends before.</summary>
     private const double LevelsOff = 8, LeastLevelsOff = 5;
 
@@ -102,10 +105,12 @@ public static class Annotator
 
         // The roof's dimensions and levels stand beyond the notes that stand above the roof.
         var roofside = Of(Chains.RoofEnd, Chains.Heights);
-        var aboveBend = ground.WallRight + BendOff;
         var roof = new SideDimensions(surface, Side.Roof);
         var depth = roof.Depth(roofside) + LevelsOff + Levels.Width(request);
-        var wanted = aboveBend + Column.Shoulder + Math.Min(request.View.TextSizes.ByNotes(Usual), request.View.NoteWidth) + 6;
+        var need = ground.WallRight + Column.Shoulder + Math.Min(request.View.TextSizes.ByNotes(Usual), request.View.NoteWidth) + 6;
+        var most = Math.Max(zone.Right - depth, surface.DrawnWithBreaks.Right + SideDimensions.First);
+        var aboveBend = ground.WallRight + Math.Clamp(most - need, BendOff, BendFarOff);
+        var wanted = need + aboveBend - ground.WallRight;
         var first = Math.Max(surface.DrawnWithBreaks.Right + SideDimensions.First, Math.Min(wanted, zone.Right - depth));
         roof.Place(roofside, surface.DrawnWithBreaks.Right, first);
         var marks = Math.Max(roof.Reach, first - SideDimensions.First) + LevelsOff;

@@ -8,12 +8,12 @@ internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns
     private readonly Dictionary<string, (HeldNote[] Ways, double Most)> _ways = new(StringComparer.Ordinal);
 
     /// <summary>So many notes may be sent away at once.</summary>
-    private const int MostSent = 2;
+    private const int MostSent = 3;
 
     /// <summary>So many cheaper places of a note are looked at.</summary>
-    private const int MostTried = 40;
+    private const int MostTried = 200;
 
-    private const int Rounds = 2;
+    private const int Rounds = 4;
 
     /// <summary>The places with what they gain, and how much less than before the notes that moved might cost at best.</summary>
     internal (List<HeldNote> Held, double Gain, double Slack) Bettered(List<HeldNote> before)
@@ -70,41 +70,46 @@ internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns
             }
         }
 
-        var tried = 0;
-        for (var i = 0; i < mine.Length && mine[i].Option.Cost < own.Option.Cost - Weights.Better && tried < MostTried; i++)
+        var (tried, below) = (0, own.Option.Cost - Weights.Better);
+        List<HeldNote>? best = null;
+        for (var i = 0; i < mine.Length && mine[i].Option.Cost < below && tried < MostTried; i++)
         {
             if (sent[i] is not { } gone)
             {
                 return [.. rest, mine[i]];
             }
 
-            if (gone.Count <= MostSent && Replaced(rest, gone, mine[i], own.Option.Cost - mine[i].Option.Cost, withAlone) is { } all)
+            if (gone.Count <= MostSent)
             {
-                return all;
+                tried++;
+                if (Replaced(rest, gone, mine[i], below, withAlone) is { } found)
+                {
+                    (best, below) = found;
+                }
             }
-
-            tried += gone.Count <= MostSent ? 1 : 0;
         }
 
-        return null;
+        return best;
     }
 
-    /// <summary>Those that were sent away to the cheapest places that the others leave, in turn; null where that costs more than is gained.</summary>
-    private List<HeldNote>? Replaced(HeldNote[] rest, List<int> gone, HeldNote taken, double gain, bool withAlone)
+    /// <summary>Those that were sent away to the cheapest places that the others leave, in turn; null where what is taken and what they lose together costs no less than a limit.</summary>
+    private (List<HeldNote> Held, double Cost)? Replaced(HeldNote[] rest, List<int> gone, HeldNote taken, double below, bool withAlone)
     {
+        var cost = taken.Option.Cost;
         List<HeldNote> all = [.. rest.Where((_, i) => !gone.Contains(i)), taken];
-        foreach (var i in gone)
+        foreach (var own in gone.Select(i => rest[i]))
         {
-            if (Least(Ways(rest[i].Id, rest[i].Option.Cost + gain, withAlone), rest[i].Option.Cost + gain - Weights.Better, all) is not { } next)
+            var most = own.Option.Cost + below - cost;
+            if (Least(Ways(own.Id, most, withAlone), most, all) is not { } next)
             {
                 return null;
             }
 
-            gain -= next.Option.Cost - rest[i].Option.Cost;
+            cost += next.Option.Cost - own.Option.Cost;
             all.Add(next);
         }
 
-        return all;
+        return cost < below ? (all, cost) : null;
     }
 
     /// <summary>The cheapest of the ways that disturbs none; null where none is cheap enough.</summary>

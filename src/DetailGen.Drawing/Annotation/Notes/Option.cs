@@ -74,7 +74,7 @@ internal static class Weights
     internal const double Loose = 40;
 
     /// <summary>Beyond what a note would cost if it stood alone it is worth looking for a better place among the others, and a place that much better is one.</summary>
-    internal const double Dear = 40, Better = 8;
+    internal const double Dear = 10, Better = 4;
 
     /// <summary>A number where words should stand.</summary>
     internal const double Number = 400;
