@@ -15,7 +15,8 @@ internal static class InsetPlaces
     /// <summary>Best first; no two show the same place, and none reaches past a break line.</summary>
     /// <param name="window">What of the section is drawn, model mm.</param>
     /// <param name="radius">True mm.</param>
-    internal static IReadOnlyList<Point> Of(Section section, Bounds window, double radius)
+    /// <param name="off">How far off these places the rings are, as a share of the radius: one that would cut a text may stand beside its best place.</param>
+    internal static IReadOnlyList<Point> Of(Section section, Bounds window, double radius, double off)
     {
         var clip = BreakLines.Clip(section, window);
         Bounds whole = new(clip.Left + radius, clip.Bottom + radius, clip.Right - radius, clip.Top - radius);
@@ -37,6 +38,14 @@ internal static class InsetPlaces
             }
         }
 
-        return places;
+        return off == 0 ? places : [.. places.SelectMany(at => Around(at, off * radius)).Where(whole.Contains)];
+    }
+
+    private static IEnumerable<Point> Around(Point at, double distance)
+    {
+        const int Ways = 8;
+        return from way in Enumerable.Range(0, Ways)
+               let direction = Math.SinCos(2 * Math.PI * way / Ways)
+               select at + distance * new Point(direction.Cos, direction.Sin);
     }
 }

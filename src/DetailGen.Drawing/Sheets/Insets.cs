@@ -21,6 +21,9 @@ internal static class Insets
     /// <summary>At most so many on a sheet.</summary>
     private const int Most = 2;
 
+    /// <summary>How far off their best places rings are tried, as shares of their radius.</summary>
+    private static readonly double[] Off = [0, 0.2, 0.4];
+
     /// <summary>From the ring to the middle of its letter, mm: half the letter's diagonal and white.</summary>
     private const double LetterOff = 3.2;
 
@@ -55,11 +58,12 @@ internal static class Insets
         var ink = PageInk.Of(scene, scene.Pages[0]);
         var white = new WhitePaper(ink, basis.Format);
         var placement = scene.Pages[0].Placements[0];
-        foreach (var diameter in Diameters(basis.Format.Size))
+        var tries = from off in Off from diameter in Diameters(basis.Format.Size) select (off, diameter);
+        foreach (var (off, diameter) in tries)
         {
             // What an earlier inset shows already is passed over.
             var shown = scene.Views.Where(view => view.Scale == Scale).Select(view => Middle(view, basis)).ToArray();
-            foreach (var at in InsetPlaces.Of(basis.Section, basis.Window, diameter).Where(at => shown.All(other => (other - at).Length > 2 * diameter)))
+            foreach (var at in InsetPlaces.Of(basis.Section, basis.Window, diameter, off).Where(at => shown.All(other => (other - at).Length > 2 * diameter)))
             {
                 var centre = basis.Drawn.At(at);
                 if (Ring(basis.Format.TextSizes, ink, number, centre, 2 * diameter / basis.Drawn.Scale, placement.Origin) is { } ring
