@@ -92,7 +92,8 @@ public sealed class Region
     public Point Heart() => IsEmpty ? throw new InvalidOperationException("An empty region has no inside.") : Planar.Heart(_geometry);
 
     /// <summary>The parts of a line that lie inside, each as its two ends in the direction of the line.</summary>
-    public IReadOnlyList<(Point From, Point To)> Cut(Point from, Point to) => Planar.Cut(_geometry, from, to);
+    public IReadOnlyList<(Point From, Point To)> Cut(Point from, Point to) =>
+        _geometry.EnvelopeInternal.Intersects(new Envelope(from.X, to.X, from.Y, to.Y)) ? Planar.Cut(_geometry, from, to) : [];
 
     private bool Apart(Region other) => IsEmpty || other.IsEmpty || !_geometry.EnvelopeInternal.Intersects(other._geometry.EnvelopeInternal);
 }

@@ -26,6 +26,24 @@ public class RegionTests
         }
     }
 
+    [Fact]
+    public void Shapes_that_lie_apart_are_all_there_in_their_union_those_of_several_pieces_too()
+    {
+        var two = Region.Box(0, 0, 1, 1).Union(Region.Box(2, 0, 3, 1));
+        var all = Region.Union([two, Region.Empty, Region.Box(10, 0, 12, 1)]);
+        Assert.Equal(3, all.Pieces.Count);
+        Assert.Equal(4, all.Area, 1e-9);
+    }
+
+    [Fact]
+    public void Shapes_that_only_touch_become_one_piece() => Assert.Single(Region.Union([Region.Box(0, 0, 1, 1), Region.Box(1, 0, 2, 1)]).Pieces);
+
+    [Theory]
+    [InlineData(0.5, 1)]
+    [InlineData(1, 1)]
+    [InlineData(1.5, 0)]
+    public void A_line_is_cut_by_what_it_passes_or_runs_along(double level, int pieces) => Assert.Equal(pieces, Region.Box(0, 0, 1, 1).Cut(new(-1, level), new(2, level)).Count);
+
     private static bool Can(Point[] corners, out Region region)
     {
         try

@@ -9,6 +9,7 @@ internal sealed class MeasuredWords
     private readonly string[] _words;
     private readonly double[] _widths;
     private readonly double _space;
+    private readonly double _whole;
 
     /// <param name="height">Height of capitals, mm.</param>
     internal MeasuredWords(string text, double height)
@@ -22,6 +23,7 @@ internal sealed class MeasuredWords
         _widths = Array.ConvertAll(_words, word => Letters.Width(word, height, bold));
         _space = Letters.Width(" ", height, bold);
         Longest = _widths.DefaultIfEmpty(0).Max();
+        _whole = _widths.Sum() + (_words.Length - 1) * _space;
     }
 
     /// <summary>Width of its longest word, mm; a column must be as wide.</summary>
@@ -55,6 +57,9 @@ internal sealed class MeasuredWords
 
         return starts;
     }
+
+    /// <summary>How many lines of that width it takes.</summary>
+    internal int Count(double width) => _whole <= width ? Math.Min(1, _words.Length) : Starts(width, width).Count;
 
     /// <summary>Whether the last of several lines is one short word.</summary>
     internal bool IsWidow(List<int> starts) => starts.Count > 1 && starts[^1] == _words.Length - 1 && _words[^1].Length < Widow;

@@ -11,6 +11,11 @@ public static class Wrapping
     /// <param name="height">Height of capitals, mm.</param>
     public static IReadOnlyList<string> Wrap(string words, double height, double width, bool bold = false)
     {
+        if (IsSingleSpaced(words) && Letters.Width(words, height, bold) <= width)
+        {
+            return words.Length > 0 ? [words] : [];
+        }
+
         var lines = new List<string>();
         foreach (var part in words.Split('\n'))
         {
@@ -20,16 +25,25 @@ public static class Wrapping
         return lines;
     }
 
+    // Only then is a text that fits a line of its own, as it stands.
+    private static bool IsSingleSpaced(string words) =>
+        words.AsSpan().IndexOfAny('\n', '\t', '\r') < 0 && !words.Contains("  ", StringComparison.Ordinal) && !words.StartsWith(' ') && !words.EndsWith(' ');
+
     private static void Break(string text, double height, double width, bool bold, List<string> lines)
     {
-        var words = new MeasuredWords([.. Words(text, height, width, bold)], height, bold);
+        var words = new MeasuredWords([.. Words(text)], height, bold);
+        if (words.Longest > width)
+        {
+            words = new([.. Torn(Words(text), height, width, bold)], height, bold);
+        }
+
         lines.AddRange(words.Lines(words.Starts(width, width)));
     }
 
-    private static List<string> Words(string text, double height, double width, bool bold)
+    private static List<string> Torn(List<string> whole, double height, double width, bool bold)
     {
         var words = new List<string>();
-        foreach (var word in Words(text))
+        foreach (var word in whole)
         {
             // A size that does not fit with its unit gives it up before it is cut.
             foreach (var piece in Letters.Width(word, height, bold) > width ? word.Split(' ') : [word])

@@ -27,24 +27,25 @@ internal static class Candidates
     /// Sets of sheets in the order of preference: the first set of which any holds the geometry is the one to choose from.
     /// A given paper stays and the scale is chosen on it; a given scale stays as long as any paper holds it. Nothing given: A3, on which a detail is usually issued, or A2 where A3 leaves no room for the words.
     /// </summary>
-    internal static IEnumerable<IReadOnlyList<Candidate>> For(SheetRequest request, IReadOnlyList<SheetFormat> formats)
+    /// <param name="holds">Asked of a format only when its turn comes.</param>
+    internal static IEnumerable<IReadOnlyList<Candidate>> For(SheetRequest request, IReadOnlyList<SheetFormat> formats, Func<SheetFormat, bool> holds)
     {
         var asked = request.Paper ?? "A3";
-        var papers = Series.First(series => series.Contains(asked)).SkipWhile(paper => paper != asked).SelectMany(paper => formats.Where(format => format.Paper == paper)).ToList();
+        var papers = Series.First(series => series.Contains(asked)).SkipWhile(paper => paper != asked).SelectMany(paper => formats.Where(format => format.Paper == paper)).Where(holds);
         return request.Scale is { } given ? AtScale(given, papers) : request.Paper is null ? Free(papers) : OnPaper(papers);
     }
 
-    private static IEnumerable<IReadOnlyList<Candidate>> AtScale(double given, List<SheetFormat> papers) =>
+    private static IEnumerable<IReadOnlyList<Candidate>> AtScale(double given, IEnumerable<SheetFormat> papers) =>
         from scale in Scales.Where(scale => scale > given).Prepend(given)
         from format in papers
         select (IReadOnlyList<Candidate>)[new(format, scale)];
 
-    private static IEnumerable<IReadOnlyList<Candidate>> OnPaper(List<SheetFormat> papers) =>
+    private static IEnumerable<IReadOnlyList<Candidate>> OnPaper(IEnumerable<SheetFormat> papers) =>
         from legible in (bool[])[true, false]
         from format in papers
         select Of([format], scale => scale <= SmallestLegible == legible);
 
-    private static IEnumerable<IReadOnlyList<Candidate>> Free(List<SheetFormat> papers) =>
+    private static IEnumerable<IReadOnlyList<Candidate>> Free(IEnumerable<SheetFormat> papers) =>
         papers.Chunk(2).Select(pair => Of(pair, scale => scale <= Detailed)).Concat(OnPaper(papers));
 
     private static IReadOnlyList<Candidate> Of(IReadOnlyList<SheetFormat> papers, Func<double, bool> fits) =>

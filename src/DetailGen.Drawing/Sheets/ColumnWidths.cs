@@ -24,7 +24,7 @@ internal static class ColumnWidths
     {
         // The first column is a reference.
         int[] words = [.. Enumerable.Range(1, columns.Count - 1).Where(i => columns[i].Align == Align.Left)];
-        double[] widths = [.. columns.Select((column, i) => Math.Max(heads[i], Needed(sizes, column, [.. rows.Select(cells => cells[i])], whole: !words.Contains(i))))];
+        double[] widths = [.. columns.Select((column, i) => Math.Max(heads[i], Needed(sizes, column, rows.Select(cells => cells[i]), whole: !words.Contains(i))))];
         var least = widths.ToArray();
         var spare = Math.Max(0, columns.Sum(column => column.Width) - widths.Sum()) / words.Length;
         foreach (var i in words)
@@ -34,40 +34,54 @@ internal static class ColumnWidths
 
         var known = new Dictionary<(int Column, double Width), int[]>();
         var measured = new MeasuredCell?[rows.Count, columns.Count];
-        var best = Cost(widths);
+        var lines = Array.ConvertAll(words, i => Lines(i, widths[i])); // of each cell, column by column
+        var best = Cost();
         while (Exchange() is { } better)
         {
-            (widths, best) = better;
+            var (from, to, step, cost) = better;
+            widths[from] -= step;
+            widths[to] += step;
+            (lines, best) = (Array.ConvertAll(words, i => Lines(i, widths[i])), cost);
         }
 
         return [.. columns.Select((column, i) => column with { Width = widths[i] })];
 
-        (double[] Widths, (double, int) Cost)? Exchange()
+        (int From, int To, double Step, (double, int) Cost)? Exchange()
         {
-            ((double[], (double, int))? found, var lowest) = (null, best);
-            foreach (var from in words)
+            ((int, int, double, (double, int))? found, var lowest) = (null, best);
+            for (var from = 0; from < words.Length; from++)
             {
-                foreach (var step in Steps.Where(step => widths[from] - step >= least[from]))
+                var (giver, given) = (words[from], lines[from]);
+                foreach (var step in Steps.Where(step => widths[giver] - step >= least[giver]))
                 {
-                    foreach (var to in words.Where(to => to != from))
+                    lines[from] = Lines(giver, widths[giver] - step);
+                    for (var to = 0; to < words.Length; to++)
                     {
-                        var trial = widths.ToArray();
-                        (trial[from], trial[to]) = (trial[from] - step, trial[to] + step);
-                        if (Cost(trial) is var cost && cost.CompareTo(lowest) < 0)
+                        if (to == from)
                         {
-                            (found, lowest) = ((trial, cost), cost);
+                            continue;
                         }
+
+                        var (taker, taken) = (words[to], lines[to]);
+                        lines[to] = Lines(taker, widths[taker] + step);
+                        if (Cost() is var cost && cost.CompareTo(lowest) < 0)
+                        {
+                            (found, lowest) = ((giver, taker, step, cost), cost);
+                        }
+
+                        lines[to] = taken;
                     }
                 }
+
+                lines[from] = given;
             }
 
             return found;
         }
 
         // Height first; of equal heights the fewest lines.
-        (double Height, int Lines) Cost(double[] at)
+        (double Height, int Lines) Cost()
         {
-            var lines = Array.ConvertAll(words, i => Lines(i, Math.Round(at[i], 6)));
             var (height, count) = (0.0, 0);
             for (var row = 0; row < rows.Count; row++)
             {
@@ -86,12 +100,13 @@ internal static class ColumnWidths
 
         int[] Lines(int column, double width)
         {
+            width = Math.Round(width, 6);
             if (!known.TryGetValue((column, width), out var counts))
             {
                 counts = new int[rows.Count];
                 for (var row = 0; row < counts.Length; row++)
                 {
-                    counts[row] = (measured[row, column] ??= new(sizes, rows[row][column])).Lines(columns[column] with { Width = width });
+                    counts[row] = (measured[row, column] ??= new(sizes, rows[row][column])).Lines(columns[column], width);
                 }
 
                 known.Add((column, width), counts);
@@ -106,17 +121,17 @@ internal static class ColumnWidths
     {
         private readonly MeasuredWords[] _parts = Array.ConvertAll(cell.Words.Split('\n'), part => new MeasuredWords([.. Wrapping.Words(part)], sizes.Notes, cell.Bold));
 
-        internal int Lines(Column column)
+        internal int Lines(Column column, double width)
         {
-            var (width, count) = (Table.Inner(sizes, cell, column), 0);
+            var (inner, count) = (Table.Inner(sizes, cell, width), 0);
             foreach (var part in _parts)
             {
-                if (part.Longest > width)
+                if (part.Longest > inner)
                 {
-                    return Table.Lines(sizes, cell, column).Count;
+                    return Table.Lines(sizes, cell, column with { Width = width }).Count;
                 }
 
-                count += part.Starts(width, width).Count;
+                count += part.Count(inner);
             }
 
             return count;
@@ -124,7 +139,22 @@ internal static class ColumnWidths
     }
 
     /// <summary>What the column's head and its longest cell need, or the longest word of it.</summary>
-    internal static double Needed(TextSizes sizes, Column column, IReadOnlyList<Cell> cells, bool whole) => column.Head.Select(head => new Cell(head, Bold: true)).Concat(cells)
-        .SelectMany(cell => (whole ? [cell.Words] : cell.Words.Split(' ')).Select(words => Letters.Width(words, sizes.Notes, cell.Bold)))
-        .Max() * Table.Slack + 2 * Table.Indent + 0.01;
+    internal static double Needed(TextSizes sizes, Column column, IEnumerable<Cell> cells, bool whole) =>
+        column.Head.Select(head => new Cell(head, Bold: true)).Concat(cells).Max(cell => Around(whole ? Letters.Width(cell.Words, sizes.Notes, cell.Bold) : LongestWord(sizes, cell)));
+
+    /// <summary>What words need in one line.</summary>
+    internal static double Needed(TextSizes sizes, string words) => Around(Letters.Width(words, sizes.Notes));
+
+    private static double Around(double width) => width * Table.Slack + 2 * Table.Indent + 0.01;
+
+    private static double LongestWord(TextSizes sizes, Cell cell)
+    {
+        var longest = 0.0;
+        foreach (var word in cell.Words.AsSpan().Split(' '))
+        {
+            longest = Math.Max(longest, Letters.Width(cell.Words.AsSpan(word), sizes.Notes, cell.Bold));
+        }
+
+        return longest;
+    }
 }

@@ -43,8 +43,8 @@ internal static class FurtherPages
     /// <summary>Whether the widest table has room on such a sheet: no column is narrower than its longest word, and each stack stands on one sheet.</summary>
     internal static bool Hold(SheetFormat format, IReadOnlyList<ScheduleBlock> stacks)
     {
-        var (sizes, width) = (format.TextSizes, new Flow(format, 0).Width);
-        return stacks.All(stack => Tables.ScheduleWidth(sizes, [stack], width) <= width + 1e-6 && new Flow(format, 0).Room(Tables.ScheduleHeight(sizes, [stack], width)) is not null);
+        var most = new Flow(format, 0).Width;
+        return stacks.All(stack => Tables.ScheduleNeeds(format.TextSizes, [stack], most) is var (width, height) && width <= most + 1e-6 && new Flow(format, 0).Room(height) is not null);
     }
 
     // The same with feet as high as they may be for all of it still to stand there.
@@ -65,15 +65,15 @@ internal static class FurtherPages
     // First what a reader of the first sheet looks for: the words of its numbers.
     private static LeftOver Fill(Flow page, LeftOver rest)
     {
-        var (sizes, begun) = (page.Sizes, page.Sizes.ByNotes(Begun));
-        if (rest.Keyed.Count > 0 && page.Room(Math.Min(begun, Tables.KeyedHeight(sizes, rest.Keyed, page.Width))) is { } keyedZone)
+        var sizes = page.Sizes;
+        if (rest.Keyed.Count > 0 && page.Room(Least(rest.Keyed.Count, () => Tables.KeyedHeight(sizes, rest.Keyed, page.Width))) is { } keyedZone)
         {
             var (items, laid, box) = Tables.Keyed(sizes, rest.Keyed, keyedZone);
             page.Put(items, box);
             rest = rest with { Keyed = [.. rest.Keyed.Skip(laid)] };
         }
 
-        while (rest.Stacks.Count > 0 && page.Room(Tables.ScheduleHeight(sizes, [.. rest.Stacks.Take(1)], page.Width)) is { } zone)
+        while (rest.Stacks.Count > 0 && page.Room(Tables.ScheduleNeeds(sizes, [rest.Stacks[0]], page.Width).Height) is { } zone)
         {
             var (items, laid, box) = Tables.Schedule(sizes, rest.Stacks, zone);
             page.Put(items, box);
@@ -98,7 +98,7 @@ internal static class FurtherPages
             rest = rest with { Key = [] };
         }
 
-        while (rest.Checks.Count > 0 && page.Room(Math.Min(begun, Tables.CheckListHeight(sizes, rest.Checks, page.Width))) is { } checkZone)
+        while (rest.Checks.Count > 0 && page.Room(Least(rest.Checks.Count, () => Tables.CheckListHeight(sizes, rest.Checks, page.Width))) is { } checkZone)
         {
             var (items, laid, box) = Tables.CheckList(sizes, rest.Checks, rest.Text.FurtherPasses, checkZone, rest.Checks.Count < rest.Text.Checks.Count);
             page.Put(items, box);
@@ -106,6 +106,10 @@ internal static class FurtherPages
         }
 
         return rest;
+
+        // Many rows are too high whatever stands in them.
+        double Least(int rows, Func<double> height) =>
+            sizes.ByNotes(Begun) is var begun && rows * Table.Height(sizes, 1) >= begun ? begun : Math.Min(begun, height());
     }
 
     /// <summary>Columns of one width from the left, each filled from the top down, clear of title block and revisions.</summary>

@@ -34,7 +34,7 @@ public static class SheetComposer
     public static ComposedSheet Compose(
         Section section, SheetText text, SheetRequest request, IReadOnlyList<SheetFormat> formats, LayerMap map, Identity identity)
     {
-        var trial = Best(section, text, request, [.. formats.Where(format => request.ViewOnly || FurtherPages.Hold(format, text.Schedule)).Select(format => PageComposer.WithCaution(format, text))]);
+        var trial = Best(section, text, request, [.. formats.Select(format => PageComposer.WithCaution(format, text))]);
         text = text with { ShortForms = ShortForms.Used(text, trial.Layout) };
         var (format, drawn, layout) = (trial.Candidate.Format, trial.Drawn, trial.Layout);
         var title = ViewRoom.Of(format, request.Mirror).Title(text.ViewTitle, drawn.Scale, request.Mirror);
@@ -77,7 +77,7 @@ public static class SheetComposer
     private static Trial Best(Section section, SheetText text, SheetRequest request, IReadOnlyList<SheetFormat> formats)
     {
         Trial? best = null;
-        foreach (var set in Candidates.For(request, formats))
+        foreach (var set in Candidates.For(request, formats, format => request.ViewOnly || FurtherPages.Hold(format, text.Schedule)))
         {
             var smallest = best?.Candidate.Scale ?? double.MaxValue;
             foreach (var candidate in set.Where(candidate => candidate.Scale <= smallest))

@@ -33,11 +33,13 @@ internal static class Tables
         return ([], 0, zone);
     }
 
-    /// <summary>What its columns take together where they should take no more than <paramref name="width"/>, mm.</summary>
-    internal static double ScheduleWidth(TextSizes sizes, IReadOnlyList<ScheduleBlock> stacks, double width) => ScheduleColumns(sizes, width, Rows(stacks)).Sum(column => column.Width);
-
-    internal static double ScheduleHeight(TextSizes sizes, IReadOnlyList<ScheduleBlock> stacks, double width) =>
-        Table.HeightOf(sizes, "Layer schedule", ScheduleColumns(sizes, width, Rows(stacks)), Rows(stacks));
+    /// <summary>What it takes where its columns together should take no more than <paramref name="width"/>, mm.</summary>
+    internal static (double Width, double Height) ScheduleNeeds(TextSizes sizes, IReadOnlyList<ScheduleBlock> stacks, double width)
+    {
+        var rows = Rows(stacks);
+        var columns = ScheduleColumns(sizes, width, rows);
+        return (columns.Sum(column => column.Width), Table.HeightOf(sizes, "Layer schedule", columns, rows));
+    }
 
     /// <summary>The whole check list, as many lines as fit; what is left goes on elsewhere.</summary>
     internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) CheckList(
@@ -129,7 +131,7 @@ internal static class Tables
     private static Table Checks(TextSizes sizes, string title, IReadOnlyList<CheckLine> checks, Func<CheckLine, string> words, PaperBox zone)
     {
         var columns = CheckColumns(sizes, checks, zone.Width);
-        if (sizes.Notes > TextSizes.Usual.Notes && columns[0].Width < ColumnWidths.Needed(sizes, new(0, ["Rule or"]), [.. checks.Select(check => new Cell(words(check)))], whole: false))
+        if (sizes.Notes > TextSizes.Usual.Notes && columns[0].Width < ColumnWidths.Needed(sizes, new(0, ["Rule or"]), checks.Select(check => new Cell(words(check))), whole: false))
         {
             // Rather counted in words than with words torn.
             return Table.Empty(sizes, "checklist", title, new(zone.Left, zone.Top), zone.Width);
@@ -152,11 +154,10 @@ internal static class Tables
         // No unit is torn: as wide as the longest word, up to half of what the first column can do without. In a wide table no figure is parted from its sign and unit either.
         double Wide(double least, Func<CheckLine, string> of)
         {
-            Cell[] cells = [new(""), .. checks.Select(check => new Cell(of(check)))];
-            var needed = ColumnWidths.Needed(sizes, new(0, []), cells, whole: false);
+            var needed = ColumnWidths.Needed(sizes, new(0, []), checks.Select(check => new Cell(of(check))).Prepend(new("")), whole: false);
             if (width > sizes.ByNotes(WideTable))
             {
-                needed = cells.Select(cell => ColumnWidths.Needed(sizes, new(0, []), [cell], whole: true)).Where(whole => whole <= sizes.ByNotes(WideFigure)).Append(needed).Max();
+                needed = checks.Select(check => ColumnWidths.Needed(sizes, of(check))).Where(whole => whole <= sizes.ByNotes(WideFigure)).Append(needed).Max();
             }
 
             return Math.Clamp(needed, least, Math.Max(least, spare / 2));

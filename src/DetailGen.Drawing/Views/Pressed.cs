@@ -22,14 +22,20 @@ internal static class Pressed
         for (var i = 0; i < sheets.Length; i++)
         {
             var over = sheets[i];
-            foreach (var under in laid.Where(sheet => over.Part.Sheet!.Over.Contains(sheet.Part.Id, StringComparer.Ordinal)))
+            if (over.Part.Sheet!.Over.Count == 0)
             {
-                var (beneathOver, beneathUnder) = (Beneath(over.Part.Sheet!), Beneath(under.Part.Sheet!));
-                var onUnder = Sections.Bands.Strip(under.Part.Sheet!.Face, under.Part.Sheet.Thickness + Over);
-                for (var j = 0; j < drawn.Length; j++)
+                continue;
+            }
+
+            var beneathOver = Beneath(over.Part.Sheet);
+            int[] against = [.. Enumerable.Range(0, drawn.Length).Where(j => drawn[j].Part.Region is var place && place.Bounds.Meets(over.Part.Region.Bounds, Against) && beneathOver.Overlaps(place))];
+            foreach (var under in laid.Where(sheet => over.Part.Sheet.Over.Contains(sheet.Part.Id, StringComparer.Ordinal)))
+            {
+                var (beneathUnder, onUnder) = (Beneath(under.Part.Sheet!), Sections.Bands.Strip(under.Part.Sheet!.Face, under.Part.Sheet.Thickness + Over));
+                foreach (var j in against)
                 {
                     var (part, region) = drawn[j];
-                    if (part.Region.Bounds.Meets(over.Part.Region.Bounds, Against) && beneathOver.Overlaps(part.Region) && !beneathUnder.Overlaps(part.Region) && onUnder.Overlaps(part.Region))
+                    if (!beneathUnder.Overlaps(part.Region) && onUnder.Overlaps(part.Region))
                     {
                         var box = region.Bounds;
                         var lifted = Raised(over).Intersect(Region.Box(box.Left, box.Bottom - SheetStyles.Budget, box.Right, box.Top + SheetStyles.Budget));

@@ -59,7 +59,24 @@ internal static class Planar
     internal static Geometry Union(IEnumerable<Geometry> all)
     {
         var some = all.Where(geometry => !geometry.IsEmpty).ToArray();
-        return some.Length == 0 ? Factory.CreatePolygon() : Areas(UnaryUnionNG.Union(some, Factory, Precision));
+        return Apart(some) ? Together([.. some.SelectMany(Polygons)]) : Areas(UnaryUnionNG.Union(some, Factory, Precision));
+    }
+
+    // So far that no corner of one can be drawn to another.
+    private static bool Apart(Geometry[] some)
+    {
+        for (var i = 0; i < some.Length; i++)
+        {
+            for (var j = 0; j < i; j++)
+            {
+                if (some[i].EnvelopeInternal.Distance(some[j].EnvelopeInternal) <= Grid)
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
     }
 
     internal static Geometry Union(Geometry a, Geometry b) => Overlay(a, b, OverlayNG.UNION);
@@ -137,16 +154,9 @@ internal static class Planar
         Areas(OverlayNG.Overlay(a, b, what, Precision));
 
     // Overlays may leave lines and points where areas only touch; a region is area alone.
-    private static Geometry Areas(Geometry geometry)
-    {
-        if (geometry is Polygon or MultiPolygon)
-        {
-            return geometry;
-        }
+    private static Geometry Areas(Geometry geometry) => geometry is Polygon or MultiPolygon ? geometry : Together([.. Polygons(geometry)]);
 
-        var polygons = Polygons(geometry).ToArray();
-        return polygons.Length == 1 ? polygons[0] : polygons.Length == 0 ? Factory.CreatePolygon() : Factory.CreateMultiPolygon(polygons);
-    }
+    private static Geometry Together(Polygon[] apart) => apart.Length == 1 ? apart[0] : apart.Length == 0 ? Factory.CreatePolygon() : Factory.CreateMultiPolygon(apart);
 
     private static Geometry GeometryOf(Geometry geometry) =>
         NetTopologySuite.Precision.GeometryPrecisionReducer.Reduce(geometry, Precision);

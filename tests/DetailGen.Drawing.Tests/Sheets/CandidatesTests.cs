@@ -14,7 +14,7 @@ public class CandidatesTests
 
     [Fact]
     public void A_given_paper_stays_whatever_the_scale() =>
-        Assert.All(Candidates.For(new("A2", null, false, false), Formats).First(), candidate => Assert.Equal("A2", candidate.Format.Paper));
+        Assert.All(Candidates.For(new("A2", null, false, false), Formats, _ => true).First(), candidate => Assert.Equal("A2", candidate.Format.Paper));
 
     [Fact]
     public void A_given_scale_stays_while_any_paper_from_the_given_one_on_holds_it() =>
@@ -24,5 +24,5 @@ public class CandidatesTests
     public void A_paper_smaller_than_the_given_one_is_never_tried() => Assert.DoesNotContain(Tried("A3", 5), candidate => candidate.StartsWith("A4", StringComparison.Ordinal));
 
     private static IEnumerable<string> Tried(string? paper, double? scale) =>
-        Candidates.For(new(paper, scale, false, false), Formats).SelectMany(set => set).Select(candidate => FormattableString.Invariant($"{candidate.Format.Paper} {candidate.Scale}"));
+        Candidates.For(new(paper, scale, false, false), Formats, _ => true).SelectMany(set => set).Select(candidate => FormattableString.Invariant($"{candidate.Format.Paper} {candidate.Scale}"));
 }
