@@ -75,4 +75,20 @@ public class MaterialTests
     [InlineData("250 mm")]
     public void The_note_of_the_termination_bar_tells_the_centres_that_it_has(string centres) =>
         Assert.Contains($"fixed at {centres} centres", Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck", $"upstand.bar-centres={centres}")["upstand.termination"].Words.Note, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("abutment", "cavity-masonry", "wall.outer-leaf", "coping")]
+    [InlineData("abutment", "cavity-masonry", "wall.inner-leaf", "the roof")]
+    [InlineData("abutment", "solid-masonry-insulated", "wall.block", "coping")]
+    [InlineData("parapet", "cavity-masonry", "wall.inner-leaf", "Carries the roof", "roof.joists=along")]
+    [InlineData("parapet", "solid-masonry-insulated", "wall.block", "roof,", "roof.joists=along")]
+    public void What_a_wall_is_for_is_told_as_it_stands_there(string junction, string wall, string part, string untrue, params string[] set) =>
+        Assert.DoesNotContain(untrue, Shipped.Build(junction, wall, "warm-timber-deck", set)[part].Words.Purpose, StringComparison.OrdinalIgnoreCase);
+
+    [Fact]
+    public void A_lining_without_foil_is_not_said_to_have_one()
+    {
+        Assert.Contains("foil", Build("parapet", "cavity-masonry", "warm-timber-deck", "tie: stainless")["wall.lining-insulation"].Words.Purpose, StringComparison.Ordinal);
+        Assert.DoesNotContain("foil", Build("parapet", "cavity-masonry", "warm-timber-deck", "wall.lining-insulation: eps")["wall.lining-insulation"].Words.Purpose, StringComparison.Ordinal);
+    }
 }
