@@ -85,6 +85,23 @@ public class MaterialTests
     public void What_a_wall_is_for_is_told_as_it_stands_there(string junction, string wall, string part, string untrue, params string[] set) =>
         Assert.DoesNotContain(untrue, Shipped.Build(junction, wall, "warm-timber-deck", set)[part].Words.Purpose, StringComparison.OrdinalIgnoreCase);
 
+    [Theory]
+    [InlineData("block-dense", true)]
+    [InlineData("concrete-rc1", false)]
+    public void A_wall_of_concrete_is_drawn_and_dimensioned_without_courses(string material, bool coursed)
+    {
+        var section = Build("parapet", "solid-masonry-insulated", "warm-concrete-deck", $"wall.block: {material}");
+        Assert.Equal(coursed, section.Measures.Any(measure => measure.Id == "courses"));
+        var view = DetailGen.Drawing.Views.SectionView.Draw(section, new(5, new(-1e4, -1e4, 1e4, 1e4), false));
+        Assert.Equal(coursed, view.Items.Any(item => item.PartId == "wall.block/bed"));
+    }
+
+    [Theory]
+    [InlineData("along", "full depth")]
+    [InlineData("across", "between firring and wall")]
+    public void The_note_of_the_packing_at_the_wall_tells_where_it_lies(string joists, string note) =>
+        Assert.Contains(note, Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck", $"roof.joists={joists}")["roof.edge-packing"].Words.Note, StringComparison.Ordinal);
+
     [Fact]
     public void A_lining_without_foil_is_not_said_to_have_one()
     {
