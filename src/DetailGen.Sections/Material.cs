@@ -13,6 +13,9 @@ public sealed record Material(
 {
     /// <summary>Null where it is not known.</summary>
     public Vapour? Vapour { get; init; }
+
+    /// <summary>Poured where it stands: a wall of it goes up in lifts, but has no bed joints.</summary>
+    public bool IsCast => Fill == "concrete";
 }
 
 /// <summary>Resistance to vapour.</summary>

@@ -70,6 +70,12 @@ internal static class Buildups
                         Bridging = new(site.Sizes.Material(layer.Slot), site.Length("roof.joist-width"), site.Length("roof.joist-centres")),
                     });
                     break;
+                case RoofBehaviour.Membrane:
+                    layers.Add(new(reference, layer.Slot, layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, string.Join(", ", Laid(site).Prepend(layer.Remark).Where(said => said.Length > 0)))
+                    {
+                        Told = Told(string.Join(", ", Laid(site).Prepend(layer.Told)), material),
+                    });
+                    break;
                 default:
                     layers.Add(new(reference, layer.Slot, paved ? "roof.paving" : layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, Remark(layer))
                     {
@@ -93,6 +99,21 @@ internal static class Buildups
         var area = Length(fixings.Over.Along) * Length(fixings.Over.Across) / 1e6;
         var number = fixings.Count is { } key ? site.Sizes.Number(key) : 1;
         return number == 0 ? null : new(fixings.Name, site.Sizes.Material(fixings.Slot), number / area, Length(fixings.Diameter));
+    }
+
+    // How the membrane is laid, as far as it is not one sheet bonded all over.
+    private static IEnumerable<string> Laid(Site site)
+    {
+        if (site.Sizes.Has("roof.membrane-layers"))
+        {
+            var count = site.Sizes.Number("roof.membrane-layers");
+            yield return string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? "layer" : "layers")}");
+        }
+
+        if (site.Sizes.HasChoice("membrane.fixing") && !site.Sizes.Is("membrane.fixing", "adhered"))
+        {
+            yield return site.Sizes.Is("membrane.fixing", "mechanical") ? "mechanically fixed" : "loose-laid";
+        }
     }
 
     private static string Told(string template, Material material) => template.Replace("{material}", Wording.Plain(material.Name), StringComparison.Ordinal);

@@ -73,7 +73,11 @@ public sealed record Claim(string Id, Written? When, Written Require, string Rea
 /// <param name="Default">Material id.</param>
 /// <param name="Kinds">Kinds of material that may stand in.</param>
 /// <param name="When">The slot exists only where this holds; null for always.</param>
-public sealed record Slot(string Key, string Default, IReadOnlyList<string> Kinds, string Name, Written? When, Mark At);
+public sealed record Slot(string Key, string Default, IReadOnlyList<string> Kinds, string Name, Written? When, Mark At)
+{
+    /// <summary>Slot whose material, where the author gives one, goes before the default; null for none.</summary>
+    public string? Follows { get; init; }
+}
 
 /// <summary>What is said of a part on the sheet and in explanations; <c>{key}</c> stands for a size, <c>{material}</c> for the material's name.</summary>
 /// <param name="Part">Part id, or the beginning of it followed by <c>*</c>.</param>

@@ -22,7 +22,7 @@ public static class ComponentReader
             [.. map.Maps("parameters").Select(node => Parameter(node, own))],
             [.. map.Maps("derived").Select(node => Derived(node, own))],
             [.. map.Maps("claims").Select(node => new Claim(node.Must("id"), node.Expression("when"), node.Expression("require")!, node.Must("reason"), node.At))],
-            [.. map.Maps("materials").Select(node => new Slot(node.Must("slot"), node.Must("default"), node.Words("kinds"), node.Must("name"), node.Expression("when"), node.At))],
+            [.. map.Maps("materials").Select(node => new Slot(node.Must("slot"), node.Must("default"), node.Words("kinds"), node.Must("name"), node.Expression("when"), node.At) { Follows = node.Text("follows") })],
             map["layers"],
             [.. map.Maps("words").Select(node => new PartWords(node.Must("part"), node.Text("note"), node.Text("purpose"), node.Text("without"), node.Expression("when"), node.At))],
             map.At);

@@ -56,6 +56,7 @@ public static partial class ComponentShape
     private static MapShape Slot => new(
         new Field("slot", Key, "Such as wall.outer-leaf.", Required: true),
         new Field("default", Id, "Material id.", Required: true),
+        new Field("follows", Key, "Slot whose material, where the author gives one, is this slot's too unless it has its own: sheets that are welded to each other."),
         new Field("kinds", new ListShape(new WordShape(MaterialShape.Kinds), 1), "Kinds of material that may stand in.", Required: true),
         new Field("name", new TextShape(60), "In words.", Required: true),
         new Field("when", new ExpressionShape(), "The slot exists only then."));

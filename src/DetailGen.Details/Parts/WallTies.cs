@@ -22,6 +22,31 @@ internal static class WallTies
         }
     }
 
+    /// <summary>
+    /// Rows of ties above a tray: the top row, and as many more, evenly spaced in whole courses, as leave no greater distance than asked between them and to the first row below the tray.
+    /// None where the top row is itself the first below the tray.
+    /// </summary>
+    /// <param name="top">Underside of the bed joint of the top row, mm.</param>
+    /// <param name="tray">Upper edge of the tray, mm; the lowest row lies a course above it.</param>
+    /// <param name="below">The first row below the tray, mm.</param>
+    public static IEnumerable<double> RowsAbove(Site site, double top, double tray, double below)
+    {
+        const double Course = 75;
+        if (top <= below + 1)
+        {
+            yield break;
+        }
+
+        yield return top;
+        var most = site.Length("tie.vertical-spacing");
+        var drop = top - Math.Max(tray + Course, below + most);
+        var more = (int)Math.Ceiling(drop / most - 1e-6);
+        for (var row = 1; row <= more; row++)
+        {
+            yield return top - (Course * Math.Round(drop * row / more / Course));
+        }
+    }
+
     /// <summary>Rows of ties downwards from a bed joint, in joints that both leaves share. A row that would lie in what the roof builds into the wall moves up to the next joint, or else on down past it.</summary>
     /// <param name="from">Underside of the highest bed joint, mm.</param>
     /// <param name="foot">Where the wall ends, mm.</param>

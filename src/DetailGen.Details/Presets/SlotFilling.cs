@@ -24,9 +24,14 @@ internal sealed class SlotFilling(MaterialLibrary materials, DetailKeys keys, Li
             .. keys.Own.SelectMany(component => component.Slots).Select(slot =>
                 swapped.TryGetValue(slot.Key, out var own) && slot.Kinds.Contains(own.Filling.Material.Kind, StringComparer.Ordinal)
                     ? Usual(slot) is { } usual ? usual with { Filling = own.Filling, At = own.At } : null
-                    : Usual(slot)).OfType<FilledSlot>(),
+                    : Followed(slot, swapped)).OfType<FilledSlot>(),
         ];
     }
+
+    private FilledSlot? Followed(Slot slot, Dictionary<string, (DesignMaterial Filling, Mark At)> swapped) =>
+        Usual(slot) is not { } usual ? null
+        : slot.Follows is { } lead && swapped.TryGetValue(lead, out var led) && slot.Kinds.Contains(led.Filling.Material.Kind, StringComparer.Ordinal) ? usual with { Filling = led.Filling }
+        : usual;
 
     private DesignMaterial? Material(ScalarNode node, Slot slot)
     {

@@ -22,7 +22,7 @@ internal static class Courses
 
     public static Coursed Lay(Part part, Region region, Region clear, OnPaper paper, PaperPoint seed)
     {
-        if (part.Coursing is not { Height: > 0 } coursing)
+        if (part.Coursing is not { Height: > 0 } coursing || part.Material.IsCast)
         {
             return new(clear, [], []);
         }

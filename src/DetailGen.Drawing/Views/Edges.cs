@@ -105,6 +105,13 @@ internal static class Edges
         return Rest(edge, taken);
     }
 
+    /// <summary>What of an edge lies within the areas, their borders counted as inside.</summary>
+    public static IEnumerable<Edge> Inside(Edge edge, IReadOnlyList<Area> areas)
+    {
+        var along = Planes.Unit(edge.B - edge.A);
+        return Rest(edge, [.. Outside(edge, areas).Select(piece => (Planes.Dot(piece.A - edge.A, along), Planes.Dot(piece.B - edge.A, along)))]);
+    }
+
     /// <summary>Joins edges of one row into polylines, closed where they come back.</summary>
     public static IEnumerable<Stroke> Chain(IReadOnlyList<Edge> edges)
     {

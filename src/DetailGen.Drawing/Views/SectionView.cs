@@ -48,9 +48,25 @@ public static class SectionView
 
     private static IEnumerable<Stroke> Outlines(CutParts cut, FilledParts filled, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, Func<Edge, bool> onCut)
     {
-        var masks = Masks(laid).Concat(locals.Where(local => local.Opening).Select(local => Area.Of(Between(local.Region)))).ToArray();
-        var edges = cut.Edges.Where(edge => !filled.Solid.Contains(edge.PartId)).Concat(filled.Joints).Where(edge => !onCut(edge)).ToList();
-        return Edges.Chain([.. Edges.Once(edges).SelectMany(edge => Edges.Outside(edge, masks))]);
+        Area[] openings = [.. locals.Where(local => local.Opening).Select(local => Area.Of(Between(local.Region)))];
+        Area[] masks = [.. Masks(laid), .. openings];
+        var edges = Edges.Once([.. cut.Edges.Where(edge => !filled.Solid.Contains(edge.PartId)).Concat(filled.Joints).Where(edge => !onCut(edge))]);
+        return Edges.Chain([.. edges.SelectMany(edge => Edges.Outside(edge, masks)), .. Bared(edges, cut, laid, openings)]);
+    }
+
+    // A course from which a sheet in its bed is lifted keeps its upper edge, as that of a joint, where bands leave white for it.
+    private static IEnumerable<Edge> Bared(IReadOnlyList<Edge> edges, CutParts cut, IReadOnlyList<LaidSheet> laid, IReadOnlyList<Area> openings)
+    {
+        const double Shortest = 1.0;
+        Area[] lifted = [.. laid.Where(IsLifted).Select(sheet => Area.Of(Under(sheet)))];
+        Area[] near = [.. laid.Where(_ => lifted.Length > 0).Select(sheet => Area.Of(sheet.Body.Grow(Faults.LeastGap))), .. openings];
+        return
+            from edge in edges
+            let part = cut.Parts.FirstOrDefault(entry => entry.Part.Id == edge.PartId || Courses.JointsOf(entry.Part.Id) == edge.PartId).Part
+            where part?.Coursing is not null
+            from bared in Edges.Inside(edge, lifted).SelectMany(piece => Edges.Outside(piece, near))
+            where bared.Length >= Shortest
+            select bared with { Row = Rows.Joint(part), Width = Rows.JointWidth };
     }
 
     private static IEnumerable<Stroke> Beyond(IEnumerable<(Part Part, Region Region)> parts, CutParts cut, IReadOnlyList<LaidSheet> laid, Func<Edge, bool> onCut)
@@ -84,8 +100,13 @@ public static class SectionView
     private static Area[] Masks(IReadOnlyList<LaidSheet> laid) =>
     [
         .. laid.Where(sheet => sheet.Style.Sign != SheetSign.Line)
-            .Select(sheet => Area.Of(sheet.Part.Sheet!.Seat == Seat.Between && sheet.Profile.Plateaus.Any() ? sheet.Body.Union(sheet.Cover.Grow(-SheetStyles.FillClear)) : sheet.Body)),
+            .Select(sheet => Area.Of(IsLifted(sheet) ? sheet.Body.Union(Under(sheet)) : sheet.Body)),
     ];
+
+    private static bool IsLifted(LaidSheet sheet) => sheet.Style.Sign != SheetSign.Line && sheet.Part.Sheet!.Seat == Seat.Between && sheet.Profile.Plateaus.Any();
+
+    // The band with the white beneath it, down to the face.
+    private static Region Under(LaidSheet sheet) => sheet.Cover.Grow(-SheetStyles.FillClear);
 
     // An open joint hides the faces of its leaf but not the bed above it.
     private static Region Between(Region opening) =>

@@ -30,7 +30,7 @@ internal static class CheckLines
 
     private static CheckLine Line(Verdict verdict, bool foremost) => new(
         verdict.Rule.Heading, (verdict.Rule.Confirm ?? verdict.Rule.Text).TrimEnd('.'),
-        verdict.Right is { } right ? $"{Sign(verdict.Op)} {Bare(right.Text)}".Trim() : "–", verdict.Left is { } left ? Bare(left.Text) : "–",
+        verdict.Right is { } right ? $"{Sign(verdict.Op, right)} {Bare(right.Text)}".Trim() : "–", verdict.Left is { } left ? Bare(left.Text) : "–",
         verdict.Judgement switch
         {
             Judgement.Fail => Drawing.Sheets.Verdict.Fail,
@@ -51,7 +51,16 @@ internal static class CheckLines
         _ => decimal.MaxValue,
     };
 
-    private static string Sign(string? op) => op switch { ">=" => "≥", "<=" => "≤", "!=" => "≠", "=" or null => "", _ => op };
+    private static string Sign(string? op, Side right) => op switch
+    {
+        ">=" => "≥",
+        "<=" => "≤",
+        "!=" => right.Number is null ? "not" : "≠",
+        "in" => "one of",
+        "not in" => "none of",
+        "=" or null => "",
+        _ => op,
+    };
 
     // The list's heading says that lengths are in mm.
     private static string Bare(string text) => text.EndsWith(" mm", StringComparison.Ordinal) ? text[..^3] : text;

@@ -37,6 +37,31 @@ public class DrawnJunctionTests
         }
     }
 
+    // At 1:20 a bare backing board, and the space behind the leg of a metal coping, are narrower than the sheets in them are drawn; the sheet says so.
+    [Theory]
+    [MemberData(nameof(Pairings))]
+    public void Drawn_sheets_keep_white_between_them(string junction, string wall, string roof)
+    {
+        var solid = wall == "solid-masonry-insulated";
+        string[] flashed = junction == "parapet" && solid ? ["upstand.top=flashing"] : [];
+        List<string[]> variants =
+        [
+            [], ["roof.finish=paving", "upstand.fillet=0 mm"], ["upstand.insulation=0 mm"], ["upstand.insulation=25 mm", "upstand.backing=6 mm"],
+            [.. flashed, "flashing.clearance=5 mm"], [.. flashed, "upstand.head-fall=1:20"], [.. flashed, "upstand.head-fall=1:60"],
+        ];
+        variants.AddRange(junction == "parapet"
+            ? [["coping.kind=metal"], ["coping.kind=metal", "coping.fall-to=both"], solid ? flashed : ["upstand.top=coping", "tray.discharge=outside"]]
+            : roof == "warm-timber-deck" ? [["roof.tied-to-wall=no"]] : []);
+        var merged =
+            from set in variants
+            from seen in Views(Shipped.Build(junction, wall, roof, set))
+            where seen.Scale < 20 || !(set.Contains("upstand.insulation=0 mm") || set.Contains("coping.kind=metal"))
+            from fault in seen.View.Faults
+            where fault.Rule == "sheet-merge"
+            select $"1:{seen.Scale}{(seen.Mirror ? " mirrored" : "")} {string.Join(' ', set)}: {string.Join(" and ", fault.Parts)}";
+        Assert.Equal("", string.Join('\n', merged));
+    }
+
     [Theory]
     [InlineData("abutment", "warm-timber-deck")]
     [InlineData("abutment", "warm-timber-deck", "roof.tied-to-wall=no")]

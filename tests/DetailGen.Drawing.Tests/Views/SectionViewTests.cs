@@ -67,6 +67,22 @@ public class SectionViewTests
         Assert.DoesNotContain(Draw(scale, mirror).Faults, fault => fault.Rule == "sheet-merge");
 
     [Theory]
+    [InlineData(5, false)]
+    [InlineData(5, true)]
+    [InlineData(10, false)]
+    [InlineData(10, true)]
+    public void A_course_under_a_tray_that_is_lifted_over_a_flashing_keeps_its_upper_edge(double scale, bool mirror)
+    {
+        var view = Draw(scale, mirror);
+        var (leaf, bed) = (OnPaper(Parapet["wall.inner-leaf"].Region, scale, mirror).Bounds, 185 / scale);
+        var edge = Assert.Single(view.Items.OfType<Stroke>(), stroke => stroke.Row == Rows.Joint(Parapet["wall.inner-leaf"])
+            && stroke.Points.All(point => Math.Abs(point.Y - bed) < 0.01 && point.X > leaf.Left - 0.01 && point.X < leaf.Right + 0.01));
+        var line = Region.Box(edge.Points.Min(point => point.X), bed - 0.01, edge.Points.Max(point => point.X), bed + 0.01);
+        Assert.InRange(line.Bounds.Width, 1, leaf.Width);
+        Assert.All(view.Parts.Where(part => part.IsSheet && !part.Visible.IsEmpty), sheet => Assert.True(sheet.Visible.Distance(line) > 0.33, $"{sheet.Id}"));
+    }
+
+    [Theory]
     [MemberData(nameof(Drawings))]
     public void A_sheet_is_never_thinner_than_its_least_width(double scale, bool mirror)
     {

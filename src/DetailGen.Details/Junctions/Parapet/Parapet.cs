@@ -134,11 +134,11 @@ internal sealed class Parapet : IJunction
         }
     }
 
-    // The top row where the tray leaves room, the others below the tray at block courses, so that they meet beds of both leaves.
+    // Above the tray both leaves are laid in brick courses; below it the rows lie at block courses, so that they meet beds of both leaves.
     private static IEnumerable<double> TieBeds(Site site, TrayLine tray, double foot)
     {
         var top = site.Level(Levels.WallHead) - site.Length("tie.top-distance");
         var below = tray.Lowest - 225;
-        return top > below + 1 ? WallTies.RowsBelow(site, below, foot).Prepend(top) : WallTies.RowsBelow(site, below, foot);
+        return WallTies.RowsAbove(site, top, tray.Lowest + site.Length("tray.step"), below).Concat(WallTies.RowsBelow(site, below, foot));
     }
 }

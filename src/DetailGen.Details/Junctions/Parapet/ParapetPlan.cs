@@ -109,7 +109,12 @@ internal static class ParapetPlan
 
         yield return new("parapet.height", new(datum, 0), new(inner, top), Axis.Vertical, Chains.Heights, 2);
 
-        // As far down as the tray's edge, in bricks; a wall without one shows its units' own course.
+        // As far down as the tray's edge, in bricks; a wall without one shows its units' own course, and one of concrete has none.
+        if (!site.Sizes.Has("tray.courses-below-head") && site.Sizes.Material(wall.Bearing.Layer.Slot).IsCast)
+        {
+            yield break;
+        }
+
         var (courses, course) = site.Sizes.Has("tray.courses-below-head") ? (site.Sizes.Number("tray.courses-below-head"), 75.0) : (1, wall.Bearing.Layer.Course);
         var head = site.Level(Levels.WallHead);
         yield return new(

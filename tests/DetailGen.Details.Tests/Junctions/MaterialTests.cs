@@ -1,0 +1,111 @@
+using DetailGen.Details.Presets;
+using DetailGen.Sections;
+
+namespace DetailGen.Details.Tests.Junctions;
+
+/// <summary>What another material in a slot changes beside its name.</summary>
+public class MaterialTests
+{
+    private static readonly PresetContext Context = PresetContext.Load();
+
+    private static Section Build(string junction, string wall, string roof, string materials, string set = "")
+    {
+        var read = PresetReader.ReadText(
+            $"detail: d\njunction: {junction}\nwall: {wall}\nroof: {roof}\nmaterials: {{ {materials} }}\nset: {{ {set} }}\n", "material.yaml", [], Context);
+        Assert.Empty(read.Faults.Select(fault => fault.Reason));
+        return Shipped.Build(read.Value with { Rules = [] });
+    }
+
+    [Theory]
+    [InlineData("lead", 1.8)]
+    [InlineData("zinc", 0.8)]
+    [InlineData("copper", 0.6)]
+    [InlineData("aluminium", 0.7)]
+    public void A_flashing_is_as_thick_as_its_metal_is_sold(string metal, double thickness)
+    {
+        Assert.Equal(thickness, Build("abutment", "cavity-masonry", "warm-timber-deck", $"flashing: {metal}")["flashing"].Sheet!.Thickness, 1e-6);
+        Assert.Equal(thickness, Build("parapet", "cavity-masonry", "warm-concrete-deck", $"flashing: {metal}")["flashing"].Sheet!.Thickness, 1e-6);
+    }
+
+    [Theory]
+    [InlineData("bitumen-sheet", 7, "reinforced bitumen membrane, 2 layers")]
+    [InlineData("asphalt", 20, "")]
+    [InlineData("pmma-liquid", 2, "")]
+    [InlineData("epdm-membrane", 1.5, "")]
+    public void A_membrane_is_as_thick_as_its_kind_is_laid_and_its_layers_are_told(string material, double thickness, string told)
+    {
+        var section = Build("parapet", "solid-masonry-insulated", "warm-timber-deck", $"roof.membrane: {material}");
+        Assert.Equal(thickness, section["roof.membrane"].Sheet!.Thickness, 1e-6);
+        Assert.Contains(told, section.Buildups[1].Layers.Single(layer => layer.Slot == "roof.membrane").Told, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Theory]
+    [InlineData("adhered", "")]
+    [InlineData("mechanical", "mechanically fixed")]
+    [InlineData("loose", "loose-laid")]
+    public void How_a_membrane_is_held_is_told_where_it_is_not_bonded(string fixing, string told)
+    {
+        var layer = Shipped.Build("abutment", "cavity-masonry", "warm-concrete-deck", $"membrane.fixing={fixing}").Buildups[1].Layers.Single(layer => layer.Slot == "roof.membrane");
+        Assert.Equal(told, layer.Remark);
+        Assert.EndsWith(told, layer.Told, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Sheets_welded_to_the_roof_membrane_are_of_its_material_unless_they_are_given_their_own()
+    {
+        var section = Build("parapet", "solid-masonry-insulated", "warm-concrete-deck", "roof.membrane: epdm-membrane");
+        Assert.All(["roof.membrane", "upstand.membrane", "wall.head-membrane"], id => Assert.Equal("epdm-membrane", section[id].Material.Id));
+        var own = Build("parapet", "solid-masonry-insulated", "warm-concrete-deck", "roof.membrane: epdm-membrane, upstand.membrane: pvc-membrane");
+        Assert.Equal("pvc-membrane", own["upstand.membrane"].Material.Id);
+        Assert.Equal("epdm-membrane", own["wall.head-membrane"].Material.Id);
+        Assert.Equal("tpo-membrane", Build("abutment", "cavity-masonry", "warm-timber-deck", "flashing: zinc")["upstand.membrane"].Material.Id);
+    }
+
+    [Fact]
+    public void Notes_of_packings_and_fillets_name_the_material_that_they_are_of()
+    {
+        var section = Build("abutment", "cavity-masonry", "warm-timber-deck", "roof.edge-packing: woodfibre, upstand.fillet: softwood", "roof.tied-to-wall: no");
+        Assert.Contains("wood fibre", section["upstand.gap-packing"].Words.Note, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("wood fibre", section["roof.edge-packing"].Words.Note, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("softwood", section["upstand.fillet"].Words.Note, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Theory]
+    [InlineData("200 mm")]
+    [InlineData("250 mm")]
+    public void The_note_of_the_termination_bar_tells_the_centres_that_it_has(string centres) =>
+        Assert.Contains($"fixed at {centres} centres", Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck", $"upstand.bar-centres={centres}")["upstand.termination"].Words.Note, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("abutment", "cavity-masonry", "wall.outer-leaf", "coping")]
+    [InlineData("abutment", "cavity-masonry", "wall.inner-leaf", "the roof")]
+    [InlineData("abutment", "solid-masonry-insulated", "wall.block", "coping")]
+    [InlineData("parapet", "cavity-masonry", "wall.inner-leaf", "Carries the roof", "roof.joists=along")]
+    [InlineData("parapet", "solid-masonry-insulated", "wall.block", "roof,", "roof.joists=along")]
+    public void What_a_wall_is_for_is_told_as_it_stands_there(string junction, string wall, string part, string untrue, params string[] set) =>
+        Assert.DoesNotContain(untrue, Shipped.Build(junction, wall, "warm-timber-deck", set)[part].Words.Purpose, StringComparison.OrdinalIgnoreCase);
+
+    [Theory]
+    [InlineData("block-dense", true)]
+    [InlineData("concrete-rc1", false)]
+    public void A_wall_of_concrete_is_drawn_and_dimensioned_without_courses(string material, bool coursed)
+    {
+        var section = Build("parapet", "solid-masonry-insulated", "warm-concrete-deck", $"wall.block: {material}");
+        Assert.Equal(coursed, section.Measures.Any(measure => measure.Id == "courses"));
+        var view = DetailGen.Drawing.Views.SectionView.Draw(section, new(5, new(-1e4, -1e4, 1e4, 1e4), false));
+        Assert.Equal(coursed, view.Items.Any(item => item.PartId == "wall.block/bed"));
+    }
+
+    [Theory]
+    [InlineData("along", "full depth")]
+    [InlineData("across", "between firring and wall")]
+    public void The_note_of_the_packing_at_the_wall_tells_where_it_lies(string joists, string note) =>
+        Assert.Contains(note, Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck", $"roof.joists={joists}")["roof.edge-packing"].Words.Note, StringComparison.Ordinal);
+
+    [Fact]
+    public void A_lining_without_foil_is_not_said_to_have_one()
+    {
+        Assert.Contains("foil", Build("parapet", "cavity-masonry", "warm-timber-deck", "tie: stainless")["wall.lining-insulation"].Words.Purpose, StringComparison.Ordinal);
+        Assert.DoesNotContain("foil", Build("parapet", "cavity-masonry", "warm-timber-deck", "wall.lining-insulation: eps")["wall.lining-insulation"].Words.Purpose, StringComparison.Ordinal);
+    }
+}
