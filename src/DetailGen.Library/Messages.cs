@@ -86,6 +86,9 @@ internal static class Messages
         ? $"The earlier issue does not hold {detail}; its notes are laid anew."
         : $"The earlier issue was drawn on {sheet}; the notes are laid anew.";
 
+    internal static string UnknownLetters(IReadOnlyList<string> letters) =>
+        $"The font of the sheets has no {(letters.Count == 1 ? "letter" : "letters")} {string.Join(" ", letters)}: in prints an empty box stands in {(letters.Count == 1 ? "its" : "their")} place. Write such names in Latin, Greek or Cyrillic letters.";
+
     internal static string NotInDetail(string key) => $"This detail has no parameter {key}.";
 
     internal static string SeeParameters => "See what detailgen list parameters shows.";

@@ -71,6 +71,31 @@ public class FilesTests
     }
 
     [Fact]
+    public void Answers_stand_in_the_order_in_which_presets_and_folders_were_named()
+    {
+        using var scratch = new Scratch();
+        var empty = Directory.CreateDirectory(Path.Combine(scratch.Folder, "empty")).FullName;
+        string[] named = [Tool.Shipped("tern-court-parapet-05"), empty, Tool.Shipped("tern-court-abutment-01"), Path.Combine(scratch.Folder, "none.yaml")];
+        foreach (var verb in (string[])["check", "moisture"])
+        {
+            var run = Tool.Run([verb, .. named, "--json"]);
+            Assert.Equal(2, run.Status);
+            Assert.Equal(named, run.Json["details"]!.AsArray().Select(detail => detail!["preset"]!.GetValue<string>()));
+        }
+    }
+
+    [Fact]
+    public void Letters_that_the_font_does_not_have_are_warned_of()
+    {
+        using var scratch = new Scratch();
+        var preset = scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", "title: Περιμετρικό στηθαίο 屋根 🏠\n");
+        var run = Tool.Run("draw", preset, "--out", scratch.Folder, "--formats", "json", "--json");
+        Assert.Equal(0, run.Status);
+        Assert.Contains(run.Detail["warnings"]!.AsArray(), warning => warning!.GetValue<string>().StartsWith("The font of the sheets has no letters 屋 根 🏠:", StringComparison.Ordinal));
+        Assert.DoesNotContain("font of the sheets", Tool.Run("draw", scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", "title: Στηθαίο, Парапет, Attikaanschluß\n"), "--out", scratch.Folder, "--formats", "json").Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Two_presets_of_one_name_are_warned_of_by_check_and_told_how_to_part_them()
     {
         using var scratch = new Scratch();
