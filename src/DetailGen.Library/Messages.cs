@@ -16,6 +16,10 @@ internal static class Messages
 
     internal static string IsFolderThereHint => "Take that folder away, or write somewhere else.";
 
+    internal static string IsProtected(string name) => $"{name} is there and may not be changed";
+
+    internal static string IsProtectedHint => "Take the protection off that file, or write somewhere else.";
+
     internal static string NotAllowed => "you may not write there";
 
     internal static string NotAllowedHint => "Look at its permissions, or write somewhere else.";

@@ -1,4 +1,3 @@
-using System.IO.Enumeration;
 using DetailGen.Details;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Reading;
@@ -51,26 +50,43 @@ internal static class PresetFiles
 
     private static IReadOnlyList<GivenPreset> InFolder(string folder, Func<string, Outcome<Preset>> read, IReadOnlyList<string> overrides)
     {
-        try
-        {
-            IReadOnlyList<GivenPreset> all = [.. Below(folder).Order(StringComparer.Ordinal).Where(file => !IsOnlyBase(file)).Select(file => OpenFile(file, read, overrides))];
-            return all.Count > 0 ? all : [new(folder, null, None(folder))];
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
-        {
-            return [new(folder, null, DetailLibrary.Unread(folder, SolvedReport.Errors([Details.Messages.NoFolder(new(folder, 1, 1))])))];
-        }
+        var files = new List<string>();
+        var shut = new List<string>();
+        Look(folder, files, shut);
+        IReadOnlyList<GivenPreset> all =
+        [
+            .. files.Order(StringComparer.Ordinal).Where(file => !IsOnlyBase(file)).Select(file => OpenFile(file, read, overrides)),
+            .. shut.Order(StringComparer.Ordinal).Select(one => new GivenPreset(one, null, DetailLibrary.Unread(one, SolvedReport.Errors([Details.Messages.NoFolder(new(one, 1, 1))])))),
+        ];
+        return all.Count > 0 ? all : [new(folder, null, None(folder))];
     }
 
     // one that trips us up is no base: it is opened like the others, and what is wrong is told there
     private static bool IsOnlyBase(string file) => InternalFaults.Contained(() => PresetReader.IsOnlyBase(file), _ => false);
 
-    private static FileSystemEnumerable<string> Below(string folder) =>
-        new(folder, (ref entry) => entry.ToSpecifiedFullPath(), new() { RecurseSubdirectories = true, AttributesToSkip = 0, IgnoreInaccessible = false })
+    /// <summary>Gathers the presets below a folder, and the folders that may not be looked into.</summary>
+    private static void Look(string folder, List<string> files, List<string> shut)
+    {
+        try
         {
-            ShouldIncludePredicate = (ref entry) => !entry.IsDirectory && (entry.FileName.EndsWith(".yaml", StringComparison.Ordinal) || entry.FileName.EndsWith(".yml", StringComparison.Ordinal)),
-            ShouldRecursePredicate = (ref entry) => !entry.Attributes.HasFlag(FileAttributes.ReparsePoint), // a link may lead back to where it stands
-        };
+            foreach (var entry in new DirectoryInfo(folder).EnumerateFileSystemInfos())
+            {
+                var path = Path.Combine(folder, entry.Name);
+                if (!entry.Attributes.HasFlag(FileAttributes.Directory))
+                {
+                    files.AddRange(Path.GetExtension(path) is ".yaml" or ".yml" ? [path] : (string[])[]);
+                }
+                else if (!entry.Attributes.HasFlag(FileAttributes.ReparsePoint)) // a link may lead back to where it stands
+                {
+                    Look(path, files, shut);
+                }
+            }
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            shut.Add(folder);
+        }
+    }
 }
 
 /// <summary>A preset that was named: read, or refused with the report that says why.</summary>

@@ -85,6 +85,35 @@ public class FilesTests
     }
 
     [Fact]
+    public void A_file_that_is_protected_is_not_replaced()
+    {
+        using var scratch = new Scratch();
+        var preset = scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck");
+        var issued = scratch.Write("preset.json", "issued");
+        File.SetAttributes(issued, FileAttributes.ReadOnly);
+        var run = Tool.Run("draw", preset, "--out", scratch.Folder, "--formats", "csv,json");
+        Assert.Equal(3, run.Status);
+        Assert.Contains("preset.json is there and may not be changed", run.Messages, StringComparison.Ordinal);
+        Assert.Equal("issued", File.ReadAllText(issued));
+        Assert.Equal(2, Directory.GetFiles(scratch.Folder).Length);
+        File.SetAttributes(issued, FileAttributes.Normal);
+    }
+
+    [Fact]
+    public void Presets_of_folders_below_are_found_in_the_order_of_their_paths()
+    {
+        using var scratch = new Scratch();
+        foreach (var folder in (string[])["b", "a", Path.Combine("a", "deep")])
+        {
+            Directory.CreateDirectory(Path.Combine(scratch.Folder, folder));
+            scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", name: Path.Combine(folder, $"{Path.GetFileName(folder)}.yml"));
+        }
+
+        scratch.Write("note.txt", "no preset");
+        Assert.Equal(["a", "deep", "b"], Tool.Run("check", scratch.Folder, "--json").Json["details"]!.AsArray().Select(detail => detail!["detail"]!.GetValue<string>()));
+    }
+
+    [Fact]
     public void Letters_that_the_font_does_not_have_are_warned_of()
     {
         using var scratch = new Scratch();
