@@ -30,10 +30,10 @@ public static partial class Messages
         new("derived-key", at, $"{key} follows from other sizes and cannot be given.", "Give the sizes that make it up; the verb explain shows them.", key);
 
     public static Diagnostic UnknownMaterial(Mark at, string slot, string id, IReadOnlyList<string> known) =>
-        new("unknown-material", at, $"There is no material {Short(id)} for {slot}.", NearestOf(id, known), slot, id);
+        new("unknown-material", at, $"There is no material {Short(id)} for {slot}.", NearestOf(id, known, SeeMaterials), slot, id);
 
     public static Diagnostic WrongMaterialKind(Mark at, Slot slot, Material material) => new("wrong-material", at,
-        $"{slot.Key} takes {List(slot.Kinds)}; {material.Id} is {material.Kind}.", "The verb list materials shows what there is of each kind.", slot.Key, material.Id);
+        $"{slot.Key} takes {List(slot.Kinds)}; {material.Id} is {material.Kind}.", SeeMaterials, slot.Key, material.Id);
 
     public static Diagnostic UnknownPack(Mark at, string name, IReadOnlyList<string> known) =>
         new("unknown-rules", at, $"There is no rule pack {Short(name)}.", NearestOf(name, known), "rules", name);
@@ -42,7 +42,7 @@ public static partial class Messages
         new("unknown-climate", at, $"There is no climate {Short(name)}.", NearestOf(name, known), "site.climate", name);
 
     public static Diagnostic UnknownRule(Mark at, string id, IReadOnlyCollection<string> known) =>
-        new("unknown-rule", at, $"There is no rule {Short(id)} to waive.", NearestOf(id, [.. known]), id);
+        new("unknown-rule", at, $"There is no rule {Short(id)} to waive.", NearestOf(id, [.. known], SeeRules), id);
 
     public static Diagnostic RevisionAndStatus(Mark at, string revision, string status) => new("revision-status", at,
         $"Revision {revision} does not go with status {status}: P goes with S codes, C with A and B codes.",

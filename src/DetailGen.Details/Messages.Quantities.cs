@@ -6,28 +6,17 @@ namespace DetailGen.Details;
 /// <summary>Sentences on numbers and units.</summary>
 public static partial class Messages
 {
-    public static Diagnostic BadQuantity(Mark at, string key, string text, Unit unit, QuantityFault fault) => BadQuantity(at, key, text, KindOf(unit), fault);
+    public static Diagnostic BadQuantity(Mark at, string key, string text, Unit unit, QuantityFault fault) => BadQuantity(at, key, text, Asked.Of(unit), fault);
 
-    public static Diagnostic BadQuantity(Mark at, string key, string text, QuantityKind kind, QuantityFault fault) => fault switch
-    {
-        QuantityFault.Comma => new("decimal-comma", at, $"{key} is {Short(text)}; no comma stands in a number here.", WithoutComma(text), key, text),
-        QuantityFault.Exponent => new("no-number", at, $"{key} is {Short(text)}; numbers stand without a power of ten here.", "Write the number out.", key, text),
-        QuantityFault.Groups => new("no-number", at, $"{key} is {Short(text)}; nothing stands between the digits of a number here.", "Write the digits one after another.", key, text),
-        QuantityFault.Digits => new("no-number", at, $"{key} is {Short(text)}; that has more digits than are read.", Example(kind), key, text),
-        QuantityFault.Unit => new("unknown-unit", at, $"{key} is {Short(text)}; that unit is not known.", Example(kind), key, text),
-        QuantityFault.Ratio => new("bad-ratio", at, $"{key} is {Short(text)}; a fall is 1:n with a whole n of 1 or more.", Example(QuantityKind.Ratio), key, text),
-        _ => new("no-number", at, $"{key} is {Short(text)}; a number belongs here.", Example(kind), key, text),
-    };
+    public static Diagnostic BadQuantity(Mark at, string key, string text, QuantityKind kind, QuantityFault fault) => BadQuantity(at, key, text, Asked.Of(kind), fault);
 
-    public static Diagnostic WrongUnit(Mark at, string key, string text, Unit unit, Quantity quantity) => WrongKind(at, key, text, KindOf(unit), quantity);
+    public static Diagnostic WrongUnit(Mark at, string key, string text, Unit unit, Quantity quantity) => WrongKind(at, key, text, Asked.Of(unit), quantity);
 
-    public static Diagnostic WrongKind(Mark at, string key, string text, QuantityKind kind, Quantity quantity, string? shown = null) => quantity.Kind == QuantityKind.Bare && kind != QuantityKind.Bare
-        ? new("missing-unit", at, $"{key} is {Short(text)} without a unit; {Wanted(kind)} belongs here.", $"Write {WithUnit(quantity, kind, shown)}.", key, text)
-        : new("wrong-unit", at, $"{key} is {Short(text)}; {Wanted(kind)} belongs here.", Example(kind), key, text);
+    public static Diagnostic WrongKind(Mark at, string key, string text, QuantityKind kind, Quantity quantity, string? shown = null) => WrongKind(at, key, text, Asked.Of(kind), quantity, shown);
 
     /// <summary>A length that micrometres cannot hold.</summary>
     public static Diagnostic NotExact(Mark at, string key, string text, Quantity length) => decimal.IsInteger(length.Number * 1000)
-        ? new("too-long", at, $"{key} is {Short(text)}; lengths go up to a thousand kilometres.", Example(QuantityKind.Length), key, text)
+        ? new("too-long", at, $"{key} is {Short(text)}; lengths go up to a thousand kilometres.", Asked.Of(QuantityKind.Length).Example, key, text)
         : new("too-fine", at, $"{key} is {Short(text)}; lengths are whole micrometres.", "Round it to 0.001 mm.", key, text);
 
     public static Diagnostic TooGreat(Mark at, string key, string text, string most) =>
@@ -49,39 +38,60 @@ public static partial class Messages
     public static Diagnostic OffStep(Mark at, string key, Setting given, Setting step, Setting below, Setting above, string text) => new("off-step", at,
         $"{key} is {given}; it goes in steps of {(step.Unit == Unit.Ratio ? Invariant($"{step.Number}") : step.ToString())}.", $"Try {below} or {above}.", key, text);
 
-    private static QuantityKind KindOf(Unit unit) => unit switch
+    private static Diagnostic BadQuantity(Mark at, string key, string text, Asked asked, QuantityFault fault) => fault switch
     {
-        Unit.Length => QuantityKind.Length,
-        Unit.Ratio => QuantityKind.Ratio,
-        _ => QuantityKind.Bare,
+        QuantityFault.Comma => new("decimal-comma", at, $"{key} is {Short(text)}; no comma stands in a number here.", WithoutComma(text), key, text),
+        QuantityFault.Exponent => new("no-number", at, $"{key} is {Short(text)}; numbers stand without a power of ten here.", "Write the number out.", key, text),
+        QuantityFault.Groups => new("no-number", at, $"{key} is {Short(text)}; nothing stands between the digits of a number here.", "Write the digits one after another.", key, text),
+        QuantityFault.Digits => new("no-number", at, $"{key} is {Short(text)}; that has more digits than are read.", asked.Example, key, text),
+        QuantityFault.Unit => new("unknown-unit", at, $"{key} is {Short(text)}; that unit is not known.", asked.Example, key, text),
+        QuantityFault.Ratio => new("bad-ratio", at, $"{key} is {Short(text)}; a fall is 1:n with a whole n of 1 or more.", Asked.Of(QuantityKind.Ratio).Example, key, text),
+        _ => new("no-number", at, $"{key} is {Short(text)}; a number belongs here.", asked.Example, key, text),
     };
 
-    // three figures behind it may be thousands
+    private static Diagnostic WrongKind(Mark at, string key, string text, Asked asked, Quantity quantity, string? shown = null) => quantity.Kind == QuantityKind.Bare && asked.Kind != QuantityKind.Bare
+        ? new("missing-unit", at, $"{key} is {Short(text)} without a unit; {asked.Words} belongs here.", WithUnit(quantity, asked, shown), key, text)
+        : new("wrong-unit", at, $"{key} is {Short(text)}; {asked.Words} belongs here.", asked.Example, key, text);
+
+    // one comma alone may part decimals or thousands; beside points or other commas only one reading is left
     private static string WithoutComma(string text)
     {
-        var (whole, rest) = (text[..text.IndexOf(',')], text[(text.IndexOf(',') + 1)..]);
-        var decimals = $"{Short($"{whole}.{rest}")} if it parts decimals";
-        return rest.TakeWhile(char.IsAsciiDigit).Count() == 3 ? $"Write {whole}{rest} if it parts thousands, {decimals}." : $"Write {Short(text.Replace(',', '.'))} with a decimal point.";
+        var (comma, point) = (text.LastIndexOf(','), text.LastIndexOf('.'));
+        var (thousands, decimals) = (text.Replace(",", "", StringComparison.Ordinal), text.Replace(',', '.'));
+        if (point >= 0 || text.Count(sign => sign == ',') > 1)
+        {
+            return $"Write {Short(point > comma || point < 0 ? thousands : text.Replace(".", "", StringComparison.Ordinal).Replace(',', '.'))}.";
+        }
+
+        return text.Skip(comma + 1).TakeWhile(char.IsAsciiDigit).Count() == 3
+            ? $"Write {Short(thousands)} if it parts thousands, {Short(decimals)} if it parts decimals."
+            : $"Write {Short(decimals)} with a decimal point.";
     }
 
-    private static string Wanted(QuantityKind kind) => kind switch
-    {
-        QuantityKind.Bare => "a whole number",
-        QuantityKind.Length => "a length",
-        QuantityKind.Ratio => "a fall (1:n, or an angle above 0° and up to 45°)",
-        _ => $"a number with {QuantityReader.UnitOf(kind)}",
-    };
+    // a bare 0.025 is no n of a fall
+    private static string WithUnit(Quantity quantity, Asked asked, string? shown) =>
+        asked.Kind != QuantityKind.Ratio ? Invariant($"Write {quantity.Number:0.############} {shown ?? QuantityReader.UnitOf(asked.Kind)}.")
+        : quantity.Number >= 1 && decimal.IsInteger(quantity.Number) ? Invariant($"Write 1:{quantity.Number:0}.")
+        : asked.Example;
 
-    private static string WithUnit(Quantity quantity, QuantityKind kind, string? shown) =>
-        kind == QuantityKind.Ratio ? Invariant($"1:{quantity.Number:0}") : Invariant($"{quantity.Number:0.############} {shown ?? QuantityReader.UnitOf(kind)}");
-
-    private static string Example(QuantityKind kind) => kind switch
+    /// <summary>What belongs at a place, in words and as an example.</summary>
+    private sealed record Asked(QuantityKind Kind, string Words, string Example)
     {
-        QuantityKind.Bare => "Write a whole number such as 2.",
-        QuantityKind.Length => "Write it like 150 mm or 0.15 m.",
-        QuantityKind.Ratio => "Write it like 1:40, or 1.5°.",
-        QuantityKind.Angle => "Write it like 5°.",
-        QuantityKind.Transmittance => "Write it like 0.15 W/m²K.",
-        _ => $"Write a number with {QuantityReader.UnitOf(kind)}.",
-    };
+        internal static Asked Of(Unit unit) => unit switch
+        {
+            Unit.Length => Of(QuantityKind.Length),
+            Unit.Ratio => Of(QuantityKind.Ratio),
+            _ => new(QuantityKind.Bare, "a whole number", "Write a whole number such as 2."),
+        };
+
+        internal static Asked Of(QuantityKind kind) => kind switch
+        {
+            QuantityKind.Bare => new(kind, "a number without a unit", "Write a number such as 0.75."),
+            QuantityKind.Length => new(kind, "a length", "Write it like 150 mm or 0.15 m."),
+            QuantityKind.Ratio => new(kind, "a fall (1:n, or an angle above 0° and up to 45°)", "Write it like 1:40, or 1.5°."),
+            QuantityKind.Angle => new(kind, $"a number with {QuantityReader.UnitOf(kind)}", "Write it like 5°."),
+            QuantityKind.Transmittance => new(kind, $"a number with {QuantityReader.UnitOf(kind)}", "Write it like 0.15 W/m²K."),
+            _ => new(kind, $"a number with {QuantityReader.UnitOf(kind)}", $"Write a number with {QuantityReader.UnitOf(kind)}."),
+        };
+    }
 }

@@ -47,6 +47,11 @@ public static partial class Messages
     public static Diagnostic NoTags(Mark at) =>
         new("tag", at, "Tags (!) are not read.", "Take it away; a text that starts with ! goes in quotation marks.");
 
+    private const string SeeSchema = "The verb schema shows the keys of each kind of file.";
+    private const string SeeParameters = "The verb list parameters shows every key.";
+    private const string SeeMaterials = "The verb list materials shows what there is of each kind.";
+    private const string SeeRules = "The verb list rules shows every rule.";
+
     public static Diagnostic NoPlainKey(Mark at) => new("bad-key", at, "A key is one word.", "Write it as key: value.");
 
     public static Diagnostic DuplicateKey(Mark at, string key, Mark first) =>
@@ -57,7 +62,7 @@ public static partial class Messages
         "Write key: value with a blank after the colon, and the same indentation for keys of one map.");
 
     public static Diagnostic UnknownKey(Mark at, string key, string under, IReadOnlyList<string> known) => new("unknown-key", at,
-        under.Length == 0 ? $"There is no key {key} here." : $"There is no key {key} under {under}.", NearestOf(key, known), key);
+        under.Length == 0 ? $"There is no key {key} here." : $"There is no key {key} under {under}.", NearestOf(key, known, under is "set" or "prefer" ? SeeParameters : SeeSchema), key);
 
     public static Diagnostic MissingKey(Mark at, string key, string under) =>
         new("missing-key", at, under.Length == 0 ? $"The key {key} is missing." : $"The key {key} is missing under {under}.", $"Add {key}: …", key);
@@ -110,9 +115,10 @@ public static partial class Messages
         _ => $"{string.Join(", ", names.SkipLast(1))} or {names[^1]}",
     };
 
-    internal static string NearestOf(string written, IReadOnlyList<string> known) => Nearest.To(written, known) is { } nearest
+    /// <param name="seeElsewhere">What to look at where there are too many to name.</param>
+    internal static string NearestOf(string written, IReadOnlyList<string> known, string seeElsewhere = SeeSchema) => Nearest.To(written, known) is { } nearest
         ? $"Did you mean {nearest}?"
-        : known.Count is > 0 and <= 12 ? $"Write {List(known)}." : "Look at what the verb list shows.";
+        : known.Count is > 0 and <= 12 ? $"Write {List(known)}." : seeElsewhere;
 
     private static string Subject(string key) => key.Length == 0 ? "The text" : key;
 

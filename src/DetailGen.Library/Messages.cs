@@ -16,6 +16,10 @@ internal static class Messages
 
     internal static string IsFolderThereHint => "Take that folder away, or write somewhere else.";
 
+    internal static string IsProtected(string name) => $"{name} is there and may not be changed";
+
+    internal static string IsProtectedHint => "Take the protection off that file, or write somewhere else.";
+
     internal static string NotAllowed => "you may not write there";
 
     internal static string NotAllowedHint => "Look at its permissions, or write somewhere else.";
@@ -85,6 +89,9 @@ internal static class Messages
     internal static string LaidAnew(string detail, string? sheet) => sheet is null
         ? $"The earlier issue does not hold {detail}; its notes are laid anew."
         : $"The earlier issue was drawn on {sheet}; the notes are laid anew.";
+
+    internal static string UnknownLetters(IReadOnlyList<string> letters) =>
+        $"The font of the sheets has no {(letters.Count == 1 ? "letter" : "letters")} {string.Join(" ", letters)}: in prints an empty box stands in {(letters.Count == 1 ? "its" : "their")} place. Write such names in Latin, Greek or Cyrillic letters.";
 
     internal static string NotInDetail(string key) => $"This detail has no parameter {key}.";
 

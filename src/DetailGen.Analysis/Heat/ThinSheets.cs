@@ -32,7 +32,7 @@ internal static class ThinSheets
         Solid[] standing = [.. solids.Where(solid => !solid.Sheet)];
         var covered = Region.Union(standing.Select(solid => solid.Region));
         var left = Region.Union(solids.Where(solid => solid.Sheet).Select(solid => solid.Region)).Intersect(covered.Grow(Slot / 2).Grow(-Slot / 2)).Minus(covered)
-            .Grow(-Weld.Reach).Grow(Weld.Reach); // slivers between sheets are no place to fill
+            .Grow(-Weld.Reach / 2).Grow(Weld.Reach / 2); // what is narrower is welded shut, and what is wider must be filled, be it a foil of a tenth of a millimetre: it would stand open to the outside
         foreach (var index in Enumerable.Range(0, standing.Length).OrderBy(i => standing[i].Part.IsAir).ThenByDescending(i => standing[i].Conductivity).ThenBy(i => i))
         {
             if (left.IsEmpty)

@@ -164,17 +164,17 @@ internal static class Answers
             return Refuse(screen, json, errors, report.Status);
         }
 
-        if (report.File is not { } file)
-        {
-            screen.Output.Write(report.Text);
-        }
-        else if (json)
+        if (json && !report.IsDocument)
         {
             screen.Output.Write(ReportJson.Write(report));
         }
-        else
+        else if (report.File is { } file)
         {
             screen.Messages.WriteLine($"Written: {file}");
+        }
+        else
+        {
+            screen.Output.Write(report.Text);
         }
 
         return report.Status;

@@ -16,6 +16,12 @@ public static class CommandLine
     /// <summary>Runs one command line. With <c>--json</c> one document goes to <paramref name="output"/> and nothing else.</summary>
     public static int Run(string[] arguments, TextWriter output, TextWriter messages)
     {
+        using var shown = new ShownMessages(messages);
+        return RunShown(arguments, output, shown);
+    }
+
+    private static int RunShown(string[] arguments, TextWriter output, ShownMessages messages)
+    {
         var json = arguments.Contains("--json", StringComparer.Ordinal);
         try
         {

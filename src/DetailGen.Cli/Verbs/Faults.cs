@@ -32,7 +32,7 @@ internal static class Faults
         ArgumentResult { Tokens.Count: 0 } argument when argument.Parent is CommandResult => $"{command.Name} needs {argument.Argument.Name}: {argument.Argument.Description}",
         OptionResult { Tokens.Count: 0 } option => $"{option.Option.Name} needs a value: {option.Option.Description}",
         CommandResult result when command.Options.FirstOrDefault(option => option.Required && result.GetResult(option) is null) is { } asked => $"{command.Name} needs {asked.Name}: {asked.Description}",
-        CommandResult when command.Arguments.FirstOrDefault(argument => argument.Arity.MinimumNumberOfValues > 0) is { } missing => $"{command.Name} needs {missing.Name}: {missing.Description}",
+        CommandResult result when command.Arguments.FirstOrDefault(argument => argument.Arity.MinimumNumberOfValues > 0 && result.Count(argument) == 0) is { } missing => $"{command.Name} needs {missing.Name}: {missing.Description}",
         _ => error.Message,
     };
 }

@@ -18,11 +18,28 @@ public static class PracticeFolder
     public static Outcome<Shelf> Open(string folder)
     {
         var shelf = Shelf.Shipped.With(folder);
-        IReadOnlyList<Diagnostic> faults = shelf.IsGood
-            ? [.. shelf.Value.Under(Root).Where(file => !file.Shipped).Select(file => Unread(file, file.Name[Root.Length..], folder)).OfType<Diagnostic>()]
-            : [];
+        if (!shelf.IsGood)
+        {
+            return shelf;
+        }
+
+        List<ShelfFile> own = [.. shelf.Value.Under(Root).Where(file => !file.Shipped)];
+        var isPractice = own.Exists(file => IsPlace(NameOf(file).Split('/')));
+        IReadOnlyList<Diagnostic> faults =
+        [
+            .. own.Select(file => Another(NameOf(file)) is not { } other ? Unread(file, NameOf(file), folder)
+                : isPractice ? null // such as the example in the folder of all that ships
+                : Messages.ReadByNobody(new(Path.Combine(folder, NameOf(file)), 1, 1), $"It belongs to the practice in a folder below: give --practice {Path.Combine(folder, other)}.")).OfType<Diagnostic>(),
+        ];
         return faults.Count > 0 ? Outcome.Bad<Shelf>(faults) : shelf;
     }
+
+    private static string NameOf(ShelfFile file) => file.Name[Root.Length..];
+
+    private static bool IsPlace(string[] parts) => parts is [Usual] || (parts.Length > 1 && Folders.Contains(parts[0], StringComparer.Ordinal));
+
+    /// <summary>The folder below whose own practice the file belongs to; null where it belongs to this one.</summary>
+    private static string? Another(string name) => name.Split('/') is [var first, .. var rest] && !Folders.Contains(first, StringComparer.Ordinal) && IsPlace(rest) ? first : null;
 
     private static Diagnostic? Unread(ShelfFile file, string name, string folder)
     {

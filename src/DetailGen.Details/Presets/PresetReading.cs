@@ -106,24 +106,15 @@ internal sealed class PresetReading(PresetLayers layers, PresetContext context)
         return all;
     }
 
-    private List<Target> Targets(MapNode map)
+    private static List<Target> Targets(MapNode map)
     {
         var all = new List<Target>();
         foreach (var target in PresetShape.Targets)
         {
-            var (key, kind, least, most) = (target.Key, target.Kind, target.Least, target.Most);
-            if ((map["target"] as MapNode)?[key] is not ScalarNode node || !ShapeCheck.Holds(node, new QuantityShape(kind, BareToo: true)))
+            if ((map["target"] as MapNode)?[target.Key] is ScalarNode node && ShapeCheck.Holds(node, target.Shape))
             {
-                continue;
+                all.Add(new(target.Key, QuantityReader.Read(node.Text, out _)!.Value.Number, node.At));
             }
-
-            var number = QuantityReader.Read(node.Text, out _)!.Value.Number;
-            if (number < least || number > most)
-            {
-                _faults.Add(Messages.NumberOutside(node.At, key, node.Text, least, most));
-            }
-
-            all.Add(new(key, number, node.At));
         }
 
         return all;

@@ -72,7 +72,7 @@ public static partial class PresetShape
             new Field("air-temperature", AirTemperature, "Temperature of the air inside in °C, for condensation; that of the use where it is left out.")), "What it serves."),
         new Field("set", new TableShape(new AnySettingShape(), "parameter", Parameters(components)), "What the author fixes; everything else is solved."),
         new Field("prefer", new TableShape(new AnySettingShape(), "parameter", Parameters(components)), "Wishes, given up before a must or should rule is broken; advice gives way to them."),
-        new Field("target", new MapShape([.. Targets.Select(target => new Field(target.Key, new QuantityShape(target.Kind, BareToo: true), target.Meaning))]), "What must be reached."),
+        new Field("target", new MapShape([.. Targets.Select(target => new Field(target.Key, target.Shape, target.Meaning))]), "What must be reached."),
         new Field("materials", new TableShape(ComponentShape.Id, "slot", Slots(components)), "Swaps the material of a slot."),
         new Field("rules", new ListShape(new TextShape(60)), "Rule packs; uk where it is left out."),
         new Field("waive", new TableShape(Waiver, "rule id"), "Rules set aside, with a reason."),
@@ -164,4 +164,7 @@ public sealed record ConditionKey(string Key, IReadOnlyList<string> Words);
 
 /// <param name="Key">Such as <c>roof.u-value</c>.</param>
 /// <param name="Kind">Unit of the value.</param>
-public sealed record TargetKey(string Key, QuantityKind Kind, decimal Least, decimal Most, string Meaning);
+public sealed record TargetKey(string Key, QuantityKind Kind, decimal Least, decimal Most, string Meaning)
+{
+    internal QuantityShape Shape => new(Kind, BareToo: true) { Least = Least, Most = Most };
+}

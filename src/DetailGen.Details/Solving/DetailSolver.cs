@@ -32,8 +32,13 @@ public static class DetailSolver
 
     /// <summary>The exact feasible values of every number that is not fixed, and what stops each at its ends; null where the detail contradicts itself.</summary>
     /// <param name="keys">Only these; null for all.</param>
-    public static IReadOnlyList<SizeRange>? Ranges(Preset preset, Catalogue catalogue, IReadOnlyList<string>? keys = null) =>
-        FeasibleSizes.Of(new DetailProblem(new Situation(preset, catalogue), RulesOf(preset, catalogue), ranked: false), keys);
+    public static IReadOnlyList<SizeRange>? Ranges(Preset preset, Catalogue catalogue, IReadOnlyList<string>? keys = null)
+    {
+        var rules = RulesOf(preset, catalogue);
+        DetailProblem Posed(Preset one) => new(new Situation(one, catalogue), rules, ranked: false);
+        var problem = Posed(preset);
+        return FeasibleSizes.Of(problem, keys) is { } ranges ? SupposedSizes.Widened(ranges, problem, Posed) : null;
+    }
 
     /// <summary>The sizes in which the material of a parameter is sold, rising, in the unit of its values; none where it is not sold in sizes.</summary>
     public static IReadOnlyList<long> Stock(Preset preset, Catalogue catalogue, string key)

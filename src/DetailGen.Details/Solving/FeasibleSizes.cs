@@ -69,7 +69,7 @@ internal static class FeasibleSizes
         Stops(parameter, range.Lowest, members), Stops(parameter, range.Highest, members));
 
     // a domain without a tag always stands
-    private static IReadOnlyList<Member> Stops(Parameter parameter, IReadOnlyList<string> tags, Members members) =>
+    internal static IReadOnlyList<Member> Stops(Parameter parameter, IReadOnlyList<string> tags, Members members) =>
         [.. members.Of(tags.Count == 0 ? ["domain:" + parameter.Key] : tags).Select(member => member.Kind switch
         {
             MemberKind.Domain when member.Id == "domain." + parameter.Key => member with { Id = "domain" },

@@ -35,6 +35,13 @@ internal static class OutputFolder
                     return [];
                 }
 
+                // a rename would pass over the protection of what was issued
+                if (File.Exists(final) && File.GetAttributes(final).HasFlag(FileAttributes.ReadOnly))
+                {
+                    fault = Undone(aside, folder, Messages.IsProtected(file.Name), Messages.IsProtectedHint);
+                    return [];
+                }
+
                 var temporary = Path.Combine(folder, $".{Path.GetRandomFileName()}.part");
                 aside.Add((temporary, final));
                 File.WriteAllBytes(temporary, file.Bytes);

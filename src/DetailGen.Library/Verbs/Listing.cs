@@ -1,5 +1,7 @@
+using System.Globalization;
 using DetailGen.Details.Climates;
 using DetailGen.Details.Parameters;
+using DetailGen.Details.Quantities;
 using DetailGen.Details.Reading;
 using DetailGen.Details.Reading.Shapes;
 using DetailGen.Details.Rules;
@@ -108,10 +110,14 @@ internal static class Listing
             ["unit"] = parameter.Unit.ToString().ToLowerInvariant(),
             ["from"] = Size(parameter, parameter.Domain?.From),
             ["to"] = Size(parameter, parameter.Domain?.To),
-            ["step"] = Size(parameter, parameter.Domain?.Step),
+            ["step"] = parameter.Unit is Unit.Ratio ? Number(parameter.Domain?.Step) : Size(parameter, parameter.Domain?.Step), // of the n in 1:n
             ["options"] = parameter.Options,
+            ["stock"] = StockOf(parameter),
             ["default"] = parameter.Default?.ToString(),
+            ["when"] = parameter.When?.Text,
             ["meaning"] = parameter.Meaning,
+            ["source"] = parameter.Source.Clause is { } clause ? $"{parameter.Source.Document}, {clause}" : parameter.Source.Document,
+            ["confidence"] = parameter.Source.Confidence,
         };
 
     private static IEnumerable<Dictionary<string, object?>> Rules(Office office) =>
@@ -198,10 +204,16 @@ internal static class Listing
     {
         ["id"] = stock.Id,
         ["force"] = stock.Force.ToString().ToLowerInvariant(),
-        ["sizes"] = stock.Sizes.Select(size => string.Join(" × ", size.Measures.Select(measure => Details.Quantities.Setting.Numeric(stock.Unit, measure).ToString()))).ToList(),
+        ["sizes"] = stock.Sizes.Select(size => string.Join(" × ", size.Measures.Select(measure => Setting.Numeric(stock.Unit, measure).ToString()))).ToList(),
         ["meaning"] = stock.Meaning,
         ["confidence"] = stock.Source.Confidence,
     });
 
-    private static string? Size(Parameter parameter, long? number) => number is { } some ? Details.Quantities.Setting.Numeric(parameter.Unit, some).ToString() : null;
+    // one class, or one for each material of the slot
+    private static IReadOnlyList<string> StockOf(Parameter parameter) =>
+        [.. new[] { parameter.Stock }.OfType<string>().Concat(parameter.StockByMaterial.Select(one => one.Stock)).Distinct(StringComparer.Ordinal)];
+
+    private static string? Number(long? number) => number?.ToString(CultureInfo.InvariantCulture);
+
+    private static string? Size(Parameter parameter, long? number) => number is { } some ? Setting.Numeric(parameter.Unit, some).ToString() : null;
 }

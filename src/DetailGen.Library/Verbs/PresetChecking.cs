@@ -9,20 +9,13 @@ internal static class PresetChecking
 {
     internal static DetailsReport Run(PresetsRequest request, Office office)
     {
-        var found = request.Paths.Select(path => (Path: path, Presets: PresetFiles.Of(path))).ToList();
-        var read = found.SelectMany(one => one.Presets).Select(path => (Path: path, Preset: PresetFiles.Read(path, request.Overrides, office))).ToList();
-        var names = new SameNames(read);
+        var given = PresetFiles.Open(request, office);
+        var names = new SameNames(given);
         return new(DetailLibrary.Tool,
         [
-            .. found.Where(one => one.Presets.Count == 0).Select(one => PresetFiles.None(one.Path)),
-            .. read.Select((one, place) =>
+            .. given.Select((one, place) =>
             {
-                if (!one.Preset.IsGood)
-                {
-                    return PresetFiles.Unread(one.Path, request.Overrides, one.Preset.Faults);
-                }
-
-                var report = InternalFaults.Contained(one.Preset.Value, () => One(one.Preset.Value, office, request.Physics ? Simulation.Always : Simulation.Asked));
+                var report = one.Told(preset => One(preset, office, request.Physics ? Simulation.Always : Simulation.Asked));
                 return names.Fault(place) is { } same ? report with { Warnings = [.. report.Warnings, $"{same.Reason} {same.Hint}"] } : report;
             }),
         ]);

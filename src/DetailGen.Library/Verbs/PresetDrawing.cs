@@ -23,14 +23,14 @@ internal static class PresetDrawing
             return new(DetailLibrary.Tool, [DetailLibrary.Unread(earlier.Faults[0].At.File, SolvedReport.Errors(earlier.Faults))]);
         }
 
-        var read = request.Presets.Select(path => (Path: path, Preset: PresetFiles.Read(path, request.Overrides, office))).ToList();
+        List<GivenPreset> given = [.. request.Presets.Select(path => PresetFiles.OpenFile(path, file => PresetFiles.Read(file, request.Overrides, office), request.Overrides))];
         // Neither of two presets of one name is written: which of them stands under it is the author's to say.
-        var names = new SameNames(read, request.ViewOnly ? "-view" : "");
+        var names = new SameNames(given, request.ViewOnly ? "-view" : "");
         return new(DetailLibrary.Tool,
         [
-            .. read.Select((one, place) => !one.Preset.IsGood ? PresetFiles.Unread(one.Path, request.Overrides, one.Preset.Faults)
-                : names.Fault(place) is { } fault ? DetailLibrary.Unread(one.Path, [fault]) with { Detail = one.Preset.Value.Detail }
-                : InternalFaults.Contained(one.Preset.Value, () => One(one.Preset.Value, names[place], request, office, earlier.Value))),
+            .. given.Select((one, place) => names.Fault(place) is { } fault
+                ? DetailLibrary.Unread(one.Path, [fault]) with { Detail = one.Preset!.Detail }
+                : one.Told(preset => One(preset, names[place], request, office, earlier.Value))),
         ]);
     }
 
@@ -56,7 +56,7 @@ internal static class PresetDrawing
         report = report with
         {
             Layout = LayoutMeasures.Of(sheet) with { Audit = audit is null ? null : [.. audit.Select((fault, i) => LayoutMeasures.Of(fault, i + 1))] },
-            Warnings = [.. report.Warnings, .. anew, .. sheet.Warnings],
+            Warnings = [.. report.Warnings, .. anew, .. sheet.Warnings, .. UnknownLetters.Warning(sheet.Scene)],
         };
 
         List<OutputFile> files = [.. request.Formats.Where(format => format != "json").Distinct(StringComparer.Ordinal).SelectMany(format => Files(format, name, worked, text, sheet, report, request.Dpi))];

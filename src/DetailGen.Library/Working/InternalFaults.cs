@@ -1,4 +1,3 @@
-using DetailGen.Details.Presets;
 using DetailGen.Library.Reports;
 
 namespace DetailGen.Library.Working;
@@ -8,7 +7,8 @@ internal static class InternalFaults
 {
     internal const int Status = 4;
 
-    internal static DetailReport Contained(Preset preset, Func<DetailReport> work)
+    /// <param name="told">What stands for the answer where there is a fault.</param>
+    internal static T Contained<T>(Func<T> work, Func<Exception, T> told)
     {
         try
         {
@@ -18,9 +18,12 @@ internal static class InternalFaults
         catch (Exception fault)
 #pragma warning restore CA1031
         {
-            return new(preset.Detail, preset.File, Solved: false) { Errors = [Of(fault, preset.File)], Status = Status };
+            return told(fault);
         }
     }
+
+    /// <summary>The answer for that preset.</summary>
+    internal static DetailReport Unread(string detail, string file, Exception fault) => new(detail, file, Solved: false) { Errors = [Of(fault, file)], Status = Status };
 
     internal static ErrorReport Of(Exception fault, string file) =>
         new("internal-fault", file, 0, 0, null, null, Messages.InternalFault(fault.GetType().Name, fault.Message), Messages.InternalFaultHint);

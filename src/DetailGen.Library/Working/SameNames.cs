@@ -1,5 +1,3 @@
-using DetailGen.Details;
-using DetailGen.Details.Presets;
 using DetailGen.Library.Reports;
 
 namespace DetailGen.Library.Working;
@@ -9,11 +7,9 @@ internal sealed class SameNames
 {
     private readonly List<(string Path, string Name, bool Numbered)> _presets;
 
-    /// <param name="read">As given; those that could not be read have no name.</param>
-    internal SameNames(IEnumerable<(string Path, Outcome<Preset> Preset)> read, string suffix = "") =>
-        _presets = [.. read.Select(one => one.Preset.IsGood
-            ? (one.Path, PresetFiles.FileName(one.Preset.Value) + suffix, one.Preset.Value.TitleBlock.Number is { Length: > 0 })
-            : (one.Path, "", false))];
+    /// <param name="given">Those that could not be read have no name.</param>
+    internal SameNames(IEnumerable<GivenPreset> given, string suffix = "") =>
+        _presets = [.. given.Select(one => one.Preset is { } preset ? (one.Path, PresetFiles.FileName(preset) + suffix, preset.TitleBlock.Number is { Length: > 0 }) : (one.Path, "", false))];
 
     internal string this[int place] => _presets[place].Name;
 

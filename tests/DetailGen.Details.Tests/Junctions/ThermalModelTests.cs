@@ -62,6 +62,19 @@ public class ThermalModelTests
     }
 
     [Theory]
+    [MemberData(nameof(Pairings))]
+    public void A_foil_however_thin_leaves_no_slit_behind(string junction, string wall, string roof)
+    {
+        var usual = JunctionHeat.Of(ThermalModelling.Of(Shipped.Build(junction, wall, roof), Coarse), Coarse).Coupling;
+        foreach (var thickness in (string[])["0.1", "0.105", "0.2"])
+        {
+            var model = ThermalModelling.Of(Shipped.Build(junction, wall, roof, $"roof.vcl={thickness} mm"), Coarse);
+            Assert.Single(Region.Union(model.Solids.Select(solid => solid.Region)).Pieces);
+            Assert.InRange(JunctionHeat.Of(model, Coarse).Coupling.Value, usual.Lower * 0.98, usual.Upper * 1.02);
+        }
+    }
+
+    [Theory]
     [InlineData("along")]
     [InlineData("across")]
     public void Joists_are_in_the_plane_or_count_by_their_share(string joists)

@@ -35,6 +35,16 @@ public class SchemaOfShippedTests
     [InlineData("detail: d\n" + Rest + "set: { wall.cavity: 150 }\n", false)]
     public void What_is_required_may_come_from_what_is_extended(string yaml, bool valid) => Assert.Equal(valid, Faults(Preset, yaml).Count == 0);
 
+    [Theory]
+    [InlineData("detail: d\n" + Rest + "title-block: { number: \"\", revision: \"\" }\n", true)]
+    [InlineData("detail: d\n" + Rest + "title: \"\"\n", false)]
+    [InlineData("detail: d\n" + Rest + "waive: { upstand-min: { reason: \"\" } }\n", false)]
+    [InlineData("detail: d\n" + Rest + "target: { roof.u-value: 0.15 W/m²K, junction.psi: -0.05 }\n", true)]
+    [InlineData("detail: d\n" + Rest + "target: { roof.u-value: good }\n", false)]
+    [InlineData("detail: d\n" + Rest + "target: { roof.u-value: 15 }\n", false)]
+    [InlineData("detail: d\n" + Rest + "target: { junction.frsi: 1.2 }\n", false)]
+    public void What_the_reader_takes_is_valid_and_what_it_refuses_by_its_form_is_not(string yaml, bool valid) => Assert.Equal(valid, Faults(Preset, yaml).Count == 0);
+
     [Fact]
     public void A_base_needs_nothing_and_takes_no_unknown_key()
     {
@@ -117,6 +127,17 @@ public class SchemaOfShippedTests
                 if (Is("string", node) && schema["maxLength"] is { } most && text.Length > most.GetValue<int>())
                 {
                     yield return $"{at}: too long";
+                }
+
+                if (Is("string", node) && schema["minLength"] is { } least && text.Length < least.GetValue<int>())
+                {
+                    yield return $"{at}: too short";
+                }
+
+                if (Is("number", node) && decimal.Parse(text, CultureInfo.InvariantCulture) is var number
+                    && ((schema["minimum"] is { } from && number < from.GetValue<decimal>()) || (schema["maximum"] is { } to && number > to.GetValue<decimal>())))
+                {
+                    yield return $"{at}: out of bounds";
                 }
 
                 break;

@@ -31,6 +31,9 @@ public class QuantityReaderTests
     [Theory]
     [InlineData("1,000 mm", "Write 1000 mm if it parts thousands, 1.000 mm if it parts decimals.")]
     [InlineData("1,50 mm", "Write 1.50 mm with a decimal point.")]
+    [InlineData("1.000,5 mm", "Write 1000.5 mm.")]
+    [InlineData("1,000.5 mm", "Write 1000.5 mm.")]
+    [InlineData("1,000,000 mm", "Write 1000000 mm.")]
     public void A_comma_is_told_what_it_may_have_meant(string text, string hint) =>
         Assert.Equal(hint, Messages.BadQuantity(new("a.yaml", 1, 1), "wall.cavity", text, Unit.Length, QuantityFault.Comma).Hint);
 

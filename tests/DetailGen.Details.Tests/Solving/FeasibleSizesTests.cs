@@ -1,5 +1,6 @@
 using DetailGen.Details.Quantities;
 using DetailGen.Details.Solving;
+using DetailGen.Details.Tests.Junctions;
 
 namespace DetailGen.Details.Tests.Solving;
 
@@ -39,6 +40,28 @@ public class FeasibleSizesTests
                 Assert.IsType<Solution.Contradiction>(Try(range.Key, high + range.Step!.Value));
             }
         }
+    }
+
+    /// <summary>What ties, fixings and dabs add to the U-value is supposed, by what is usual or by what is set.</summary>
+    [Theory]
+    [InlineData("tie.diameter")]
+    [InlineData("tie.horizontal-spacing")]
+    [InlineData("tie.vertical-spacing")]
+    [InlineData("wall.lining-fixings")]
+    [InlineData("wall.dab-width")]
+    [InlineData("wall.dab-centres")]
+    public void Under_a_target_what_crosses_the_insulation_goes_as_far_as_it_can_be_set(string key)
+    {
+        Details.Presets.Preset Asked(params IReadOnlyList<string> set) =>
+            Shipped.Preset("parapet", "cavity-masonry", "warm-timber-deck", ["wall.fill=partial", .. set]).To("wall.u-value", 0.15m);
+        var range = Assert.Single(DetailSolver.Ranges(Asked(), Shipped.Catalogue, [key])!);
+        var (low, high, step) = (range.Values[0].Low, range.Values[^1].High, range.Step!.Value);
+        Solution Set(long number) => DetailSolver.Solve(Asked($"{key}={Setting.Numeric(range.Unit, number)}"), Shipped.Catalogue);
+        Assert.All((long[])[low, high], end => Assert.IsType<Solution.Solved>(Set(end)));
+        Assert.True(range.LowStops.Any(stop => stop.Id == "domain") || Set(low - step) is Solution.Contradiction, $"{low - step} can be had.");
+        Assert.True(range.HighStops.Any(stop => stop.Id == "domain") || Set(high + step) is Solution.Contradiction, $"{high + step} can be had.");
+        Assert.NotEmpty(range.LowStops);
+        Assert.NotEmpty(range.HighStops);
     }
 
     [Fact]

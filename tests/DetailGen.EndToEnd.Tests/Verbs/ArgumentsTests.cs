@@ -137,11 +137,24 @@ public class ArgumentsTests
     [Theory]
     [InlineData("--only picks cases", "heat", "x.yaml", "--only", "a")]
     [InlineData("--only picks cases", "moisture", "x.yaml", "--only", "a")]
+    [InlineData("--out names no folder.", "draw", "x.yaml", "--out", "")]
     [InlineData("--set is for presets", "heat", "--case", "c.json", "--set", "wall.cavity=150mm")]
     public void An_option_that_would_do_nothing_is_told(string reason, params string[] arguments)
     {
         var run = Tool.Run(arguments);
         Assert.Equal(2, run.Status);
         Assert.Contains(reason, run.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_steers_a_terminal_is_repeated_as_its_number()
+    {
+        using var scratch = new Scratch();
+        var run = Tool.Run("check", scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", "set: { wall.cavity: \"\\e[2J150 mm\", weep.spacing: \"\u202E900 mm\" }\n"), "--json");
+        Assert.Equal(2, run.Status);
+        Assert.Contains("\\u001B[2J150 mm", run.Messages, StringComparison.Ordinal);
+        Assert.Contains("\\u202E900 mm", run.Messages, StringComparison.Ordinal);
+        Assert.DoesNotContain(run.Messages, sign => sign is '\u001B' or '\u202E');
+        Assert.Equal("\u001B[2J150 mm", run.Detail["errors"]![0]!["value"]!.GetValue<string>());
     }
 }

@@ -1,3 +1,5 @@
+using System.Text.Json.Nodes;
+
 namespace DetailGen.EndToEnd.Tests.Verbs;
 
 public class ContractTests
@@ -203,6 +205,18 @@ public class ContractTests
             Assert.Equal(0, run.Status);
             Assert.NotEmpty(run.Json[topic]!.AsArray());
         }
+    }
+
+    [Fact]
+    public void Each_parameter_is_listed_with_domain_stock_meaning_and_source()
+    {
+        var parameters = Tool.Run("list", "parameters", "--json").Json["parameters"]!.AsArray();
+        Assert.All(parameters, one => Assert.All((string[])["unit", "meaning", "source", "confidence"], key => Assert.NotEmpty(one![key]!.GetValue<string>())));
+        JsonNode Of(string key) => parameters.First(one => one!["key"]!.GetValue<string>() == key)!;
+        Assert.NotEmpty(Of("roof.joist-depth")["stock"]!.AsArray());
+        Assert.Empty(Of("parapet.height")["stock"]!.AsArray());
+        Assert.Equal("1", Of("roof.fall")["step"]!.GetValue<string>());
+        Assert.Contains("roof.finish", Of("roof.paving")["when"]!.GetValue<string>(), StringComparison.Ordinal);
     }
 
     [Fact]

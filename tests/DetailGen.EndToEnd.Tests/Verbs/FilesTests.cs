@@ -71,6 +71,60 @@ public class FilesTests
     }
 
     [Fact]
+    public void Answers_stand_in_the_order_in_which_presets_and_folders_were_named()
+    {
+        using var scratch = new Scratch();
+        var empty = Directory.CreateDirectory(Path.Combine(scratch.Folder, "empty")).FullName;
+        string[] named = [Tool.Shipped("tern-court-parapet-05"), empty, Tool.Shipped("tern-court-abutment-01"), Path.Combine(scratch.Folder, "none.yaml")];
+        foreach (var verb in (string[])["check", "moisture"])
+        {
+            var run = Tool.Run([verb, .. named, "--json"]);
+            Assert.Equal(2, run.Status);
+            Assert.Equal(named, run.Json["details"]!.AsArray().Select(detail => detail!["preset"]!.GetValue<string>()));
+        }
+    }
+
+    [Fact]
+    public void A_file_that_is_protected_is_not_replaced()
+    {
+        using var scratch = new Scratch();
+        var preset = scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck");
+        var issued = scratch.Write("preset.json", "issued");
+        File.SetAttributes(issued, FileAttributes.ReadOnly);
+        var run = Tool.Run("draw", preset, "--out", scratch.Folder, "--formats", "csv,json");
+        Assert.Equal(3, run.Status);
+        Assert.Contains("preset.json is there and may not be changed", run.Messages, StringComparison.Ordinal);
+        Assert.Equal("issued", File.ReadAllText(issued));
+        Assert.Equal(2, Directory.GetFiles(scratch.Folder).Length);
+        File.SetAttributes(issued, FileAttributes.Normal);
+    }
+
+    [Fact]
+    public void Presets_of_folders_below_are_found_in_the_order_of_their_paths()
+    {
+        using var scratch = new Scratch();
+        foreach (var folder in (string[])["b", "a", Path.Combine("a", "deep")])
+        {
+            Directory.CreateDirectory(Path.Combine(scratch.Folder, folder));
+            scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", name: Path.Combine(folder, $"{Path.GetFileName(folder)}.yml"));
+        }
+
+        scratch.Write("note.txt", "no preset");
+        Assert.Equal(["a", "deep", "b"], Tool.Run("check", scratch.Folder, "--json").Json["details"]!.AsArray().Select(detail => detail!["detail"]!.GetValue<string>()));
+    }
+
+    [Fact]
+    public void Letters_that_the_font_does_not_have_are_warned_of()
+    {
+        using var scratch = new Scratch();
+        var preset = scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", "title: Περιμετρικό στηθαίο 屋根 🏠\n");
+        var run = Tool.Run("draw", preset, "--out", scratch.Folder, "--formats", "json", "--json");
+        Assert.Equal(0, run.Status);
+        Assert.Contains(run.Detail["warnings"]!.AsArray(), warning => warning!.GetValue<string>().StartsWith("The font of the sheets has no letters 屋 根 🏠:", StringComparison.Ordinal));
+        Assert.DoesNotContain("font of the sheets", Tool.Run("draw", scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", "title: Στηθαίο, Парапет, Attikaanschluß\n"), "--out", scratch.Folder, "--formats", "json").Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Two_presets_of_one_name_are_warned_of_by_check_and_told_how_to_part_them()
     {
         using var scratch = new Scratch();

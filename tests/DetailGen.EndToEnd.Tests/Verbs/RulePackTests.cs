@@ -91,6 +91,20 @@ public class RulePackTests
     }
 
     [Fact]
+    public void A_practice_below_another_is_passed_over_and_told_where_it_alone_can_be_meant()
+    {
+        using var scratch = new Scratch();
+        var below = Directory.CreateDirectory(Path.Combine(scratch.Folder, "office", "stock")).FullName;
+        File.Copy(Path.Combine(Practice, "stock", "cavities.yaml"), Path.Combine(below, "cavities.yaml"));
+        var alone = Tool.Run("list", "stock", "--practice", scratch.Folder);
+        Assert.Equal(2, alone.Status);
+        Assert.Contains($"give --practice {Path.Combine(scratch.Folder, "office")}.", alone.Messages, StringComparison.Ordinal);
+        scratch.Write("defaults.yaml", "upstand.backing: 15 mm\n");
+        Assert.Equal(Tool.Run("list", "stock").Output, Tool.Run("list", "stock", "--practice", scratch.Folder).Output);
+        Assert.Equal(0, Tool.Run("list", "stock", "--practice", Repository.Path("presets")).Status);
+    }
+
+    [Fact]
     public void A_folder_of_a_practice_that_is_not_there_is_told_by_every_verb()
     {
         foreach (var verb in (string[][])[["list", "materials"], ["check", Tool.Shipped("tern-court-parapet-01")], ["schema"], ["new", "parapet", "cavity-masonry", "warm-timber-deck"]])

@@ -64,6 +64,15 @@ public partial class StarterTests
     private static partial Regex Commented();
 
     [Fact]
+    public void In_json_a_starter_is_the_text_of_one_document()
+    {
+        string[] verb = ["new", "parapet", "cavity-masonry", "warm-timber-deck"];
+        var json = Tool.Run([.. verb, "--json"]).Json;
+        Assert.Equal(Tool.Run(verb).Output, json["text"]!.GetValue<string>());
+        Assert.Null(json["file"]);
+    }
+
+    [Fact]
     public void A_starter_goes_to_its_file_alone_and_never_into_a_folder_or_over_a_file()
     {
         using var scratch = new Scratch();

@@ -21,5 +21,18 @@ public class InternalFaultTests
         Assert.Equal("tern-court-abutment-01", report.Details[1].Detail);
     }
 
+    [Fact]
+    public void A_fault_while_one_preset_is_read_leaves_the_answers_of_the_others()
+    {
+        var office = Office.Of(null).Value;
+        string[] paths = [Of("parapet-05"), Of("abutment-01"), Of("parapet-02")];
+        var given = PresetFiles.Open(paths, path => path == paths[1] ? throw new InvalidOperationException("Nothing stands here.") : PresetFiles.Read(path, [], office), []);
+        Assert.Equal(paths, given.Select(one => one.Path));
+        var answers = given.Select(one => one.Told(preset => new DetailReport(preset.Detail, preset.File, Solved: true))).ToList();
+        Assert.Equal([0, 4, 0], answers.Select(answer => answer.Status));
+        var error = Assert.Single(answers[1].Errors!);
+        Assert.Equal(("internal-fault", paths[1], "Internal fault (InvalidOperationException): Nothing stands here."), (error.Code, error.File, error.Reason));
+    }
+
     private static string Of(string name) => Repository.Path("presets", "details", $"tern-court-{name}.yaml");
 }

@@ -132,7 +132,12 @@ public static class JsonSchema
                 json.WriteNumber("maxLength", text.MaxLength);
                 if (text.Pattern is { } pattern)
                 {
-                    json.WriteString("pattern", pattern.ToString().Replace("\\z", "$", StringComparison.Ordinal));
+                    var plain = pattern.ToString().Replace("\\z", "$", StringComparison.Ordinal);
+                    json.WriteString("pattern", text.Blank ? $"^$|{plain}" : plain);
+                }
+                else if (!text.Blank)
+                {
+                    json.WriteNumber("minLength", 1);
                 }
 
                 break;
@@ -162,12 +167,30 @@ public static class JsonSchema
             case DateShape:
                 Pattern(json, "^[0-9]{4}-[0-9]{2}-[0-9]{2}$");
                 break;
-            case QuantityShape { BareToo: false }:
-                Pattern(json, $@"^{Decimal} *[^0-9 ].*$");
+            case QuantityShape quantity:
+                Quantity(json, quantity);
                 break;
             default:
                 Types(json, "string", "number");
                 break;
+        }
+    }
+
+    // the bounds of a written unit are told by the reader alone: a pattern cannot compare
+    private static void Quantity(Utf8JsonWriter json, QuantityShape quantity)
+    {
+        if (!quantity.BareToo)
+        {
+            Pattern(json, $@"^{Decimal} *[^0-9 ].*$");
+            return;
+        }
+
+        Types(json, "string", "number");
+        json.WriteString("pattern", $@"^{Decimal}( *[^0-9 ].*)?$");
+        if (quantity is { Least: { } least, Most: { } most })
+        {
+            json.WriteNumber("minimum", least);
+            json.WriteNumber("maximum", most);
         }
     }
 

@@ -27,7 +27,14 @@ public sealed record DateShape : Shape;
 
 /// <summary>A number with the unit of the kind; where <paramref name="BareToo"/>, a bare number too.</summary>
 /// <param name="Shown">Unit that a message proposes; null for the usual one of the kind.</param>
-public sealed record QuantityShape(QuantityKind Kind, bool BareToo = false, string? Shown = null) : Shape;
+public sealed record QuantityShape(QuantityKind Kind, bool BareToo = false, string? Shown = null) : Shape
+{
+    /// <summary>In the unit of the kind.</summary>
+    public decimal? Least { get; init; }
+
+    /// <summary>In the unit of the kind.</summary>
+    public decimal? Most { get; init; }
+}
 
 /// <summary>The value of a parameter of that unit; the domain is the parameter's affair.</summary>
 public sealed record SettingShape(Unit Unit, IReadOnlyList<string> Options, string? Meaning = null, string? Domain = null) : Shape;

@@ -156,6 +156,8 @@ public static class ShapeCheck
             return Messages.BadQuantity(at, key, text, shape.Kind, fault);
         }
 
-        return quantity.Kind == shape.Kind || (shape.BareToo && quantity.Kind == QuantityKind.Bare) ? null : Messages.WrongKind(at, key, text, shape.Kind, quantity, shape.Shown);
+        return quantity.Kind != shape.Kind && !(shape.BareToo && quantity.Kind == QuantityKind.Bare) ? Messages.WrongKind(at, key, text, shape.Kind, quantity, shape.Shown)
+            : shape is { Least: { } least, Most: { } most } && (quantity.Number < least || quantity.Number > most) ? Messages.NumberOutside(at, key, text, least, most)
+            : null;
     }
 }
