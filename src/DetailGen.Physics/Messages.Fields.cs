@@ -46,6 +46,8 @@ internal static partial class Messages
 
     internal const string ManyTemperatures = "More than two temperatures: there is no single coupling coefficient.";
 
+    internal const string NothingJoins = "No solid joins environments of unlike temperature: no heat flows.";
+
     internal const string SubdivisionNotMet = "Between two subdivisions the heat flow still changes by more than 1 %.";
 
     internal const string ErrorNotReached = "The wanted error was not reached; the stated one holds.";

@@ -16,6 +16,7 @@ internal sealed class MeshField
         var dissection = new Dissection(mesh);
         Temperature = new(mesh, asked, dissection);
         Gaps = new double[mesh.Triangles.Length];
+        Doubts = new double[mesh.Sides.Length];
         Unknowns = Temperature.Unknowns;
         if (Temperature.Clash)
         {
@@ -42,7 +43,8 @@ internal sealed class MeshField
 
             for (var i = 0; i < 3; i++)
             {
-                var side = mesh.Sides[mesh.SidesOf[(3 * t) + i]];
+                var own = mesh.SidesOf[(3 * t) + i];
+                var side = mesh.Sides[own];
                 if (side.Line < 0 || asked.Lines[side.Line] is not { Holds: false } line)
                 {
                     continue;
@@ -56,6 +58,7 @@ internal sealed class MeshField
                     var off = (line.Film * FlowField.Millimetres * along) - here;
                     Upper += line.Conductance(length) * weight * here * here;
                     Gaps[t] += line.Conductance(length) * weight * off * off;
+                    Doubts[own] = Math.Max(Doubts[own], Math.Abs(off));
                 }
             }
         }
@@ -75,6 +78,9 @@ internal sealed class MeshField
 
     /// <summary>Share of each triangle in the gap of the bounds.</summary>
     internal double[] Gaps { get; }
+
+    /// <summary>By side with a film: the most by which the surface's temperature differs from the one that the heat flow through the film asks for.</summary>
+    internal double[] Doubts { get; }
 
     /// <summary>Of the larger of the two systems.</summary>
     internal int Unknowns { get; }
