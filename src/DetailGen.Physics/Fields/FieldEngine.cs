@@ -10,6 +10,7 @@ public static class FieldEngine
     private const int MostRounds = 30;
     private const double Settled = 5e-5; // share of the temperature step by which the places watched may still change in a calm round
     private const int Halvings = 3; // of the triangles at a place watched in a round: solving costs, a few small triangles do not
+    private const int LastHalvings = 10; // where the bounds are close enough and only places watched are left: rounds cost more than triangles
     private const double Rival = 1e-3; // share of the temperature step within which another place may yet prove to be the coldest
     private const double Further = 4; // times what a place moved by in a round, or is in doubt by, that it may still move by; our choice
     private const int MostRivals = 40;
@@ -65,10 +66,11 @@ public static class FieldEngine
         {
             sums.Add((field.Mesh.Triangles.Length, Entering(asked, field.Temperature)));
             var small = field.Mesh.Triangles.Length < MostTriangles;
-            var mesh = small && field.Upper - field.Lower > asked.WantedError * field.Lower ? Refinement.Closer(field, asked.WantedError * field.Lower) : field.Mesh;
-            var exact = field.Gaps.Sum() <= Settled * Settled * field.Lower; // such a field has nothing to settle
+            var wide = small && field.Upper - field.Lower > asked.WantedError * field.Lower;
+            var mesh = wide ? Refinement.Closer(field, asked.WantedError * field.Lower) : field.Mesh;
+            var exact = field.Gap <= Settled * Settled * field.Lower; // such a field has nothing to settle
             var watched = small && !exact ? Watched(asked, field, before, moved) : [];
-            for (var i = 0; i < Halvings && watched.Length > 0; i++)
+            for (var i = 0; i < (wide ? Halvings : LastHalvings) && watched.Length > 0; i++)
             {
                 mesh = mesh.Refine(Refinement.Around(mesh, watched)).Mesh;
             }
@@ -84,7 +86,7 @@ public static class FieldEngine
             }
 
             before = field.Temperature;
-            field = new(mesh, conditions);
+            field = wide ? new(mesh, conditions) : field.Finer(mesh); // bounds that are close enough are not sought again for single temperatures
         }
 
         double? change = before is not null && Coldest(asked, field.Temperature) is { } now && Coldest(asked, before) is { } then ? Math.Abs(now.Value - then.Value) : null;
@@ -111,11 +113,11 @@ public static class FieldEngine
             moved[corner] = Math.Abs(field.Temperature.Values[corner] - before!.Values[corner]);
         }
 
-        var lows = field.Temperature.Lows(line => Inside(asked, line), side => field.Doubts[side]);
+        var lows = field.Temperature.Lows(line => Inside(asked, line) && asked.Boundary[line].Film > 0, field.Doubt);
         var limit = lows.Count == 0 ? 0 : lows[0].Value;
         var fell = before is not null && Coldest(asked, before) is { } then ? Math.Abs(limit - then.Value) : double.PositiveInfinity;
         bool Open(Low low) => low.Corner >= 0 && moved.TryGetValue(low.Corner, out var known) ? known > Settled && low.Value - Math.Max(Rival, Further * known) <= limit
-            : low.Doubt > Settled && low.Value - Math.Max(Rival, Further * low.Doubt) <= limit && (low.Corner >= 0 || fell > Settled || low.Value - Rival > limit);
+            : low.Value - Rival <= limit && fell > Settled || low.Corner >= 0 && low.Doubt > Settled && low.Value - Math.Max(Rival, Further * low.Doubt) <= limit;
         var open = lows.Where(Open).Take(MostRivals).ToArray();
         foreach (var low in open.Where(low => low.Corner >= 0))
         {

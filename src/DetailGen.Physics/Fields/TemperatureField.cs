@@ -74,7 +74,7 @@ internal sealed class TemperatureField
 
         var x = new Factor(dissection, system).Solve(system.Load);
         Values = [.. number.Select((unknown, node) => unknown >= 0 ? x[unknown] : held[node] ?? 0)];
-        reaction = Reaction(system);
+        reaction = asked.Lines.Any(line => line is { Holds: true }) ? Reaction(system) : [];
     }
 
     internal Mesh Mesh { get; }
