@@ -18,6 +18,9 @@ internal static partial class Messages
     internal static FieldFault Overlap(int first, int second, double area, FieldPlace at) => new($"regions.{second}",
         string.Create(CultureInfo.InvariantCulture, $"Regions {first} and {second} overlap by {area:0.####} mm², around {Say(at)}."), "Regions may touch, not share an area.");
 
+    internal static FieldFault ManyCrossings(int first, int second, FieldPlace at, int most) => new($"regions.{second}",
+        $"Regions {first} and {second} overlap around {Say(at)}; the edges of regions cross more than {most} times in all.", "Regions may touch, not share an area.");
+
     internal static FieldFault LineOffEdge(string path, FieldPlace a, FieldPlace b) =>
         new(path, $"The line from {Say(a)} to {Say(b)} lies on no exposed edge.", "Boundary lines run along edges with solid on one side only.");
 
@@ -42,6 +45,8 @@ internal static partial class Messages
     internal const string Unbounded = "Two fixed temperatures meet at a point: heat flow and coupling coefficient are unbounded.";
 
     internal const string ManyTemperatures = "More than two temperatures: there is no single coupling coefficient.";
+
+    internal const string NothingJoins = "No solid joins environments of unlike temperature: no heat flows.";
 
     internal const string SubdivisionNotMet = "Between two subdivisions the heat flow still changes by more than 1 %.";
 

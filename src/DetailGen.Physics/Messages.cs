@@ -21,7 +21,7 @@ internal static partial class Messages
     internal static ElementFault SecondTaperedLayer(int index, string name) => new(index, $"{name} is a second tapered layer; there can be one.", "Put both into one, with the sum of their thicknesses.");
 
     internal static ElementFault TaperedBesideVentilated(int index, string name) => new(index,
-        $"{name} is tapered and an air layer beside it is ventilated; no closed form covers both.", "Leave out the ventilated layer and what is beyond, and give rse_m2k_w for there.");
+        $"{name} is tapered and an air layer beside it is slightly ventilated; no closed form covers both.", "Give the openings of the air layer as 0 or as well ventilated.");
 
     internal static ElementFault TaperedBesideBridged(int index, string name) => new(index,
         $"{name} is tapered and another layer is bridged; no closed form covers both.", "Give the bridged layer's resistance as r_m2k_w.");

@@ -234,7 +234,7 @@ public static class CaseFile
 
         var surface = SurfaceCriterion.Of(asked.Climate, asked.SurfaceHumidity);
         var year = asked.Interstitial is { } build ? Condensation.Of(build) : null;
-        return new(MoistureAnswer.Of(asked.Climate, surface, year), [], [.. MoistureAnswer.Warnings(asked.Climate, asked.Interstitial, year)]);
+        return new(MoistureAnswer.Of(asked.Climate, surface, year), [], [.. MoistureAnswer.Warnings(surface), .. MoistureAnswer.Warnings(asked.Climate, asked.Interstitial, year)]);
     }
 
     private static Calculated? Heat(Fields fields, string id, Faults faults)

@@ -66,6 +66,9 @@ public static class MoistureAnswer
         ["accumulated_g_m2"] = new JsonArray([.. wet.Accumulated.Select(value => JsonValue.Create(value))]),
     };
 
+    /// <summary>Whether the surface can meet the criterion at all.</summary>
+    public static IEnumerable<string> Warnings(SurfaceCriterion surface) => surface is { Factor: > 1, CriticalMonth: { } month } ? [Messages.SurfaceCannotMeet(Month.Names[month])] : [];
+
     /// <summary>What else there is to say, a sentence each.</summary>
     /// <param name="build">Null where only the surface is looked at.</param>
     public static IEnumerable<string> Warnings(Climate climate, CondensationCase? build, CondensationYear? year)

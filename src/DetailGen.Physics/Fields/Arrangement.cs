@@ -9,6 +9,7 @@ internal sealed class Arrangement
     private const double Grid = 1e5; // steps per mm: a hundredth of the reach
     private const double Reach = 0.001; // mm; what is closer counts as touching
     private const double CommonArea = 0.01; // mm²
+    private const int MostCrossings = 1000; // of edges of unlike regions
     private readonly FieldCase asked;
     private readonly List<(long X, long Y)> corners = [];
     private readonly Dictionary<(long, long), List<int>> cells = [];
@@ -25,39 +26,10 @@ internal sealed class Arrangement
 
     private Mesh? Run()
     {
-        var edges = new List<(int A, int B)>();
+        var edges = new List<(int A, int B, int Region)>();
         for (var r = 0; r < asked.Regions.Length; r++)
         {
-            foreach (var ring in asked.Regions[r].Holes.Prepend(asked.Regions[r].Outline))
-            {
-                var ids = ring.Select(Corner).ToArray();
-                var sides = ids.Select((a, i) => (a, b: ids[(i + 1) % ids.Length])).ToArray();
-                for (var i = 0; i < sides.Length; i++)
-                {
-                    if (sides[i].a == sides[i].b || Distance(sides[i].a, sides[i].b) < 0.01)
-                    {
-                        faults.Add(Messages.ShortEdge($"regions.{r}", Place(sides[i].a)));
-                    }
-
-                    for (var j = 0; j < i; j++)
-                    {
-                        if (Meet(sides[i], sides[j]) is { } at)
-                        {
-                            faults.Add(Messages.CrossesItself($"regions.{r}", at));
-                        }
-                    }
-                }
-
-                edges.AddRange(sides);
-            }
-
-            foreach (var hole in asked.Regions[r].Holes)
-            {
-                if (hole.Any(p => !Within(asked.Regions[r].Outline, p) && !On(asked.Regions[r].Outline, p)))
-                {
-                    faults.Add(Messages.HoleOutside($"regions.{r}"));
-                }
-            }
+            Sides(r, edges);
         }
 
         if (faults.Count > 0)
@@ -66,20 +38,23 @@ internal sealed class Arrangement
         }
 
         var lines = asked.Boundary.Select(b => b.Line.Select(Corner).ToArray()).ToArray();
-        for (var i = 0; i < edges.Count; i++)
+        if (!Cross(edges))
         {
-            for (var j = 0; j < i; j++)
+            return null;
+        }
+
+        var along = new Along(corners, Reach * Grid);
+        var net = new Triangulation(corners);
+        var pieces = new Dictionary<(int A, int B), List<int>>();
+        foreach (var edge in edges)
+        {
+            foreach (var piece in along.Pieces((edge.A, edge.B)))
             {
-                if (Meet(edges[i], edges[j]) is { } at)
-                {
-                    Corner(at);
-                }
+                (pieces.TryGetValue(piece, out var regions) ? regions : pieces[piece] = []).Add(edge.Region);
             }
         }
 
-        var pieces = edges.SelectMany(Pieces).Distinct().Order().ToArray();
-        var net = new Triangulation(corners);
-        foreach (var (a, b) in pieces)
+        foreach (var (a, b) in pieces.Keys.Order())
         {
             if (!net.Hold(a, b))
             {
@@ -88,44 +63,8 @@ internal sealed class Arrangement
             }
         }
 
-        var triangles = new List<Triangle>();
-        var common = new SortedDictionary<(int, int), (double Area, FieldPlace At)>();
-        var boxes = asked.Regions.Select(r => (r.Outline.Min(p => p.X), r.Outline.Min(p => p.Y), r.Outline.Max(p => p.X), r.Outline.Max(p => p.Y))).ToArray();
-        foreach (var (a, b, c) in net.Triangles())
-        {
-            var (p, q, s) = (Place(a), Place(b), Place(c));
-            var middle = new FieldPlace((p.X + q.X + s.X) / 3, (p.Y + q.Y + s.Y) / 3);
-            var first = -1;
-            for (var r = 0; r < boxes.Length; r++)
-            {
-                var (x0, y0, x1, y1) = boxes[r];
-                if (middle.X < x0 || middle.X > x1 || middle.Y < y0 || middle.Y > y1 || !Within(asked.Regions[r], middle))
-                {
-                    continue;
-                }
-
-                if (first < 0)
-                {
-                    first = r;
-                    continue;
-                }
-
-                var area = (((q.X - p.X) * (s.Y - p.Y)) - ((q.Y - p.Y) * (s.X - p.X))) / 2;
-                common[(first, r)] = (area + common.GetValueOrDefault((first, r)).Area, middle);
-            }
-
-            if (first >= 0)
-            {
-                triangles.Add(new(a, b, c, first));
-            }
-        }
-
-        foreach (var ((first, second), (area, at)) in common.Where(e => e.Value.Area > CommonArea))
-        {
-            faults.Add(Messages.Overlap(first, second, area, at));
-        }
-
-        var exposed = faults.Count == 0 ? Exposed(triangles, lines) : [];
+        var triangles = Owned(net.Triangles(), pieces);
+        var exposed = faults.Count == 0 ? Exposed(triangles, lines, along) : [];
         var mesh = Mesh.Of([.. corners.Select(c => (c.X / Grid, c.Y / Grid))], [.. triangles], exposed);
         foreach (var place in faults.Count == 0 ? mesh.PiecesWithout(k => asked.Boundary[k].Environment is not null) : [])
         {
@@ -135,7 +74,148 @@ internal sealed class Arrangement
         return mesh;
     }
 
-    private Dictionary<(int, int), int> Exposed(List<Triangle> triangles, int[][] lines)
+    private void Sides(int region, List<(int A, int B, int Region)> edges)
+    {
+        var (path, first) = ($"regions.{region}", edges.Count);
+        foreach (var ring in asked.Regions[region].Holes.Prepend(asked.Regions[region].Outline))
+        {
+            var ids = ring.Select(Corner).ToArray();
+            for (var i = 0; i < ids.Length; i++)
+            {
+                var (a, b) = (ids[i], ids[(i + 1) % ids.Length]);
+                edges.Add((a, b, region));
+                if (a == b || Distance(a, b) < 0.01)
+                {
+                    faults.Add(Messages.ShortEdge(path, Place(a)));
+                }
+            }
+        }
+
+        foreach (var hole in asked.Regions[region].Holes)
+        {
+            if (hole.Any(p => !Within(asked.Regions[region].Outline, p) && !On(asked.Regions[region].Outline, p)))
+            {
+                faults.Add(Messages.HoleOutside(path));
+            }
+        }
+
+        var own = edges[first..];
+        foreach (var (i, j) in Near(own))
+        {
+            if (Meet(own[i], own[j]) is { } at)
+            {
+                faults.Add(Messages.CrossesItself(path, at));
+                return;
+            }
+        }
+    }
+
+    // Where edges of two regions cross, the regions share an area. It may be small enough to be let pass; many crossings are not, and would only cost time.
+    private bool Cross(List<(int A, int B, int Region)> edges)
+    {
+        var crossings = 0;
+        foreach (var (i, j) in Near(edges))
+        {
+            if (Meet(edges[i], edges[j]) is not { } at)
+            {
+                continue;
+            }
+
+            Corner(at);
+            if (++crossings > MostCrossings)
+            {
+                faults.Add(Messages.ManyCrossings(Math.Min(edges[i].Region, edges[j].Region), Math.Max(edges[i].Region, edges[j].Region), at, MostCrossings));
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    // Which regions a triangle lies in changes across their edges only, so it is found from neighbour to neighbour: corners that were moved onto an edge leave no sliver in doubt.
+    private List<Triangle> Owned(List<(int A, int B, int C)> net, Dictionary<(int A, int B), List<int>> pieces)
+    {
+        var beside = new Dictionary<(int, int), int>(); // directed side → its triangle
+        for (var t = 0; t < net.Count; t++)
+        {
+            var (a, b, c) = net[t];
+            (beside[(a, b)], beside[(b, c)], beside[(c, a)]) = (t, t, t);
+        }
+
+        var regions = new int[]?[net.Count];
+        var open = new Stack<int>();
+        void Enter(int t, int[] from, (int, int) side)
+        {
+            if (regions[t] is null)
+            {
+                regions[t] = pieces.TryGetValue(side, out var owners) ? Beyond(from, owners) : from;
+                open.Push(t);
+            }
+        }
+
+        foreach (var ((a, b), t) in beside)
+        {
+            if (!beside.ContainsKey((b, a)))
+            {
+                Enter(t, [], Key(a, b));
+            }
+        }
+
+        while (open.TryPop(out var t))
+        {
+            var (a, b, c) = net[t];
+            foreach (var (p, q) in new[] { (a, b), (b, c), (c, a) })
+            {
+                if (beside.TryGetValue((q, p), out var other))
+                {
+                    Enter(other, regions[t]!, Key(p, q));
+                }
+            }
+        }
+
+        var triangles = new List<Triangle>();
+        var common = new SortedDictionary<(int, int), (double Area, FieldPlace At)>();
+        for (var t = 0; t < net.Count; t++)
+        {
+            var (a, b, c) = net[t];
+            var own = regions[t]!;
+            if (own.Length > 0)
+            {
+                triangles.Add(new(a, b, c, own[0]));
+            }
+
+            foreach (var further in own.Skip(1))
+            {
+                var (p, q, s) = (Place(a), Place(b), Place(c));
+                var area = (((q.X - p.X) * (s.Y - p.Y)) - ((q.Y - p.Y) * (s.X - p.X))) / 2;
+                common[(own[0], further)] = (area + common.GetValueOrDefault((own[0], further)).Area, new((p.X + q.X + s.X) / 3, (p.Y + q.Y + s.Y) / 3));
+            }
+        }
+
+        foreach (var ((one, other), (area, at)) in common.Where(e => e.Value.Area > CommonArea))
+        {
+            faults.Add(Messages.Overlap(one, other, area, at));
+        }
+
+        return triangles;
+    }
+
+    /// <summary>The regions on the far side of an edge: those that own it are left where they were entered, and entered where they were not.</summary>
+    private static int[] Beyond(int[] from, List<int> owners)
+    {
+        var there = new SortedSet<int>(from);
+        foreach (var owner in owners)
+        {
+            if (!there.Remove(owner))
+            {
+                there.Add(owner);
+            }
+        }
+
+        return [.. there];
+    }
+
+    private Dictionary<(int, int), int> Exposed(List<Triangle> triangles, int[][] lines, Along along)
     {
         var sides = new Dictionary<(int, int), int>();
         foreach (var side in triangles.SelectMany(t => new[] { Key(t.B, t.C), Key(t.C, t.A), Key(t.A, t.B) }))
@@ -148,7 +228,7 @@ internal sealed class Arrangement
         {
             for (var i = 1; i < lines[k].Length; i++)
             {
-                foreach (var (a, b) in Pieces((lines[k][i - 1], lines[k][i])))
+                foreach (var (a, b) in along.Pieces((lines[k][i - 1], lines[k][i])))
                 {
                     if (!covered.TryGetValue((a, b), out var other))
                     {
@@ -170,21 +250,29 @@ internal sealed class Arrangement
         return covered;
     }
 
-    /// <summary>The edge cut at every corner that lies on it, each piece with its smaller corner first.</summary>
-    private IEnumerable<(int A, int B)> Pieces((int A, int B) edge)
+    /// <summary>Pairs of edges whose boxes meet, each once, going from left to right.</summary>
+    private IEnumerable<(int Later, int Earlier)> Near(List<(int A, int B, int Region)> edges)
     {
-        var (p, q) = (Place(edge.A), Place(edge.B));
-        var on = Enumerable.Range(0, corners.Count).Where(i => i != edge.A && i != edge.B && Away(Place(i), p, q) <= Reach)
-            .OrderBy(i => Distance(i, edge.A)).Append(edge.B);
-        var from = edge.A;
-        foreach (var to in on)
+        var boxes = edges.Select(e => (
+            Left: Math.Min(corners[e.A].X, corners[e.B].X), Right: Math.Max(corners[e.A].X, corners[e.B].X),
+            Low: Math.Min(corners[e.A].Y, corners[e.B].Y), High: Math.Max(corners[e.A].Y, corners[e.B].Y))).ToArray();
+        var standing = new List<int>();
+        foreach (var i in Enumerable.Range(0, boxes.Length).OrderBy(i => boxes[i].Left))
         {
-            yield return (Math.Min(from, to), Math.Max(from, to));
-            from = to;
+            standing.RemoveAll(j => boxes[j].Right < boxes[i].Left);
+            foreach (var j in standing)
+            {
+                if (boxes[j].Low <= boxes[i].High && boxes[i].Low <= boxes[j].High)
+                {
+                    yield return (i, j);
+                }
+            }
+
+            standing.Add(i);
         }
     }
 
-    private FieldPlace? Meet((int A, int B) e, (int A, int B) f)
+    private FieldPlace? Meet((int A, int B, int Region) e, (int A, int B, int Region) f)
     {
         if (e.A == f.A || e.A == f.B || e.B == f.A || e.B == f.B)
         {
@@ -193,7 +281,7 @@ internal sealed class Arrangement
 
         var (p, q, r, s) = (Place(e.A), Place(e.B), Place(f.A), Place(f.B));
         double dx = q.X - p.X, dy = q.Y - p.Y, ex = s.X - r.X, ey = s.Y - r.Y, cross = (dx * ey) - (dy * ex);
-        if (cross == 0 || new[] { Away(p, r, s), Away(q, r, s), Away(r, p, q), Away(s, p, q) }.Min() <= Reach)
+        if (cross == 0 || Away(p, r, s) <= Reach || Away(q, r, s) <= Reach || Away(r, p, q) <= Reach || Away(s, p, q) <= Reach)
         {
             return null;
         }
@@ -239,8 +327,6 @@ internal sealed class Arrangement
 
     private static bool On(ImmutableArray<FieldPlace> ring, FieldPlace at) =>
         Enumerable.Range(0, ring.Length).Any(i => Away(at, ring[i], ring[(i + 1) % ring.Length]) <= Reach);
-
-    private static bool Within(FieldRegion region, FieldPlace at) => Within(region.Outline, at) && !region.Holes.Any(hole => Within(hole, at));
 
     private static bool Within(ImmutableArray<FieldPlace> ring, FieldPlace at)
     {

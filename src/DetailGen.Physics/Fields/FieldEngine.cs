@@ -10,7 +10,9 @@ public static class FieldEngine
     private const int MostRounds = 30;
     private const double Settled = 5e-5; // share of the temperature step by which the places watched may still change in a calm round
     private const int Halvings = 3; // of the triangles at a place watched in a round: solving costs, a few small triangles do not
+    private const int LastHalvings = 10; // where the bounds are close enough and only places watched are left: rounds cost more than triangles
     private const double Rival = 1e-3; // share of the temperature step within which another place may yet prove to be the coldest
+    private const double Further = 4; // times what a place moved by in a round, or is in doubt by, that it may still move by; our choice
     private const int MostRivals = 40;
     private const double Reach = 0.001; // mm
 
@@ -44,6 +46,11 @@ public static class FieldEngine
             return new FieldOutcome.Solved(Answer(asked, Everywhere(mesh, conditions), temperatures, null, null));
         }
 
+        if (!mesh.Joins(line => conditions.Lines[line]?.Temperature))
+        {
+            return new FieldOutcome.Solved(Still(Answer(asked, field, temperatures, null, null)));
+        }
+
         var (adapted, change, subdivision) = Adapted(asked, field, conditions);
         return new FieldOutcome.Solved(Answer(asked, adapted, temperatures, change, subdivision));
     }
@@ -53,16 +60,17 @@ public static class FieldEngine
     private static (MeshField Field, double? FactorChange, Subdivision? Subdivision) Adapted(FieldCase asked, MeshField field, Conditions conditions)
     {
         var sums = new List<(int Triangles, double Sum)>();
-        double? factorChange = null;
-        var change = 1.0;
+        var moved = new Dictionary<int, double>();
+        TemperatureField? before = null;
         for (var round = 0; round < MostRounds; round++)
         {
             sums.Add((field.Mesh.Triangles.Length, Entering(asked, field.Temperature)));
             var small = field.Mesh.Triangles.Length < MostTriangles;
-            var mesh = small && field.Upper - field.Lower > asked.WantedError * field.Lower ? Refinement.Closer(field, asked.WantedError * field.Lower) : field.Mesh;
-            var settled = change <= Settled || field.Gaps.Sum() <= Settled * Settled * field.Lower; // a field that is exact has nothing to settle
-            var watched = small && !settled ? Watched(asked, field.Temperature) : [];
-            for (var i = 0; i < Halvings && watched.Length > 0; i++)
+            var wide = small && field.Upper - field.Lower > asked.WantedError * field.Lower;
+            var mesh = wide ? Refinement.Closer(field, asked.WantedError * field.Lower) : field.Mesh;
+            var exact = field.Gap <= Settled * Settled * field.Lower; // such a field has nothing to settle
+            var watched = small && !exact ? Watched(asked, field, before, moved) : [];
+            for (var i = 0; i < (wide ? Halvings : LastHalvings) && watched.Length > 0; i++)
             {
                 mesh = mesh.Refine(Refinement.Around(mesh, watched)).Mesh;
             }
@@ -77,16 +85,14 @@ public static class FieldEngine
                 break;
             }
 
-            var before = field.Temperature;
-            field = new(mesh, conditions);
-            factorChange = Coldest(asked, field.Temperature, 0) is [var now, ..] && Coldest(asked, before, 0) is [var then, ..] ? Math.Abs(now.Value - then.Value) : null;
-            change = asked.Points.Select(point => Math.Abs(before.At(point.At.X, point.At.Y, Reach)!.Value - field.Temperature.At(point.At.X, point.At.Y, Reach)!.Value))
-                .Append(factorChange ?? 0).Max();
+            before = field.Temperature;
+            field = wide ? new(mesh, conditions) : field.Finer(mesh); // bounds that are close enough are not sought again for single temperatures
         }
 
+        double? change = before is not null && Coldest(asked, field.Temperature) is { } now && Coldest(asked, before) is { } then ? Math.Abs(now.Value - then.Value) : null;
         var (fine, sum) = (field.Mesh.Triangles.Length, Entering(asked, field.Temperature));
         var coarse = sums.FindLast(one => 2 * one.Triangles <= fine);
-        return (field, factorChange, coarse.Triangles == 0 ? null : new(coarse.Triangles, fine, Math.Abs(sum - coarse.Sum) / sum));
+        return (field, change, coarse.Triangles == 0 ? null : new(coarse.Triangles, fine, Math.Abs(sum - coarse.Sum) / sum));
     }
 
     /// <summary>Sum of the amounts of the heat flows of all environments, for a temperature difference of 1 K.</summary>
@@ -97,10 +103,33 @@ public static class FieldEngine
             .Sum(group => Math.Abs(group.Sum(one => one.Flow)));
     }
 
-    private static (double X, double Y)[] Watched(FieldCase asked, TemperatureField field) =>
-        [.. asked.Points.Select(point => (point.At.X, point.At.Y)), .. Coldest(asked, field, Rival).Take(MostRivals).Select(one => (one.X, one.Y))];
+    /// <summary>Places that have not settled: those asked for, and those that are coldest inside or may yet prove to be. What a corner moved by when the mesh was refined round it tells
+    /// more of what it may still move by than the difference of the two fields, which at some corners never vanishes.</summary>
+    /// <param name="moved">By corner watched before, what it moved by since.</param>
+    private static (double X, double Y)[] Watched(FieldCase asked, MeshField field, TemperatureField? before, Dictionary<int, double> moved)
+    {
+        foreach (var corner in moved.Keys.ToArray())
+        {
+            moved[corner] = Math.Abs(field.Temperature.Values[corner] - before!.Values[corner]);
+        }
 
-    private static List<(double Value, double X, double Y)> Coldest(FieldCase asked, TemperatureField field, double within) => field.Coldest(k => Inside(asked, k), within);
+        var lows = field.Temperature.Lows(line => Inside(asked, line) && asked.Boundary[line].Film > 0, field.Doubt);
+        var limit = lows.Count == 0 ? 0 : lows[0].Value;
+        var fell = before is not null && Coldest(asked, before) is { } then ? Math.Abs(limit - then.Value) : double.PositiveInfinity;
+        bool Open(Low low) => low.Corner >= 0 && moved.TryGetValue(low.Corner, out var known) ? known > Settled && low.Value - Math.Max(Rival, Further * known) <= limit
+            : low.Value - Rival <= limit && fell > Settled || low.Corner >= 0 && low.Doubt > Settled && low.Value - Math.Max(Rival, Further * low.Doubt) <= limit;
+        var open = lows.Where(Open).Take(MostRivals).ToArray();
+        foreach (var low in open.Where(low => low.Corner >= 0))
+        {
+            moved[low.Corner] = double.PositiveInfinity;
+        }
+
+        var points = asked.Points.Where(point => before is null
+            || Math.Abs(before.At(point.At.X, point.At.Y, Reach)!.Value - field.Temperature.At(point.At.X, point.At.Y, Reach)!.Value) > Settled);
+        return [.. points.Select(point => (point.At.X, point.At.Y)), .. open.Select(low => (low.X, low.Y))];
+    }
+
+    private static Low? Coldest(FieldCase asked, TemperatureField field) => field.Lows(line => Inside(asked, line), _ => 0) is [var low, ..] ? low : null;
 
     private static bool Inside(FieldCase asked, int line) => asked.Boundary[line].Environment?.Side == FieldSide.Internal;
 
@@ -114,6 +143,18 @@ public static class FieldEngine
 
         return new(mesh, conditions);
     }
+
+    /// <summary>Every solid has the temperature of the one air that it touches: what the field shows of heat flow is rounding.</summary>
+    private static FieldAnswer Still(FieldAnswer answer) => answer with
+    {
+        Coupling = answer.Coupling is null ? null : 0,
+        HeatFlow = answer.HeatFlow is null ? null : 0,
+        Flows = [.. answer.Flows.Select(one => (one.Environment, 0.0))],
+        ErrorEstimate = answer.ErrorEstimate is null ? null : 0,
+        Bounds = answer.Bounds is null ? null : (0, 0),
+        HeatBalance = null,
+        Warnings = [.. answer.Warnings.Where(warning => warning != Messages.ErrorNotReached), Messages.NothingJoins],
+    };
 
     private static FieldAnswer Answer(FieldCase asked, MeshField field, double[] temperatures, double? factorChange, Subdivision? subdivision)
     {
@@ -168,7 +209,7 @@ public static class FieldEngine
         var inside = asked.Boundary.Where(b => b.Environment?.Side == FieldSide.Internal).Select(b => b.Environment!.Temperature).ToArray();
         var outside = asked.Boundary.Where(b => b.Environment?.Side == FieldSide.External).Select(b => b.Environment!.Temperature).ToArray();
         if (inside.Length == 0 || outside.Length == 0 || inside.Max() == outside.Min()
-            || Coldest(asked, field, 0) is not [var at, ..])
+            || Coldest(asked, field) is not { } at)
         {
             return null;
         }

@@ -211,14 +211,29 @@ internal sealed class Mesh
     /// <summary>A place in each connected solid none of whose exposed sides is anchored. Solids that touch at a corner only count as apart.</summary>
     internal IEnumerable<(double X, double Y)> PiecesWithout(Func<int, bool> anchored)
     {
+        var pieces = Pieces();
+        var held = Sides.Where(side => side.Line >= 0 && anchored(side.Line)).Select(side => pieces.Of(side.Slot / 3)).ToHashSet();
+        return Enumerable.Range(0, Triangles.Length).Where(t => pieces.Of(t) == t && !held.Contains(t)).Select(t => Places[Triangles[t].A]);
+    }
+
+    /// <summary>Whether a connected solid has lines of unlike temperature, so that heat flows at all.</summary>
+    /// <param name="temperature">Of a boundary line; null where it lets no heat pass.</param>
+    internal bool Joins(Func<int, double?> temperature)
+    {
+        var pieces = Pieces();
+        var first = new Dictionary<int, double>();
+        return Sides.Where(side => side.Line >= 0).Any(side => temperature(side.Line) is { } one && !first.TryAdd(pieces.Of(side.Slot / 3), one) && first[pieces.Of(side.Slot / 3)] != one);
+    }
+
+    private Groups Pieces()
+    {
         var pieces = new Groups(Triangles.Length);
         foreach (var side in Sides.Where(side => side.Other >= 0))
         {
             pieces.Join(side.Slot / 3, side.Other / 3);
         }
 
-        var held = Sides.Where(side => side.Line >= 0 && anchored(side.Line)).Select(side => pieces.Of(side.Slot / 3)).ToHashSet();
-        return Enumerable.Range(0, Triangles.Length).Where(t => pieces.Of(t) == t && !held.Contains(t)).Select(t => Places[Triangles[t].A]);
+        return pieces;
     }
 
     private double Square(Side side)

@@ -10,12 +10,16 @@ internal sealed class MeshField
     // three places that sum polynomials to the fifth power exactly (Gauss)
     private static readonly (double At, double Weight)[] Places = [((1 - Math.Sqrt(0.6)) / 2, 5.0 / 18), (0.5, 8.0 / 18), ((1 + Math.Sqrt(0.6)) / 2, 5.0 / 18)];
 
+    private readonly Conditions asked;
+    private readonly double[] doubts; // by corner
+
     internal MeshField(Mesh mesh, Conditions asked)
     {
-        Mesh = mesh;
+        (Mesh, this.asked) = (mesh, asked);
         var dissection = new Dissection(mesh);
         Temperature = new(mesh, asked, dissection);
         Gaps = new double[mesh.Triangles.Length];
+        doubts = new double[mesh.Places.Length];
         Unknowns = Temperature.Unknowns;
         if (Temperature.Clash)
         {
@@ -24,44 +28,17 @@ internal sealed class MeshField
 
         var flow = new FlowField(mesh, asked, dissection);
         Unknowns = Math.Max(Unknowns, flow.Unknowns);
-        Span<double> u = stackalloc double[Elements.Nodes];
-        for (var t = 0; t < Gaps.Length; t++)
-        {
-            var shape = new Shape(mesh, t);
-            var k = asked.Conductivity[mesh.Triangles[t].Region];
-            Temperature.ValuesOf(t, u);
-            var psi = flow.ValuesOf(t);
-            for (var at = 0; at < 3; at++)
-            {
-                var (ux, uy) = shape.Slope(u, at);
-                var (px, py) = shape.Slope(psi, at);
-                double dx = (k * ux) - py, dy = (k * uy) + px;
-                Upper += k * shape.Area / 3 * ((ux * ux) + (uy * uy));
-                Gaps[t] += shape.Area / 3 * ((dx * dx) + (dy * dy)) / k;
-            }
+        var energy = Energy(flow);
+        Gap = Gaps.Sum();
+        (Lower, Upper) = ((energy - Gap) * (1 - Rounding), energy * (1 + Rounding));
+    }
 
-            for (var i = 0; i < 3; i++)
-            {
-                var side = mesh.Sides[mesh.SidesOf[(3 * t) + i]];
-                if (side.Line < 0 || asked.Lines[side.Line] is not { Holds: false } line)
-                {
-                    continue;
-                }
-
-                var (length, a, b) = (mesh.Length(side), (i + 1) % 3, (i + 2) % 3);
-                foreach (var (s, weight) in Places)
-                {
-                    var here = line.Temperature - (u[a] + (s * ((4 * u[3 + i]) - (3 * u[a]) - u[b] + (s * 2 * (u[a] + u[b] - (2 * u[3 + i]))))));
-                    var along = ((4 * psi[3 + i]) - (3 * psi[a]) - psi[b] + (s * 4 * (psi[a] + psi[b] - (2 * psi[3 + i])))) / length;
-                    var off = (line.Film * FlowField.Millimetres * along) - here;
-                    Upper += line.Conductance(length) * weight * here * here;
-                    Gaps[t] += line.Conductance(length) * weight * off * off;
-                }
-            }
-        }
-
-        var gap = Gaps.Sum();
-        (Lower, Upper) = ((Upper - gap) * (1 - Rounding), Upper * (1 + Rounding));
+    private MeshField(Mesh mesh, MeshField coarse)
+    {
+        (Mesh, asked, doubts, Gaps) = (mesh, coarse.asked, coarse.doubts, []);
+        Temperature = new(mesh, asked, new Dissection(mesh));
+        Unknowns = Math.Max(Temperature.Unknowns, coarse.Unknowns);
+        (Lower, Upper, Gap) = (coarse.Lower, Energy(null) * (1 + Rounding), coarse.Gap);
     }
 
     internal Mesh Mesh { get; }
@@ -73,9 +50,71 @@ internal sealed class MeshField
 
     internal double Upper { get; }
 
-    /// <summary>Share of each triangle in the gap of the bounds.</summary>
+    /// <summary>Share of each triangle in the gap of the bounds; empty where the flow was found on a coarser mesh only.</summary>
     internal double[] Gaps { get; }
 
-    /// <summary>Of the larger of the two systems.</summary>
+    /// <summary>Their sum on the last mesh on which both fields were found.</summary>
+    internal double Gap { get; }
+
+    /// <summary>Of the largest system.</summary>
     internal int Unknowns { get; }
+
+    /// <summary>By how much the temperatures of a side with a film may be off: the most by which, at its corners, they differ from those that the heat flow through the film asks for.
+    /// Of corners that came after the flow was last found nothing is known.</summary>
+    internal double Doubt(int side) => Math.Max(OfCorner(Mesh.Sides[side].A), OfCorner(Mesh.Sides[side].B));
+
+    /// <summary>On a finer mesh, for the temperature alone: what bounds the energy from below on this mesh does so still.</summary>
+    internal MeshField Finer(Mesh mesh) => new(mesh, this);
+
+    private double OfCorner(int corner) => corner < doubts.Length ? doubts[corner] : 0;
+
+    /// <summary>Energy of the temperature; with a flow also what each triangle holds of the gap, and the doubts.</summary>
+    private double Energy(FlowField? flow)
+    {
+        var energy = 0.0;
+        Span<double> u = stackalloc double[Elements.Nodes];
+        for (var t = 0; t < Mesh.Triangles.Length; t++)
+        {
+            var shape = new Shape(Mesh, t);
+            var k = asked.Conductivity[Mesh.Triangles[t].Region];
+            Temperature.ValuesOf(t, u);
+            var psi = flow is null ? [] : flow.ValuesOf(t);
+            for (var at = 0; at < 3; at++)
+            {
+                var (ux, uy) = shape.Slope(u, at);
+                energy += k * shape.Area / 3 * ((ux * ux) + (uy * uy));
+                if (flow is not null)
+                {
+                    var (px, py) = shape.Slope(psi, at);
+                    double dx = (k * ux) - py, dy = (k * uy) + px;
+                    Gaps[t] += shape.Area / 3 * ((dx * dx) + (dy * dy)) / k;
+                }
+            }
+
+            for (var i = 0; i < 3; i++)
+            {
+                var side = Mesh.Sides[Mesh.SidesOf[(3 * t) + i]];
+                if (side.Line < 0 || asked.Lines[side.Line] is not { Holds: false } line)
+                {
+                    continue;
+                }
+
+                var (length, a, b) = (Mesh.Length(side), (i + 1) % 3, (i + 2) % 3);
+                foreach (var (s, weight) in Places)
+                {
+                    var here = line.Temperature - (u[a] + (s * ((4 * u[3 + i]) - (3 * u[a]) - u[b] + (s * 2 * (u[a] + u[b] - (2 * u[3 + i]))))));
+                    energy += line.Conductance(length) * weight * here * here;
+                    if (flow is not null)
+                    {
+                        var along = ((4 * psi[3 + i]) - (3 * psi[a]) - psi[b] + (s * 4 * (psi[a] + psi[b] - (2 * psi[3 + i])))) / length;
+                        var off = (line.Film * FlowField.Millimetres * along) - here;
+                        Gaps[t] += line.Conductance(length) * weight * off * off;
+                        (doubts[side.A], doubts[side.B]) = (Math.Max(doubts[side.A], Math.Abs(off)), Math.Max(doubts[side.B], Math.Abs(off)));
+                    }
+                }
+            }
+        }
+
+        return energy;
+    }
 }

@@ -74,7 +74,7 @@ internal sealed class TemperatureField
 
         var x = new Factor(dissection, system).Solve(system.Load);
         Values = [.. number.Select((unknown, node) => unknown >= 0 ? x[unknown] : held[node] ?? 0)];
-        reaction = Reaction(system);
+        reaction = asked.Lines.Any(line => line is { Holds: true }) ? Reaction(system) : [];
     }
 
     internal Mesh Mesh { get; }
@@ -140,12 +140,13 @@ internal sealed class TemperatureField
         return flows;
     }
 
-    /// <summary>Least values along the lines asked for that pass the very least by no more than this, the least first, and where they are: at corners and at the bottoms of the
-    /// sides' parabolas.</summary>
-    internal List<(double Value, double X, double Y)> Coldest(Func<int, bool> onLine, double within)
+    /// <summary>Where the temperature along the lines asked for rises both ways, the coldest first: at corners and at the bottoms of the sides' parabolas.</summary>
+    /// <param name="doubt">Of a side: by how much its temperatures may be off.</param>
+    internal List<Low> Lows(Func<int, bool> onLine, Func<int, double> doubt)
     {
         var lows = new List<(double Value, int Side, double At)>();
-        var passed = new bool[Mesh.Places.Length]; // corners from which a side falls
+        var passed = new HashSet<int>(); // corners from which a side falls
+        var doubts = new Dictionary<int, double>(); // of corners: that of the more doubtful side
         for (var at = 0; at < Mesh.Sides.Length; at++)
         {
             var side = Mesh.Sides[at];
@@ -158,18 +159,32 @@ internal sealed class TemperatureField
             double bend = 2 * (a + b - (2 * m)), slope = (4 * m) - (3 * a) - b;
             var bottom = bend > 0 ? Math.Clamp(-slope / (2 * bend), 0, 1) : a <= b ? 0 : 1;
             var value = bottom == 0 ? a : bottom == 1 ? b : a + (bottom * (slope + (bottom * bend)));
-            passed[side.A] |= value < a;
-            passed[side.B] |= value < b;
+            foreach (var (corner, end) in new[] { (side.A, a), (side.B, b) })
+            {
+                doubts[corner] = Math.Max(doubts.GetValueOrDefault(corner), doubt(at));
+                if (value < end)
+                {
+                    passed.Add(corner);
+                }
+            }
+
             lows.Add((value, at, bottom));
         }
 
-        var limit = lows.Count == 0 ? 0 : lows.Min(low => low.Value) + within;
-        return [.. lows.Where(low => low.Value <= limit && (low.At == 0 ? !passed[Mesh.Sides[low.Side].A] : low.At != 1 || !passed[Mesh.Sides[low.Side].B]))
-            .OrderBy(low => low.Value).Select(low =>
+        var told = new HashSet<int>();
+        var found = new List<Low>();
+        foreach (var (value, at, bottom) in lows)
+        {
+            var side = Mesh.Sides[at];
+            var corner = bottom == 0 ? side.A : bottom == 1 ? side.B : -1;
+            if (corner < 0 || (!passed.Contains(corner) && told.Add(corner)))
             {
-                var (p, q) = (Mesh.Places[Mesh.Sides[low.Side].A], Mesh.Places[Mesh.Sides[low.Side].B]);
-                return (low.Value, p.X + (low.At * (q.X - p.X)), p.Y + (low.At * (q.Y - p.Y)));
-            })];
+                var (p, q) = (Mesh.Places[side.A], Mesh.Places[side.B]);
+                found.Add(new(value, p.X + (bottom * (q.X - p.X)), p.Y + (bottom * (q.Y - p.Y)), corner, corner < 0 ? doubt(at) : doubts[corner]));
+            }
+        }
+
+        return [.. found.OrderBy(low => low.Value)];
     }
 
     /// <summary>The value at a place; null when it lies farther than this (mm) from all triangles.</summary>
@@ -254,3 +269,8 @@ internal sealed class TemperatureField
         return sums;
     }
 }
+
+/// <summary>A place on a surface from which the temperature rises both ways.</summary>
+/// <param name="Corner">Of the mesh; -1 inside a side.</param>
+/// <param name="Doubt">By how much the value may be off, as far as two fields that differ there tell: no bound.</param>
+internal readonly record struct Low(double Value, double X, double Y, int Corner, double Doubt);

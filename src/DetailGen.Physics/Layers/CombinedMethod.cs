@@ -67,7 +67,7 @@ public static class CombinedMethod
 
         var standing = Standing(element);
         var closed = Limits(element, standing, Outer(element, standing));
-        if (Ventilated(element) is not { } index || Space(element, index) is not { Ventilation: Ventilation.Slight } space)
+        if (Slight(element) is not { } index || Space(element, index) is not { } space)
         {
             return (closed.Upper, closed.Lower, (closed.Upper + closed.Lower) / 2);
         }
@@ -108,10 +108,11 @@ public static class CombinedMethod
         _ => 0, // tapered layers have none of their own; their pieces are dealt with apart
     };
 
-    private static ElementLayer.Tapered? Taper(Element element) => element.Layers.OfType<ElementLayer.Tapered>().FirstOrDefault();
+    private static ElementLayer.Tapered? Taper(Element element) => element.Layers.Take(Standing(element)).OfType<ElementLayer.Tapered>().FirstOrDefault();
 
-    /// <summary>R₀ of a tapered element: all but the tapered layer.</summary>
-    private static double Rest(Element element) => element.Rsi + element.Layers.Sum(layer => Resistance(layer, element.Flow)) + element.Rse;
+    /// <summary>R₀ of a tapered element: all that counts but the tapered layer.</summary>
+    private static double Rest(Element element) =>
+        element.Rsi + element.Layers.Take(Standing(element)).Sum(layer => Resistance(layer, element.Flow)) + Outer(element, Standing(element));
 
     private static double PieceTransmittance(ElementLayer.Tapered taper, TaperedPiece piece, double rest)
     {
@@ -121,30 +122,16 @@ public static class CombinedMethod
             : TaperedMean.Triangle(At(0), At(1), At(2));
     }
 
-    /// <summary>Index of the air layer that decides how the element is ventilated: the innermost well ventilated one, else the slightly ventilated one.</summary>
-    private static int? Ventilated(Element element)
-    {
-        var slight = (int?)null;
-        for (var i = 0; i < element.Layers.Length; i++)
-        {
-            switch (Space(element, i)?.Ventilation)
-            {
-                case Ventilation.Well:
-                    return i;
-                case Ventilation.Slight:
-                    slight ??= i;
-                    break;
-            }
-        }
+    /// <summary>Index of the slightly ventilated air layer among those that count.</summary>
+    private static int? Slight(Element element) => First(element, Ventilation.Slight) is { } index && index < Standing(element) ? index : null;
 
-        return slight;
-    }
+    private static int? First(Element element, Ventilation ventilation) =>
+        Enumerable.Range(0, element.Layers.Length).Select(i => (int?)i).FirstOrDefault(i => Space(element, i!.Value)?.Ventilation == ventilation);
 
     private static AirSpace? Space(Element element, int index) => element.Layers[index] is ElementLayer.Air air ? air.Space : null;
 
-    /// <summary>How many layers from inside count: all, or those up to a well ventilated air layer.</summary>
-    private static int Standing(Element element) =>
-        Ventilated(element) is { } index && Space(element, index)!.Ventilation == Ventilation.Well ? index : element.Layers.Length;
+    /// <summary>How many layers from inside count: all, or those up to the innermost well ventilated air layer.</summary>
+    private static int Standing(Element element) => First(element, Ventilation.Well) ?? element.Layers.Length;
 
     private static double Outer(Element element, int standing) => standing < element.Layers.Length ? element.RseSheltered : element.Rse;
 
@@ -214,7 +201,7 @@ public static class CombinedMethod
                         yield return Messages.SecondTaperedLayer(i, name);
                     }
 
-                    if (Ventilated(element) is not null)
+                    if (Slight(element) is not null)
                     {
                         yield return Messages.TaperedBesideVentilated(i, name);
                     }

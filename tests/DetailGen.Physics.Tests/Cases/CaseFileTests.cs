@@ -132,6 +132,15 @@ public class CaseFileTests
         }
     }
 
+    [Theory]
+    [InlineData("0.79", false)]
+    [InlineData("0.81", true)]
+    public void A_room_too_damp_for_any_surface_is_told(string humidity, bool told)
+    {
+        var answer = Moisture($$"""{"id": "damp", "kind": "moisture", "climate": {"external_t_c": 5, "external_rh": 0.8, "internal_t_c": 20, "internal_rh": {{humidity}} } }""");
+        Assert.Equal(told, answer.Cases[0].Warnings.Any(warning => warning.Contains("no build-up meets the allowed humidity", StringComparison.Ordinal)));
+    }
+
     [Fact]
     public void Water_at_a_surface_or_beyond_is_refused()
     {

@@ -59,4 +59,42 @@ public class FieldEngineTests
         Assert.Equal(2 * plain.Upper, scaled.Upper, 1e-9);
         Assert.Equal(2 * plain.Lower, scaled.Lower, 1e-9);
     }
+
+    // A corner of an outline that lies on a neighbour's edge, or a line that ends on one, is moved by the grid of geometry as soon as the drawing is turned.
+    [Fact]
+    public void An_edge_that_a_neighbour_or_a_line_ends_on_holds_at_any_angle()
+    {
+        for (var step = 0; step < 200; step++)
+        {
+            var angle = step * 0.0314159;
+            FieldPlace P(double x, double y) => Turned(x + 4000, y + 2000, angle, 1);
+            var asked = new FieldCase("seam",
+                [
+                    new("wall", 0.5, [P(0, 0), P(268.3, 0), P(268.3, 500), P(0, 500)], []),
+                    new("board", 0.04, [P(268.3, 1.5), P(331.7, 1.5), P(331.7, 398.9), P(268.3, 398.9)], []),
+                ],
+                [
+                    new(Inside, 0.13, [P(0, 3.3), P(0, 496.7)]), new(null, 0, [P(0, 3.3), P(0, 0), P(268.3, 0), P(268.3, 1.5)]), new(null, 0, [P(0, 496.7), P(0, 500), P(268.3, 500)]),
+                    new(Outside, 0.04, [P(268.3, 1.5), P(331.7, 1.5), P(331.7, 398.9), P(268.3, 398.9), P(268.3, 500)]),
+                ], [], [], null, 0.1);
+            Assert.Empty(Arrangement.Build(asked).Faults);
+        }
+    }
+
+    // A thin board that is warmed on most of one face only: its end is coldest, which a coarse mesh does not show. The factor along the face is that of a fin.
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void The_coldest_place_is_found_where_a_coarse_mesh_does_not_show_it(bool mirrored)
+    {
+        FieldPlace P(double x, double y) => new(mirrored ? -x : x, y);
+        FieldCase Board(double wanted) => new("board", [new("board", 0.0565, [P(0, 0), P(4.669, 0), P(4.669, 547.112), P(0, 547.112)], [])],
+            [
+                new(Inside, 0.13, [P(4.669, 0), P(0, 0), P(0, 497.851)]), new(null, 0, [P(0, 497.851), P(0, 547.112)]),
+                new(Outside, 0.04, [P(4.669, 0), P(4.669, 547.112), P(0, 547.112)]),
+            ], [], [], null, wanted);
+        var (usual, fine) = (Solved(Board(0.001)).Factor!, Solved(Board(1e-6)).Factor!);
+        Assert.Equal(P(0, 497.851), usual.At);
+        Assert.Equal(fine.Value, usual.Value, 0.001);
+    }
 }

@@ -94,6 +94,18 @@ public class HoleTests
     }
 
     [Fact]
+    public void Where_no_solid_joins_a_warm_and_a_cold_air_nothing_flows_and_the_answer_says_so()
+    {
+        var (warm, cold) = (Box(0, 0, 300, 300), Box(300, 300, 600, 600));
+        var answer = FieldLawTests.Solved(new(
+            "apart", [new("wall", 1, warm, []), new("wall", 1, cold, [])], [Round(Inside, 0.13, warm), Round(Outside, 0.04, cold)], [new("in the warm", P(150, 150))], [], null, 0.001));
+        Assert.Equal((0, 0, (0, 0), null), (answer.Coupling, answer.ErrorEstimate, answer.Bounds, answer.HeatBalance));
+        Assert.Equal([Messages.NothingJoins], answer.Warnings);
+        Assert.Equal(20, answer.Temperatures[0], 1e-9);
+        Assert.Equal(1, answer.Factor!.Value, 1e-9);
+    }
+
+    [Fact]
     public void The_comparison_of_two_subdivisions_is_told_and_met_where_the_bounds_are_close()
     {
         var duct = Of(

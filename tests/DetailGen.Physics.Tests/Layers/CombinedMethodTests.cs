@@ -103,6 +103,16 @@ public class CombinedMethodTests
         });
 
     [Fact]
+    public void What_lies_beyond_a_well_ventilated_layer_changes_nothing_whatever_lies_within() =>
+        Gen.Select(Gen.Double[0.01, 0.1], Gen.Double[501, 1499], Gen.Bool).Always((thickness, openings, tapered) =>
+        {
+            ElementLayer inner = tapered ? new ElementLayer.Tapered("board", 0.03, [new(1, [0.05, 0.2])]) : new ElementLayer.Air("inner air", new(thickness, 0.9, 0.9, 10, 5, openings));
+            ElementLayer open = new ElementLayer.Air("open air", new(0.05, 0.9, 0.9, 10, 5, 3000));
+            var within = new Element(0.13, 0.13, 0.13, [new ElementLayer.Plain("wall", 1), inner, new ElementLayer.Plain("lining", 0.2)]);
+            Assert.Equal(Found(within).Final, Found(within with { Rse = 0.04, Layers = [.. within.Layers, open, new ElementLayer.Plain("cladding", 0.1)] }).Final, 1e-12);
+        });
+
+    [Fact]
     public void What_the_standard_does_not_cover_is_refused_with_its_layer()
     {
         Assert.Equal(Messages.MetalBridge(0, "frame", 50), Assert.Single(Refused(new ElementLayer.Bridged("frame", [new(0.999, 3), new(0.001, 0.003, 50)]))));
