@@ -74,7 +74,7 @@ public class MaterialTests
     [InlineData("200 mm")]
     [InlineData("250 mm")]
     public void The_note_of_the_termination_bar_tells_the_centres_that_it_has(string centres) =>
-        Assert.Contains($"fixed at {centres} centres", Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck", $"upstand.bar-centres={centres}")["upstand.termination"].Words.Note, StringComparison.Ordinal);
+        Assert.Contains($"at {centres} centres", Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck", $"upstand.bar-centres={centres}")["upstand.termination"].Words.Note, StringComparison.Ordinal);
 
     [Theory]
     [InlineData("abutment", "cavity-masonry", "wall.outer-leaf", "coping")]
