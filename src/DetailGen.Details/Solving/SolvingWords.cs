@@ -90,7 +90,7 @@ internal static class SolvingWords
     public static string NotTheBest => "These sizes keep every hard rule, but the search ended before it was proven that none are nearer to the usual ones.";
 
     public static string Bridged(string element, IEnumerable<string> slots) =>
-        $"{element}.u-value is solved with the air between in {string.Join(", ", slots)}, which conducts more than they do; the U-value that is reported counts both.";
+        $"{element}.u-value: sizes were found as if {string.Join(", ", slots)} were all air, which keeps them on the safe side; the U-value reported counts members and air.";
 
     public static string AfterSolving(string rule) => $"{rule} cannot be told to the solver and was checked afterwards only.";
 

@@ -103,7 +103,11 @@ public sealed class DxfDrawing
             switch (record.Kind)
             {
                 case "ATTRIB" when insert is { } open:
-                    open.Fields.Add(EntityReader.Field(record));
+                    if (Lenient(record, () => EntityReader.Field(record)) is { } field)
+                    {
+                        open.Fields.Add(field);
+                    }
+
                     return;
                 case "SEQEND" when insert is not null:
                     CloseInsert();
@@ -125,7 +129,7 @@ public sealed class DxfDrawing
 
         private bool Wants(RecordReader record) => Lenient(record, () => record.Integer(66) == 1);
 
-        private bool Lenient(RecordReader record, Func<bool> says)
+        private T? Lenient<T>(RecordReader record, Func<T> says)
         {
             try
             {
@@ -134,7 +138,7 @@ public sealed class DxfDrawing
             catch (UnreadableException fault)
             {
                 file.Found(fault.Tag, $"{record.Kind}: {fault.Message}.");
-                return false;
+                return default;
             }
         }
 

@@ -55,7 +55,7 @@ internal static class OwnRecords
         }
     }
 
-    // Chunks, behind their length in bytes: a chunk lost or changed in length is seen.
+    // Chunks, behind their length in bytes and before their digest: what was lost or changed is seen. Drawings of before have no digest.
     private static string? Parameters(DxfFile file, RecordReader? record)
     {
         if (record is null)
@@ -73,13 +73,19 @@ internal static class OwnRecords
         }
 
         var joined = text.ToString();
-        if (LengthOf(record) == Encoding.UTF8.GetByteCount(joined))
+        if (LengthOf(record) != Encoding.UTF8.GetByteCount(joined))
         {
-            return joined;
+            file.Found(record.First, "The preset in the drawing is damaged: it has not the length that it should.");
+            return null;
         }
 
-        file.Found(record.First, "The preset in the drawing is damaged: it has not the length that it should.");
-        return null;
+        if (record.TextOrNull(TextDigest.Code) is { } digest && digest != TextDigest.Of(joined))
+        {
+            file.Found(record.First, "The preset in the drawing was changed since issue: it has not the digest that it should.");
+            return null;
+        }
+
+        return joined;
     }
 
     private static IssuedContent? Issued(DxfFile file, RecordReader? record)

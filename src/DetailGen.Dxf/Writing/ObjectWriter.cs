@@ -51,6 +51,8 @@ internal sealed class ObjectWriter(TagWriter writer, Handles handles)
         {
             writer.Text(1, chunk);
         }
+
+        writer.Text(TextDigest.Code, TextDigest.Of(flat));
     }
 
     // Plain cuts between runes: a blank at the end of a piece counts here as any other letter, and the length tells if one was lost.

@@ -9,7 +9,7 @@ internal static class GeneralNotes
     internal const string Caution =
         "Starting point for a competent person: local regulations, the manufacturer's instructions and the project's designers decide.";
 
-    internal const string Engineer = "Parapet stability, wind uplift, fire and guarding: for the engineer or fire consultant to confirm.";
+    internal const string Engineer = "Stability of the masonry, wind uplift, fire and guarding: for the engineer or fire consultant to confirm.";
 
     internal const string Height = "Work at height: plan edge protection before the roof is opened.";
 

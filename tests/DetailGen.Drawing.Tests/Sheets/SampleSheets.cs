@@ -55,7 +55,7 @@ internal static class SampleSheets
             "Dimensions in millimetres, levels in metres. Use figured dimensions; do not scale. Chains leave out sheets under 5 mm.",
             "Sheet materials are drawn thicker than true, for clarity.",
             "Starting point for a competent person: local regulations, the manufacturer's instructions and the project's designers decide.",
-            "Parapet stability, wind uplift, fire and guarding: for the engineer or fire consultant to confirm.",
+            "Stability of the masonry, wind uplift, fire and guarding: for the engineer or fire consultant to confirm.",
             "Work at height: plan edge protection before the roof is opened.",
             "Values marked tabulated or assumed are to be replaced by declared values.",
         ],

@@ -111,6 +111,25 @@ public class HostileTests
         Assert.Contains(issued.Drawing.File.Findings, finding => finding.Text.Contains("issued", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void A_field_of_a_title_block_whose_place_is_no_number_is_told_and_left_out()
+    {
+        var edited = new Edited();
+        edited.Set(edited.Find("ATTRIB", "")[0], 10, _ => " ");
+        Assert.Contains(edited.Drawing.File.Findings, finding => finding.Text.StartsWith("ATTRIB", StringComparison.Ordinal));
+        Assert.NotEmpty(DrawingEdits.Of(edited.Drawing));
+    }
+
+    [Fact]
+    public void A_preset_that_was_changed_within_its_length_is_told_and_not_believed()
+    {
+        var preset = new Edited();
+        var record = preset.Find("XRECORD", "detailgen 1")[0] - 1;
+        preset.Set(record, 1, text => (text[0] == 'x' ? 'y' : 'x') + text[1..]);
+        Assert.Null(preset.Drawing.Provenance);
+        Assert.Contains(preset.Drawing.File.Findings, finding => finding.Text.Contains("changed since issue", StringComparison.Ordinal));
+    }
+
     /// <summary>Whether it could be read.</summary>
     private static bool Stands(byte[] bytes)
     {
