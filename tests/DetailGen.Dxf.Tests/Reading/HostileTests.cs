@@ -22,17 +22,18 @@ public class HostileTests
     [Fact]
     public void Ten_thousand_damaged_files_are_read_or_refused_with_a_place()
     {
-        var read = 0;
+        var (read, all) = (0, 0);
         Mutated.Always(
             bytes =>
             {
+                Interlocked.Increment(ref all);
                 if (Stands(bytes))
                 {
                     Interlocked.Increment(ref read);
                 }
             },
             cases: 10_000, print: bytes => Convert.ToHexString(bytes.AsSpan(0, Math.Min(64, bytes.Length))));
-        Assert.InRange(read, 500, 9_500);
+        Assert.InRange((double)read / all, 0.05, 0.95);
     }
 
     [Fact]
