@@ -9,6 +9,7 @@ using DetailGen.Details.Quantities;
 using DetailGen.Details.Reading;
 using DetailGen.Details.Solving;
 using DetailGen.Drawing.Auditing;
+using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Sheets;
 using DetailGen.Library.Wording;
 using DetailGen.Library.Working;
@@ -86,6 +87,24 @@ public class AnySheetTests
     {
         text = "detail: levels\n" + text;
         Assert.DoesNotContain(Composed(ref text, Office.Of(null).Value)!.Warnings, warning => warning.Contains("lies on a line of level", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("A3", "1:10", 2)]
+    [InlineData("A2", "1:5", 2)]
+    [InlineData("A4", "1:20", null)]
+    public void A_coping_that_falls_both_ways_has_both_arrows_or_none(string paper, string scale, int? arrows)
+    {
+        foreach (var wall in (string[])["cavity-masonry", "solid-masonry-insulated"])
+        {
+            var text = $"detail: any\njunction: parapet\nwall: {wall}\nroof: warm-timber-deck\nset: {{ coping.kind: stone, coping.fall-to: both }}\nsheet: {{ paper: {paper}, scale: \"{scale}\" }}\n";
+            var drawn = Composed(ref text, Office.Of(null).Value)!.Scene.Views[0].Items.OfType<Group>().Where(group => group.Name == "fall coping.fall").ToArray();
+            Assert.Contains(drawn.Length, arrows is { } count ? [count] : (int[])[0, 2]);
+
+            // Each over its own slope.
+            var middles = Array.ConvertAll(drawn, group => group.Items.OfType<Stroke>().Average(stroke => stroke.Points.Average(point => point.X)));
+            Assert.True(middles.Length < 2 || Math.Abs(middles[0] - middles[1]) > 6);
+        }
     }
 
     [Fact]
