@@ -21,17 +21,17 @@ public static class LayoutAudit
     private const double HeadReach = 0.1;
 
     /// <param name="format">Null for a view without a sheet, which has neither zones nor a bound of leaders.</param>
-    /// <param name="parts">The parts of the view <c>section</c> as drawn, for the ends of leaders.</param>
-    public static IReadOnlyList<AuditFault> Of(Scene scene, SheetFormat? format, IReadOnlyList<DrawnPart> parts)
+    /// <param name="parts">The parts as drawn, by view, for the ends of leaders.</param>
+    public static IReadOnlyList<AuditFault> Of(Scene scene, SheetFormat? format, IReadOnlyDictionary<string, IReadOnlyList<DrawnPart>> parts)
     {
-        var byId = parts.ToDictionary(part => part.Id, StringComparer.Ordinal);
+        var byView = parts.ToDictionary(view => view.Key, view => view.Value.ToDictionary(part => part.Id, StringComparer.Ordinal), StringComparer.Ordinal);
         return
         [
             .. from page in scene.Pages
                let ink = PageInk.Of(scene, page)
                from fault in Worst(
                [
-                   .. TextsOnTexts(ink), .. TextsOnLines(ink), .. TextsOnAreas(ink), .. Leaders(ink), .. Tips(ink, byId), .. Outside(ink, page, format),
+                   .. TextsOnTexts(ink), .. TextsOnLines(ink), .. TextsOnAreas(ink), .. Leaders(ink), .. Tips(ink, byView), .. Outside(ink, page, format),
                    .. format is null ? [] : TooLong(ink, format.LongestLeader),
                ])
                select fault with { Sheet = page.Number },
@@ -124,11 +124,11 @@ public static class LayoutAudit
         }
     }
 
-    private static IEnumerable<AuditFault> Tips(PageInk ink, Dictionary<string, DrawnPart> parts)
+    private static IEnumerable<AuditFault> Tips(PageInk ink, Dictionary<string, Dictionary<string, DrawnPart>> views)
     {
-        foreach (var leader in ink.Leaders.Where(leader => leader.ViewId == "section"))
+        foreach (var leader in ink.Leaders.Where(leader => views.ContainsKey(leader.ViewId)))
         {
-            if (leader.PartId is not { } id || !parts.TryGetValue(id, out var part))
+            if (leader.PartId is not { } id || !views[leader.ViewId].TryGetValue(id, out var part))
             {
                 yield return Fault(AuditKinds.TipOffPart, leader.Tip, leader.Name, leader.PartId ?? "no part", 0);
                 continue;

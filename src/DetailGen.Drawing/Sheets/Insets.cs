@@ -11,8 +11,8 @@ namespace DetailGen.Drawing.Sheets;
 internal sealed record InsetBasis(Section Section, DrawnView Drawn, Bounds Window, SheetFormat Format);
 
 /// <summary>
-/// Insets at 1:2: a ring with a letter on the view, and what is in it drawn again, larger, where the finished sheet is white.
-/// They come last and move nothing: a sheet without white for them has none.
+/// Insets at 1:2: a ring with a letter on the view, and what is in it drawn again, larger, with its parts named, where the finished sheet is white, or a further one that holds tables.
+/// They come last and move nothing: sheets without white for them have none.
 /// </summary>
 internal static class Insets
 {
@@ -21,55 +21,64 @@ internal static class Insets
     /// <summary>At most so many on a sheet.</summary>
     private const int Most = 2;
 
-    /// <summary>How far off their best places rings are tried, as shares of their radius.</summary>
-    private static readonly double[] Off = [0, 0.2, 0.4];
-
-    /// <summary>From the ring to the middle of its letter, mm: half the letter's diagonal and white.</summary>
-    private const double LetterOff = 3.2;
-
-    /// <summary>White round an inset and its title, and round the letter of its ring, mm.</summary>
-    private const double Clear = 4, LetterClear = 0.8;
+    /// <summary>White round an inset and its title, mm.</summary>
+    private const double Clear = 4;
 
     /// <summary>Between an inset and its title.</summary>
     private const double TitleOff = 2;
 
+    /// <summary>What a further sheet keeps clear inside its frame, as its tables do; mm.</summary>
+    private const double Margin = 6;
+
     // How large they are drawn, mm across, the first that finds room. At 1:2 the radius in mm of the building is the diameter in mm of the paper.
-    private static IReadOnlyList<double> Diameters(SheetSize size) => size switch
+    private static IReadOnlyList<double> Diameters(SheetSize size, int page) => size switch
     {
         SheetSize.Largest => [100, 84, 70],
-        SheetSize.Large => [76, 66, 56],
-        SheetSize.Usual => [56, 48],
-        _ => [],
+        SheetSize.Large => page == 0 ? [76, 66, 56] : [84, 76, 66, 56],
+        SheetSize.Usual => page == 0 ? [56, 48] : [84, 70, 56, 48],
+        _ => page == 0 ? [] : [70, 56, 48],
     };
 
     /// <returns>The same scene where there is no room, or nothing that is too fine.</returns>
-    internal static Scene Added(Scene scene, InsetBasis basis)
+    internal static InsetSheet Added(Scene scene, InsetBasis basis)
     {
-        for (var number = 0; number < Most && Next(scene, basis, number) is { } more; number++)
+        var sheet = new InsetSheet(scene, []);
+        while (sheet.Insets.Count < Most && Next(sheet, basis) is { } more)
         {
-            scene = more;
+            sheet = more;
         }
 
-        return scene;
+        return sheet;
     }
 
-    private static Scene? Next(Scene scene, InsetBasis basis, int number)
+    private static InsetSheet? Next(InsetSheet sheet, InsetBasis basis)
     {
-        var ink = PageInk.Of(scene, scene.Pages[0]);
-        var white = new WhitePaper(ink, basis.Format);
-        var placement = scene.Pages[0].Placements[0];
-        var tries = from off in Off from diameter in Diameters(basis.Format.Size) select (off, diameter);
-        foreach (var (off, diameter) in tries)
+        var ink = PageInk.Of(sheet.Scene, sheet.Scene.Pages[0]);
+        var (view, number) = (sheet.Scene.Pages[0].Placements[0], sheet.Insets.Count);
+        foreach (var (page, named) in Pages(sheet, basis))
         {
-            // What an earlier inset shows already is passed over.
-            var shown = scene.Views.Where(view => view.Scale == Scale).Select(view => Middle(view, basis)).ToArray();
-            foreach (var at in InsetPlaces.Of(basis.Section, basis.Window, diameter, off).Where(at => shown.All(other => (other - at).Length > 2 * diameter)))
+            var white = new WhitePaper(page == 0 ? ink : PageInk.Of(sheet.Scene, sheet.Scene.Pages[page]), basis.Format, Zones(basis.Format, page));
+            double[] diameters = [.. Diameters(basis.Format.Size, page).Where(diameter => white.Holds(Size(basis.Format.TextSizes, number, diameter, named), Clear))];
+            if (diameters.Length == 0)
             {
-                var centre = basis.Drawn.At(at);
-                if (Ring(basis.Format.TextSizes, ink, number, centre, 2 * diameter / basis.Drawn.Scale, placement.Origin) is { } ring
-                    && white.Nearest(Size(basis.Format.TextSizes, number, diameter), centre + placement.Origin, Clear) is { } corner)
+                continue;
+            }
+
+            var places = new InsetPlaces(basis.Section, basis.Window, diameters[0]);
+            var tries =
+                from place in places.Ranked
+                from diameter in diameters
+                from at in places.Round(place, diameter)
+                where sheet.Insets.All(other => (other.At - at).Length > other.Diameter + diameter) // no two rings cut each other
+                select (diameter, at);
+            foreach (var (diameter, at) in tries)
+            {
+                var (centre, size) = (basis.Drawn.At(at), Size(basis.Format.TextSizes, number, diameter, named));
+                var mark = page == 0 ? Name(number) : FormattableString.Invariant($"{Name(number)}/{sheet.Scene.Pages[page].Number}");
+                if (InsetMark.Of(basis.Format.TextSizes, ink, (Name(number), mark), new("detail.ring", centre, 2 * diameter / basis.Drawn.Scale), view.Origin) is { } ring
+                    && white.Nearest(size, page == 0 ? centre + view.Origin : default, Clear) is { } corner)
                 {
-                    return With(scene, basis, number, (at, diameter), ring, corner);
+                    return With(sheet, basis, new(number, page, at, diameter, named), ring, corner);
                 }
             }
         }
@@ -77,85 +86,73 @@ internal static class Insets
         return null;
     }
 
-    private static string Name(int number) => ((char)('A' + number)).ToString();
+    // Beside the view with names, else on a further sheet with tables, else beside the view without names; a small sheet holds the view alone.
+    private static IEnumerable<(int Page, Named Named)> Pages(InsetSheet sheet, InsetBasis basis)
+    {
+        Named[] named = [Named.OnBothSides, Named.OnOneSide];
+        int[] tables = [.. Enumerable.Range(1, sheet.Scene.Pages.Count - 1).Where(page => sheet.Scene.Pages[page].Placements.All(placement => placement.ViewId.StartsWith(Id, StringComparison.Ordinal)))];
+        return basis.Format.Size == SheetSize.Small
+            ? named.SelectMany(_ => tables, (how, page) => (page, how))
+            : [.. named.Select(how => (0, how)), .. tables.SelectMany(_ => named, (page, how) => (page, how)), (0, Named.Nowhere)];
+    }
+
+    // On the first sheet the view's own room, or that of a second view.
+    private static IReadOnlyList<PaperBox> Zones(SheetFormat format, int page) => page == 0
+        ? [.. new[] { format.Zone("view"), format.Zone("second-view") }.OfType<PaperBox>().Select(zone => zone.Grow(-1))]
+        : [format.Space.Grow(-Margin)];
+
+    internal const string Id = "inset-";
+
+    internal static string Name(int number) => ((char)('A' + number)).ToString();
 
     private static string Title(int number) => "Detail " + Name(number);
 
-    private static (double Width, double Height) Size(TextSizes sizes, int number, double diameter) =>
-        (Math.Max(diameter, ViewTitle.Box(sizes, Title(number), Scale, default).Width), diameter + TitleOff + ViewTitle.Height(sizes));
-
-    private static Point Middle(View view, InsetBasis basis)
+    private static (double Width, double Height) Size(TextSizes sizes, int number, double diameter, Named named)
     {
-        var box = view.Bounds;
-        var (x, y) = ((box.Left + box.Right) / 2 * Scale, (box.Bottom + box.Top) / 2 * Scale);
-        return new(basis.Drawn.Mirror ? -x : x, y);
+        var beside = named switch { Named.OnBothSides => 2, Named.OnOneSide => 1, _ => 0 } * InsetNotes.Beside(sizes);
+        return (Math.Max(diameter + beside, ViewTitle.Box(sizes, Title(number), Scale, default).Width), diameter + TitleOff + ViewTitle.Height(sizes));
     }
 
-    /// <summary>The ring on the view with its letter beside it, in the view's own mm; null where a text is in its way.</summary>
-    private static Group? Ring(TextSizes sizes, PageInk ink, int number, PaperPoint centre, double diameter, PaperPoint origin)
+    private static InsetSheet With(InsetSheet sheet, InsetBasis basis, Inset inset, Group ring, PaperPoint corner)
     {
-        const int Ways = 16;
-        var ring = new Ring("detail.ring", centre, diameter);
-        if (ink.Texts.Exists(text => CutsThrough(text.Box, centre + origin, diameter / 2)))
-        {
-            return null;
-        }
+        var (scene, sizes, number, diameter) = (sheet.Scene, basis.Format.TextSizes, inset.Number, inset.Diameter);
+        var drawn = SectionView.Draw(basis.Section, new(Scale, basis.Window, basis.Drawn.Mirror) { Only = new(inset.At, diameter) });
+        var round = new Ring("detail.mark", drawn.At(inset.At), diameter);
+        IReadOnlyList<Item> notes = inset.Named == Named.Nowhere ? [] : InsetNotes.Of(basis, drawn, round, inset.Named);
 
-        foreach (var further in (double[])[0, 1.5, 3])
-        {
-            for (var way = 0; way < Ways; way++)
+        var (width, height) = Size(sizes, number, diameter, inset.Named);
+        PaperBox box = new(corner.X, corner.Y + height - diameter, corner.X + width, corner.Y + height);
+        var middle = inset.Named != Named.OnOneSide ? Plane.Middle(box)
+            : new PaperPoint(basis.Drawn.Mirror ? box.Right - diameter / 2 : box.Left + diameter / 2, Plane.Middle(box).Y);
+        var origin = middle - round.Centre;
+        var view = new View(inset.ViewId, Scale, [.. drawn.Items, .. notes], box.Shift(new(-origin.X, -origin.Y)));
+        var title = ViewTitle.Of(sizes, Name(number), Title(number), Scale, corner);
+        var shown = scene.Pages[0].Placements[0].ViewId;
+        return new(
+            scene with
             {
-                var (sin, cos) = Math.SinCos(Math.PI * (0.25 + 2.0 * way / Ways));
-                var middle = centre + (diameter / 2 + sizes.ByTitles(LetterOff) + further) * new PaperPoint(cos, sin);
-                var letter = new Text("title.view", Name(number), middle - new PaperPoint(0, sizes.Titles / 2), sizes.Titles, Align.Centre);
-                var box = Letters.Box(letter).Shift(origin).Grow(LetterClear);
-                if (IsWhite(ink, box))
+                Views = [.. scene.Views.Select(one => one.Id == shown ? one with { Items = [.. one.Items, ring] } : one), view],
+                Pages = [.. scene.Pages.Select((page, i) => i != inset.Page ? page : page with
                 {
-                    return new Group("detail.mark", "inset " + Name(number), [ring, letter]);
-                }
-            }
-        }
-
-        return null;
+                    Placements = [.. page.Placements, new(inset.ViewId, origin, box.Grow(1))],
+                    Items = [.. page.Items, round with { Centre = middle }, .. title],
+                })],
+            },
+            [.. sheet.Insets, inset with { Parts = drawn.Parts }]);
     }
+}
 
-    // Some of a text lies within the ring and some without.
-    private static bool CutsThrough(PaperBox box, PaperPoint centre, double radius)
-    {
-        var grown = box.Grow(LetterClear);
-        var nearest = new PaperPoint(Math.Clamp(centre.X, grown.Left, grown.Right), Math.Clamp(centre.Y, grown.Bottom, grown.Top));
-        var farthest = new PaperPoint(centre.X < (grown.Left + grown.Right) / 2 ? grown.Right : grown.Left, centre.Y < (grown.Bottom + grown.Top) / 2 ? grown.Top : grown.Bottom);
-        return (nearest - centre).Length < radius && (farthest - centre).Length > radius;
-    }
+/// <summary>Sheets with the insets on them.</summary>
+internal sealed record InsetSheet(Scene Scene, IReadOnlyList<Inset> Insets);
 
-    private static bool IsWhite(PageInk ink, PaperBox box) =>
-        !ink.Texts.Exists(text => Plane.Depth(text.Box, box) > 0)
-        && !ink.Lines.Exists(line => Plane.IsNear(box, line.From, line.To, line.Half) && Plane.White(box, line.From, line.To).White < line.Half)
-        && !ink.Areas.Exists(area => area.Around.Meets(box) && Plane.Meets(box, area.Outline, area.Holes));
+/// <param name="Number">From 0.</param>
+/// <param name="Page">On which page it stands, from 0.</param>
+/// <param name="At">Its middle, model mm.</param>
+/// <param name="Diameter">On paper, mm.</param>
+internal sealed record Inset(int Number, int Page, Point At, double Diameter, Named Named)
+{
+    /// <summary>As drawn in it.</summary>
+    internal IReadOnlyList<DrawnPart> Parts { get; init; } = [];
 
-    private static Scene With(Scene scene, InsetBasis basis, int number, (Point At, double Diameter) inset, Group ring, PaperPoint corner)
-    {
-        var drawn = SectionView.Draw(basis.Section, new(Scale, basis.Window, basis.Drawn.Mirror) { Only = new(inset.At, inset.Diameter) });
-        var radius = inset.Diameter / 2;
-        var (width, height) = Size(basis.Format.TextSizes, number, inset.Diameter);
-        var middle = corner + new PaperPoint(width / 2, height - radius);
-        var centre = drawn.At(inset.At);
-        var id = "inset-" + Name(number).ToLowerInvariant();
-        var view = new View(id, Scale, drawn.Items, new(centre.X - radius, centre.Y - radius, centre.X + radius, centre.Y + radius));
-        var first = scene.Pages[0];
-        var title = ViewTitle.Of(basis.Format.TextSizes, Name(number), Title(number), Scale, corner);
-        return scene with
-        {
-            Views = [.. scene.Views.Select(one => one.Id == first.Placements[0].ViewId ? one with { Items = [.. one.Items, ring] } : one), view],
-            Pages =
-            [
-                first with
-                {
-                    Placements = [.. first.Placements, new(id, middle - centre, new(middle.X - radius - 1, middle.Y - radius - 1, middle.X + radius + 1, middle.Y + radius + 1))],
-                    Items = [.. first.Items, new Ring("detail.mark", middle, inset.Diameter), .. title],
-                },
-                .. scene.Pages.Skip(1),
-            ],
-        };
-    }
+    internal string ViewId => Insets.Id + Insets.Name(Number).ToLowerInvariant();
 }

@@ -11,8 +11,8 @@ namespace DetailGen.Drawing.Sheets;
 /// <param name="Warnings">Where the sheet is not what the author asked for, or not all it should be.</param>
 public sealed record ComposedSheet(Scene Scene, string Paper, double Scale, LayoutReport Layout, IReadOnlyList<string> Warnings)
 {
-    /// <summary>The parts of the view <c>section</c> as drawn.</summary>
-    public required IReadOnlyList<DrawnPart> Parts { get; init; }
+    /// <summary>The parts as drawn, by the id of the view whose notes lead to them: <c>section</c>, and its insets.</summary>
+    public required IReadOnlyDictionary<string, IReadOnlyList<DrawnPart>> Parts { get; init; }
 
     /// <summary>Where the notes stand, for the next issue to keep them there.</summary>
     public required IReadOnlyList<EarlierPlace> Places { get; init; }
@@ -52,20 +52,16 @@ public static class SheetComposer
         }
 
         Scene scene = new([], [view, .. companions.SelectMany(companion => companion.Views)], pages, identity);
-        var plain = scene.Views.Count;
+        IReadOnlyList<Inset> insets = [];
         if (request.Insets && !request.ViewOnly)
         {
-            scene = Insets.Added(scene, new(section, drawn, trial.Window, format));
+            (scene, insets) = Insets.Added(scene, new(section, drawn, trial.Window, format));
         }
 
-        string[] noInset = request.Insets && !request.ViewOnly && scene.Views.Count == plain
-            ? ["Sheet: no inset is drawn. Nothing is too fine at this scale, or no white is left for one; a larger sheet may have it."]
-            : [];
-
         scene = scene with { Layers = map.Used(scene.Views.SelectMany(one => one.Items).Concat(scene.Pages.SelectMany(page => page.Items)), format.Paper, request.ForCopies) };
-        return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial), .. noInset])
+        return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)])
         {
-            Parts = drawn.Parts,
+            Parts = insets.Select(inset => (inset.ViewId, inset.Parts)).Append((view.Id, drawn.Parts)).ToDictionary(one => one.Item1, one => one.Item2, StringComparer.Ordinal),
             Places = layout.Places,
             Moved = Same(request.Earlier, format.Paper, drawn.Scale) is { } earlier ? layout.Places.Count(place => !earlier.Places.Any(place.IsLike)) : null,
             Format = request.ViewOnly ? null : format,

@@ -13,10 +13,10 @@ internal sealed class WhitePaper
     /// <summary>Sums of the cells with ink to the left and below.</summary>
     private readonly int[,] _inked;
 
-    internal WhitePaper(PageInk ink, SheetFormat format)
+    /// <param name="zones">Where on the paper it is looked for.</param>
+    internal WhitePaper(PageInk ink, SheetFormat format, IReadOnlyList<PaperBox> zones)
     {
-        // In the view's own room, or in that of a second view.
-        _zones = [.. new[] { format.Zone("view"), format.Zone("second-view") }.OfType<PaperBox>().Select(zone => zone.Grow(-1))];
+        _zones = [.. zones];
         (_across, _up) = ((int)Math.Ceiling(format.Width / Cell), (int)Math.Ceiling(format.Height / Cell));
         var taken = new bool[_across, _up];
         foreach (var text in ink.Texts)
@@ -49,25 +49,36 @@ internal sealed class WhitePaper
         }
     }
 
+    /// <summary>Whether there is a white box of that size at all.</summary>
+    internal bool Holds((double Width, double Height) size, double clear) => Boxes(size, clear).Any();
+
     /// <summary>Lower left corner of the white box of that size whose middle is nearest to a place; null where there is none.</summary>
     /// <param name="clear">White round it, mm.</param>
     internal PaperPoint? Nearest((double Width, double Height) size, PaperPoint to, double clear)
     {
         (double Away, PaperPoint Corner)? best = null;
+        foreach (var box in Boxes(size, clear))
+        {
+            var away = (Plane.Middle(box) - to).Length;
+            best = best is null || away < best.Value.Away ? (away, new(box.Left, box.Bottom)) : best;
+        }
+
+        return best?.Corner;
+    }
+
+    private IEnumerable<PaperBox> Boxes((double Width, double Height) size, double clear)
+    {
         for (var i = 0; i < _across; i++)
         {
             for (var j = 0; j < _up; j++)
             {
                 PaperBox box = new(i * Cell, j * Cell, i * Cell + size.Width, j * Cell + size.Height);
-                var away = (Plane.Middle(box) - to).Length;
-                if ((best is null || away < best.Value.Away) && Array.Exists(_zones, zone => Plane.Beyond(box, zone) <= 0) && IsWhite(box.Grow(clear)))
+                if (Array.Exists(_zones, zone => Plane.Beyond(box, zone) <= 0) && IsWhite(box.Grow(clear)))
                 {
-                    best = (away, new(box.Left, box.Bottom));
+                    yield return box;
                 }
             }
         }
-
-        return best?.Corner;
     }
 
     private bool IsWhite(PaperBox box)

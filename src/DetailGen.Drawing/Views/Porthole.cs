@@ -34,6 +34,13 @@ internal sealed class Porthole(Region disc)
         _ => throw new ArgumentException($"An item of kind {item.GetType().Name} is not part of a drawn section.", nameof(item)),
     };
 
+    /// <summary>What is seen of a part; of a sheet that comes in more than once, the longest stretch of its line.</summary>
+    internal DrawnPart Seen(DrawnPart part) => part.Visible.Intersect(disc) is { IsEmpty: false } visible && (!part.IsSheet || Longest(part.Line) is { Length: > 0 })
+        ? part with { Visible = visible, Line = part.IsSheet ? Longest(part.Line) : [] }
+        : part with { Visible = Region.Empty, Line = [] };
+
+    private PaperPoint[] Longest(IReadOnlyList<PaperPoint> line) => line.All(_area.Contains) ? [.. line] : _area.Clip(line, Least).MaxBy(Planes.Length) ?? [];
+
     private IEnumerable<Item> Strokes(Stroke stroke) => stroke.Points.All(_area.Contains)
         ? [stroke]
         : _area.Clip(stroke.Closed ? [.. stroke.Points, stroke.Points[0]] : stroke.Points, Least).Select(run => stroke with { Points = run, Closed = false });

@@ -40,7 +40,8 @@ public static class SectionView
         items = porthole is null ? items : [.. items.SelectMany(porthole.Seen)];
 
         var places = solid.ToDictionary(entry => entry.Part.Id, entry => entry.Region, StringComparer.Ordinal);
-        var parts = seen.Select(entry => Drawn(entry.Part, places.GetValueOrDefault(entry.Part.Id, entry.Region), laid, locals, filled, clip)).Where(part => !part.Visible.IsEmpty).OrderBy(part => part.Part.BuildOrder).ToArray();
+        var parts = seen.Select(entry => Drawn(entry.Part, places.GetValueOrDefault(entry.Part.Id, entry.Region), laid, locals, filled, clip))
+            .Select(part => porthole?.Seen(part) ?? part).Where(part => !part.Visible.IsEmpty).OrderBy(part => part.Part.BuildOrder).ToArray();
         return new(options.Scale, options.Mirror, items, parts, breaks, Faults.Of(laid, filled, clip, options.Scale), ItemBounds.Of(items));
     }
 

@@ -87,7 +87,7 @@ public class LayoutAuditTests
     private static IReadOnlyList<AuditFault> Audited(params Item[] items)
     {
         var slab = SampleParapet.Section().Parts[0] with { Id = Slab };
-        return LayoutAudit.Of(SceneOf(items), SampleSheets.A3, [new(Slab, slab, Region.Box(0, 0, 60, 20), null, 0, [])]);
+        return LayoutAudit.Of(SceneOf(items), SampleSheets.A3, new Dictionary<string, IReadOnlyList<DrawnPart>> { ["section"] = [new(Slab, slab, Region.Box(0, 0, 60, 20), null, 0, [])] });
     }
 
     private static Scene SceneOf(Item[] items) => new(

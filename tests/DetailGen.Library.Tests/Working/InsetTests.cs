@@ -1,3 +1,4 @@
+using System.Globalization;
 using DetailGen.Drawing.Auditing;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Sheets;
@@ -13,34 +14,66 @@ public class InsetTests
     /// <summary>A stroke of a fill may end this far outside of a round clip, mm; half of it lies under the line of the ring.</summary>
     private const double Rounding = 0.25;
 
-    private static readonly string[] OnA2 = ["sheet.paper=A2", "sheet.scale=1:10", "sheet.inset=auto"];
+    private static readonly string[] OnA2 = ["sheet.paper=A2", "sheet.scale=1:10"];
 
     [Theory]
-    [InlineData("false", "A2")]
-    [InlineData("true", "A1")]
-    public void What_is_too_fine_is_ringed_on_the_view_and_drawn_again_at_1_to_2(string mirror, string paper)
+    [InlineData("parapet-01", "false", "A2")]
+    [InlineData("parapet-01", "true", "A1")]
+    [InlineData("abutment-01", "false", "A1")]
+    [InlineData("parapet-05", "true", "A3")]
+    public void What_is_too_fine_is_ringed_on_the_view_and_drawn_again_at_1_to_2_without_a_fault(string detail, string mirror, string paper)
     {
-        var sheet = Composed("parapet-01", ["sheet.scale=1:10", "sheet.inset=auto", "mirror=" + mirror, "sheet.paper=" + paper]);
-        var inset = sheet.Scene.Views.Single(view => view.Id == "inset-a");
+        var sheet = Composed(detail, ["sheet.scale=1:10", "mirror=" + mirror, "sheet.paper=" + paper]);
+        var (inset, round, page) = Inset(sheet);
         Assert.Equal(2, inset.Scale);
         var mark = Assert.Single(sheet.Scene.Views[0].Items.OfType<Group>(), group => group.Name == "inset A");
         var ring = Assert.Single(mark.Items.OfType<Ring>());
-        Assert.Equal("A", Assert.Single(mark.Items.OfType<Text>()).Words);
         Assert.Equal("dashed", sheet.Scene.Layers.Single(layer => layer.Row == ring.Row).LineType);
 
+        // Whoever reads the letter finds the inset: on this sheet, or on the one that is named with it.
+        Assert.Equal(page == 1 ? "A" : $"A/{page.ToString(CultureInfo.InvariantCulture)}", Assert.Single(mark.Items.OfType<Text>()).Words);
+
         // The ring on the view and the one round the inset go round the same place of the building.
-        var middle = new PaperPoint((inset.Bounds.Left + inset.Bounds.Right) / 2, (inset.Bounds.Bottom + inset.Bounds.Top) / 2);
-        Assert.Equal(sheet.Scale * ring.Centre.X, 2 * middle.X, 6);
-        Assert.Equal(sheet.Scale * ring.Centre.Y, 2 * middle.Y, 6);
-        Assert.Equal(sheet.Scale * ring.Diameter, 2 * inset.Bounds.Width, 6);
+        Assert.Equal(sheet.Scale * ring.Centre.X, 2 * round.Centre.X, 6);
+        Assert.Equal(sheet.Scale * ring.Centre.Y, 2 * round.Centre.Y, 6);
+        Assert.Equal(sheet.Scale * ring.Diameter, 2 * round.Diameter, 6);
         Assert.Empty(LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts));
     }
 
     [Fact]
-    public void Nothing_in_an_inset_reaches_out_of_its_ring()
+    public void Parts_are_named_beside_an_inset_by_their_references_on_the_view()
     {
-        var inset = Composed("parapet-01", OnA2).Scene.Views.Single(view => view.Id == "inset-a");
-        var (middle, radius) = (new PaperPoint((inset.Bounds.Left + inset.Bounds.Right) / 2, (inset.Bounds.Bottom + inset.Bounds.Top) / 2), inset.Bounds.Width / 2);
+        var sheet = Composed("parapet-01", ["sheet.paper=A1", "sheet.scale=1:10"]);
+        var (inset, ring, _) = Inset(sheet);
+        string[] References(View view) => [.. view.Items.OfType<Group>().Where(group => group.Row == "note.text").SelectMany(group => group.Items.OfType<Text>()).Where(text => text.Bold).Select(text => text.Words)];
+        var named = References(inset);
+        Assert.True(named.Length >= 4, string.Join(' ', named));
+        Assert.Equal(named.Distinct(), named);
+        var words = inset.Items.OfType<Group>().SelectMany(group => group.Items.OfType<Text>()).ToArray();
+        Assert.Contains(words, text => text.Words.StartsWith("Upstand", StringComparison.Ordinal));
+        Assert.All(words, text => Assert.True((text.At - ring.Centre).Length > ring.Diameter / 2, text.Words));
+
+        // Each leads to its part: the audit knows the parts of the inset too, and sees a leader that ends elsewhere.
+        Assert.Empty(LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts));
+        Assert.Contains(
+            LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts.ToDictionary(view => view.Key, view => view.Key == inset.Id ? [] : view.Value, StringComparer.Ordinal)),
+            fault => fault.Kind == AuditKinds.TipOffPart);
+    }
+
+    [Fact]
+    public void An_inset_without_room_beside_the_view_stands_on_a_sheet_with_tables_and_never_on_a_companion()
+    {
+        var sheet = Composed("parapet-02", ["sheet.paper=A3", "sheet.scale=1:10"]);
+        var (_, _, number) = Inset(sheet);
+        var page = sheet.Scene.Pages[number - 1];
+        Assert.True(number > 1);
+        Assert.All(page.Placements, placement => Assert.StartsWith("inset-", placement.ViewId, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Nothing_in_an_inset_reaches_out_of_its_ring_but_the_leaders_of_its_names()
+    {
+        var (inset, ring, _) = Inset(Composed("parapet-01", OnA2));
         var points = inset.Items.SelectMany(item => item switch
         {
             Stroke stroke => stroke.Points,
@@ -51,22 +84,22 @@ public class InsetTests
             _ => [],
         }).ToList();
         Assert.True(points.Count > 100);
-        Assert.All(points, point => Assert.InRange((point - middle).Length, 0, radius + Rounding));
+        Assert.All(points, point => Assert.InRange((point - ring.Centre).Length, 0, ring.Diameter / 2 + Rounding));
     }
 
     [Fact]
     public void A_board_keeps_its_fill_straight_up_to_the_ring_of_an_inset()
     {
         const double Tick = 6; // the slanting ticks between its lines are shorter, mm
-        var inset = Composed("parapet-01", OnA2).Scene.Views.Single(view => view.Id == "inset-a");
-        var lines = inset.Items.OfType<Stroke>().Where(stroke => stroke.PartId == "upstand.backing" && stroke.Row.StartsWith("fill.", StringComparison.Ordinal))
+        var insets = Composed("parapet-01", ["sheet.paper=A1", "sheet.scale=1:10"]).Scene.Views.Where(view => view.Id.StartsWith("inset-", StringComparison.Ordinal));
+        var lines = insets.SelectMany(inset => inset.Items).OfType<Stroke>().Where(stroke => stroke.PartId == "upstand.backing" && stroke.Row.StartsWith("fill.", StringComparison.Ordinal))
             .Where(stroke => stroke.Points.Max(point => point.Y) - stroke.Points.Min(point => point.Y) > Tick).ToList();
         Assert.NotEmpty(lines);
         Assert.All(lines, line => Assert.InRange(line.Points.Max(point => point.X) - line.Points.Min(point => point.X), 0, 0.05));
     }
 
     [Fact]
-    public void A_sheet_that_asks_for_none_has_none() => Assert.Single(Composed("parapet-01", ["sheet.paper=A2", "sheet.scale=1:10"]).Scene.Views);
+    public void A_sheet_that_asks_for_none_has_none() => Assert.Single(Composed("parapet-01", ["sheet.paper=A2", "sheet.scale=1:10", "sheet.inset=none"]).Scene.Views);
 
     [Fact]
     public void The_same_preset_gives_the_same_insets() => Assert.Equal(Composed("parapet-01", OnA2).Scene.Pages[0].Placements, Composed("parapet-01", OnA2).Scene.Pages[0].Placements);
@@ -83,6 +116,15 @@ public class InsetTests
         var page = sheet.Scene.Pages[0];
         Assert.Equal((paper, Math.Round(across * 25.4, 1), Math.Round(up * 25.4, 1)), (sheet.Paper, page.Width, page.Height));
         Assert.DoesNotContain(LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts), fault => fault.Kind != AuditKinds.Crowded);
+    }
+
+    /// <summary>The first inset, the ring round it in its own mm, and the number of its sheet.</summary>
+    private static (View View, Ring Round, int Page) Inset(ComposedSheet sheet)
+    {
+        var page = sheet.Scene.Pages.Single(page => page.Placements.Any(placement => placement.ViewId == "inset-a"));
+        var placement = page.Placements.Single(placement => placement.ViewId == "inset-a");
+        var ring = page.Items.OfType<Ring>().Single(ring => ring.Diameter > 20 && placement.Window.Left < ring.Centre.X && placement.Window.Right > ring.Centre.X && placement.Window.Bottom < ring.Centre.Y && placement.Window.Top > ring.Centre.Y);
+        return (sheet.Scene.Views.Single(view => view.Id == "inset-a"), ring with { Centre = ring.Centre - placement.Origin }, page.Number);
     }
 
     private static ComposedSheet Composed(string name, string[] set)

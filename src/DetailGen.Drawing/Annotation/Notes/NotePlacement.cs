@@ -35,6 +35,9 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     private List<HeldNote> _kept = [];
     private readonly SortedSet<string> _lost = new(StringComparer.Ordinal);
 
+    /// <summary>Whether notes stand in the columns or not at all.</summary>
+    internal bool InColumnsOnly { get; init; }
+
     internal List<PlacedNote> Placed { get; } = [];
 
     internal List<KeyedNote> Keyed { get; } = [];
@@ -101,7 +104,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             note => note.Id, note => _kept.Find(one => one.Id == note.Id) is { } stays ? [stays] : columns.Where(column => widths[column.Id] >= Narrowest).SelectMany(column => _all.Within(note, column, widths[column.Id])).ToArray(), StringComparer.Ordinal);
         var repair = new NoteRepair(ways, _disturbances);
         _held = repair.Settled(repair.Solve(_held, RepairSteps));
-        for (var round = 0; round < LooseRounds && _held.Count < notes.Count; round++)
+        for (var round = 0; round < LooseRounds && _held.Count < notes.Count && !InColumnsOnly; round++)
         {
             // What is left over now may stand by itself, and so may what that sends away.
             foreach (var note in notes.Where(note => !_held.Exists(one => one.Id == note.Id) && !Array.Exists(ways[note.Id], IsApart)))
@@ -118,7 +121,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             return false;
         }
 
-        for (var round = 0; round < NumberRounds && _held.Count < notes.Count; round++)
+        for (var round = 0; round < NumberRounds && _held.Count < notes.Count && !InColumnsOnly; round++)
         {
             // What is left over now may stand as a number, and so may what that sends away; before a note has no mark at all, so may every other.
             var isLast = round == NumberRounds - 1;
@@ -147,7 +150,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         }
 
         var exchange = new NoteExchange(
-            id => columns.SelectMany(column => _all.Within(notes.First(note => note.Id == id), column, WidthOf(column))), (id, most) => _all.Loose(notes.First(note => note.Id == id), notes, most), _disturbances);
+            id => columns.SelectMany(column => _all.Within(notes.First(note => note.Id == id), column, WidthOf(column))), (id, most) => InColumnsOnly ? [] : _all.Loose(notes.First(note => note.Id == id), notes, most), _disturbances);
         (_held, var gain, var slack) = exchange.Bettered(_held);
         (Cost, Bound) = (Cost - gain, Bound - slack);
     }
