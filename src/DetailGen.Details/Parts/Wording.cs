@@ -55,7 +55,7 @@ internal sealed class Wording(Sizes sizes, IEnumerable<Component> components, Fu
 
     private static string Length(double millimetres) => millimetres.ToString("0.##", CultureInfo.InvariantCulture) + " mm";
 
-    // "Clay brickwork, outer leaf (exposed)" is called "clay brickwork" in a note; "PIR board" keeps its capitals.
+    // "Clay brickwork, exposed" is called "clay brickwork" in a note; "PIR board" keeps its capitals.
     internal static string Plain(string name)
     {
         var end = name.IndexOfAny([',', '(']);

@@ -97,7 +97,7 @@ public static partial class PresetShape
         new Field("line-group", new WordShape("usual", "copy"), "copy moves every line width one step up."),
         new Field("reduced-print", new FlagShape(), "true draws larger letters, for sheets that are printed at a smaller size: nothing but labels is under 3.5 mm."),
         new Field("trim-marks", new FlagShape(), "true draws trimming marks, on untrimmed paper."),
-        new Field("inset", new WordShape("none", "auto"), "auto draws what is too fine for the scale again at 1:2, where the sheet has room."),
+        new Field("inset", new WordShape("auto", "none"), "auto, also where it is left out, draws what is too fine for the scale again at 1:2 with its parts named, where the sheets have room."),
         new Field("status-edition", new WordShape("2021", "2018"), "Edition of the annex whose wording of the status is printed."),
         new Field("companions", new ListShape(new WordShape(Companions)), "Further sheets from the same section."),
         new Field("plot", new WordShape("black", "colour"), "Inks of the print."));

@@ -25,8 +25,8 @@ internal static class ScheduleTable
         }
 
         rows.Add(new(
-            "", $"{stack.Buildup.Title}, sum", $"U-value {UValue(stack.UValue)} W/m²K", Number(stack.Thickness, "0.0"), None, Number(stack.Total, "0.000"), "",
-            Remark(stack), Sum: true));
+            "", $"{stack.Buildup.Title}, sum", $"U-value {UValue(stack.UValue)} W/m²K", Number(stack.Thickness, "0.0"), None, Number(stack.Total, "0.000"),
+            stack.IsBridged ? "bridged: mean of limits" : "", Fixings(stack), Sum: true));
         return new(stack.Buildup.Id, rows);
     }
 
@@ -37,13 +37,9 @@ internal static class ScheduleTable
         return Math.Round(value, decimals, MidpointRounding.AwayFromZero).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
     }
 
-    private static string Remark(BuildupResistance stack)
-    {
-        var fixings = stack.Corrections.Count == 0 ? "" : stack.Corrected
-            ? $"fixings +{Number(stack.Corrections.Sum(one => one.Amount), "0.000")} W/(m²K)"
-            : "fixings below 3 % left out";
-        return string.Join("; ", new[] { stack.IsBridged ? "bridged: R is the mean of its limits" : "", fixings }.Where(part => part.Length > 0));
-    }
+    private static string Fixings(BuildupResistance stack) => stack.Corrections.Count == 0 ? "" : stack.Corrected
+        ? $"fixings +{Number(stack.Corrections.Sum(one => one.Amount), "0.000")} W/(m²K)"
+        : "fixings < 3 % left out";
 
     private static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 }
