@@ -14,6 +14,9 @@ public static class Waves
     /// <summary>What a tie or a fixing leaves of a wave is dropped where it is shorter, mm: a crumb between two cuts reads as dirt.</summary>
     public static double LeastRun(Strip strip) => Math.Max(1.2, 0.4 * strip.Width((strip.Start + strip.End) / 2));
 
+    /// <summary>Fewer half waves between faces that run together read as a scrawl: a small fillet stays white.</summary>
+    private const int FewestInTaper = 4;
+
     private const double Flatness = 0.02;
     private const int Stations = 240;
 
@@ -57,6 +60,11 @@ public static class Waves
 
         var waves = pitches.Sum(pitch => step / pitch);
         var halves = Math.Max(2, (int)Math.Round(2 * waves) + (variant >= 2 ? 1 : 0));
+        if (halves < FewestInTaper && IsTapered(strip, from, to))
+        {
+            return null;
+        }
+
         var sign = variant % 2 == 0 ? 1 : -1;
         var extremes = new List<(PaperPoint, PaperPoint, double, double)>();
         double phase = 0;
@@ -83,6 +91,9 @@ public static class Waves
 
         return extremes;
     }
+
+    private static bool IsTapered(Strip strip, double from, double to) =>
+        (strip.Width(from), strip.Width((from + to) / 2), strip.Width(to)) is var (one, middle, other) && Math.Max(Math.Max(one, other), middle) > 2 * Math.Min(Math.Min(one, other), middle);
 
     // Where a face bends away behind an extreme, a full handle would throw the loop through it.
     private static double Within(Strip strip, double u, double v, double slope, double handle)

@@ -3,6 +3,7 @@ using DetailGen.Drawing.Emitters;
 using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Tests.Sheets;
+using DetailGen.Drawing.Views;
 using DetailGen.Sections;
 using DetailGen.Testing;
 

@@ -49,6 +49,13 @@ public class FillerTests
             Assert.InRange(points.Max(point => point.Y), width - 0.32, width - 0.28);
         });
 
+    /// <summary>Legs of the fillet on paper, mm: in the small one hardly two loops would stand, of unlike size.</summary>
+    [Theory]
+    [InlineData(5, false)]
+    [InlineData(12, true)]
+    public void A_small_fillet_stays_white_instead_of_a_scrawl(double leg, bool isFilled) =>
+        Assert.Equal(isFilled, Items((Region.Polygon(new(0, 0), new(leg, 0), new(0, leg)), new(1, 0)), "fibrous-insulation", 0, 10).OfType<Stroke>().Any());
+
     [Fact]
     public void A_loop_does_not_touch_itself() =>
         Gen.Select(Gen.Double[2.5, 30], Gen.Double[20, 80]).Always((width, length) =>
