@@ -55,9 +55,15 @@ internal static class Insets
     {
         var ink = PageInk.Of(sheet.Scene, sheet.Scene.Pages[0]);
         var (view, number) = (sheet.Scene.Pages[0].Placements[0], sheet.Insets.Count);
+        var whites = new Dictionary<int, WhitePaper>();
         foreach (var (page, named) in Pages(sheet, basis))
         {
-            var white = new WhitePaper(page == 0 ? ink : PageInk.Of(sheet.Scene, sheet.Scene.Pages[page]), basis.Format, Zones(basis.Format, page));
+            if (!whites.TryGetValue(page, out var white))
+            {
+                white = new(page == 0 ? ink : PageInk.Of(sheet.Scene, sheet.Scene.Pages[page]), basis.Format, Zones(basis.Format, page));
+                whites.Add(page, white);
+            }
+
             double[] diameters = [.. Diameters(basis.Format.Size, page).Where(diameter => white.Holds(Size(basis.Format.TextSizes, number, diameter, named), Clear))];
             if (diameters.Length == 0)
             {

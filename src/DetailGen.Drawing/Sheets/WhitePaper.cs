@@ -66,16 +66,21 @@ internal sealed class WhitePaper
         return best?.Corner;
     }
 
+    // Within a zone, on the grid of the cells.
     private IEnumerable<PaperBox> Boxes((double Width, double Height) size, double clear)
     {
-        for (var i = 0; i < _across; i++)
+        foreach (var zone in _zones)
         {
-            for (var j = 0; j < _up; j++)
+            var bottom = (int)Math.Ceiling(zone.Bottom / Cell);
+            for (var i = (int)Math.Ceiling(zone.Left / Cell); i * Cell + size.Width <= zone.Right; i++)
             {
-                PaperBox box = new(i * Cell, j * Cell, i * Cell + size.Width, j * Cell + size.Height);
-                if (Array.Exists(_zones, zone => Plane.Beyond(box, zone) <= 0) && IsWhite(box.Grow(clear)))
+                for (var j = bottom; j * Cell + size.Height <= zone.Top; j++)
                 {
-                    yield return box;
+                    PaperBox box = new(i * Cell, j * Cell, i * Cell + size.Width, j * Cell + size.Height);
+                    if (IsWhite(box.Grow(clear)))
+                    {
+                        yield return box;
+                    }
                 }
             }
         }
