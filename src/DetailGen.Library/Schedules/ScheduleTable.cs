@@ -39,7 +39,7 @@ internal static class ScheduleTable
 
     private static string Fixings(BuildupResistance stack) => stack.Corrections.Count == 0 ? "" : stack.Corrected
         ? $"fixings +{Number(stack.Corrections.Sum(one => one.Amount), "0.000")} W/(m²K)"
-        : "fixings < 3 % left out";
+        : "fixings below 3 % left out";
 
     private static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 }
