@@ -24,27 +24,38 @@ internal static class ColumnWidths
     {
         // The first column is a reference.
         int[] words = [.. Enumerable.Range(1, columns.Count - 1).Where(i => columns[i].Align == Align.Left)];
-        double[] widths = [.. columns.Select((column, i) => Math.Max(heads[i], Needed(sizes, column, rows.Select(cells => cells[i]), whole: !words.Contains(i))))];
-        var least = widths.ToArray();
-        var spare = Math.Max(0, columns.Sum(column => column.Width) - widths.Sum()) / words.Length;
-        foreach (var i in words)
-        {
-            widths[i] += spare;
-        }
-
+        double[] least = [.. columns.Select((column, i) => Math.Max(heads[i], Needed(sizes, column, rows.Select(cells => cells[i]), whole: !words.Contains(i))))];
+        var spare = Math.Max(0, columns.Sum(column => column.Width) - least.Sum());
         var known = new Dictionary<(int Column, double Width), int[]>();
         var measured = new MeasuredCell?[rows.Count, columns.Count];
-        var lines = Array.ConvertAll(words, i => Lines(i, widths[i])); // of each cell, column by column
-        var best = Cost();
-        while (Exchange() is { } better)
-        {
-            var (from, to, step, cost) = better;
-            widths[from] -= step;
-            widths[to] += step;
-            (lines, best) = (Array.ConvertAll(words, i => Lines(i, widths[i])), cost);
-        }
+        var (widths, lines, best) = (least, Array.Empty<int[]>(), default((double, int)));
 
-        return [.. columns.Select((column, i) => column with { Width = widths[i] })];
+        // From the same for each, and from what each would take in one line: an exchange is between two columns, and may need a third.
+        var wishes = words.Select(i => Needed(sizes, columns[i], rows.Select(cells => cells[i]), whole: true) - least[i]).ToArray();
+        var all = wishes.Sum();
+        double[][] starts = [[.. words.Select(_ => spare / words.Length)], .. all > 0 ? (double[][])[[.. wishes.Select(wish => Math.Floor(spare * wish / all * 1e6) / 1e6)]] : []];
+        return starts.Select(start => From(start)).MinBy(found => found.Cost).Columns;
+
+        (IReadOnlyList<Column> Columns, (double Height, int Lines) Cost) From(double[] more)
+        {
+            widths = [.. least];
+            for (var i = 0; i < words.Length; i++)
+            {
+                widths[words[i]] += more[i];
+            }
+
+            lines = Array.ConvertAll(words, i => Lines(i, widths[i])); // of each cell, column by column
+            best = Cost();
+            while (Exchange() is { } better)
+            {
+                var (from, to, step, cost) = better;
+                widths[from] -= step;
+                widths[to] += step;
+                (lines, best) = (Array.ConvertAll(words, i => Lines(i, widths[i])), cost);
+            }
+
+            return ([.. columns.Select((column, i) => column with { Width = widths[i] })], best);
+        }
 
         (int From, int To, double Step, (double, int) Cost)? Exchange()
         {

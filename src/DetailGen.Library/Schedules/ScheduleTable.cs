@@ -17,11 +17,13 @@ internal static class ScheduleTable
         foreach (var (layer, between, bridged) in stack.Layers)
         {
             var resistance = bridged ?? between;
+            // What repeats in a layer is told with what it is of.
+            var (of, said) = layer.Kind == Sections.LayerKind.Bridged ? ($"{layer.Material.Name}, {layer.Remark}", "") : (layer.Material.Name, layer.Remark);
             var remark = layer.Kind == Sections.LayerKind.Air || layer.Material.Conductivity is null ? "tabulated" : layer.Material.Origin;
             rows.Add(new(
-                layer.Reference, layer.Element, layer.Material.Name, Number(layer.Thickness, "0.0"),
+                layer.Reference, layer.Element, of, Number(layer.Thickness, "0.0"),
                 resistance is null || layer.Kind == Sections.LayerKind.Air || layer.Material.Conductivity is null ? None : Number(layer.Material.Conductivity.Value, "0.000"),
-                resistance is null ? None : Number(resistance.Value, "0.000"), layer.Function, layer.Remark.Length > 0 ? $"{remark}; {layer.Remark}" : remark));
+                resistance is null ? None : Number(resistance.Value, "0.000"), layer.Function, said.Length > 0 ? $"{remark}; {said}" : remark));
         }
 
         rows.Add(new(
@@ -39,7 +41,7 @@ internal static class ScheduleTable
 
     private static string Fixings(BuildupResistance stack) => stack.Corrections.Count == 0 ? "" : stack.Corrected
         ? $"fixings +{Number(stack.Corrections.Sum(one => one.Amount), "0.000")} W/(m²K)"
-        : "fixings below 3 % left out";
+        : "small fixings left out";
 
     private static string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
 }
