@@ -56,6 +56,8 @@ internal static class Normal
                 return Int128.Max(0, sum.At(values));
             case Claim.IsZero(var sum):
                 return Int128.Abs(sum.At(values));
+            case Claim.Member(var variable, { Length: > 0 } among):
+                return Propagation.Nearness.Distance(values[variable.Id], among);
             case Claim.AllOf(var parts):
                 Int128 most = 0;
                 foreach (var part in parts)

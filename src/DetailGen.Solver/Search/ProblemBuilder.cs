@@ -134,49 +134,44 @@ internal sealed class ProblemBuilder
 
     private void PostWanted(Level.Wanted level)
     {
-        var forms = new List<(List<List<Linear>>, long, long)>();
+        var wanted = new List<WantedClaim>();
         foreach (var soft in level.Claims)
         {
-            var form = Normal.Form(soft.Claim);
-            Int128 most = 0;
-            foreach (var rows in form)
+            var one = soft.Claim is Claim.Member(var variable, { Length: > 0 } values)
+                ? new WantedClaim(soft, [], variable, values, Nearness.Farthest(variable.Domain.Low, variable.Domain.High, values))
+                : WantedClaim.Of(soft);
+            if (one.Most > 0)
             {
-                foreach (var row in rows)
-                {
-                    most = Int128.Max(most, Most(row));
-                }
+                wanted.Add(one); // others cannot be broken
             }
-
-            if (most == 0)
-            {
-                continue; // cannot be broken
-            }
-
-            forms.Add((form, (long)most, soft.Weight));
         }
 
-        PostBroken(forms);
-        PostMissing(forms);
+        PostBroken(wanted);
+        PostMissing(wanted);
     }
 
-    private void PostBroken(List<(List<List<Linear>> Form, long Most, long Weight)> forms)
+    private void PostBroken(List<WantedClaim> wanted)
     {
         var start = propagators.Count;
         var counts = new List<(int, long)>();
-        foreach (var (form, _, _) in forms)
+        foreach (var one in wanted)
         {
             var broken = AddCost(Domain.Range(0, 1));
             counts.Add((broken, 1));
-            if (form.Count == 1)
+            if (one.Variable is { } variable)
             {
-                foreach (var row in form[0])
+                propagators.Add(new Nearness(variable.Id, one.Values, broken, counted: true));
+            }
+            else if (one.Form.Count == 1)
+            {
+                foreach (var row in one.Form[0])
                 {
                     propagators.Add(new AtMostRow(RowOf(row, (broken, -(long)Int128.Max(1, Most(row))))));
                 }
             }
             else
             {
-                var kept = form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), RowOf));
+                var kept = one.Form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), RowOf));
                 kept.Add([new Row([broken], [-1], -1)]);
                 propagators.Add(new Alternatives([.. kept]));
             }
@@ -185,24 +180,28 @@ internal sealed class ProblemBuilder
         objectives.Add(new Objective(RowOf(0, [.. counts]), null, start..propagators.Count));
     }
 
-    private void PostMissing(List<(List<List<Linear>> Form, long Most, long Weight)> forms)
+    private void PostMissing(List<WantedClaim> wanted)
     {
         var start = propagators.Count;
         var shortfalls = new List<(int, long)>();
-        foreach (var (form, most, weight) in forms)
+        foreach (var one in wanted)
         {
-            var missing = AddCost(Domain.Range(0, most));
-            shortfalls.Add((missing, weight));
-            if (form.Count == 1)
+            var missing = AddCost(Domain.Range(0, one.Most));
+            shortfalls.Add((missing, one.Soft.Weight));
+            if (one.Variable is { } variable)
             {
-                foreach (var row in form[0])
+                propagators.Add(new Nearness(variable.Id, one.Values, missing, counted: false));
+            }
+            else if (one.Form.Count == 1)
+            {
+                foreach (var row in one.Form[0])
                 {
                     propagators.Add(new AtMostRow(RowOf(row, (missing, -1))));
                 }
             }
             else
             {
-                propagators.Add(new Shortfall([.. form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), row => RowOf(row, (missing, -1))))], missing));
+                propagators.Add(new Shortfall([.. one.Form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), row => RowOf(row, (missing, -1))))], missing));
             }
         }
 
@@ -301,4 +300,18 @@ internal sealed class ProblemBuilder
     private Int128 Reach(int id) => Math.Max(
         Math.Max(Math.Abs(domains[id].Low), Math.Abs(domains[id].High)),
         Math.Max(Math.Abs(without[id].Low), Math.Abs(without[id].High)));
+
+    /// <param name="Form">As <see cref="Normal"/> tells it; empty for a membership.</param>
+    /// <param name="Variable">Of a membership.</param>
+    /// <param name="Most">What can be missing of it.</param>
+    private sealed record WantedClaim(SoftClaim Soft, List<List<Linear>> Form, Variable? Variable, long[] Values, long Most)
+    {
+        public static WantedClaim Of(SoftClaim soft)
+        {
+            var form = Normal.Form(soft.Claim);
+            Int128 most = 0;
+            form.ForEach(rows => rows.ForEach(row => most = Int128.Max(most, ProblemBuilder.Most(row))));
+            return new(soft, form, null, [], (long)most);
+        }
+    }
 }
