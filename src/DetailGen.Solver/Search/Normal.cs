@@ -34,6 +34,12 @@ internal static class Normal
                 foreach (var part in parts)
                 {
                     var form = Form(part);
+                    if (form.Count == 1)
+                    {
+                        all.ForEach(alternative => alternative.AddRange(form[0]));
+                        continue;
+                    }
+
                     all = all.SelectMany(left => form.ConvertAll<List<Linear>>(right => [.. left, .. right])).ToList();
                     if (all.Count > MostAlternatives)
                     {
