@@ -14,6 +14,7 @@ internal sealed class ProblemBuilder
     private readonly List<int> domainTags = [];
     private readonly List<Objective> objectives = [];
     private readonly Model model;
+    private readonly int hardCount;
 
     private ProblemBuilder(Model model)
     {
@@ -29,6 +30,8 @@ internal sealed class ProblemBuilder
         {
             Post(claim, tag is null ? -1 : TagOf(tag));
         }
+
+        hardCount = propagators.Count;
     }
 
     /// <summary>The hard claims alone: for conflicts and ranges.</summary>
@@ -47,7 +50,7 @@ internal sealed class ProblemBuilder
     }
 
     private Problem Build() =>
-        new([.. domains], [.. without], [.. domainTags], [.. propagators], [.. tags], model.Variables.Count, [.. objectives]);
+        new([.. domains], [.. without], [.. domainTags], [.. propagators], [.. tags], model.Variables.Count, hardCount, [.. objectives]);
 
     private int TagOf(string tag)
     {
@@ -125,7 +128,7 @@ internal sealed class ProblemBuilder
                 PostWished(wished);
                 break;
             case Level.Least least:
-                objectives.Add(new Objective(RowOf(least.Sum), null, propagators.Count..propagators.Count));
+                objectives.Add(new Objective(RowOf(least.Sum), null, []));
                 break;
             default:
                 throw new System.Diagnostics.UnreachableException();
@@ -146,16 +149,17 @@ internal sealed class ProblemBuilder
             }
         }
 
-        PostBroken(wanted);
-        PostMissing(wanted);
+        PostMissing(wanted, PostBroken(wanted));
     }
 
-    private void PostBroken(List<WantedClaim> wanted)
+    /// <returns>The sum that counts the broken ones.</returns>
+    private Row PostBroken(List<WantedClaim> wanted)
     {
-        var start = propagators.Count;
+        var ranges = new List<Range>();
         var counts = new List<(int, long)>();
         foreach (var one in wanted)
         {
+            var start = propagators.Count;
             var broken = AddCost(Domain.Range(0, 1));
             counts.Add((broken, 1));
             if (one.Variable is { } variable)
@@ -175,17 +179,22 @@ internal sealed class ProblemBuilder
                 kept.Add([new Row([broken], [-1], -1)]);
                 propagators.Add(new Alternatives([.. kept]));
             }
+
+            ranges.Add(start..propagators.Count);
         }
 
-        objectives.Add(new Objective(RowOf(0, [.. counts]), null, start..propagators.Count));
+        var sum = RowOf(0, [.. counts]);
+        objectives.Add(new Objective(sum, null, [.. ranges]));
+        return sum;
     }
 
-    private void PostMissing(List<WantedClaim> wanted)
+    private void PostMissing(List<WantedClaim> wanted, Row counted)
     {
-        var start = propagators.Count;
+        var ranges = new List<Range>();
         var shortfalls = new List<(int, long)>();
         foreach (var one in wanted)
         {
+            var start = propagators.Count;
             var missing = AddCost(Domain.Range(0, one.Most));
             shortfalls.Add((missing, one.Soft.Weight));
             if (one.Variable is { } variable)
@@ -203,14 +212,16 @@ internal sealed class ProblemBuilder
             {
                 propagators.Add(new Shortfall([.. one.Form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), row => RowOf(row, (missing, -1))))], missing));
             }
+
+            ranges.Add(start..propagators.Count);
         }
 
-        objectives.Add(new Objective(RowOf(0, [.. shortfalls]), null, start..propagators.Count));
+        objectives.Add(new Objective(RowOf(0, [.. shortfalls]), null, [.. ranges], counted));
     }
 
     private void PostWished(Level.Wished level)
     {
-        var start = propagators.Count;
+        var ranges = new List<Range>();
         var distances = new List<(int, long)>();
         var places = new List<(int, long)>();
         foreach (var (variable, value) in level.Wishes)
@@ -221,6 +232,7 @@ internal sealed class ProblemBuilder
                 continue;
             }
 
+            var start = propagators.Count;
             var place = domain.NearestPlace(value);
             var far = AddCost(Domain.Range(0, Math.Max(place, domain.Count - 1 - place)));
             distances.Add((far, 1));
@@ -243,9 +255,11 @@ internal sealed class ProblemBuilder
                 propagators.Add(new AtMostRow(RowOf(variable - wish, (far, -domain.Step))));
                 propagators.Add(new AtMostRow(RowOf(wish - variable, (far, -domain.Step))));
             }
+
+            ranges.Add(start..propagators.Count);
         }
 
-        objectives.Add(new Objective(RowOf(0, [.. distances]), [.. places], start..propagators.Count));
+        objectives.Add(new Objective(RowOf(0, [.. distances]), [.. places], [.. ranges]));
     }
 
     private int AddCost(Domain domain)
