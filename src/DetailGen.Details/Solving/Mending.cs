@@ -1,5 +1,6 @@
 using DetailGen.Details.Presets;
 using DetailGen.Details.Quantities;
+using DetailGen.Details.Reading;
 using DetailGen.Details.Rules.Language;
 using DetailGen.Solver;
 
@@ -140,34 +141,32 @@ internal sealed class Mending(DetailProblem problem)
     }
 
     private bool Concerns(FilledSlot slot, IReadOnlyList<string> tags) =>
-        tags.Any(tag => tag.StartsWith("target:", StringComparison.Ordinal))
-        || problem.Rules.Any(rule => tags.Contains("rule:" + rule.Id, StringComparer.Ordinal)
-            && rule.Require!.All().Concat(rule.When?.All() ?? []).OfType<Property>().Any(property => property.Slot == slot.Slot.Key));
+        situation.Sizes.Any(size => size.Slot == slot.Slot.Key && size.StockByMaterial.Count > 0 && tags.Contains("stock:" + size.Key, StringComparer.Ordinal))
+        || Concerns(tags, part => part is Property property && (property.Slot == slot.Slot.Key || Followed(property.Slot) == slot.Slot.Key));
 
-    // a choice can only help where some expression of the conflict, or the existence of something in it, hangs on it
-    private bool Concerns(string choice, IReadOnlyList<string> tags)
+    private string? Followed(string slot) => situation.Slots.FirstOrDefault(one => one.Slot.Key == slot)?.Slot.Follows;
+
+    private bool Concerns(string choice, IReadOnlyList<string> tags) => Concerns(tags, part => part is Has || (part is Key key && key.Name == choice));
+
+    // a change can only help where some expression of the conflict, or the existence of something in it, hangs on what is changed
+    private bool Concerns(IReadOnlyList<string> tags, Func<Expression, bool> changes)
     {
-        foreach (var rule in problem.Rules.Where(rule => tags.Contains("rule:" + rule.Id, StringComparer.Ordinal)))
-        {
-            if (rule.Require!.Keys().Contains(choice, StringComparer.Ordinal) || (rule.When?.Keys().Contains(choice, StringComparer.Ordinal) ?? false))
-            {
-                return true;
-            }
-        }
-
-        foreach (var claim in situation.Preset.Components.SelectMany(component => component.Claims).Where(claim => tags.Contains("claim:" + claim.Id, StringComparer.Ordinal)))
-        {
-            if (Reaches(situation.Catalogue.Tree(claim.Require), choice) || (claim.When is { } when && Reaches(situation.Catalogue.Tree(when), choice)))
-            {
-                return true;
-            }
-        }
-
-        return tags.Any(tag => tag.StartsWith("target:", StringComparison.Ordinal));
+        var said = problem.Rules.Where(rule => tags.Contains("rule:" + rule.Id, StringComparer.Ordinal)).SelectMany(rule => (Expression?[])[rule.When, rule.Require]).OfType<Expression>();
+        var built = situation.Preset.Components.SelectMany(component => component.Claims).Where(claim => tags.Contains("claim:" + claim.Id, StringComparer.Ordinal))
+            .SelectMany(claim => (Written?[])[claim.When, claim.Require]).OfType<Written>().Select(situation.Catalogue.Tree);
+        return tags.Any(tag => tag.StartsWith("target:", StringComparison.Ordinal)) || said.Concat(built).Any(expression => Reaches(expression, changes));
     }
 
-    private bool Reaches(Expression expression, string choice) => expression.Keys().Any(key =>
-        key == choice || (situation.DerivedOf(key) is { } derived && derived.Cases.Any(@case => @case.When is { } when && Reaches(situation.Catalogue.Tree(when), choice))));
+    private bool Reaches(Expression expression, Func<Expression, bool> changes) => expression.All().Any(part => changes(part) || part switch
+    {
+        Key { Kind: Kind.UValue or Kind.RValue } => true, // all layers and fixings, whatever they hang on
+        Key key => Behind(key.Name).Any(written => Reaches(situation.Catalogue.Tree(written), changes)),
+        _ => false,
+    });
+
+    /// <summary>What decides whether there is such a size, and what it is.</summary>
+    private IEnumerable<Written> Behind(string key) =>
+        (situation.DerivedOf(key)?.Cases ?? []).SelectMany(one => (Written?[])[one.When, one.As]).Append(situation.Size(key)?.When).OfType<Written>();
 
     /// <summary>The preset with another choice or material.</summary>
     private sealed record Departure(ProposedValue Value, Preset Preset);

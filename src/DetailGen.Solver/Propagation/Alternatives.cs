@@ -10,7 +10,6 @@ internal sealed class Alternatives(Row[][] alternatives) : Propagator
     public override bool Propagate(State state)
     {
         var open = -1;
-        var count = 0;
         for (var i = 0; i < alternatives.Length; i++)
         {
             var possible = true;
@@ -31,23 +30,17 @@ internal sealed class Alternatives(Row[][] alternatives) : Propagator
                 continue;
             }
 
-            if (certain)
+            if (certain || open >= 0)
             {
                 return true;
             }
 
             open = i;
-            count++;
         }
 
-        if (count == 0)
+        if (open < 0)
         {
             return state.Fail(Index);
-        }
-
-        if (count > 1)
-        {
-            return true;
         }
 
         foreach (var row in alternatives[open])

@@ -12,12 +12,16 @@ internal sealed class Shortfall(Row[][] alternatives, int missing) : Propagator
         foreach (var rows in alternatives)
         {
             var most = 0L;
-            foreach (var row in rows)
+            for (var i = 0; i < rows.Length && most < nearest; i++)
             {
-                most = Math.Max(most, row.Least(state) - row.Bound + high);
+                most = Math.Max(most, rows[i].Least(state) - rows[i].Bound + high);
             }
 
             nearest = Math.Min(nearest, most);
+            if (nearest <= state.Lows[missing])
+            {
+                break;
+            }
         }
 
         open.Index = Index;

@@ -34,6 +34,12 @@ internal static class Normal
                 foreach (var part in parts)
                 {
                     var form = Form(part);
+                    if (form.Count == 1)
+                    {
+                        all.ForEach(alternative => alternative.AddRange(form[0]));
+                        continue;
+                    }
+
                     all = all.SelectMany(left => form.ConvertAll<List<Linear>>(right => [.. left, .. right])).ToList();
                     if (all.Count > MostAlternatives)
                     {
@@ -56,6 +62,8 @@ internal static class Normal
                 return Int128.Max(0, sum.At(values));
             case Claim.IsZero(var sum):
                 return Int128.Abs(sum.At(values));
+            case Claim.Member(var variable, { Length: > 0 } among):
+                return Propagation.Nearness.Distance(values[variable.Id], among);
             case Claim.AllOf(var parts):
                 Int128 most = 0;
                 foreach (var part in parts)

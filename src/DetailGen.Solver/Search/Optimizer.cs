@@ -4,10 +4,9 @@ namespace DetailGen.Solver.Search;
 
 /// <summary>
 /// Meets the levels in order, and each of them part by part (<see cref="Coupling"/>): what is least in every part is least in all. A part's least cost is enclosed
-/// from below (refuted costs, multiples of the claims) and above (assignments found). A cost is asked for with limited effort, at several heights of the open
-/// span in turn and with more effort each round, so that no one search that goes astray holds up
-/// the rest; where one is given up, the few terms that stand against each other are found first (<see cref="Gather"/>); the effort grows without end, so the
-/// enclosing is complete. A settled cost is kept as a bound for all later levels: since the parts were settled each by itself, that leaves them apart. Ties go
+/// from below (refuted costs, multiples of the claims) and above (assignments found). First the few terms that stand against each other are looked for
+/// (<see cref="Gather"/>). Where that does not get on, the whole cost is asked for at several heights of the open span in turn. Each search has limited effort,
+/// so that none that goes astray holds up the rest, and more each round; the effort grows without end, so the enclosing is complete. A settled cost is kept as a bound for all later levels: since the parts were settled each by itself, that leaves them apart. Ties go
 /// to the smaller value by name.
 /// </summary>
 internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variables, long firstEffort = Optimizer.FirstEffort)
@@ -25,6 +24,9 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
 
     /// <summary>The best assignment so far, model variables and costs; null before the first.</summary>
     public long[]? Best => best;
+
+    /// <summary>What all runs have taken so far.</summary>
+    public long Steps => state.Steps;
 
     /// <summary>Yes: <see cref="Best"/> is the optimum. No: the hard claims and what is supposed contradict each other.</summary>
     /// <param name="targets">Where to look first; the optimum does not depend on it.</param>
@@ -77,7 +79,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
 
         foreach (var goal in Goal.Of(objective, problem))
         {
-            if (!Enclose(goal, goal))
+            if (!Enclose(goal, goal, firstEffort))
             {
                 return false;
             }
@@ -88,14 +90,15 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
 
     /// <summary>Finds the least cost of a goal, and settles it; of some terms of a greater goal only finds it, as a bound of the state.</summary>
     /// <param name="whole">The goal that the terms are of.</param>
+    /// <param name="effort">Steps that the first searches may take before they are given up.</param>
     /// <returns>False where the budget is spent, or for some terms of a greater goal a lesser effort.</returns>
-    private bool Enclose(Goal goal, Goal whole)
+    private bool Enclose(Goal goal, Goal whole, long effort)
     {
-        var (sum, cost, grain, _, part) = goal;
+        var (_, _, part, sum, cost, grain) = goal;
         var high = sum.At(best);
         var prices = 0;
-        var gathered = false;
-        var effort = firstEffort;
+        var shares = goal == whole ? goal.Shares(state) : [];
+        var gathered = 0L;
         var stride = 0L;
         var attempt = goal == whole ? Eighths.Length - 1 : 0; // the best is often the least; what stands against other terms seldom is
         var spent = 0;
@@ -114,10 +117,10 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
                 return state.Steps < state.StepLimit;
             }
 
-            if (spent > 0 && !gathered && goal == whole)
+            if (shares.Count > 0 && gathered < effort)
             {
-                gathered = true;
-                if (Gather(goal))
+                gathered = effort;
+                if (Gather(goal, shares, effort))
                 {
                     return true;
                 }
@@ -175,28 +178,18 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
     }
 
     /// <summary>
-    /// Asks for all terms at their least. Where some of these cannot be together, the least that their sum can be is found instead, and it takes their place. The terms
-    /// that stand against each other are few as a rule, so much less is searched than for the whole sum.
+    /// Asks for all shares at their least, each term a share of its own at first. Where some of these cannot be together, the least that their sum can be is found
+    /// instead, and they become one share. The terms that stand against each other are few as a rule, so much less is searched than for the whole sum; and a sum that
+    /// is settled share by share ties fewer variables together for later levels.
     /// </summary>
     /// <returns>False where that does not get on.</returns>
-    private bool Gather(Goal goal)
+    private bool Gather(Goal goal, List<Goal> shares, long effort)
     {
-        if (!Array.TrueForAll(goal.Sum.Factors, factor => factor == 1))
-        {
-            return false;
-        }
-
-        var shares = new List<(Goal Goal, List<int> Terms)>();
-        for (var term = 0; term < goal.Sum.Variables.Length; term++)
-        {
-            shares.Add((goal.Some([term], state), [term]));
-        }
-
         while (true)
         {
             Settle();
-            Literal[] least = [.. shares.ConvertAll(share => new Literal(share.Goal.Cost, false, state.Lows[share.Goal.Cost]))];
-            switch (AskWithin(goal.Part, firstEffort, least))
+            Literal[] least = [.. shares.ConvertAll(share => new Literal(share.Cost, false, state.Lows[share.Cost]))];
+            switch (AskWithin(goal.Part, effort, least))
             {
                 case Found.Yes:
                     TakeBetter(goal);
@@ -209,16 +202,15 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
                     Settle();
                     return state.Steps < state.StepLimit;
                 case Found.No when finder.Core.Count < shares.Count:
-                    var blamed = shares.FindAll(share => finder.Core.Exists(literal => literal.Variable == share.Goal.Cost));
-                    shares.RemoveAll(share => blamed.Contains(share));
-                    List<int> terms = [.. blamed.SelectMany(share => share.Terms).Order()];
-                    var joined = blamed.Count == 1 ? blamed[0].Goal : goal.Some(terms, state);
-                    if (!Enclose(joined, goal))
+                    var blamed = shares.FindAll(share => finder.Core.Exists(literal => literal.Variable == share.Cost));
+                    var joined = Goal.Joined(blamed, state);
+                    shares.RemoveAll(blamed.Contains);
+                    shares.Add(joined);
+                    if (!Enclose(joined, goal, effort))
                     {
                         return false;
                     }
 
-                    shares.Add((joined, terms));
                     break;
                 default:
                     return false;

@@ -4,8 +4,9 @@ namespace DetailGen.Solver.Search;
 
 /// <summary>A sum to be made small.</summary>
 /// <param name="Wishes">Where the sum is one of distances: of each term the variable and the place of its wish.</param>
-/// <param name="Propagators">Which of the problem's say what the terms are; they come into force with it.</param>
-internal sealed record Objective(Row Sum, (int Id, long Place)[]? Wishes, Range Propagators);
+/// <param name="Propagators">Of each term those of the problem's that say what it is; they come into force with it.</param>
+/// <param name="Counted">Where each term is a shortfall: the sum that counts the claims. What is not broken falls short of nothing.</param>
+internal sealed record Objective(Row Sum, (int Id, long Place)[]? Wishes, Range[] Propagators, Row? Counted = null);
 
 /// <summary>Propagators over numbered variables, some of them under tags that can be given up, with the finder that works on them.</summary>
 internal sealed class Problem
@@ -16,7 +17,7 @@ internal sealed class Problem
     private readonly Propagator[] propagators;
     private readonly int hardCount;
 
-    public Problem(Domain[] domains, Domain[] without, int[] domainTags, Propagator[] propagators, string[] tags, int variables, Objective[] objectives)
+    public Problem(Domain[] domains, Domain[] without, int[] domainTags, Propagator[] propagators, string[] tags, int variables, int hardCount, Objective[] objectives)
     {
         full = domains;
         this.without = without;
@@ -27,7 +28,7 @@ internal sealed class Problem
         Objectives = objectives;
         State = new State(propagators, domains);
         Finder = new Finder(State, variables);
-        hardCount = objectives.Length > 0 ? objectives[0].Propagators.Start.Value : propagators.Length;
+        this.hardCount = hardCount;
     }
 
     public State State { get; }
@@ -94,19 +95,34 @@ internal sealed class Problem
     /// <summary>Brings into force what the terms of an objective are.</summary>
     public void Enter(Objective objective)
     {
-        for (var i = objective.Propagators.Start.Value; i < objective.Propagators.End.Value; i++)
+        for (var term = 0; term < objective.Propagators.Length; term++)
         {
-            State.Enabled[i] = true;
-            State.Wake(i);
+            if (objective.Counted is { } counted && State.Highs[counted.Variables[term]] == 0)
+            {
+                _ = State.AtMost(objective.Sum.Variables[term], 0, State.Supposed);
+                continue;
+            }
+
+            for (var i = objective.Propagators[term].Start.Value; i < objective.Propagators[term].End.Value; i++)
+            {
+                State.Enabled[i] = true;
+                State.Wake(i);
+            }
         }
     }
 
     /// <summary>Works out what the terms of an objective cost at these values of the model's variables; as yet they cost nothing.</summary>
     public void RaiseCosts(Objective objective, long[] values)
     {
-        for (var i = objective.Propagators.Start.Value; i < objective.Propagators.End.Value; i++)
+        foreach (var range in objective.Propagators)
         {
-            propagators[i].RaiseCost(values);
+            for (var i = range.Start.Value; i < range.End.Value; i++)
+            {
+                if (State.Enabled[i])
+                {
+                    propagators[i].RaiseCost(values);
+                }
+            }
         }
     }
 

@@ -14,6 +14,7 @@ internal sealed class ProblemBuilder
     private readonly List<int> domainTags = [];
     private readonly List<Objective> objectives = [];
     private readonly Model model;
+    private readonly int hardCount;
 
     private ProblemBuilder(Model model)
     {
@@ -29,6 +30,8 @@ internal sealed class ProblemBuilder
         {
             Post(claim, tag is null ? -1 : TagOf(tag));
         }
+
+        hardCount = propagators.Count;
     }
 
     /// <summary>The hard claims alone: for conflicts and ranges.</summary>
@@ -47,7 +50,7 @@ internal sealed class ProblemBuilder
     }
 
     private Problem Build() =>
-        new([.. domains], [.. without], [.. domainTags], [.. propagators], [.. tags], model.Variables.Count, [.. objectives]);
+        new([.. domains], [.. without], [.. domainTags], [.. propagators], [.. tags], model.Variables.Count, hardCount, [.. objectives]);
 
     private int TagOf(string tag)
     {
@@ -125,7 +128,7 @@ internal sealed class ProblemBuilder
                 PostWished(wished);
                 break;
             case Level.Least least:
-                objectives.Add(new Objective(RowOf(least.Sum), null, propagators.Count..propagators.Count));
+                objectives.Add(new Objective(RowOf(least.Sum), null, []));
                 break;
             default:
                 throw new System.Diagnostics.UnreachableException();
@@ -134,84 +137,91 @@ internal sealed class ProblemBuilder
 
     private void PostWanted(Level.Wanted level)
     {
-        var forms = new List<(List<List<Linear>>, long, long)>();
+        var wanted = new List<WantedClaim>();
         foreach (var soft in level.Claims)
         {
-            var form = Normal.Form(soft.Claim);
-            Int128 most = 0;
-            foreach (var rows in form)
+            var one = soft.Claim is Claim.Member(var variable, { Length: > 0 } values)
+                ? new WantedClaim(soft, [], variable, values, Nearness.Farthest(variable.Domain.Low, variable.Domain.High, values))
+                : WantedClaim.Of(soft);
+            if (one.Most > 0)
             {
-                foreach (var row in rows)
-                {
-                    most = Int128.Max(most, Most(row));
-                }
+                wanted.Add(one); // others cannot be broken
             }
-
-            if (most == 0)
-            {
-                continue; // cannot be broken
-            }
-
-            forms.Add((form, (long)most, soft.Weight));
         }
 
-        PostBroken(forms);
-        PostMissing(forms);
+        PostMissing(wanted, PostBroken(wanted));
     }
 
-    private void PostBroken(List<(List<List<Linear>> Form, long Most, long Weight)> forms)
+    /// <returns>The sum that counts the broken ones.</returns>
+    private Row PostBroken(List<WantedClaim> wanted)
     {
-        var start = propagators.Count;
+        var ranges = new List<Range>();
         var counts = new List<(int, long)>();
-        foreach (var (form, _, _) in forms)
+        foreach (var one in wanted)
         {
+            var start = propagators.Count;
             var broken = AddCost(Domain.Range(0, 1));
             counts.Add((broken, 1));
-            if (form.Count == 1)
+            if (one.Variable is { } variable)
             {
-                foreach (var row in form[0])
+                propagators.Add(new Nearness(variable.Id, one.Values, broken, counted: true));
+            }
+            else if (one.Form.Count == 1)
+            {
+                foreach (var row in one.Form[0])
                 {
                     propagators.Add(new AtMostRow(RowOf(row, (broken, -(long)Int128.Max(1, Most(row))))));
                 }
             }
             else
             {
-                var kept = form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), RowOf));
+                var kept = one.Form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), RowOf));
                 kept.Add([new Row([broken], [-1], -1)]);
                 propagators.Add(new Alternatives([.. kept]));
             }
+
+            ranges.Add(start..propagators.Count);
         }
 
-        objectives.Add(new Objective(RowOf(0, [.. counts]), null, start..propagators.Count));
+        var sum = RowOf(0, [.. counts]);
+        objectives.Add(new Objective(sum, null, [.. ranges]));
+        return sum;
     }
 
-    private void PostMissing(List<(List<List<Linear>> Form, long Most, long Weight)> forms)
+    private void PostMissing(List<WantedClaim> wanted, Row counted)
     {
-        var start = propagators.Count;
+        var ranges = new List<Range>();
         var shortfalls = new List<(int, long)>();
-        foreach (var (form, most, weight) in forms)
+        foreach (var one in wanted)
         {
-            var missing = AddCost(Domain.Range(0, most));
-            shortfalls.Add((missing, weight));
-            if (form.Count == 1)
+            var start = propagators.Count;
+            var missing = AddCost(Domain.Range(0, one.Most));
+            shortfalls.Add((missing, one.Soft.Weight));
+            if (one.Variable is { } variable)
             {
-                foreach (var row in form[0])
+                propagators.Add(new Nearness(variable.Id, one.Values, missing, counted: false));
+            }
+            else if (one.Form.Count == 1)
+            {
+                foreach (var row in one.Form[0])
                 {
                     propagators.Add(new AtMostRow(RowOf(row, (missing, -1))));
                 }
             }
             else
             {
-                propagators.Add(new Shortfall([.. form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), row => RowOf(row, (missing, -1))))], missing));
+                propagators.Add(new Shortfall([.. one.Form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), row => RowOf(row, (missing, -1))))], missing));
             }
+
+            ranges.Add(start..propagators.Count);
         }
 
-        objectives.Add(new Objective(RowOf(0, [.. shortfalls]), null, start..propagators.Count));
+        objectives.Add(new Objective(RowOf(0, [.. shortfalls]), null, [.. ranges], counted));
     }
 
     private void PostWished(Level.Wished level)
     {
-        var start = propagators.Count;
+        var ranges = new List<Range>();
         var distances = new List<(int, long)>();
         var places = new List<(int, long)>();
         foreach (var (variable, value) in level.Wishes)
@@ -222,6 +232,7 @@ internal sealed class ProblemBuilder
                 continue;
             }
 
+            var start = propagators.Count;
             var place = domain.NearestPlace(value);
             var far = AddCost(Domain.Range(0, Math.Max(place, domain.Count - 1 - place)));
             distances.Add((far, 1));
@@ -244,9 +255,11 @@ internal sealed class ProblemBuilder
                 propagators.Add(new AtMostRow(RowOf(variable - wish, (far, -domain.Step))));
                 propagators.Add(new AtMostRow(RowOf(wish - variable, (far, -domain.Step))));
             }
+
+            ranges.Add(start..propagators.Count);
         }
 
-        objectives.Add(new Objective(RowOf(0, [.. distances]), [.. places], start..propagators.Count));
+        objectives.Add(new Objective(RowOf(0, [.. distances]), [.. places], [.. ranges]));
     }
 
     private int AddCost(Domain domain)
@@ -301,4 +314,18 @@ internal sealed class ProblemBuilder
     private Int128 Reach(int id) => Math.Max(
         Math.Max(Math.Abs(domains[id].Low), Math.Abs(domains[id].High)),
         Math.Max(Math.Abs(without[id].Low), Math.Abs(without[id].High)));
+
+    /// <param name="Form">As <see cref="Normal"/> tells it; empty for a membership.</param>
+    /// <param name="Variable">Of a membership.</param>
+    /// <param name="Most">What can be missing of it.</param>
+    private sealed record WantedClaim(SoftClaim Soft, List<List<Linear>> Form, Variable? Variable, long[] Values, long Most)
+    {
+        public static WantedClaim Of(SoftClaim soft)
+        {
+            var form = Normal.Form(soft.Claim);
+            Int128 most = 0;
+            form.ForEach(rows => rows.ForEach(row => most = Int128.Max(most, ProblemBuilder.Most(row))));
+            return new(soft, form, null, [], (long)most);
+        }
+    }
 }

@@ -3,6 +3,7 @@ using DetailGen.Details.Parameters;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Quantities;
 using DetailGen.Details.Solving;
+using DetailGen.Details.Tests.Junctions;
 using DetailGen.Testing;
 
 namespace DetailGen.Details.Tests.Solving;
@@ -85,6 +86,21 @@ public class ContradictionTests
             [("materials.roof.deck", "plywood"), ("wall.cavity", "50 mm"), ("weep.spacing", "900 mm")],
             Assert.Single(contradiction.Repairs).Set.Select(one => (one.Key, one.Value)).Order());
     }
+
+    [Fact]
+    public void A_rule_on_a_u_value_is_mended_by_another_material_too() =>
+        Assert.Contains(("materials.roof.insulation", "pir-roof"), Mended(Built("roof.insulation=150 mm").Of("roof.insulation", "eps-graphite")));
+
+    [Fact]
+    public void A_rule_on_a_u_value_is_mended_by_a_choice_that_does_without_fixings_too() =>
+        Assert.Contains(("membrane.fixing", "adhered"), Mended(Built("membrane.fixing=mechanical", "roof.insulation-layers=1")));
+
+    private static Preset Built(params string[] set) =>
+        Shipped.Preset("abutment", "solid-masonry-insulated", "warm-concrete-deck", set) with { Rules = [new NamedPack("uk", Trial.At)] };
+
+    /// <summary>What mends the preset by itself.</summary>
+    private static IEnumerable<(string Key, string Value)> Mended(Preset preset) =>
+        preset.Fail(ProvenTests.Whole).Repairs.Where(repair => repair.Set.Count == 1).Select(repair => (repair.Set[0].Key, repair.Set[0].Value));
 
     [Fact]
     public void A_member_says_what_is_required_and_why_and_what_was_fixed()
