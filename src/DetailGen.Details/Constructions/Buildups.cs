@@ -79,7 +79,7 @@ internal static class Buildups
                 default:
                     layers.Add(new(reference, layer.Slot, paved ? "roof.paving" : layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, Remark(layer))
                     {
-                        Told = Told(paved ? "{material} slabs on supports" : layer.Told, material),
+                        Told = Told(paved ? "{material} slabs on supports" : layer.Told + Unbonded(site, layer), material),
                     });
                     break;
             }
@@ -115,6 +115,10 @@ internal static class Buildups
             yield return site.Sizes.Is("membrane.fixing", "mechanical") ? "mechanically fixed" : "loose-laid";
         }
     }
+
+    // A bonded screed is the usual one.
+    private static string Unbonded(Site site, RoofLayer layer) =>
+        layer.As == RoofBehaviour.Screed && site.Sizes.HasChoice("roof.screed-bond") && site.Sizes.Is("roof.screed-bond", "unbonded") ? ", unbonded" : "";
 
     private static string Told(string template, Material material) => template.Replace("{material}", Wording.Plain(material.Name), StringComparison.Ordinal);
 

@@ -31,5 +31,25 @@ public class ShippedDetailTests
         Assert.True(solved.Heat.First(heat => heat.Element == "roof").Transmittance <= 0.12m);
     }
 
+    [Fact]
+    public void A_tall_upstand_is_asked_about_and_swells_nothing_else()
+    {
+        string[] tall = ["parapet.height=1150 mm", "upstand.top=coping", "tray.discharge=outside"];
+        var solved = Held(Shipped.Preset("parapet", "cavity-masonry", "warm-timber-deck", tall)).Solve(Whole);
+        Assert.Equal(Judgement.ToConfirm, solved.Verdicts.Single(verdict => verdict.Rule.Id == "upstand-intermediate-fix").Judgement);
+        Assert.All([("wall.inner-leaf", "100 mm"), ("wall.outer-leaf", "102.5 mm"), ("upstand.backing", "12 mm")], size => Assert.Equal(size.Item2, solved.Find(size.Item1)!.Text));
+        var low = Held(Shipped.Preset("parapet", "cavity-masonry", "warm-timber-deck")).Solve(Whole);
+        Assert.Equal(Judgement.NotApplicable, low.Verdicts.Single(verdict => verdict.Rule.Id == "upstand-intermediate-fix").Judgement);
+    }
+
+    [Fact]
+    public void U_values_stand_beside_their_limit_as_schedules_have_them()
+    {
+        var solved = Held(Shipped.Preset("parapet", "cavity-masonry", "warm-timber-deck")).Solve(Whole);
+        var told = solved.Verdicts.Where(verdict => verdict is { Unit: "W/m²K", Judgement: Judgement.Pass }).ToArray();
+        Assert.NotEmpty(told);
+        Assert.All(told, verdict => Assert.Matches(@"^(0\.[1-9]\d?|0\.0\d{1,2}|\d+(\.\d)?) W/m²K$", verdict.Left!.Text));
+    }
+
     private static Preset Held(Preset preset) => preset with { Rules = [new NamedPack("uk", Trial.At)] };
 }
