@@ -65,7 +65,9 @@ public sealed record TrayLine(IReadOnlyList<Point> Line, bool DryAbove)
 /// <summary>Interprets the layers of a wall: where they stand, and what blanks they are between the ends a junction gives.</summary>
 public sealed class PlacedWall
 {
-    private const double Brick = 75;
+    /// <summary>Height of a course of bricks, its joint included; mm.</summary>
+    public const double Brick = 75;
+
     private readonly bool _turned;
 
     private PlacedWall(IReadOnlyList<PlacedLayer> layers, bool turned)

@@ -135,6 +135,14 @@ public class MaterialTests
         });
     }
 
+    [Fact]
+    public void Blocks_in_courses_of_bricks_are_told_as_coursing_units()
+    {
+        string Told(string materials) => Build("abutment", "cavity-masonry", "warm-concrete-deck", materials).Buildups[0].Layers.Single(layer => layer.Slot == "wall.outer-leaf").Told;
+        Assert.EndsWith("coursing units", Told("wall.outer-leaf: block-dense"), StringComparison.Ordinal);
+        Assert.EndsWith("outer leaf", Told("wall.outer-leaf: calcium-silicate"), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("parapet", "solid-masonry-insulated", "wall.block: calcium-silicate", "wall.block", 75)]
     [InlineData("abutment", "cavity-masonry", "wall.inner-leaf: brick-inner", "wall.inner-leaf", 75)]

@@ -42,6 +42,37 @@ public class ShippedDetailTests
         Assert.Equal(Judgement.NotApplicable, low.Verdicts.Single(verdict => verdict.Rule.Id == "upstand-intermediate-fix").Judgement);
     }
 
+    [Theory]
+    [InlineData("abutment", "cavity-masonry", "warm-timber-deck", "roof.fall-towards=wall")]
+    [InlineData("parapet", "solid-masonry-insulated", "warm-concrete-deck", "roof.fall-towards=wall")]
+    [InlineData("parapet", "cavity-masonry", "warm-concrete-deck", "roof.screed-bond=unbonded")]
+    [InlineData("abutment", "solid-masonry-insulated", "warm-timber-deck", "roof.fall=1:20")]
+    public void A_roof_is_not_made_shorter_to_keep_a_rule_that_another_size_can_keep(string junction, string wall, string roof, string set)
+    {
+        var solved = Held(Shipped.Preset(junction, wall, roof, set)).Solve(Whole);
+        Assert.Equal("3000 mm", solved.Find("roof.fall-run")!.Text);
+        Assert.DoesNotContain(solved.Verdicts, verdict => verdict.Judgement == Judgement.Fail);
+    }
+
+    [Theory]
+    [InlineData("roof.joist-centres=600 mm", Judgement.Warn)]
+    [InlineData("roof.joist-centres=400 mm", Judgement.Pass)]
+    public void A_span_table_is_not_said_to_be_kept_at_centres_that_it_does_not_cover(string centres, Judgement judgement)
+    {
+        var solved = Held(Shipped.Preset("parapet", "cavity-masonry", "warm-timber-deck", centres)).Solve(Whole);
+        Assert.Equal(judgement, solved.Verdicts.Single(verdict => verdict.Rule.Id == "joist-span-c24").Judgement);
+    }
+
+    [Theory]
+    [InlineData("abutment", "solid-masonry-insulated", "warm-concrete-deck", "parapet-brick-class", "block-module", "cavity-barrier-top", "tray-laps-upstand")]
+    [InlineData("abutment", "cavity-masonry", "warm-timber-deck", "cavity-barrier-top", "lining-no-through")]
+    [InlineData("parapet", "solid-masonry-insulated", "warm-timber-deck", "upstand-termination-bar", "upstand-bring-forward", "dpc-width", "parapet-movement-spacing")]
+    public void A_check_list_asks_after_nothing_that_is_not_there(string junction, string wall, string roof, params string[] absent)
+    {
+        var verdicts = Held(Shipped.Preset(junction, wall, roof)).Solve(Whole).Verdicts;
+        Assert.All(absent, id => Assert.Equal(Judgement.NotApplicable, verdicts.Single(verdict => verdict.Rule.Id == id).Judgement));
+    }
+
     [Fact]
     public void U_values_stand_beside_their_limit_as_schedules_have_them()
     {

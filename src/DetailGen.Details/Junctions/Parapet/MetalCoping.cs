@@ -9,8 +9,8 @@ namespace DetailGen.Details.Junctions.Parapet;
 /// </summary>
 internal static class MetalCoping
 {
-    /// <summary>The sloping board, and how far its membrane turns down, as long as the leg hides it; mm, common practice, no source.</summary>
-    private const double Board = 18, TurnDown = 50, Hidden = 15;
+    /// <summary>The sloping board, and how far its membrane turns down; mm, common practice, no source.</summary>
+    private const double Board = 18, TurnDown = 50;
 
     /// <summary>How far the foot of a leg is turned out, at 45 degrees; mm, common practice, no source. The claims on the drip clearance leave it room.</summary>
     private const double Drip = 8;
@@ -34,7 +34,7 @@ internal static class MetalCoping
         ];
         var weather = site.Face(Faces.Weather);
         var roof = seat.RoofFace;
-        var edge = seat.Head - Math.Min(TurnDown, site.Length("coping.leg") - Hidden);
+        var edge = seat.Head - TurnDown;
         var bare = sheet * slant;
         var board = Line(weather, roof, bare + (membrane * slant));
         site.Lay(
