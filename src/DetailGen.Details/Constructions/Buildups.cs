@@ -122,7 +122,7 @@ internal static class Buildups
 
     // A bonded screed is the usual one.
     private static string Unbonded(Site site, RoofLayer layer) =>
-        layer.As == RoofBehaviour.Screed && site.Sizes.HasChoice("roof.screed-bond") && site.Sizes.Is("roof.screed-bond", "unbonded") ? ", unbonded" : "";
+        layer.As == RoofBehaviour.Screed && site.Sizes.HasChoice("roof.screed-bond") && site.Sizes.Is("roof.screed-bond", "unbonded") ? ", unbonded on separating sheet" : "";
 
     private static string Told(string template, Material material) => template.Replace("{material}", Wording.Plain(material.Name), StringComparison.Ordinal);
 

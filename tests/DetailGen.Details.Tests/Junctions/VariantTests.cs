@@ -125,10 +125,17 @@ public class VariantTests
         Assert.Equal(told ? "+ sheets" : "", overall.Text);
     }
 
-    [Fact]
-    public void A_screed_that_is_not_bonded_is_told_so()
+    [Theory]
+    [InlineData("parapet", "cavity-masonry", "roof.fall-towards=away")]
+    [InlineData("abutment", "solid-masonry-insulated", "roof.fall-towards=wall")]
+    public void A_screed_that_is_not_bonded_lies_on_a_sheet_between_it_and_slab_and_wall(string junction, string wall, string set)
     {
-        var section = Shipped.Build("parapet", "cavity-masonry", "warm-concrete-deck", "roof.screed-bond=unbonded");
-        Assert.EndsWith("to falls, unbonded", section.Buildups[1].Layers.Single(layer => layer.Slot == "roof.screed").Told, StringComparison.Ordinal);
+        var section = Shipped.Build(junction, wall, "warm-concrete-deck", "roof.screed-bond=unbonded", set);
+        Assert.Contains("unbonded", section.Buildups[1].Layers.Single(layer => layer.Slot == "roof.screed").Told, StringComparison.Ordinal);
+        var (sheet, screed) = (section["roof.screed-sheet"], section["roof.screed"]);
+        Assert.True(screed.Region.Distance(section["roof.slab"].Region) > 0.2 && screed.Region.Distance(sheet.Region) < 0.01, "The screed lies on the slab.");
+        Assert.All(section.Parts.Where(part => part.Coursing is not null), leaf => Assert.True(screed.Region.Distance(leaf.Region) > 0.2, leaf.Id));
+        Laws.Hold(section);
+        Assert.DoesNotContain(Shipped.Build(junction, wall, "warm-concrete-deck", set).Parts, part => part.Id == "roof.screed-sheet");
     }
 }
