@@ -16,6 +16,9 @@ public sealed record Material(
 
     /// <summary>Poured where it stands: a wall of it goes up in lifts, but has no bed joints.</summary>
     public bool IsCast => Fill == "concrete";
+
+    /// <summary>Laid in courses of 75 mm, whatever is usual for the leaf.</summary>
+    public bool IsBrick => Fill == "brick";
 }
 
 /// <summary>Resistance to vapour.</summary>

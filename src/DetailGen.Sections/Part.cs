@@ -4,7 +4,25 @@ namespace DetailGen.Sections;
 /// <param name="Datum">Level of the underside of some bed joint, mm; the others follow at whole courses above and below.</param>
 /// <param name="Height">Course height including the joint, mm (75 for brick, 225 for block).</param>
 /// <param name="Joint">Thickness of the bed joint, mm.</param>
-public sealed record Coursing(double Datum, double Height, double Joint);
+public sealed record Coursing(double Datum, double Height, double Joint)
+{
+    /// <summary>No unit is cut lower or thinner than this; mm, common practice, no source.</summary>
+    public const double LeastUnit = 20;
+
+    /// <summary>Undersides of further beds, where units are cut so that something flat lies in a joint; mm.</summary>
+    public IReadOnlyList<double> MadeUp { get; init; } = [];
+
+    /// <summary>Whether a bed of the courses is left out, since one made up beside it would leave less of a unit than can be cut.</summary>
+    public bool LeavesOut(double bed) => MadeUp.Any(other => Math.Abs(other - bed) < Joint + LeastUnit);
+
+    /// <summary>Undersides of the beds from the last at or below one level to the first at or above another, upwards; mm.</summary>
+    public IEnumerable<double> Beds(double from, double to)
+    {
+        var (first, last) = (Math.Floor((from - Datum) / Height), Math.Ceiling((to - Datum) / Height));
+        var courses = Enumerable.Range(0, (int)(last - first) + 1).Select(k => Datum + ((first + k) * Height)).Where(bed => !LeavesOut(bed));
+        return courses.Concat(MadeUp.Where(bed => bed > from && bed < to)).Order();
+    }
+}
 
 /// <summary>How a part repeats out of the plane.</summary>
 /// <param name="Centres">Distance between centres, mm.</param>

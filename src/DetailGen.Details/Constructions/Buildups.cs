@@ -21,7 +21,7 @@ internal static class Buildups
             var remark = layer.Repeat is { } keys ? Repeated(site, "", keys.Width, keys.Centres) : layer.Remark;
             layers.Add(new($"W{layers.Count + 1}", layer.Slot, layer.Slot, layer.Name, material, placed.Width, layer.Kind, layer.Function, remark)
             {
-                Told = Told(layer.Told, material),
+                Told = Told(layer.Told, material) + Units(site, layer, material),
                 Bridging = layer.Repeat is { } members ? new(site.Sizes.Material(layer.Slot), site.Length(members.Width), site.Length(members.Centres)) : null,
                 Fixings = FixingsOf(site, layer.Fixings),
             });
@@ -79,7 +79,7 @@ internal static class Buildups
                 default:
                     layers.Add(new(reference, layer.Slot, paved ? "roof.paving" : layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, Remark(layer))
                     {
-                        Told = Told(paved ? "{material} slabs on supports" : layer.Told, material),
+                        Told = Told(paved ? "{material} slabs on supports" : layer.Told + Unbonded(site, layer), material),
                     });
                     break;
             }
@@ -115,6 +115,14 @@ internal static class Buildups
             yield return site.Sizes.Is("membrane.fixing", "mechanical") ? "mechanically fixed" : "loose-laid";
         }
     }
+
+    // Blocks in courses of bricks.
+    private static string Units(Site site, WallLayer layer, Material material) =>
+        layer.As == WallBehaviour.Leaf && PlacedWall.Course(site, layer.Slot, layer.Course) <= PlacedWall.Brick && !material.IsBrick && !material.IsCast ? ", coursing units" : "";
+
+    // A bonded screed is the usual one.
+    private static string Unbonded(Site site, RoofLayer layer) =>
+        layer.As == RoofBehaviour.Screed && site.Sizes.HasChoice("roof.screed-bond") && site.Sizes.Is("roof.screed-bond", "unbonded") ? ", unbonded on separating sheet" : "";
 
     private static string Told(string template, Material material) => template.Replace("{material}", Wording.Plain(material.Name), StringComparison.Ordinal);
 

@@ -27,6 +27,9 @@ public sealed class PlacedRoof
     /// <summary>First joint of the lower boards from the wall, and their length; mm, common practice, no source.</summary>
     private const double FirstJoint = 400, BoardLength = 1200;
 
+    /// <summary>Sheet under a screed that is not bonded; mm, common practice, no source.</summary>
+    private const double ScreedSheet = 0.25;
+
     private readonly RoofPlane _plane;
 
     private PlacedRoof(IReadOnlyList<PlacedRoofLayer> layers, RoofPlane plane)
@@ -94,7 +97,7 @@ public sealed class PlacedRoof
                     BuildDeck(site, placed, ends);
                     break;
                 case RoofBehaviour.Screed:
-                    site.Add(Blank(placed, _plane.Above(ends.Edge, ends.End, placed.Bottom, placed.Top), Precedence.Fill, Stage.Deck) with { Parameters = Taper(placed) });
+                    BuildScreed(site, placed, ends);
                     break;
                 case RoofBehaviour.Joists:
                     TimberStructure.Build(site, this, placed, ends);
@@ -127,6 +130,19 @@ public sealed class PlacedRoof
         };
 
     internal static string[] Taper(PlacedRoofLayer placed) => [placed.Layer.Thickness, "roof.fall", "roof.fall-run"];
+
+    // One that is not bonded lies on a sheet that is turned up at its edge.
+    private void BuildScreed(Site site, PlacedRoofLayer placed, RoofEnds ends)
+    {
+        if (site.Sizes.HasMaterial("roof.screed-sheet"))
+        {
+            site.Lay(
+                "roof.screed-sheet", "Separating sheet", "roof.screed-sheet", Element.Roof, Roles.Separation, Stage.Deck,
+                [new(ends.Edge, _plane.At(ends.Edge) + placed.Top), new(ends.Edge, placed.Bottom), new(ends.End, placed.Bottom)], ScreedSheet, [], Seat.Between, runsOn: true, placed.Layer.Thickness);
+        }
+
+        site.Add(Blank(placed, _plane.Above(ends.Edge, ends.End, placed.Bottom, placed.Top), Precedence.Fill, Stage.Deck) with { Parameters = Taper(placed) });
+    }
 
     private void BuildMembrane(Site site, PlacedRoofLayer placed, RoofEnds ends)
     {

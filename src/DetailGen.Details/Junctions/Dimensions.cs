@@ -3,10 +3,13 @@ using DetailGen.Sections;
 
 namespace DetailGen.Details.Junctions;
 
-/// <summary>Dimensions that every junction carries: across the wall, down the roof. Sheets under 5 mm are left out and the sums run without them.</summary>
+/// <summary>Dimensions that every junction carries: across the wall, down the roof. Sheets under 5 mm are left out, and the sums run without them.</summary>
 internal static class Dimensions
 {
     private const double Least = 5;
+
+    /// <summary>An overall size that sheets left out of its chain make shorter than it is by more than this says so; mm.</summary>
+    private const double Told = 1;
 
     /// <summary>Layers of the wall along a level, and their sum.</summary>
     public static IEnumerable<Measure> AcrossWall(PlacedWall wall, Buildup buildup, double y, string chain)
@@ -32,7 +35,7 @@ internal static class Dimensions
     /// <summary>Layers of the roof at a station, from the ceiling to the finished surface, and their sum.</summary>
     public static IEnumerable<Measure> DownRoof(PlacedRoof roof, double x, IReadOnlyList<double> boards)
     {
-        var reached = roof.Foot;
+        var (reached, sum) = (roof.Foot, 0.0);
         foreach (var placed in roof.Layers.Reverse())
         {
             if (placed.Thickness < Least)
@@ -53,9 +56,9 @@ internal static class Dimensions
                 low += depths[i];
             }
 
-            reached = top;
+            (reached, sum) = (top, sum + top - bottom);
         }
 
-        yield return new("roof.overall", new(x, roof.Foot), new(x, reached), Axis.Vertical, Chains.RoofEnd, 1);
+        yield return new("roof.overall", new(x, roof.Foot), new(x, reached), Axis.Vertical, Chains.RoofEnd, 1, reached - roof.Foot - sum > Told ? "+ sheets" : "");
     }
 }

@@ -10,9 +10,6 @@ internal static class MemberSeat
 {
     public const string Slot = "roof.seat";
 
-    /// <summary>No unit is cut lower or thinner than this; mm, common practice, no source.</summary>
-    public const double LeastUnit = 20;
-
     /// <summary>Call when wall and roof structure have been brought.</summary>
     public static void Build(Site site)
     {
@@ -44,18 +41,18 @@ internal static class MemberSeat
     {
         double Bed(double level) => coursing.Datum + (Math.Floor((level - coursing.Datum) / coursing.Height) * coursing.Height);
         var below = Bed(built.Bottom);
-        if (built.Bottom - below - coursing.Joint < LeastUnit)
+        if (built.Bottom - below - coursing.Joint < Coursing.LeastUnit)
         {
             yield return Region.Box(leaf.Left, Math.Max(leaf.Bottom, below), leaf.Right, built.Bottom);
         }
 
         var above = Bed(built.Top) + coursing.Height;
-        if (above - built.Top < LeastUnit)
+        if (above - built.Top < Coursing.LeastUnit)
         {
             yield return Region.Box(leaf.Left, built.Top, leaf.Right, Math.Min(leaf.Top, above + coursing.Joint));
         }
 
-        if (built.Left - leaf.Left < LeastUnit)
+        if (built.Left - leaf.Left < Coursing.LeastUnit)
         {
             yield return Region.Box(leaf.Left, built.Bottom, built.Left, built.Top);
         }

@@ -75,6 +75,10 @@ public sealed class Site(Sizes sizes)
         }
     }
 
+    /// <summary>A leaf's course is cut and made up, so that a bed joint lies at that level; mm.</summary>
+    public void MakeUpBed(Blank leaf, double level) =>
+        _blanks[_blanks.IndexOf(leaf)] = leaf with { Coursing = leaf.Coursing! with { MadeUp = [.. leaf.Coursing.MadeUp, level] } };
+
     /// <summary>
     /// Lays a sheet on the left of a face, over the sheets named where they lie on the same face. One that runs on to the end of the model
     /// (<paramref name="runsOn"/>) is cut off upright there.

@@ -15,6 +15,9 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
 {
     public const string MembraneId = "upstand.membrane";
 
+    /// <summary>What may lie on the deck before the vapour control layer and lap under it.</summary>
+    public const string AirSealId = "upstand.air-seal";
+
     public static double Depth(Site site) =>
         site.Length("roof.vcl") + site.Length("upstand.insulation") + site.Length("upstand.backing");
 
@@ -63,7 +66,7 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
         site.Lay(
             placed.Layer.Slot, placed.Layer.Name, placed.Layer.Slot, Element.Roof, placed.Layer.Roles, Stage.VapourControl,
             [.. edge, new(outer, Head(outer)), new(Wall, HeadAtWall), .. roof.Plane.Line(Wall, roofEnd, placed.Bottom)],
-            placed.Thickness, [], Seat.Between, runsOn: true, placed.Layer.Thickness, "vcl.return");
+            placed.Thickness, [AirSealId], Seat.Between, runsOn: true, placed.Layer.Thickness, "vcl.return");
     }
 
     private void AddBoard(Site site, string id, string name, double left, double right, Roles roles, PlacedRoof roof)
@@ -79,8 +82,14 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
         }
     }
 
+    // Sheets of one layer shrink; what is bonded in layers or poured needs no bar.
     private static void BuildRestraint(Site site, PlacedRoof roof, double toe)
     {
+        if (!site.Sizes.HasMaterial("upstand.restraint"))
+        {
+            return;
+        }
+
         var top = roof.Find(RoofBehaviour.Membrane)!.Top;
         var (left, right) = (toe + 20, toe + 50);
         var floor = roof.Plane.At((left + right) / 2) + top;

@@ -47,7 +47,10 @@ internal static class WallTies
         }
     }
 
-    /// <summary>Rows of ties downwards from a bed joint, in joints that both leaves share. A row that would lie in what the roof builds into the wall moves up to the next joint, or else on down past it.</summary>
+    /// <summary>
+    /// Rows of ties downwards from a bed joint, in joints that both leaves share. A row that would lie in what the roof builds into the wall, or in a bed that a
+    /// made-up course leaves out, moves up to the next joint, or else on down past it.
+    /// </summary>
     /// <param name="from">Underside of the highest bed joint, mm.</param>
     /// <param name="foot">Where the wall ends, mm.</param>
     public static IEnumerable<double> RowsBelow(Site site, double from, double foot)
@@ -81,7 +84,8 @@ internal static class WallTies
         bool IsBuiltIn(double at)
         {
             var row = Tie(site, at).Bounds.Grow(Clear);
-            return at > foot && site.Blanks.Any(blank => blank.Stage == Stage.RoofStructure && blank.Precedence != Precedence.Fill && blank.Region.Bounds.Meets(row) && !blank.Region.Intersect(Region.Box(row)).IsEmpty);
+            return at > foot && site.Blanks.Any(blank => blank.Coursing?.LeavesOut(at) == true
+                || (blank.Stage == Stage.RoofStructure && blank.Precedence != Precedence.Fill && blank.Region.Bounds.Meets(row) && !blank.Region.Intersect(Region.Box(row)).IsEmpty));
         }
     }
 

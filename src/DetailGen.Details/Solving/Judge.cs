@@ -1,3 +1,4 @@
+using System.Globalization;
 using DetailGen.Details.Rules;
 using DetailGen.Details.Rules.Language;
 
@@ -35,14 +36,27 @@ internal static class Judge
     }
 
     private static Verdict Told(Rule rule, Judgement judgement, string text, Compared? sides) =>
-        new(rule, judgement, Readable(sides?.Left, sides?.Right), sides?.Op, Readable(sides?.Right, sides?.Left), sides?.Unit, text);
+        new(rule, judgement, Readable(sides?.Left, sides?.Right, judgement), sides?.Op, Readable(sides?.Right, sides?.Left, judgement), sides?.Unit, text);
 
-    /// <summary>A length in tenths of a millimetre, unless that would hide how it differs from the other side.</summary>
-    private static Side? Readable(Side? side, Side? other) =>
-        side is { Number: { } number } && other is { Number: { } against } && side.Text.EndsWith(" mm", StringComparison.Ordinal)
-        && Math.Round(number, 1, MidpointRounding.AwayFromZero) is var tenths && (number == against || tenths != Math.Round(against, 1, MidpointRounding.AwayFromZero))
-            ? side with { Text = $"{Printing.Plain(tenths)} mm" }
+    /// <summary>A length in tenths of a millimetre, unless that would hide how it differs from the other side; a U-value as schedules have it, unless that would hide that the rule is broken.</summary>
+    private static Side? Readable(Side? side, Side? other, Judgement judgement)
+    {
+        if (side is not { Number: { } number } || other is not { Number: { } against })
+        {
+            return side;
+        }
+
+        decimal Short(decimal value, int decimals) => Math.Round(value, decimals, MidpointRounding.AwayFromZero);
+        if (side.Text.EndsWith(" mm", StringComparison.Ordinal) && (number == against || Short(number, 1) != Short(against, 1)))
+        {
+            return side with { Text = $"{Printing.Plain(Short(number, 1))} mm" };
+        }
+
+        var places = number >= 0.1m ? 2 : 3;
+        return side.Text.EndsWith(" W/m²K", StringComparison.Ordinal) && (judgement == Judgement.Pass || Short(number, places) != Short(against, places))
+            ? side with { Text = Short(number, places).ToString("F" + places.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture) + " W/m²K" }
             : side;
+    }
 
     /// <summary>The comparison that decides: the failing one of several that all must hold, the holding one of alternatives, a figure before a word.</summary>
     internal static Compared? Deciding(Expression expression, IFacts facts) => expression switch

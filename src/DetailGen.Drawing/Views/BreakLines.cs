@@ -32,16 +32,16 @@ internal static class BreakLines
     /// <param name="at">Where the wall would be broken off.</param>
     public static double OffSlivers(Section section, Heading heading, double at)
     {
-        const double LeastUnit = 20; // common practice, no source: no unit is cut lower
         foreach (var coursing in section.Parts.Where(part => part.Coursing is not null && part.Region.Bounds is var leaf && leaf.Bottom < at && at < leaf.Top).Select(part => part.Coursing!))
         {
-            var bed = coursing.Datum + Math.Floor((at - coursing.Datum) / coursing.Height) * coursing.Height;
-            if (heading == Heading.Down && bed + coursing.Height - at < LeastUnit)
+            double[] beds = [.. coursing.Beds(at - coursing.Height, at + coursing.Height)];
+            var (bed, next) = (beds.Last(level => level <= at), beds.First(level => level > at));
+            if (heading == Heading.Down && next - at < Coursing.LeastUnit)
             {
-                return bed + coursing.Height;
+                return next;
             }
 
-            if (heading == Heading.Up && at - bed - coursing.Joint is > 0 and < LeastUnit)
+            if (heading == Heading.Up && at - bed - coursing.Joint is > 0 and < Coursing.LeastUnit)
             {
                 return bed + coursing.Joint;
             }

@@ -27,10 +27,9 @@ internal static class Courses
             return new(clear, [], []);
         }
 
-        var (height, joint, datum) = (coursing.Height / paper.Scale, coursing.Joint / paper.Scale, coursing.Datum / paper.Scale);
+        var joint = coursing.Joint / paper.Scale;
         var box = region.Bounds;
-        var beds = Enumerable.Range(
-            (int)Math.Floor((box.Bottom - datum - joint) / height), (int)Math.Ceiling((box.Top - box.Bottom) / height) + 3).Select(k => datum + k * height);
+        var beds = coursing.Beds((box.Bottom - joint) * paper.Scale, box.Top * paper.Scale).Select(bed => bed / paper.Scale);
         var row = Rows.Joint(part);
         if (joint < LeastJoint)
         {

@@ -95,6 +95,7 @@ internal static class NamedThings
             $"{filled.Slot.Name}: {material.Name}{(filled.At is null ? ", the usual one" : ", named in the preset")}.",
             material.Conductivity is { } conductivity ? $"Conductivity {conductivity.ToString("0.####", CultureInfo.InvariantCulture)} W/mK, {material.Origin}; density {material.Density.ToString("0.##", CultureInfo.InvariantCulture)} kg/m³." : "Air: what it conducts hangs on its thickness.",
             $"The slot takes {Listed(filled.Slot.Kinds)}; write another under materials:.",
+            .. filled.Slot.When is { } when ? [$"It is there only when {when}."] : Array.Empty<string>(),
         ];
         return new(filled.Slot.Key, $"{filled.Slot.Key} of {material.Id}", text, [Source(filled.Filling.Source)]);
     }

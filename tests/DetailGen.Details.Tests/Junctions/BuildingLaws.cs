@@ -42,11 +42,13 @@ internal static class BuildingLaws
 
         var joists = Of(section, "roof.joist").Where(joist => joist.Region.Overlaps(strap.Region)).ToArray();
         Assert.NotEmpty(joists);
+        StrapsLieInABed(section);
         if (joists[0].Repeat is not null)
         {
             // on the side of a joist across
             Assert.Empty(Of(section, "strap.nogging"));
-            Assert.All(joists, joist => Assert.True(joist.Region.Bounds.Top > strap.Region.Bounds.Top));
+            Assert.All(joists, joist => Assert.True(joist.Region.Bounds.Top > strap.Region.Bounds.Top && joist.Region.Bounds.Bottom < strap.Region.Bounds.Bottom));
+            Assert.True(strap.Region.Bounds.Left >= section["roof.vcl"].Region.Bounds.Left - Hair, "The broad side of the strap is seen in the wall.");
             return;
         }
 
@@ -61,6 +63,19 @@ internal static class BuildingLaws
         }
     }
 
+    private static void StrapsLieInABed(Section section)
+    {
+        var flat = section.Parts.FirstOrDefault(part => part.Id == "strap.end") ?? section["strap"];
+        var leaf = section.Parts.First(part => part.Coursing is not null && part.Region.Bounds.Contains(new(section["roof.vcl"].Region.Bounds.Left - 30, flat.Region.Bounds.Top)));
+        if (leaf.Material.IsCast)
+        {
+            return;
+        }
+
+        var inside = flat.Region.Intersect(Region.Box(leaf.Region.Bounds)).Cut(new(leaf.Region.Bounds.Right - 1, -1e4), new(leaf.Region.Bounds.Right - 1, 1e4)).Single();
+        Assert.Contains(leaf.Coursing!.Beds(inside.From.Y - 300, inside.To.Y + 300), bed => bed < inside.From.Y + Hair && bed + leaf.Coursing.Joint > inside.To.Y - Hair);
+    }
+
     // As far as a drawing may show the wall: where the model ends, a unit may end as it likes.
     private static void UnitsCanBeCut(Section section)
     {
@@ -68,10 +83,10 @@ internal static class BuildingLaws
         foreach (var leaf in section.Parts.Where(part => part.Coursing is not null))
         {
             var (coursing, box) = (leaf.Coursing!, leaf.Region.Bounds);
-            for (var row = Math.Floor((box.Bottom - coursing.Datum) / coursing.Height); coursing.Datum + (row * coursing.Height) < box.Top; row++)
+            double[] beds = [.. coursing.Beds(box.Bottom - coursing.Height, box.Top + coursing.Height)];
+            for (var row = 1; row < beds.Length; row++)
             {
-                var bed = coursing.Datum + (row * coursing.Height);
-                foreach (var unit in leaf.Region.Intersect(Region.Box(box.Left, bed + coursing.Joint, box.Right, bed + coursing.Height)).Pieces.Select(piece => Region.Polygon([.. piece.Outline])))
+                foreach (var unit in leaf.Region.Intersect(Region.Box(box.Left, beds[row - 1] + coursing.Joint, box.Right, beds[row])).Pieces.Select(piece => Region.Polygon([.. piece.Outline])))
                 {
                     var ends = foot.Concat(head).Any(end => Math.Abs(unit.Bounds.Bottom - end) < Hair || Math.Abs(unit.Bounds.Top - end) < Hair);
                     Assert.True(ends || !unit.Grow(-9.9).IsEmpty, $"{leaf.Id} has a unit of {unit.Bounds.Width:0.0} by {unit.Bounds.Height:0.0} at {unit.Bounds.Left:0.0}, {unit.Bounds.Bottom:0.0}.");

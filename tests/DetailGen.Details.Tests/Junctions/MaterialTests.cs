@@ -108,4 +108,50 @@ public class MaterialTests
         Assert.Contains("foil", Build("parapet", "cavity-masonry", "warm-timber-deck", "tie: stainless")["wall.lining-insulation"].Words.Purpose, StringComparison.Ordinal);
         Assert.DoesNotContain("foil", Build("parapet", "cavity-masonry", "warm-timber-deck", "wall.lining-insulation: eps")["wall.lining-insulation"].Words.Purpose, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("aluminium", 2)]
+    [InlineData("zinc", 0.8)]
+    [InlineData("copper", 0.8)]
+    public void A_metal_coping_is_held_by_clips_of_its_own_metal_and_is_as_thick_as_that_is_folded(string metal, double thickness)
+    {
+        var section = Build("parapet", "cavity-masonry", "warm-concrete-deck", $"coping: {metal}", "coping.kind: metal");
+        Assert.Equal(metal, section["coping.clip"].Material.Id);
+        Assert.Equal(thickness, section["coping"].Sheet!.Thickness, 1e-6);
+        Assert.StartsWith($"Pressed {metal}", section["coping"].Words.Note, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("tpo-membrane", true)]
+    [InlineData("bitumen-sheet", false)]
+    [InlineData("pmma-liquid", false)]
+    public void Only_sheets_of_one_layer_have_a_restraint_bar_at_the_foot_of_the_upstand(string membrane, bool bar)
+    {
+        Assert.All(["parapet", "abutment"], junction =>
+        {
+            var section = Build(junction, "cavity-masonry", "warm-timber-deck", $"roof.membrane: {membrane}");
+            Assert.Equal(bar, section.Parts.Any(part => part.Slot == "upstand.restraint"));
+            Laws.Hold(section);
+        });
+    }
+
+    [Fact]
+    public void Blocks_in_courses_of_bricks_are_told_as_coursing_units()
+    {
+        string Told(string materials) => Build("abutment", "cavity-masonry", "warm-concrete-deck", materials).Buildups[0].Layers.Single(layer => layer.Slot == "wall.outer-leaf").Told;
+        Assert.EndsWith("coursing units", Told("wall.outer-leaf: block-dense"), StringComparison.Ordinal);
+        Assert.EndsWith("outer leaf", Told("wall.outer-leaf: calcium-silicate"), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("parapet", "solid-masonry-insulated", "wall.block: calcium-silicate", "wall.block", 75)]
+    [InlineData("abutment", "cavity-masonry", "wall.inner-leaf: brick-inner", "wall.inner-leaf", 75)]
+    [InlineData("abutment", "cavity-masonry", "wall.inner-leaf: block-dense", "wall.inner-leaf", 225)]
+    public void A_leaf_of_bricks_is_laid_in_courses_of_bricks(string junction, string wall, string materials, string leaf, double course)
+    {
+        var section = Build(junction, wall, "warm-concrete-deck", materials);
+        Assert.Equal(course, section[leaf].Coursing!.Height);
+        Laws.Hold(section);
+        Assert.All(section.Measures.Where(measure => measure.Id == "courses"), measure => Assert.Equal(FormattableString.Invariant($"= {measure.Value / course:0} courses"), measure.Text));
+    }
 }

@@ -75,4 +75,67 @@ public class VariantTests
         var section = Shipped.Build("parapet", wall, "warm-timber-deck", $"coping.kind={kind}");
         Assert.All(["coping.drip-clearance", "coping.drip-clearance-inside"], id => Assert.Contains(section.Measures, measure => measure.Id == id && measure.Chain.Length > 0));
     }
+
+    [Theory]
+    [InlineData("parapet", "cavity-masonry", "along")]
+    [InlineData("parapet", "solid-masonry-insulated", "across")]
+    [InlineData("abutment", "cavity-masonry", "across")]
+    public void A_strap_is_solid_in_the_wall_and_a_bed_is_made_up_where_no_course_brings_one(string junction, string wall, string joists)
+    {
+        foreach (var depth in new[] { 145, 170, 195, 220 })
+        {
+            var section = Shipped.Build(junction, wall, "warm-timber-deck", $"roof.joists={joists}", $"roof.joist-depth={depth} mm", "roof.joist-span=2000 mm");
+            BuildingLaws.Hold(section);
+            var ties = section.Parts.Where(part => part.Slot == "tie").Select(tie => tie.Region.Bounds.Top - 7);
+            Assert.All(ties, bed => Assert.All(section.Parts.Where(part => part.Coursing is not null), leaf => Assert.False(leaf.Coursing!.LeavesOut(bed), $"{leaf.Id} has no bed at {bed}.")));
+        }
+    }
+
+    [Theory]
+    [InlineData("cavity-masonry", "roof.deck-gap=30 mm")]
+    [InlineData("solid-masonry-insulated", "roof.finish=ballast")]
+    public void The_air_seal_at_a_free_roof_goes_from_the_wall_over_the_gap_and_laps_under_the_vapour_control_layer(string wall, string set)
+    {
+        var section = Shipped.Build("abutment", wall, "warm-timber-deck", "roof.tied-to-wall=no", set);
+        var (seal, vcl, kerb) = (section["upstand.air-seal"], section["roof.vcl"], section["upstand.kerb"]);
+        var leaf = section.Parts.First(part => part.Coursing is not null && part.Region.Distance(seal.Region) < 0.01);
+        Assert.True(leaf.Region.Grow(0.1).Intersect(seal.Region).Bounds.Height >= 79, "It is not bonded up the wall.");
+        Assert.True(seal.Region.Bounds.Right >= kerb.Region.Bounds.Right + 99 && vcl.Region.Distance(seal.Region) < 0.01, "It does not lap under the vapour control layer.");
+        Assert.True(seal.BuildOrder < kerb.BuildOrder && seal.BuildOrder < vcl.BuildOrder);
+        Assert.True(seal.Roles.HasFlag(Roles.AirBarrier));
+        Assert.NotEmpty(seal.Words.Note);
+    }
+
+    [Fact]
+    public void The_note_of_joists_across_the_wall_tells_their_bearing()
+    {
+        Assert.Contains("bear 100 mm on the wall", Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck", "roof.joists=across", "roof.joist-bearing=100 mm")["roof.joist.1"].Words.Note, StringComparison.Ordinal);
+        Assert.DoesNotContain("bear", Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck")["roof.joist.1"].Words.Note, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("roof.finish=ballast", true)]
+    [InlineData("roof.finish=bare", false)]
+    public void An_overall_size_that_leaves_out_sheets_within_it_says_so(string set, bool told)
+    {
+        var section = Shipped.Build("abutment", "cavity-masonry", "warm-concrete-deck", set);
+        var chain = section.Measures.Where(measure => measure.Chain == Chains.RoofEnd).ToArray();
+        var overall = Assert.Single(chain, measure => measure.Id == "roof.overall");
+        Assert.Equal(told, overall.Value - chain.Where(measure => measure != overall).Sum(measure => measure.Value) > 1);
+        Assert.Equal(told ? "+ sheets" : "", overall.Text);
+    }
+
+    [Theory]
+    [InlineData("parapet", "cavity-masonry", "roof.fall-towards=away")]
+    [InlineData("abutment", "solid-masonry-insulated", "roof.fall-towards=wall")]
+    public void A_screed_that_is_not_bonded_lies_on_a_sheet_between_it_and_slab_and_wall(string junction, string wall, string set)
+    {
+        var section = Shipped.Build(junction, wall, "warm-concrete-deck", "roof.screed-bond=unbonded", set);
+        Assert.Contains("unbonded", section.Buildups[1].Layers.Single(layer => layer.Slot == "roof.screed").Told, StringComparison.Ordinal);
+        var (sheet, screed) = (section["roof.screed-sheet"], section["roof.screed"]);
+        Assert.True(screed.Region.Distance(section["roof.slab"].Region) > 0.2 && screed.Region.Distance(sheet.Region) < 0.01, "The screed lies on the slab.");
+        Assert.All(section.Parts.Where(part => part.Coursing is not null), leaf => Assert.True(screed.Region.Distance(leaf.Region) > 0.2, leaf.Id));
+        Laws.Hold(section);
+        Assert.DoesNotContain(Shipped.Build(junction, wall, "warm-concrete-deck", set).Parts, part => part.Id == "roof.screed-sheet");
+    }
 }

@@ -31,5 +31,56 @@ public class ShippedDetailTests
         Assert.True(solved.Heat.First(heat => heat.Element == "roof").Transmittance <= 0.12m);
     }
 
+    [Fact]
+    public void A_tall_upstand_is_asked_about_and_swells_nothing_else()
+    {
+        string[] tall = ["parapet.height=1150 mm", "upstand.top=coping", "tray.discharge=outside"];
+        var solved = Held(Shipped.Preset("parapet", "cavity-masonry", "warm-timber-deck", tall)).Solve(Whole);
+        Assert.Equal(Judgement.ToConfirm, solved.Verdicts.Single(verdict => verdict.Rule.Id == "upstand-intermediate-fix").Judgement);
+        Assert.All([("wall.inner-leaf", "100 mm"), ("wall.outer-leaf", "102.5 mm"), ("upstand.backing", "12 mm")], size => Assert.Equal(size.Item2, solved.Find(size.Item1)!.Text));
+        var low = Held(Shipped.Preset("parapet", "cavity-masonry", "warm-timber-deck")).Solve(Whole);
+        Assert.Equal(Judgement.NotApplicable, low.Verdicts.Single(verdict => verdict.Rule.Id == "upstand-intermediate-fix").Judgement);
+    }
+
+    [Theory]
+    [InlineData("abutment", "cavity-masonry", "warm-timber-deck", "roof.fall-towards=wall")]
+    [InlineData("parapet", "solid-masonry-insulated", "warm-concrete-deck", "roof.fall-towards=wall")]
+    [InlineData("parapet", "cavity-masonry", "warm-concrete-deck", "roof.screed-bond=unbonded")]
+    [InlineData("abutment", "solid-masonry-insulated", "warm-timber-deck", "roof.fall=1:20")]
+    public void A_roof_is_not_made_shorter_to_keep_a_rule_that_another_size_can_keep(string junction, string wall, string roof, string set)
+    {
+        var solved = Held(Shipped.Preset(junction, wall, roof, set)).Solve(Whole);
+        Assert.Equal("3000 mm", solved.Find("roof.fall-run")!.Text);
+        Assert.DoesNotContain(solved.Verdicts, verdict => verdict.Judgement == Judgement.Fail);
+    }
+
+    [Theory]
+    [InlineData("roof.joist-centres=600 mm", Judgement.Warn)]
+    [InlineData("roof.joist-centres=400 mm", Judgement.Pass)]
+    public void A_span_table_is_not_said_to_be_kept_at_centres_that_it_does_not_cover(string centres, Judgement judgement)
+    {
+        var solved = Held(Shipped.Preset("parapet", "cavity-masonry", "warm-timber-deck", centres)).Solve(Whole);
+        Assert.Equal(judgement, solved.Verdicts.Single(verdict => verdict.Rule.Id == "joist-span-c24").Judgement);
+    }
+
+    [Theory]
+    [InlineData("abutment", "solid-masonry-insulated", "warm-concrete-deck", "parapet-brick-class", "block-module", "cavity-barrier-top", "tray-laps-upstand")]
+    [InlineData("abutment", "cavity-masonry", "warm-timber-deck", "cavity-barrier-top", "lining-no-through")]
+    [InlineData("parapet", "solid-masonry-insulated", "warm-timber-deck", "upstand-termination-bar", "upstand-bring-forward", "dpc-width", "parapet-movement-spacing")]
+    public void A_check_list_asks_after_nothing_that_is_not_there(string junction, string wall, string roof, params string[] absent)
+    {
+        var verdicts = Held(Shipped.Preset(junction, wall, roof)).Solve(Whole).Verdicts;
+        Assert.All(absent, id => Assert.Equal(Judgement.NotApplicable, verdicts.Single(verdict => verdict.Rule.Id == id).Judgement));
+    }
+
+    [Fact]
+    public void U_values_stand_beside_their_limit_as_schedules_have_them()
+    {
+        var solved = Held(Shipped.Preset("parapet", "cavity-masonry", "warm-timber-deck")).Solve(Whole);
+        var told = solved.Verdicts.Where(verdict => verdict is { Unit: "W/m²K", Judgement: Judgement.Pass }).ToArray();
+        Assert.NotEmpty(told);
+        Assert.All(told, verdict => Assert.Matches(@"^(0\.[1-9]\d?|0\.0\d{1,2}|\d+(\.\d)?) W/m²K$", verdict.Left!.Text));
+    }
+
     private static Preset Held(Preset preset) => preset with { Rules = [new NamedPack("uk", Trial.At)] };
 }

@@ -49,6 +49,7 @@ internal sealed class Abutment : IJunction
         var ends = new RoofEnds(stands, face - site.Length("roof.bearing"), outer + site.Length("upstand.fillet"), outer, upstandFace + Math.Max(reach, RoofFinish.Shown(site) + 100)) { Edge = face };
         roof.Build(site, ends);
         MemberSeat.Build(site);
+        kerb?.BuildSeal(site, roof, face);
         upstand.Build(site, roof, ends.End);
         kerb?.Build(site, roof, upstand, face);
         new CoverFlashing(bed, face).Build(site, upstand);

@@ -11,6 +11,9 @@ internal sealed record Kerb(double Back, double Thickness)
     /// <summary>How far the membrane turns down behind the kerb; mm, common practice, no source.</summary>
     private const double TurnDown = 30;
 
+    /// <summary>The air seal: its thickness, how far it goes up the wall, and its lap under the vapour control layer; mm, common practice, no source.</summary>
+    private const double Seal = 1.2, Up = 80, Lap = 100;
+
     /// <summary>Its face towards the roof, mm.</summary>
     public double Face => Back + Thickness;
 
@@ -20,6 +23,15 @@ internal sealed record Kerb(double Back, double Thickness)
         var ratio = (double)site.Sizes.Number("upstand.head-fall");
         var back = site.Length("upstand.height") - site.Length("roof.membrane");
         return new(Face, back - (Thickness / ratio), ratio, [new(Back, back - TurnDown), new(Back, back)]);
+    }
+
+    /// <summary>The seal from the wall over the gap, under the kerb and on to the deck; it lies there before the kerb and the vapour control layer.</summary>
+    public void BuildSeal(Site site, PlacedRoof roof, double wall)
+    {
+        var line = roof.Plane.Line(wall, Face + Lap, site.Level(Levels.DeckTop));
+        site.Lay(
+            Parts.Upstand.AirSealId, "Flexible air seal", Parts.Upstand.AirSealId, Element.Roof, Roles.AirBarrier, Stage.Deck,
+            [new(wall, line[0].Y + Up), .. line], Seal, [], Seat.Between, runsOn: false, "roof.deck-gap");
     }
 
     public void Build(Site site, PlacedRoof roof, Upstand upstand, double wall)

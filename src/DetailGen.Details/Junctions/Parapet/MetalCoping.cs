@@ -10,7 +10,7 @@ namespace DetailGen.Details.Junctions.Parapet;
 internal static class MetalCoping
 {
     /// <summary>The sloping board, and how far its membrane turns down; mm, common practice, no source.</summary>
-    private const double Board = 18, TurnDown = 40;
+    private const double Board = 18, TurnDown = 50;
 
     /// <summary>How far the foot of a leg is turned out, at 45 degrees; mm, common practice, no source. The claims on the drip clearance leave it room.</summary>
     private const double Drip = 8;
@@ -34,11 +34,12 @@ internal static class MetalCoping
         ];
         var weather = site.Face(Faces.Weather);
         var roof = seat.RoofFace;
+        var edge = seat.Head - TurnDown;
         var bare = sheet * slant;
         var board = Line(weather, roof, bare + (membrane * slant));
         site.Lay(
             "coping.dpc", "Membrane under the coping", "coping.dpc", Element.Wall, Roles.WaterBarrier, Stage.Head,
-            [new(weather, seat.Head - TurnDown), .. board, new(roof, seat.Head - TurnDown)], membrane, seat.Beneath, Seat.Between, runsOn: false, "coping.dpc-thickness");
+            [new(weather, edge), .. board, new(roof, edge)], membrane, seat.Beneath, Seat.Between, runsOn: false, "coping.dpc-thickness");
 
         // The drip ends square to its slope, so that its outer corner is the edge of the coping.
         var legs = seat.Head - site.Length("coping.leg");

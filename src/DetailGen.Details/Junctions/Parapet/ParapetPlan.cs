@@ -115,7 +115,8 @@ internal static class ParapetPlan
             yield break;
         }
 
-        var (courses, course) = site.Sizes.Has("tray.courses-below-head") ? (site.Sizes.Number("tray.courses-below-head"), 75.0) : (1, wall.Bearing.Layer.Course);
+        var own = PlacedWall.Course(site, wall.Bearing.Layer.Slot, wall.Bearing.Layer.Course);
+        var (courses, course) = site.Sizes.Has("tray.courses-below-head") ? (site.Sizes.Number("tray.courses-below-head"), 75.0) : (Math.Max(1, (long)Math.Round(225 / own)), own);
         var head = site.Level(Levels.WallHead);
         yield return new(
             "courses", new(0, head - (course * courses)), new(0, head), Axis.Vertical, Chains.WeatherSide, site.HasLevel(Levels.TrayOutlet) ? 1 : 0,
