@@ -10,8 +10,8 @@ internal static class InsetMark
     /// <summary>From the ring, or the line's end, to the middle of the letter, mm: half the letter's diagonal and white.</summary>
     private const double LetterOff = 3.2;
 
-    /// <summary>White round the letter, and beside its line; mm.</summary>
-    private const double LetterClear = 0.8, LineClear = 0.6;
+    /// <summary>White between the letter and lines, and other words, which it must not seem to belong to; beside its line; mm.</summary>
+    private const double LetterClear = 0.8, WordsClear = 2, LineClear = 0.6;
 
     /// <summary>So far off the ring, mm, a letter is its own without a line.</summary>
     private const double Beside = 1.5;
@@ -64,7 +64,7 @@ internal static class InsetMark
     }
 
     private static bool IsWhite(PageInk ink, PaperBox box) =>
-        !ink.Texts.Exists(text => Plane.Depth(text.Box, box) > 0)
+        !ink.Texts.Exists(text => Plane.Gap(text.Box, box) < WordsClear - LetterClear)
         && !ink.Lines.Exists(line => Plane.IsNear(box, line.From, line.To, line.Half) && Plane.White(box, line.From, line.To).White < line.Half)
         && !ink.Areas.Exists(area => area.Around.Meets(box) && Plane.Meets(box, area.Outline, area.Holes));
 

@@ -24,6 +24,9 @@ internal static class Insets
     /// <summary>White round an inset and its title, mm.</summary>
     private const double Clear = 4;
 
+    /// <summary>Between two rings on the view, mm.</summary>
+    private const double RingsApart = 2;
+
     /// <summary>Between an inset and its title.</summary>
     private const double TitleOff = 2;
 
@@ -75,7 +78,7 @@ internal static class Insets
                 from place in places.Ranked
                 from diameter in diameters
                 from at in places.Round(place, diameter)
-                where sheet.Insets.All(other => (other.At - at).Length > other.Diameter + diameter) // no two rings cut each other
+                where sheet.Insets.All(other => (other.At - at).Length > other.Diameter + diameter + RingsApart * basis.Drawn.Scale)
                 select (diameter, at);
             foreach (var (diameter, at) in tries)
             {
