@@ -27,6 +27,18 @@ public class RegionTests
     }
 
     [Fact]
+    public void A_shape_with_teeth_finer_than_it_is_grown_by_can_be_taken_from_another()
+    {
+        // A sheet over the edge of a roof at 1:50: grown, its pieces came out one over the other, and the overlay failed.
+        var jagged = Region.Polygon(
+            new(-1.07, 1.365), new(-0.895, 0.236), new(-0.72, 2.225), new(-0.828, 1.959), new(-0.72, 4.76), new(0.85, 4.76), new(0.85, 5.11), new(-1.07, 5.11), new(-0.946, 1.669));
+        var grown = jagged.Grow(0.36);
+        var band = Region.Polygon(new(-37.162, -0.486), new(-37.15, -0.986), new(0.13, -0.054), new(0.118, 0.446));
+        Assert.Equal(band.Area, band.Minus(grown).Area + band.Intersect(grown).Area, 0.01);
+        Assert.True(jagged.Minus(grown).IsEmpty);
+    }
+
+    [Fact]
     public void Shapes_that_lie_apart_are_all_there_in_their_union_those_of_several_pieces_too()
     {
         var two = Region.Box(0, 0, 1, 1).Union(Region.Box(2, 0, 3, 1));

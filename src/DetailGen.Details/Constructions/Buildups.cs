@@ -51,7 +51,7 @@ internal static class Buildups
                         var name = count == 1 ? layer.Name : layer.Name + (number == 1 ? ", lower" : ", upper");
                         layers.Add(new(
                             $"R{layers.Count + 1}", layer.Slot, $"{layer.Slot}.{number}", name, material, boards[number - 1], LayerKind.Solid,
-                            layer.Function, count == 1 ? layer.Remark : number == count ? "joints staggered" : "")
+                            count > 1 && number == count ? $"{layer.Function}, staggered" : layer.Function, layer.Remark)
                         {
                             Told = Told(count == 1 ? layer.Told : layer.Told + (number == 1 ? ", lower" : ", upper"), material),
                             Fixings = FixingsOf(site, layer.Fixings),

@@ -31,8 +31,13 @@ internal static class Levels
         foreach (var level in Shown(request.Section).OrderBy(level => level.Y).ThenBy(level => level.Name, StringComparer.Ordinal))
         {
             var y = level.Y / surface.Scale;
-            var at = Math.Max(y, last + surface.Sizes.ByNotes(Spread));
-            if (at + surface.Sizes.ByNotes(Stem) + surface.Sizes.ByNotes(4) > surface.Zone.Top)
+            var (at, width) = (Math.Max(y, last + surface.Sizes.ByNotes(Spread)), WordsWidth(level, request.DatumAbove, surface.Sizes) + 1);
+            while (Top(at) <= surface.Zone.Top && !IsFree(surface, new(column, at, column + width, Top(at))))
+            {
+                at += Step;
+            }
+
+            if (Top(at) > surface.Zone.Top)
             {
                 surface.Unplaced.Add(new("level", level.Name, "The column of levels is full."));
                 continue;
@@ -41,7 +46,17 @@ internal static class Levels
             last = at;
             surface.Group("dim.level", "level " + level.Name, () => Draw(surface, request, level, new(column, at), Start(surface, level, dimensions, witnessed), dimensions));
         }
+
+        double Top(double at) => at + surface.Sizes.ByNotes(Stem + 4);
     }
+
+    /// <summary>Off what the sheet itself has there, such as a centring mark, mm.</summary>
+    private const double Clear = 1;
+
+    private const double Step = 0.5;
+
+    private static bool IsFree(Surface surface, PaperBox mark) =>
+        mark.Grow(Clear) is var box && surface.Hard.TrueForAll(line => !Lines.Meets(box, line.From, line.To)) && surface.Texts.TrueForAll(text => !text.Meets(box));
 
     internal static string Value(Level level, double? datumAbove)
     {

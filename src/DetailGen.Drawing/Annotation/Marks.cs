@@ -97,22 +97,10 @@ internal sealed class Marks
         var box = Letters.Box(new Text(dimension.Row, dimension.Figure, dimension.FigureAt, dimension.Height, Align.Centre, dimension.Vertical ? 90 : 0));
         var hang = Letters.Hang(dimension.Height);
         Texts.Add(new(owner, dimension.Figure, dimension.Vertical ? box with { Right = box.Right - hang } : box with { Bottom = box.Bottom + hang }));
-        var (from, to) = (dimension.From, dimension.To);
-        var (a, b) = dimension.Vertical
-            ? (new PaperPoint(dimension.Line, from.Y), new PaperPoint(dimension.Line, to.Y))
-            : (new PaperPoint(from.X, dimension.Line), new PaperPoint(to.X, dimension.Line));
-        Lines.Add(new(owner, a, b, LineKind.Hard));
-        Witness(owner, from, a);
-        Witness(owner, to, b);
-    }
-
-    private void Witness(string owner, PaperPoint from, PaperPoint to)
-    {
-        var way = to - from;
-        if (way.Length > 1)
-        {
-            Lines.Add(new(owner, from + 1 / way.Length * way, to + 1.5 / way.Length * way, LineKind.Witness));
-        }
+        var picture = Scenes.Dimensions.Picture(dimension);
+        Lines.Add(new(owner, picture.Line.Points[0], picture.Line.Points[1], LineKind.Hard));
+        Stroke[] crossed = [.. picture.Witnesses, .. picture.Ends.OfType<Stroke>(), .. picture.Tick is { } tick ? new[] { tick } : []];
+        Lines.AddRange(crossed.Select(stroke => new MarkedLine(owner, stroke.Points[0], stroke.Points[1], LineKind.Witness)));
     }
 
     private void ReadLeader(Group group)

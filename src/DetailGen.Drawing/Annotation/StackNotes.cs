@@ -199,7 +199,8 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
             var first = at + (lines.Count - 1) / 2 * Pitch + shift;
             var last = first - (lines.Count - 1) * Pitch;
             if (surface.Free(bar.Box(width, last - Under, first + Height - Half + surface.Sizes.ByNotes(0.4))) && surface.Free(Surface.Around(new(bar.At, first), new(bar.At, last)), 0.9)
-                && StemIsFree(new(bar.At, at), new(Farthest(lines, bar), at)))
+                && MarksAreFree(lines, line => new(line.Middle, at))
+                && StemIsFree(new(bar.At, Math.Max(first, at)), new(bar.At, Math.Min(last, at))) && StemIsFree(new(bar.At, at), new(Farthest(lines, bar), at)))
             {
                 DrawWall(wall, lines, at, bar, first, width);
                 return true;
@@ -258,7 +259,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
                 var left = onRight ? at + 3.5 : at - 3.5 - width;
                 var box = new PaperBox(left, last - Under, left + width, first + Height);
                 var stem = below ? (new PaperPoint(at, last), new PaperPoint(at, top)) : (new PaperPoint(at, first), new PaperPoint(at, lines[^1].Middle));
-                if (box.Right <= right && surface.Free(box) && StemIsFree(stem.Item1, stem.Item2))
+                if (box.Right <= right && surface.Free(box) && StemIsFree(stem.Item1, stem.Item2) && MarksAreFree(lines, line => new(at, line.Middle)))
                 {
                     DrawRoof(roof, lines, at, first, left, onRight, stem, width);
                     return true;
@@ -305,11 +306,20 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
     private bool StemIsFree(PaperPoint from, PaperPoint to) =>
         !surface.Edges.RunAlong(from, to) && surface.Texts.TrueForAll(text => !Lines.Meets(text.Grow(1), from, to)) && surface.Hard.TrueForAll(line => Lines.Distance(from, to, line.From, line.To) > 0.7);
 
+    private bool MarksAreFree(List<StackLine> lines, Func<StackLine, PaperPoint> place) => lines.TrueForAll(mark =>
+    {
+        var (from, to) = ThinMark(place(mark));
+        return mark.Thickness >= Thin || surface.Hard.TrueForAll(line => Lines.Distance(from, to, line.From, line.To) > 0.7);
+    });
+
+    /// <summary>The oblique stroke through a layer too thin for a dot.</summary>
+    private static (PaperPoint From, PaperPoint To) ThinMark(PaperPoint at) => (at - new PaperPoint(0.707, 0.707), at + new PaperPoint(0.707, 0.707));
+
     private void Mark(StackLine line, PaperPoint at)
     {
         if (line.Thickness < Thin)
         {
-            var (from, to) = (at - new PaperPoint(0.707, 0.707), at + new PaperPoint(0.707, 0.707));
+            var (from, to) = ThinMark(at);
             surface.Line(Row, from, to);
             surface.Hard.Add((from, to));
         }

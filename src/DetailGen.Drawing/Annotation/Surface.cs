@@ -35,7 +35,7 @@ internal sealed class Surface
 
     private void Keep(IReadOnlyList<Stroke> lines) => Hard.AddRange(lines.SelectMany(PiecesOf));
 
-    private IEnumerable<(PaperPoint From, PaperPoint To)> PiecesOf(Stroke line)
+    internal IEnumerable<(PaperPoint From, PaperPoint To)> PiecesOf(Stroke line)
     {
         for (var i = line.Closed ? 0 : 1; i < line.Points.Count; i++)
         {
@@ -71,6 +71,12 @@ internal sealed class Surface
 
     /// <summary>Witness lines: text keeps off, a leader may cross at 30° or more.</summary>
     internal List<(PaperPoint From, PaperPoint To)> Soft { get; } = [];
+
+    /// <summary>Oblique strokes at the ends of dimension lines, and ticks to their figures: text keeps off, leaders may cross.</summary>
+    internal List<(PaperPoint From, PaperPoint To)> Strokes { get; } = [];
+
+    /// <summary>How far text keeps off such a stroke, which is drawn half a millimetre wide; mm.</summary>
+    internal const double StrokeGap = 0.65;
 
     /// <summary>Ends of leaders and dots of stack notes.</summary>
     internal List<PaperPoint> Tips { get; } = [];
@@ -111,6 +117,15 @@ internal sealed class Surface
     internal void Black(string row, params IReadOnlyList<PaperPoint> points) => Add(new Solid(row, [.. points.Select(Turn)], []));
 
     internal void Dot(string row, PaperPoint at, double diameter) => Add(new Dot(row, Turn(at), diameter));
+
+    /// <summary>A dimension, with its lines as they are drawn; figure and witness lines are its placer's.</summary>
+    internal void Size(Dimension dimension)
+    {
+        Add(dimension);
+        var picture = Scenes.Dimensions.Picture(dimension);
+        Keep([picture.Line]);
+        Strokes.AddRange(picture.Ends.OfType<Stroke>().Concat(picture.Tick is { } tick ? new[] { tick } : []).SelectMany(PiecesOf));
+    }
 
     /// <summary>One line of text whose box begins at <paramref name="left"/>.</summary>
     /// <param name="asked">Height of the letters where it is not that of notes.</param>
@@ -160,6 +175,15 @@ internal sealed class Surface
         foreach (var (from, to) in Soft)
         {
             if (Lines.Meets(soft, from, to))
+            {
+                return false;
+            }
+        }
+
+        var offStrokes = box.Grow(StrokeGap);
+        foreach (var (from, to) in Strokes)
+        {
+            if (Lines.Meets(offStrokes, from, to))
             {
                 return false;
             }

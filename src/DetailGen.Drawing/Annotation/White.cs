@@ -39,6 +39,11 @@ internal sealed class White
             Mark(from, to, SoftGap);
         }
 
+        foreach (var (from, to) in surface.Strokes)
+        {
+            Mark(from, to, Surface.StrokeGap);
+        }
+
         foreach (var shape in surface.Shapes)
         {
             if (shape.Look != Look.Open)

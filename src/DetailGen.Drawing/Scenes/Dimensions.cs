@@ -5,7 +5,7 @@ namespace DetailGen.Drawing.Scenes;
 /// <summary>A dimension taken apart into what is seen, in drawing order.</summary>
 /// <param name="Witnesses">None where the point lies on the dimension line.</param>
 /// <param name="Line">The dimension line, drawn on under a figure that stands on it beyond its end.</param>
-/// <param name="Tick">From the line up to a raised figure; null otherwise.</param>
+/// <param name="Tick">From the middle of the line to a figure that stands off it; null otherwise.</param>
 /// <param name="Ends">Strokes or dots, at From and at To.</param>
 public sealed record DimensionPicture(IReadOnlyList<Stroke> Witnesses, Stroke Line, Stroke? Tick, IReadOnlyList<Item> Ends, Text Figure)
 {
@@ -29,7 +29,10 @@ public static class Dimensions
     /// <summary>From the dimension line to the figure's base line, mm.</summary>
     public const double Gap = 0.6;
 
-    // A figure whose base line is further off than this was raised by a row and needs a tick to its line.
+    /// <summary>How far before its figure a tick ends, mm.</summary>
+    public const double TickEnd = 0.7;
+
+    // A figure whose base line is further off than this, or that stands under the line, is off it by a row and needs a tick to it.
     private const double Raised = 2.5;
 
     /// <summary>The plain picture of a dimension, for formats without dimensions of their own and for the blocks of those that have them.</summary>
@@ -47,11 +50,12 @@ public static class Dimensions
         var half = Letters.Width(dimension.Figure, dimension.Height) / 2;
         var (left, right) = (Math.Min(from.X, to.X), Math.Max(from.X, to.X));
         Stroke? tick = null;
-        if (figure.Y - line > Raised && figure.X >= left && figure.X <= right)
+        if (figure.Y - line is > Raised or < 0)
         {
-            tick = new(dimension.Row, [frame.Real(new(figure.X, line)), frame.Real(new(figure.X, figure.Y - Gap))]) { PartId = dimension.PartId };
+            var end = figure.Y > line ? figure.Y - TickEnd : figure.Y + dimension.Height + TickEnd;
+            tick = new(dimension.Row, [frame.Real(new((left + right) / 2, line)), frame.Real(new(figure.X, end))]) { PartId = dimension.PartId };
         }
-        else if ((figure.X > right || figure.X < left) && figure.Y - line is >= 0 and <= Raised)
+        else if (figure.X > right || figure.X < left)
         {
             (left, right) = (Math.Min(left, figure.X - half), Math.Max(right, figure.X + half));
         }

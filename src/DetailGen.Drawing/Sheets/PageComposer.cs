@@ -3,6 +3,7 @@ using DetailGen.Drawing.Annotation;
 using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Sheets.Companions;
+using DetailGen.Drawing.Views;
 
 namespace DetailGen.Drawing.Sheets;
 
@@ -250,7 +251,21 @@ internal static class PageComposer
             return false;
         }
 
-        items.AddRange(Key.Lay(format.TextSizes, key, text.ShortForms, inner));
+        // With less height it goes down beside the mark, if the mark comes between its columns.
+        var laid = Key.Lay(format.TextSizes, key, text.ShortForms, inner);
+        if (laid.Any(item => IsOnMark(format, item)))
+        {
+            return false;
+        }
+
+        items.AddRange(laid);
         return true;
+    }
+
+    private static bool IsOnMark(SheetFormat format, Item item)
+    {
+        const double Clear = 1;
+        var box = item is Text words ? Letters.Box(words) : ItemBounds.Of([item]);
+        return Frame.CentringMarks(format).Any(mark => Lines.Meets(box.Grow(Clear), mark.Points[0], mark.Points[1]));
     }
 }

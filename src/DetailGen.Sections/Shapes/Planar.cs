@@ -88,8 +88,13 @@ internal static class Planar
     /// <summary>Interiors meet, by the signs of orientation alone.</summary>
     internal static bool Overlap(Geometry a, Geometry b) => RelateNG.Relate(a, b, "T********");
 
-    internal static Geometry Buffer(Geometry geometry, double by) =>
-        Areas(GeometryOf(BufferOp.Buffer(geometry, by, Mitred)));
+    internal static Geometry Buffer(Geometry geometry, double by)
+    {
+        var grown = Areas(GeometryOf(BufferOp.Buffer(geometry, by, Mitred)));
+
+        // Of a shape with teeth finer than it is grown by, pieces may come to lie over each other.
+        return grown is MultiPolygon && !grown.IsValid ? Union(Polygons(grown)) : grown;
+    }
 
     internal static NetTopologySuite.Geometries.Point Dot(Point point) => Factory.CreatePoint(new Coordinate(point.X, point.Y));
 

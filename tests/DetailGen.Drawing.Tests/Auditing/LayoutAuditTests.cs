@@ -71,6 +71,18 @@ public class LayoutAuditTests
     public void A_crossing_of_many_pieces_is_one_fault() => Assert.Single(Audited(
         Words("in the way", 0, 40), new Stroke("cut", [new(-5, 41), new(5, 41.2), new(9, 41), new(30, 41.1)])));
 
+    [Theory]
+    [InlineData(1.8)]
+    [InlineData(2.5)]
+    [InlineData(3.5)]
+    [InlineData(5)]
+    public void Ink_is_as_large_as_the_letters_whatever_their_height(double height)
+    {
+        // Capitals are as high as the text says they are, and a w begins 3 units of 1409 to the capital before its place.
+        Assert.Equal(height, InkBoxes.Of(new("note.text", "H", default, height))!.Value.Height, 0.002);
+        Assert.Equal(-3 / 1409.0 * height, InkBoxes.Of(new("note.text", "warn", default, height))!.Value.Left, 0.002);
+    }
+
     [Fact]
     public void The_picture_rings_and_numbers_every_fault_and_lists_it_beside_the_sheet()
     {

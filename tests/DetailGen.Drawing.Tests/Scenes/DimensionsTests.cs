@@ -51,8 +51,17 @@ public class DimensionsTests
     }
 
     [Fact]
-    public void A_raised_figure_has_a_tick_down_to_its_line() =>
-        Assert.Equal([new(35, 20), new(35, 24)], Dimensions.Picture(Level with { FigureAt = new(35, 24.6) }).Tick!.Points);
+    public void A_figure_off_its_line_has_a_tick_from_the_middle_of_the_line_wherever_it_stands()
+    {
+        foreach (var (figureAt, end) in new (PaperPoint, PaperPoint)[] { (new(35, 24.6), new(35, 23.9)), (new(48, 24.6), new(48, 23.9)), (new(70, 14.8), new(70, 18)) })
+        {
+            var tick = Dimensions.Picture(Level with { FigureAt = figureAt }).Tick!.Points;
+            Assert.Equal(new(35, 20), tick[0]);
+            Assert.Equal(0, (end - tick[1]).Length, 1e-9);
+        }
+
+        Assert.Null(Dimensions.Picture(Level).Tick);
+    }
 
     // Read from the right, an upright dimension looks as a level one looks from the foot.
     [Fact]

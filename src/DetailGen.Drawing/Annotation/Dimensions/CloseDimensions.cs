@@ -36,7 +36,7 @@ internal static class CloseDimensions
     internal static bool IsTold(Section section, Figure figure) => section.Parts.Any(part => part.Id == figure.Measure.Told?.PartId
         && part.Words.Note.Split([' ', ';', ',', '×'], StringSplitOptions.RemoveEmptyEntries).Contains(figure.Text, StringComparer.Ordinal));
 
-    private sealed record Spot(double Line, PaperPoint FigureAt, PaperBox Box, double Cost);
+    private sealed record Spot(Dimension Dimension, double Line, PaperBox Box, double Cost);
 
     /// <param name="ends">How far parts keep off the ends of the line, mm; where a size ends at a face, the line may end on it rather than find no place.</param>
     private static Spot? Best(Surface surface, Figure figure, double ends)
@@ -66,9 +66,10 @@ internal static class CloseDimensions
                     var box = surface.Turn(Letters.Box(new Text("dim.chain", figure.Text, at, height, Align.Centre, level ? 0 : 90)));
                     var (a, b) = level ? (new PaperPoint(low, line), new PaperPoint(high, line)) : (new PaperPoint(line, low), new PaperPoint(line, high));
                     var cost = least + Witnesses(surface, from, to, line, level);
-                    if (cost < 1000 && (best is null || cost < best.Cost - 1e-9) && surface.Free(box, 1, 1) && LineIsFree(surface, a, b, ends))
+                    if (cost < 1000 && (best is null || cost < best.Cost - 1e-9) && surface.Free(box, 1, 1) && SpanIsFree(surface, a, b, ends)
+                        && Drawn(surface, figure, line, at) is var drawn && InkIsFree(surface, drawn))
                     {
-                        best = new(line, at, box, cost);
+                        best = new(drawn, line, box, cost);
                     }
                 }
             }
@@ -77,15 +78,24 @@ internal static class CloseDimensions
         return best;
     }
 
-    private static bool LineIsFree(Surface surface, PaperPoint a, PaperPoint b, double ends)
+    private static bool SpanIsFree(Surface surface, PaperPoint a, PaperPoint b, double ends)
     {
         var box = Surface.Around(a, b).Grow(1);
         var (across, up) = a.Y == b.Y ? (ends - 1, 0.0) : (0.0, ends - 1);
         PaperBox clear = new(box.Left - across, box.Bottom - up, box.Right + across, box.Top + up);
+        return surface.Soft.TrueForAll(line => !Lines.Cross(a, b, line.From, line.To)) && surface.Shapes.All(shape => shape.Look == Look.Open || !shape.Meets(clear));
+    }
+
+    /// <summary>Whether its line, also where it is drawn on under the figure, and the strokes at its ends keep off what stands there.</summary>
+    private static bool InkIsFree(Surface surface, Dimension dimension)
+    {
+        var picture = Scenes.Dimensions.Picture(dimension);
+        var (a, b) = surface.PiecesOf(picture.Line).Single();
+        var box = Surface.Around(a, b).Grow(1);
         return surface.Texts.TrueForAll(text => !Lines.Meets(text.Grow(1), a, b))
             && surface.Hard.TrueForAll(line => !Lines.Meets(box, line.From, line.To))
-            && surface.Soft.TrueForAll(line => !Lines.Cross(a, b, line.From, line.To))
-            && surface.Shapes.All(shape => shape.Look == Look.Open || !shape.Meets(clear));
+            && picture.Ends.OfType<Stroke>().SelectMany(surface.PiecesOf).All(
+                stroke => surface.Texts.TrueForAll(text => !Lines.Meets(text.Grow(Surface.StrokeGap), stroke.From, stroke.To)));
     }
 
     private static double Witnesses(Surface surface, PaperPoint from, PaperPoint to, double line, bool level)
@@ -112,23 +122,27 @@ internal static class CloseDimensions
         return level ? point with { Y = end } : point with { X = end };
     }
 
-    private static void Draw(Surface surface, Figure figure, Spot place)
+    private static Dimension Drawn(Surface surface, Figure figure, double line, PaperPoint figureAt)
     {
         var (from, to) = (surface.At(figure.Measure.From), surface.At(figure.Measure.To));
         var level = figure.Measure.Axis == Axis.Horizontal;
         var span = level ? Math.Abs(to.X - from.X) : Math.Abs(to.Y - from.Y);
         var end = span < 2.5 ? Terminator.Dot : Terminator.Stroke;
-        surface.Add(new Dimension(
-            "dim.chain", "dim.stroke", surface.Turn(from), surface.Turn(to), !level, level || !surface.Mirrored ? place.Line : -place.Line, figure.Text, place.FigureAt,
+        return new(
+            "dim.chain", "dim.stroke", surface.Turn(from), surface.Turn(to), !level, level || !surface.Mirrored ? line : -line, figure.Text, figureAt,
             figure.Model, surface.Sizes.Notes, end, end)
         {
             MeasureId = figure.Measure.Id,
-        });
+        };
+    }
+
+    private static void Draw(Surface surface, Figure figure, Spot place)
+    {
+        surface.Size(place.Dimension);
         surface.Texts.Add(place.Box);
-        surface.Hard.Add(level ? (new(from.X, place.Line), new(to.X, place.Line)) : (new(place.Line, from.Y), new(place.Line, to.Y)));
-        foreach (var point in (ReadOnlySpan<PaperPoint>)[from, to])
+        foreach (var point in (ReadOnlySpan<PaperPoint>)[surface.At(figure.Measure.From), surface.At(figure.Measure.To)])
         {
-            surface.Soft.Add((point, WitnessEnd(point, place.Line, level)));
+            surface.Soft.Add((point, WitnessEnd(point, place.Line, figure.Measure.Axis == Axis.Horizontal)));
         }
     }
 }

@@ -4,13 +4,13 @@ namespace DetailGen.Drawing.Annotation.Dimensions;
 internal static class FigureInSpan
 {
     /// <summary>
-    /// Off the end at which one begins to read, mm: the stroke there rises into the row of the figure by 0.88 and half its width, and white belongs between them.
+    /// Off the end at which one begins to read, mm: the stroke there rises into the row of the figure by 0.88 and half its width (0.25 on the largest sheets), and white belongs between them.
     /// The stroke at the other end rises away from it.
     /// </summary>
-    private const double Before = 1.3;
+    private const double Before = 1.4;
 
     /// <summary>Off a witness line, mm: letters have some white of their own beside them.</summary>
-    internal const double After = 0.3;
+    internal const double After = 0.35;
 
     private const double Step = 0.25;
 

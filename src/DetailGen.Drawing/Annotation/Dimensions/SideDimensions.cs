@@ -14,8 +14,11 @@ internal sealed class SideDimensions(Surface surface, Side side)
     private const double FigureGap = 1;
     private const double Dotted = 2.5;
 
-    /// <summary>A tick ends so far before its figure, and keeps so far off others.</summary>
-    private const double TickEnd = 0.7, TickGap = 0.4;
+    /// <summary>A tick keeps so far off other figures.</summary>
+    private const double TickGap = 0.4;
+
+    /// <summary>How much farther out a chain may stand than usual rather than with a figure on something that is there already, mm.</summary>
+    private static readonly double[] Steps = [.. Enumerable.Range(0, 41).Select(i => i * 0.5)];
 
     /// <summary>Outermost drawn edge of the side, a coordinate across the lines.</summary>
     private double _edge;
@@ -44,7 +47,9 @@ internal sealed class SideDimensions(Surface surface, Side side)
 
         var line = edge + Outwards * First;
         line = least is { } asked && Outwards * (asked - line) > 0 ? asked : line;
-        foreach (var (here, places, off, reach) in Laid(rows))
+        var laid = Laid(rows).ToArray();
+        line += Outwards * Steps.FirstOrDefault(step => Array.TrueForAll(laid, row => StandsClear(row.Row, row.Places, line + Outwards * (step + row.Off))));
+        foreach (var (here, places, off, reach) in laid)
         {
             foreach (var (one, place) in here.Zip(places))
             {
@@ -97,7 +102,7 @@ internal sealed class SideDimensions(Surface surface, Side side)
             }
 
             places[i] = free[0];
-            taken.Add((Box(places[i], widths[i]), Tick(places[i], i)));
+            taken.Add((FigureBox(places[i], widths[i]), Tick(places[i], i)));
         }
 
         return places;
@@ -121,7 +126,7 @@ internal sealed class SideDimensions(Surface surface, Side side)
                     places[i] = Within(i).First();
                 }
 
-                if (low.Where(i => Array.Exists(up, k => Crosses(Tick(places[k], k), Box(places[i], widths[i])))).ToArray() is not { Length: > 0 } struck)
+                if (low.Where(i => Array.Exists(up, k => Crosses(Tick(places[k], k), FigureBox(places[i], widths[i])))).ToArray() is not { Length: > 0 } struck)
                 {
                     return places;
                 }
@@ -143,7 +148,7 @@ internal sealed class SideDimensions(Surface surface, Side side)
         // Neither figure lies on the other, nor on the tick that leads to it.
         bool IsFree((double Along, int Out) place, int i)
         {
-            var (box, tick) = (Box(place, widths[i]), Tick(place, i));
+            var (box, tick) = (FigureBox(place, widths[i]), Tick(place, i));
             return taken.TrueForAll(other => (box.Top <= other.Figure.Bottom + 0.01 || box.Bottom >= other.Figure.Top - 0.01 || box.Left >= other.Figure.Right + FigureGap || box.Right <= other.Figure.Left - FigureGap)
                     && !Crosses(tick, other.Figure) && !Crosses(other.Tick, box))
                 && IsClear(place.Along, i, 0.5);
@@ -151,14 +156,7 @@ internal sealed class SideDimensions(Surface surface, Side side)
 
         bool Crosses((PaperPoint From, PaperPoint To)? tick, PaperBox figure) => tick is { } line && Lines.Meets(figure.Grow(TickGap), line.From, line.To);
 
-        // Along the line and outwards from it.
-        PaperBox Box((double Along, int Out) place, double width)
-        {
-            var foot = place.Out > 0 ? Moved(place.Out) : FacesDrawing ? -surface.Sizes.ByNotes(3.1) : 0.6;
-            return new(place.Along - width / 2, foot, place.Along + width / 2, foot + Height);
-        }
-
-        (PaperPoint From, PaperPoint To)? Tick((double Along, int Out) place, int i) => place.Out == 0 ? null : (new(Middle(i), 0), new(place.Along, Moved(place.Out) - TickEnd));
+        (PaperPoint From, PaperPoint To)? Tick((double Along, int Out) place, int i) => place.Out == 0 ? null : (new(Middle(i), 0), new(place.Along, Moved(place.Out) - Scenes.Dimensions.TickEnd));
 
         IEnumerable<(double Along, int Out)> Candidates(int i)
         {
@@ -182,6 +180,32 @@ internal sealed class SideDimensions(Surface surface, Side side)
         }
     }
 
+    /// <summary>Box of a figure, along its line and outwards from it.</summary>
+    private PaperBox FigureBox((double Along, int Out) place, double width)
+    {
+        var foot = place.Out > 0 ? Moved(place.Out) : FacesDrawing ? -surface.Sizes.ByNotes(3.1) : 0.6;
+        return new(place.Along - width / 2, foot, place.Along + width / 2, foot + Height);
+    }
+
+    /// <summary>Whether the figures of a row, with their line at a place, stand clear of what other sides and the drawing have there, and the line of their figures.</summary>
+    private bool StandsClear(Rowed[] row, (double Along, int Out)[] places, double line)
+    {
+        foreach (var (one, place) in row.Zip(places))
+        {
+            var box = FigureBox(place, Letters.Width(one.Figure.Text, Height));
+            var (a, b) = (line + Outwards * box.Bottom, line + Outwards * box.Top);
+            var (near, far) = (Math.Min(a, b), Math.Max(a, b));
+            PaperBox figure = IsLevel ? new(box.Left, near, box.Right, far) : new(near, box.Left, far, box.Right);
+            var (low, high) = IsLevel ? (new PaperPoint(one.Low, line), new PaperPoint(one.High, line)) : (new(line, one.Low), new(line, one.High));
+            if (!surface.Free(figure, 1, 1, 0.5) || surface.Texts.Exists(text => Lines.Meets(text.Grow(FigureGap), low, high)))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     private void Draw(Rowed one, Rowed[] row, double line, double along, int moved)
     {
         var measure = one.Figure.Measure;
@@ -193,25 +217,13 @@ internal sealed class SideDimensions(Surface surface, Side side)
         var paperOut = surface.Mirrored && !IsLevel ? -Outwards : Outwards;
         var off = moved == 0 ? (IsLevel ? 0.6 : -0.6) : paperOut * Moved(moved) + (IsLevel ? (paperOut < 0 ? -Height : 0) : paperOut > 0 ? Height : 0);
         var figureAt = IsLevel ? surface.Turn(new PaperPoint(along, line)) + new PaperPoint(0, off) : new PaperPoint(paperLine + off, along);
-        surface.Add(new Dimension(
+        surface.Size(new Dimension(
             tierRow, "dim.stroke", surface.Turn(from), surface.Turn(to), !IsLevel, paperLine, one.Figure.Text, figureAt, one.Figure.Model, Height,
             End(row, IsLevel ? from.X : from.Y), End(row, IsLevel ? to.X : to.Y))
         {
             MeasureId = measure.Id,
         });
         surface.Texts.Add(surface.Turn(Letters.Box(new Text(tierRow, one.Figure.Text, figureAt, Height, Align.Centre, IsLevel ? 0 : 90))));
-        // The line is drawn on under a figure beyond its end.
-        var half = moved == 0 && (along < one.Low || along > one.High) ? Letters.Width(one.Figure.Text, Height) / 2 : 0;
-        var (low, high) = half > 0 ? (Math.Min(one.Low, along - half), Math.Max(one.High, along + half)) : (one.Low, one.High);
-        surface.Hard.Add(IsLevel ? (new(low, line), new(high, line)) : (new(line, low), new(line, high)));
-        if (moved > 0)
-        {
-            // A tick leads from the middle of the span to its figure.
-            var middle = (one.Low + one.High) / 2;
-            var foot = line + Outwards * (Moved(moved) - TickEnd);
-            surface.Line(tierRow, IsLevel ? [new PaperPoint(middle, line), new(along, foot)] : [new PaperPoint(line, middle), new(foot, along)]);
-        }
-
         Witness(from, line);
         Witness(to, line);
     }
