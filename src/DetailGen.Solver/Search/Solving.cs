@@ -101,9 +101,7 @@ internal static class Solving
 
         var members = new bool[all.Length];
         problem.CollectTags(members);
-        return MinimalConflict.Shrink(problem, members) is { } least
-            ? new Answer.Conflict(MinimalConflict.Names(problem, least))
-            : new Answer.NotProven(null);
+        return new Answer.Conflict(MinimalConflict.Names(problem, MinimalConflict.Shrink(problem, members)));
     }
 
     private static List<LevelCost> Costs(Model model, Values values)
