@@ -24,7 +24,7 @@ public abstract record Answer
     }
 
     /// <summary>The hard claims contradict each other.</summary>
-    /// <param name="Tags">Minimal: without any one of these the others of them can hold together. In ordinal order.</param>
+    /// <param name="Tags">Minimal: without any one of these the others of them can hold together, but for those whose part in it was too dear to settle. In ordinal order.</param>
     public sealed record Conflict(IReadOnlyList<string> Tags) : Answer;
 
     /// <summary>The step budget ran out first.</summary>

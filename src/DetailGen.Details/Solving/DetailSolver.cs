@@ -75,7 +75,7 @@ public static class DetailSolver
         }
 
         var facts = new SolvedFacts(situation, numbers);
-        var reasons = new Reasons(problem, best);
+        var reasons = new Reasons(problem, best, facts);
         List<SolvedValue> values =
         [
             .. situation.Sizes.Select(reasons.Of),

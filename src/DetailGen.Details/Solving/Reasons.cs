@@ -1,5 +1,6 @@
 using DetailGen.Details.Parameters;
 using DetailGen.Details.Quantities;
+using DetailGen.Details.Reading;
 using DetailGen.Details.Rules;
 using DetailGen.Details.Rules.Language;
 using DetailGen.Solver;
@@ -7,7 +8,7 @@ using DetailGen.Solver;
 namespace DetailGen.Details.Solving;
 
 /// <summary>Says of each value why it is what it is.</summary>
-internal sealed class Reasons(DetailProblem problem, Answer.Best best)
+internal sealed class Reasons(DetailProblem problem, Answer.Best best, SolvedFacts facts)
 {
     private readonly Situation situation = problem.Situation;
 
@@ -46,24 +47,41 @@ internal sealed class Reasons(DetailProblem problem, Answer.Best best)
                 : new Why(WhyKind.Default, null, SolvingWords.Usual);
         }
 
-        var tags = best.Binding(unknown);
-        return BindingRule(tags, parameter.Key) is { } rule
-            ? new Why(WhyKind.Rule, rule.Id, SolvingWords.BoundBy(rule))
-            : Bound(tags, "target:") is { } key
-                ? new Why(WhyKind.Target, null, SolvingWords.Target(situation.Preset.Targets.First(target => target.Key == key)))
-                : Bound(tags, "claim:") is { } claim
-                    ? new Why(WhyKind.Equation, null, SolvingWords.Claim(Claims.First(one => one.Id == claim)))
-                    : Unbound(parameter, unknown, value, wished);
+        return Bound(best.Binding(unknown), parameter.Key) ?? Unbound(parameter, unknown, value, wished);
     }
 
-    // of several rules that bind together, the one that speaks of this very size says most
-    private Rule? BindingRule(IReadOnlyList<string> tags, string key)
+    /// <summary>Of all that binds together what speaks of this very size says most: a rule, a target, then geometry; else what only stands behind that.</summary>
+    private Why? Bound(IReadOnlyList<string> tags, string key)
     {
         List<Rule> rules = [.. problem.Rules.Where(rule => tags.Contains("rule:" + rule.Id, StringComparer.Ordinal))];
-        return rules.Find(rule => rule.Require!.Keys().Contains(key, StringComparer.Ordinal)) ?? rules.FirstOrDefault();
+        List<Parameters.Claim> claims =
+        [
+            .. situation.Preset.Components.SelectMany(component => component.Claims).Where(claim => tags.Contains("claim:" + claim.Id, StringComparer.Ordinal) && Holds(claim.When))
+                .OrderBy(claim => claim.Id, StringComparer.Ordinal),
+        ];
+        return Speaking(rules, rule => rule.Require!, key) is { } rule ? By(rule)
+            : situation.Preset.Targets.FirstOrDefault(target => tags.Contains("target:" + target.Key, StringComparer.Ordinal)) is { } target ? new Why(WhyKind.Target, null, SolvingWords.Target(target))
+            : Speaking(claims, claim => situation.Catalogue.Tree(claim.Require), key) is { } claim ? By(claim)
+            : rules.Count > 0 ? By(rules[0])
+            : claims.Count > 0 ? By(claims[0])
+            : null;
     }
 
-    private IEnumerable<Parameters.Claim> Claims => situation.Preset.Components.SelectMany(component => component.Claims);
+    private static Why By(Rule rule) => new(WhyKind.Rule, rule.Id, SolvingWords.BoundBy(rule));
+
+    private static Why By(Parameters.Claim claim) => new(WhyKind.Equation, null, SolvingWords.Claim(claim));
+
+    private bool Holds(Written? when) => when is null || situation.Catalogue.Tree(when).In(facts).Holds;
+
+    /// <summary>The first that names the size itself, else the first that names something which is worked out from it.</summary>
+    private T? Speaking<T>(List<T> of, Func<T, Expression> says, string key)
+        where T : class =>
+        of.Find(one => says(one).Keys().Contains(key, StringComparer.Ordinal)) ?? of.Find(one => Reaches(says(one), key));
+
+    private bool Reaches(Expression expression, string key) => expression.All().OfType<Key>().Any(named =>
+        named.Name == key
+        || (named.Kind is Kind.UValue or Kind.RValue && key.StartsWith(named.Name[..(named.Name.IndexOf('.', StringComparison.Ordinal) + 1)], StringComparison.Ordinal))
+        || (situation.DerivedOf(named.Name) is { } derived && facts.Case(derived) is { } equation && Reaches(equation, key)));
 
     private Why Unbound(Parameter parameter, Variable unknown, Setting value, long? wished)
     {
@@ -79,7 +97,4 @@ internal sealed class Reasons(DetailProblem problem, Answer.Best best)
 
     private string Near(string key, string wished) =>
         situation.Preset.Prefer.Any(wish => wish.Key == key) ? SolvingWords.NearWished(wished) : SolvingWords.NearUsual(wished);
-
-    private static string? Bound(IReadOnlyList<string> tags, string kind) =>
-        tags.FirstOrDefault(tag => tag.StartsWith(kind, StringComparison.Ordinal)) is { } tag ? tag[kind.Length..] : null;
 }

@@ -46,10 +46,7 @@ internal sealed class Bindings
         {
             var members = new bool[problem.Tags.Length];
             problem.CollectTags(members);
-            if (MinimalConflict.Shrink(problem, members, Suppose) is { } least)
-            {
-                return MinimalConflict.Names(problem, least);
-            }
+            return MinimalConflict.Names(problem, MinimalConflict.Shrink(problem, members, Suppose));
         }
 
         return Direct(variable, next, values);

@@ -5,10 +5,13 @@ namespace DetailGen.Solver.Conflicts;
 /// <summary>Shrinks a contradiction until no member can be spared, by trying to do without each.</summary>
 internal static class MinimalConflict
 {
-    /// <summary>Narrows a contradiction, given a start that may hold too much. Null where the budget is spent.</summary>
+    /// <summary>Steps that may be spent on doing without one member; where that does not settle it, the member stays.</summary>
+    private const long Effort = 1_000_000;
+
+    /// <summary>Narrows a contradiction, given a start that may hold too much.</summary>
     /// <param name="suppose">Bounds to add after each reset; false where they already fail.</param>
     /// <param name="members">Tags that contradict each other; taken over as the result.</param>
-    public static bool[]? Shrink(Problem problem, bool[] members, Func<bool>? suppose = null)
+    public static bool[] Shrink(Problem problem, bool[] members, Func<bool>? suppose = null)
     {
         for (var tag = 0; tag < members.Length; tag++)
         {
@@ -18,22 +21,21 @@ internal static class MinimalConflict
             }
 
             members[tag] = false;
-            switch (Check(problem, members, suppose))
+            var limit = problem.State.StepLimit;
+            problem.State.StepLimit = Math.Min(limit, problem.State.Steps + Effort);
+            var found = Check(problem, members, suppose);
+            problem.State.StepLimit = limit;
+            if (found != Found.No)
             {
-                case Found.Yes:
-                    members[tag] = true;
-                    break;
-                case Found.No:
-                    var used = new bool[members.Length];
-                    problem.CollectTags(used);
-                    for (var i = 0; i < used.Length; i++)
-                    {
-                        members[i] &= used[i];
-                    }
+                members[tag] = true;
+                continue;
+            }
 
-                    break;
-                default:
-                    return null;
+            var used = new bool[members.Length];
+            problem.CollectTags(used);
+            for (var i = 0; i < used.Length; i++)
+            {
+                members[i] &= used[i];
             }
         }
 

@@ -234,8 +234,8 @@ internal sealed class RangeSearch
         var members = new bool[problem.Tags.Length];
         problem.CollectTags(members);
         state.PopTo(0);
-        return found == Found.No && MinimalConflict.Shrink(shrinking, members, Suppose) is { } least
-            ? MinimalConflict.Names(problem, least)
+        return found == Found.No
+            ? MinimalConflict.Names(problem, MinimalConflict.Shrink(shrinking, members, Suppose))
             : throw new InvalidOperationException("The budget is spent.");
     }
 

@@ -7,6 +7,14 @@ internal static class Solving
 {
     public static Answer Solve(Model model)
     {
+        // most contradictions show at once, before any wish is looked at
+        var hard = Unwished(model);
+        hard.Reset();
+        if (!hard.State.Propagate())
+        {
+            return Conflict(hard);
+        }
+
         var optimizer = Compiled(model);
         return Told(model, optimizer, optimizer.Run(Targets(model), model.Budget));
     }
@@ -14,8 +22,7 @@ internal static class Solving
     /// <summary>Whether the hard claims can hold together at all; null where the budget is spent.</summary>
     public static bool? CanHold(Model model)
     {
-        var problem = ProblemBuilder.Hard(model);
-        problem.Finder.Budget = model.Budget;
+        var problem = Unwished(model);
         Targets(model).CopyTo(problem.Finder.Targets, 0);
         problem.Reset();
         return problem.Assign(new long[problem.State.VariableCount]) switch
@@ -41,7 +48,7 @@ internal static class Solving
                 var values = new Values(optimizer.Best.AsSpan(0, model.Variables.Count));
                 return new Answer.Best(values, Costs(model, values)) { Bindings = new Bindings(model, values) };
             case Found.No:
-                return Conflict(model);
+                return Conflict(Unwished(model));
             default:
                 return new Answer.NotProven(optimizer.Best is { } best ? new Values(best.AsSpan(0, model.Variables.Count)) : null);
         }
@@ -75,10 +82,16 @@ internal static class Solving
         return targets;
     }
 
-    private static Answer Conflict(Model model)
+    /// <summary>The hard claims alone, with the model's budget to spend on them.</summary>
+    private static Problem Unwished(Model model)
     {
         var problem = ProblemBuilder.Hard(model);
         problem.Finder.Budget = model.Budget;
+        return problem;
+    }
+
+    private static Answer Conflict(Problem problem)
+    {
         var all = new bool[problem.Tags.Length];
         Array.Fill(all, true);
         if (MinimalConflict.Check(problem, all, null) != Found.No)
@@ -88,9 +101,7 @@ internal static class Solving
 
         var members = new bool[all.Length];
         problem.CollectTags(members);
-        return MinimalConflict.Shrink(problem, members) is { } least
-            ? new Answer.Conflict(MinimalConflict.Names(problem, least))
-            : new Answer.NotProven(null);
+        return new Answer.Conflict(MinimalConflict.Names(problem, MinimalConflict.Shrink(problem, members)));
     }
 
     private static List<LevelCost> Costs(Model model, Values values)

@@ -95,6 +95,16 @@ public class ContradictionTests
     public void A_rule_on_a_u_value_is_mended_by_a_choice_that_does_without_fixings_too() =>
         Assert.Contains(("membrane.fixing", "adhered"), Mended(Built("membrane.fixing=mechanical", "roof.insulation-layers=1")));
 
+    // Whether the height of the upstand is needed in this conflict takes more steps than any question may: it stays, and the conflict is told all the same.
+    [Fact]
+    public void A_conflict_with_a_member_that_is_too_dear_to_settle_is_told_and_mended()
+    {
+        var preset = Shipped.Preset("parapet", "cavity-masonry", "warm-timber-deck", "upstand.top=coping", "parapet.height=525 mm", "upstand.height=125 mm") with { Rules = [new NamedPack("uk", Trial.At)] };
+        var low = preset.Where("building.work", "recovering").Waiving("upstand-min").Waiving("tie-top-parapet");
+        Assert.Contains(low.Fail(ProvenTests.Whole).Members, member => member.Id == "given.upstand.height");
+        Assert.Contains(("upstand.top", "flashing"), Mended(low));
+    }
+
     private static Preset Built(params string[] set) =>
         Shipped.Preset("abutment", "solid-masonry-insulated", "warm-concrete-deck", set) with { Rules = [new NamedPack("uk", Trial.At)] };
 

@@ -1,7 +1,9 @@
 using System.Globalization;
 using DetailGen.Details.Parameters;
+using DetailGen.Details.Presets;
 using DetailGen.Details.Rules;
 using DetailGen.Details.Solving;
+using DetailGen.Details.Tests.Junctions;
 
 namespace DetailGen.Details.Tests.Solving;
 
@@ -51,6 +53,17 @@ public class DetailSolverTests
         // 3 m at 1:40 is 75 mm
         var value = Usual("roof.fall-towards=wall").Solve().Find("upstand.height")!;
         Assert.Equal(("225 mm", "upstand-high-end"), (value.Text, value.Why.Rule));
+    }
+
+    // A low parapet binds the tray, the ties and the boards together through the coping and the courses: none of that is a reason that anybody would give.
+    [Fact]
+    public void The_reason_of_a_size_is_what_speaks_of_it_not_what_stands_behind_that()
+    {
+        var preset = Shipped.Preset("parapet", "cavity-masonry", "warm-timber-deck", "parapet.height=525 mm", "upstand.height=125 mm") with { Rules = [new NamedPack("uk", Trial.At)] };
+        var solved = preset.Where("building.work", "recovering").Waiving("upstand-min").Waiving("tie-top-parapet").Solve(ProvenTests.Whole);
+        Assert.EndsWith("(top-ties-clear-of-the-tray).", solved.Find("tie.top-distance")!.Why.Text, StringComparison.Ordinal);
+        Assert.Equal("ins-upstand-path", solved.Find("roof.insulation")!.Why.Rule);
+        Assert.EndsWith("(thicker-boards-below).", solved.Find("roof.board-lower")!.Why.Text, StringComparison.Ordinal);
     }
 
     [Theory]
