@@ -8,8 +8,8 @@ namespace DetailGen.Analysis.Heat;
 /// </summary>
 internal static class LevelRoof
 {
-    /// <summary>Corners up to this far above the top of the structure belong to it; mm.</summary>
-    private const double Slack = 0.01;
+    /// <summary>Corners up to this far above the top of the structure belong to it, as those of a sheet that lies on it; mm.</summary>
+    private const double Slack = 0.5;
 
     /// <returns>Every part with its region as it would be on a level roof; the parts as they are where nothing tells of a fall.</returns>
     internal static IReadOnlyList<(Part Part, Region Region)> Of(Section section)
