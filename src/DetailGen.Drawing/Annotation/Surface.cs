@@ -28,7 +28,8 @@ internal sealed class Surface
         Drawn = solids.Length == 0 ? new(0, 0, 0, 0) : solids.Select(shape => shape.Box).Aggregate((a, b) => a.With(b));
         Keep(view.Lines);
         DrawnWithBreaks = Hard.Select(line => Around(line.From, line.To)).Aggregate(Drawn, (a, b) => a.With(b));
-        Keep(view.SheetLines);
+        SheetLines = [.. view.SheetLines.SelectMany(PiecesOf)];
+        Hard.AddRange(SheetLines);
         Edges = new(view.Drawn.SelectMany(PiecesOf));
         Texts.AddRange(view.Taken.Select(Turn));
     }
@@ -62,6 +63,9 @@ internal sealed class Surface
 
     /// <summary>What no leader may run along.</summary>
     internal DrawnLines Edges { get; }
+
+    /// <summary>Lines of the sheet that reach into the zone.</summary>
+    internal IReadOnlyList<(PaperPoint From, PaperPoint To)> SheetLines { get; }
 
     /// <summary>Boxes of text that stands.</summary>
     internal List<PaperBox> Texts { get; } = [];

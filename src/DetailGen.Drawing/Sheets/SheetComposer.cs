@@ -109,10 +109,11 @@ public static class SheetComposer
         }
 
         var (origin, drawn, asked) = Draw(section, text, request, candidate, room, window);
-        if (!request.ViewOnly && Annotator.LackBeside(asked) is > 0 and var lack)
+        while (!request.ViewOnly && Annotator.LackBeside(asked) is > 0 and var lack)
         {
             // The roof is broken off earlier, so that the names of the levels stand within the frame; where it cannot be, the sheet is too small.
-            room = room with { Box = room.Narrowed(lack, request.Mirror) };
+            // More than once where the drawing is narrower than its room and moves by half, or where the rounding of its place takes something back.
+            room = room with { Box = room.Narrowed(lack + ViewRoom.PlaceStep, request.Mirror) };
             if (room.Window(section, candidate.Scale, ViewRoom.AtMost) is not { } shorter)
             {
                 return null;

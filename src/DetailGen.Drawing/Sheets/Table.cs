@@ -16,7 +16,7 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
     private const double Pitch = 4.5;
 
     /// <summary>What the pitch of rows gives way by where a whole block of rows would otherwise go to another sheet; with more, letters would come nearer to the rules than a print keeps open.</summary>
-    internal const double Tight = 0.2;
+    internal const double Tight = 0.14;
 
     /// <summary>From the upper rule of a row to the base line of its first line: as much white over ascenders as under descenders.</summary>
     private const double Rise = 3.18;

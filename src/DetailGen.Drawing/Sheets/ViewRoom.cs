@@ -36,6 +36,9 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
     /// <summary>The same for the roof where what stands beside it would leave the frame.</summary>
     internal const double AtMost = 200;
 
+    /// <summary>The place of the drawing is rounded to this, mm.</summary>
+    internal const double PlaceStep = 0.5;
+
     /// <summary>What dimensions in three rows and levels take beyond the roof's break, up to the edge of the view's zone.</summary>
     private const double Beyond = 72;
 
@@ -141,8 +144,8 @@ internal sealed record ViewRoom(PaperBox Box, PaperBox Annotation, PaperPoint Ti
 
         // What is drawn higher than its box, as by the zigzag of its foot, hangs over it below: above stand dimensions close under the frame.
         lower += Math.Max(0, drawn.Height - Box.Height) / 2;
-        return new(Half((Box.Left + Box.Right - drawn.Left - drawn.Right) / 2), Half((Box.Bottom + Box.Top - drawn.Bottom - drawn.Top) / 2 - lower));
+        return new(Rounded((Box.Left + Box.Right - drawn.Left - drawn.Right) / 2), Rounded((Box.Bottom + Box.Top - drawn.Bottom - drawn.Top) / 2 - lower));
     }
 
-    private static double Half(double value) => Math.Round(value * 2, MidpointRounding.AwayFromZero) / 2;
+    private static double Rounded(double value) => Math.Round(value / PlaceStep, MidpointRounding.AwayFromZero) * PlaceStep;
 }

@@ -27,15 +27,14 @@ public class AnySheetTests
     private static readonly string[] Scales = ["1:5", "1:10", "1:20", "1:50"];
 
     /// <summary>
-    /// Wanted is none on any sheet. Measured: 8 of 283 sheets have one, most of them at 1:20 and 1:50: white of 0.03 to 0.3 mm where 0.35 is wanted, once a size on
-    /// the leader of a stack note. What must never come back at the scales of details is held here.
+    /// None on any sheet: measured on 953 sheets of two seeds, none has one. What must never come back at the scales of details is told apart.
     /// </summary>
-    private const double MostWithFaults = 0.05;
+    private const double MostWithFaults = 0;
 
     private const int ReducedInTheSuite = 30;
 
-    /// <summary>Measured: 10 of 78 sheets have one: six times the last line of a check list, 0.08 mm beyond its zone, four times a figure with 0.30 mm of white where 0.35 is wanted.</summary>
-    private const double MostReducedWithFaults = 0.2;
+    /// <summary>Measured on 312 sheets of two seeds: none has one.</summary>
+    private const double MostReducedWithFaults = 0.02;
 
     [Fact]
     public void At_the_scales_of_details_no_text_lies_on_another_and_every_leader_is_sound_and_most_sheets_have_no_fault_at_all()
@@ -89,7 +88,7 @@ public class AnySheetTests
         Assert.DoesNotContain(Composed(ref text, Office.Of(null).Value)!.Warnings, warning => warning.Contains("lies on a line of level", StringComparison.Ordinal));
     }
 
-    /// <summary>A level on a centring mark; a figure beside a coping, on an oblique stroke, on a stack's line, on another chain's figure, on a tick; the key on a mark; letters near the rules of a close table; a sheet that could not be drawn.</summary>
+    /// <summary>A level on a centring mark; a figure beside a coping, on an oblique stroke, on a stack's line, on another chain's figure, on a tick; the key on a mark; letters near the rules of a close table; a sheet that could not be drawn; a level over the edge of its zone.</summary>
     [Theory]
     [InlineData(false, "junction: abutment\nwall: cavity-masonry\nroof: warm-concrete-deck\nmirror: true\nsheet: { paper: ANSI-A, inset: auto }\nlevels: { finished-roof: 48.300 m }\nset:\n  wall.lining: wet-plaster\n  roof.fall-towards: wall\nprefer:\n  upstand.height: 1032.5 mm\n  upstand.backing: 13 mm\n  weep.height: 65 mm\n  vcl.return: 355.5 mm\n  membrane.perimeter-bond: 500 mm\n  wall.inner-leaf: 281.5 mm\n  tie.edge-spacing: 375 mm\n  wall.movement-joint-spacing: 17000 mm\n  roof.slab: 225 mm\n  roof.screed: 266 mm\n  roof.board-lower: 132.5 mm\n  roof.board-upper: 169.5 mm\n  roof.fall: \"1:46\"\n")]
     [InlineData(false, "junction: parapet\nwall: cavity-masonry\nroof: warm-concrete-deck\nmirror: true\nsheet: { paper: A1, scale: \"1:20\", inset: none }\nset:\n  tray.discharge: outside\n  roof.fall-towards: wall\nprefer:\n  tray.step: 75 mm\n  tray.lap: 225 mm\n  weep.spacing: 580 mm\n  coping.width: 999.47 mm\n  coping.overhang: 133 mm\n  dpc.lap: 275 mm\n  coping.plate: 18 mm\n  vcl.return: 233 mm\n  strap.width: 40 mm\n  strap.thickness: 7 mm\n  wall.outer-leaf: 83.5 mm\n  wall.dab: 20 mm\n  tie.length: 500 mm\n  wall.movement-joint-spacing: 13000 mm\n  roof.slab-bearing: 110 mm\n  roof.screed: 161.5 mm\n  roof.vcl: 4.5 mm\n  roof.insulation-layers: 1\n  roof.membrane: 29.2 mm\n  roof.board-gap: 1 mm\n")]
@@ -100,6 +99,7 @@ public class AnySheetTests
     [InlineData(true, "junction: parapet\nwall: solid-masonry-insulated\nroof: warm-timber-deck\nmirror: false\nsheet: { paper: A2, scale: \"1:50\", inset: none }\nset:\n  coping.fall-to: roof\n  roof.joists: across\n  roof.fall-towards: wall\nprefer:\n  upstand.height: 189 mm\n  membrane.lap: 50 mm\n  coping.drip-width: 20 mm\n  dpc.lap: 100 mm\n  coping.bed: 9 mm\n  roof.joist-width: 46 mm\n  roof.joist-centres: 776 mm\n  roof.joist-span: 2900 mm\n  roof.deck: 22.5 mm\n  roof.vcl: 2.345 mm\n  roof.board-stagger: 200 mm\n  roof.deck-joint: 2 mm\n")]
     [InlineData(true, "junction: parapet\nwall: cavity-masonry\nroof: warm-timber-deck\nmirror: true\nsheet: { paper: ANSI-D, scale: \"1:20\", inset: none }\nlevels: { finished-roof: 48.300 m }\nset:\n  roof.joist-grade: c24\n  roof.fall-towards: wall\nprefer:\n  upstand.height: 425.5 mm\n  flashing.thickness: 3.25 mm\n  tray.embedment: 50 mm\n  tray.lap: 100 mm\n  tray.stop-end: 75 mm\n  weep.spacing: 1463 mm\n  coping.drip-clearance: 100.4 mm\n  membrane.perimeter-bond: 1000 mm\n  flashing.piece: 2800 mm\n  strap.width: 40 mm\n  strap.thickness: 2 mm\n  strap.joists: 5\n  parapet.movement-joint-corner: 1500 mm\n  wall.dab: 36 mm\n  wall.lining-board: 29 mm\n  tie.horizontal-spacing: 825 mm\n  tie.edge-spacing: 300 mm\n  tie.edge-distance: 375 mm\n  wall.movement-joint-corner: 1000 mm\n  wall.movement-joint-width: 38 mm\n  roof.joist-width: 38 mm\n  roof.joist-wall-gap: 50 mm\n  roof.firring: 139 mm\n  roof.vcl: 4.67 mm\n  roof.insulation: 330 mm\n  roof.board-upper: 35.5 mm\n  roof.board-stagger: 500 mm\n  roof.finish-thickness: 157 mm\n")]
     [InlineData(false, "junction: abutment\nwall: solid-masonry-insulated\nroof: warm-timber-deck\nmirror: true\nsheet: { paper: A4, scale: \"1:50\", inset: none }\nlevels: { finished-roof: 48.300 m }\nset:\n  membrane.fixing: loose\nprefer:\n  upstand.backing: 18 mm\n  upstand.termination: 75 mm\n  upstand.head-fall: \"1:30\"\n  vcl.return: 20 mm\n  membrane.perimeter-bond: 650 mm\n  strap.joists: 1\n  roof.joist-centres: 596 mm\n  roof.board-lower: 389.5 mm\n  roof.finish-thickness: 18 mm\n  roof.fall-run: 9500 mm\n  roof.deck-fixing-edge: 180 mm\n")]
+    [InlineData(false, "junction: parapet\nwall: solid-masonry-insulated\nroof: warm-timber-deck\nmirror: false\nsheet: { paper: A3, inset: none }\nset:\n  upstand.top: flashing\n  coping.kind: metal\n  roof.fall-towards: wall\nprefer:\n  upstand.height: 1198 mm\n  upstand.backing: 0 mm\n  membrane.lap: 85 mm\n  flashing.lap: 185 mm\n  flashing.chase: 45 mm\n  flashing.end-lap: 100 mm\n  vcl.return: 360.5 mm\n  strap.width: 40 mm\n  strap.thickness: 6 mm\n  wall.render: 27 mm\n  roof.joist-depth: 131 mm\n  roof.insulation: 335 mm\n  vcl.lap: 175 mm\n")]
     public void A_sheet_that_once_had_a_fault_has_none(bool reducedPrint, string text)
     {
         text = "detail: any\n" + text;

@@ -20,6 +20,8 @@ internal sealed class SideDimensions(Surface surface, Side side)
     /// <summary>How much farther out a chain may stand than usual rather than with a figure on something that is there already, mm.</summary>
     private static readonly double[] Steps = [.. Enumerable.Range(0, 41).Select(i => i * 0.5)];
 
+    private const double SheetLine = 1;
+
     /// <summary>Outermost drawn edge of the side, a coordinate across the lines.</summary>
     private double _edge;
 
@@ -47,8 +49,16 @@ internal sealed class SideDimensions(Surface surface, Side side)
 
         var line = edge + Outwards * First;
         line = least is { } asked && Outwards * (asked - line) > 0 ? asked : line;
-        var laid = Laid(rows).ToArray();
-        line += Outwards * Steps.FirstOrDefault(step => Array.TrueForAll(laid, row => StandsClear(row.Row, row.Places, line + Outwards * (step + row.Off))));
+        var laid = Laid(rows, []).ToArray();
+        var step = Array.FindIndex(Steps, step => Clear(laid, step));
+
+        // Out to a line of the sheet there is no way past: then figures move aside before it.
+        if (step < 0 && Laid(rows, [.. surface.SheetLines.SelectMany(Along)]).ToArray() is var aside && Clear(aside, 0))
+        {
+            laid = aside;
+        }
+
+        line += Outwards * Steps[Math.Max(0, step)];
         foreach (var (here, places, off, reach) in laid)
         {
             foreach (var (one, place) in here.Zip(places))
@@ -58,20 +68,27 @@ internal sealed class SideDimensions(Surface surface, Side side)
 
             Reach = line + Outwards * reach;
         }
+
+        bool Clear((Rowed[] Row, (double Along, int Out)[] Places, double Off, double Reach)[] all, double step) =>
+            Array.TrueForAll(all, row => StandsClear(row.Row, row.Places, line + Outwards * (step + row.Off)));
+
+        // Both sides of a line of the sheet, which is 0.7 wide, with what figures keep off more than off a witness line.
+        double[] Along((PaperPoint From, PaperPoint To) mark) => IsLevel ? [mark.From.X - SheetLine, mark.From.X + SheetLine] : [mark.From.Y - SheetLine, mark.From.Y + SheetLine];
     }
 
     /// <summary>How far the side's annotation will reach beyond its first line, 0 where there is none; mm.</summary>
     internal double Depth(IReadOnlyList<(string Chain, Figure Figure)> figures) =>
-        Laid(DimensionRows.Assign(figures.Where(one => DimensionRows.Fits(one.Figure.Measure, side)), surface.Scale)).Select(row => row.Reach).DefaultIfEmpty(0).Last();
+        Laid(DimensionRows.Assign(figures.Where(one => DimensionRows.Fits(one.Figure.Measure, side)), surface.Scale), []).Select(row => row.Reach).DefaultIfEmpty(0).Last();
 
     /// <summary>The rows from the drawing outwards: each with the places of its figures, and how far its line and all of it stand off the first line.</summary>
-    private IEnumerable<(Rowed[] Row, (double Along, int Out)[] Places, double Off, double Reach)> Laid(IReadOnlyList<Rowed> rows)
+    /// <param name="barred">Places along the lines that no figure may touch.</param>
+    private IEnumerable<(Rowed[] Row, (double Along, int Out)[] Places, double Off, double Reach)> Laid(IReadOnlyList<Rowed> rows, IReadOnlyList<double> barred)
     {
         var off = 0.0;
         for (var row = 0; row <= rows.Select(one => one.Row).DefaultIfEmpty(-1).Max(); row++)
         {
             var here = rows.Where(one => one.Row == row).OrderBy(one => one.Low).ThenBy(one => one.Figure.Measure.Id, StringComparer.Ordinal).ToArray();
-            var beyond = rows.Where(one => one.Row > row).SelectMany(one => (double[])[one.Low, one.High]).ToArray();
+            double[] beyond = [.. rows.Where(one => one.Row > row).SelectMany(one => (double[])[one.Low, one.High]), .. barred];
             var places = FigurePlaces(here, beyond);
 
             // A figure moved out stands beyond the witness ends, and the next row off it.
