@@ -17,9 +17,9 @@ internal static class InsetMark
     private const double Beside = 1.5;
 
     /// <summary>How far off the letter is tried, mm.</summary>
-    private static readonly double[] Further = [0, Beside, 3, 6, 10, 15, 20];
+    private static readonly double[] Further = [0, Beside, 3, 6, 10, 15, 20, 28, 36];
 
-    private const int Ways = 16;
+    private const int Ways = 24;
 
     /// <param name="ink">Of the page that the view is on.</param>
     /// <param name="inset">Its name, and what is written of it: with the sheet that it is on where that is another.</param>
