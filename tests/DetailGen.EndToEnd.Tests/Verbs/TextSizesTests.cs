@@ -17,7 +17,7 @@ public class TextSizesTests
     public void On_a_sheet_for_reduced_print_nothing_but_labels_is_under_3_5(string junction, string wall, string roof, string paper, string scale)
     {
         using var scratch = new Scratch();
-        var (detail, heights) = Drawn(scratch, scratch.Preset(junction, wall, roof, $"sheet: {{ paper: {paper}, scale: \"{scale}\", reduced-print: true }}"), "--layout-audit");
+        var (detail, heights) = Drawn(scratch, scratch.Preset(junction, wall, roof, $"sheet: {{ paper: {paper}, scale: \"{scale}\", reduced-print: true, inset: none }}"), "--layout-audit");
         Assert.Equal(Reduced, heights);
         Assert.DoesNotContain(detail["warnings"]!.AsArray(), warning => warning!.GetValue<string>().Contains("not built", StringComparison.Ordinal));
         Assert.DoesNotContain(detail["layout"]!["audit"]!.AsArray(), fault => fault!["kind"]!.GetValue<string>() is "outside-zone" or "text-over-text");
@@ -36,15 +36,24 @@ public class TextSizesTests
     public void A_companion_sheet_for_reduced_print_has_the_larger_letters_too()
     {
         using var scratch = new Scratch();
-        var (_, heights) = Drawn(scratch, scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", "sheet: { paper: A2, scale: \"1:10\", reduced-print: true, companions: [exploded, control-lines, sequence, blank] }"));
+        var (_, heights) = Drawn(scratch, scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", "sheet: { paper: A2, scale: \"1:10\", reduced-print: true, inset: none, companions: [exploded, control-lines, sequence, blank] }"));
         Assert.Equal(Reduced, heights);
+    }
+
+    /// <summary>In the model they are twice as high, for they are seen at 1:2.</summary>
+    [Fact]
+    public void Names_in_an_inset_are_as_high_on_paper_as_notes()
+    {
+        using var scratch = new Scratch();
+        var (_, heights) = Drawn(scratch, scratch.Preset("abutment", "cavity-masonry", "warm-concrete-deck", "sheet: { paper: A3, scale: \"1:10\", reduced-print: true }"));
+        Assert.Equal([.. Reduced, 7], heights);
     }
 
     [Fact]
     public void A_practice_has_letters_of_its_own_height()
     {
         using var scratch = new Scratch();
-        var preset = scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", "sheet: { paper: A2, scale: \"1:10\" }");
+        var preset = scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", "sheet: { paper: A2, scale: \"1:10\", inset: none }");
         Assert.Equal(Usual, Drawn(scratch, preset).Heights);
         Assert.Equal([2, 3, 4, 5], Drawn(scratch, preset, "--practice", Practice(scratch, "- { use: full-size, notes: 3, titles: 4, numbers: 5, field-labels: 2 }\n" + Print)).Heights);
     }
