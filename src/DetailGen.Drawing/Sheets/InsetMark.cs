@@ -33,6 +33,9 @@ internal static class InsetMark
             return null;
         }
 
+        // Most of the page is too far off to be looked at again for each place.
+        var near = Near(ink, ring.Centre + origin, ring.Diameter / 2 + Further[^1] + 2 * sizes.ByTitles(LetterOff) + WordsClear);
+
         // A longer mark stands as much farther off as it is wider.
         var wider = (Letters.Width(inset.Mark, sizes.Titles) - Letters.Width(inset.Name, sizes.Titles)) / 2;
         foreach (var further in Further)
@@ -44,7 +47,7 @@ internal static class InsetMark
                 var (from, to) = (ring.Centre + ring.Diameter / 2 * way, ring.Centre + (ring.Diameter / 2 + further) * way);
                 var middle = to + sizes.ByTitles(LetterOff) * way + new PaperPoint(wider * cos, 0);
                 var letter = new Text("title.view", inset.Mark, middle - new PaperPoint(0, sizes.Titles / 2), sizes.Titles, Align.Centre);
-                if (IsWhite(ink, Letters.Box(letter).Shift(origin).Grow(LetterClear)) && (further <= Beside || IsClear(ink, from + origin, to + origin)))
+                if (IsWhite(near, Letters.Box(letter).Shift(origin).Grow(LetterClear)) && (further <= Beside || IsClear(near, from + origin, to + origin)))
                 {
                     return new Group("detail.mark", "inset " + inset.Name, further <= Beside ? [ring, letter] : [ring, new Stroke("detail.mark", [from, to]), letter]);
                 }
@@ -63,13 +66,22 @@ internal static class InsetMark
         return (nearest - centre).Length < radius && (farthest - centre).Length > radius;
     }
 
-    private static bool IsWhite(PageInk ink, PaperBox box) =>
+    private static Ink Near(PageInk ink, PaperPoint at, double reach)
+    {
+        PaperBox box = new(at.X - reach, at.Y - reach, at.X + reach, at.Y + reach);
+        return new(
+            ink.Texts.FindAll(text => text.Box.Meets(box)), ink.Lines.FindAll(line => Plane.IsNear(box, line.From, line.To, line.Half)), ink.Areas.FindAll(area => area.Around.Meets(box)));
+    }
+
+    private static bool IsWhite(Ink ink, PaperBox box) =>
         !ink.Texts.Exists(text => Plane.Gap(text.Box, box) < WordsClear - LetterClear)
         && !ink.Lines.Exists(line => Plane.IsNear(box, line.From, line.To, line.Half) && Plane.White(box, line.From, line.To).White < line.Half)
         && !ink.Areas.Exists(area => area.Around.Meets(box) && Plane.Meets(box, area.Outline, area.Holes));
 
     // It runs over the drawing, as leaders do, but over no text, leader or dimension.
-    private static bool IsClear(PageInk ink, PaperPoint from, PaperPoint to) =>
+    private static bool IsClear(Ink ink, PaperPoint from, PaperPoint to) =>
         !ink.Texts.Exists(text => Plane.White(text.Box, from, to).White < LineClear)
         && !ink.Lines.Exists(line => line.Role != LineRole.Plain && Plane.Distance(from, to, line.From, line.To).Distance < line.Half + LineClear);
+
+    private sealed record Ink(List<InkText> Texts, List<InkLine> Lines, List<InkArea> Areas);
 }
