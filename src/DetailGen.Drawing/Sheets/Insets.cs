@@ -46,27 +46,26 @@ internal static class Insets
     internal static InsetSheet Added(Scene scene, InsetBasis basis)
     {
         var sheet = new InsetSheet(scene, []);
-        while (sheet.Insets.Count < Most && Next(sheet, basis) is { } more)
+        var papers = new Dictionary<int, (PageInk Ink, WhitePaper White)>();
+        while (sheet.Insets.Count < Most && Next(sheet, basis, papers) is { } more)
         {
             sheet = more;
+
+            // The ring stands on the first page, the inset on its own; the others are as they were.
+            papers.Remove(0);
+            papers.Remove(sheet.Insets[^1].Page);
         }
 
         return sheet;
     }
 
-    private static InsetSheet? Next(InsetSheet sheet, InsetBasis basis)
+    private static InsetSheet? Next(InsetSheet sheet, InsetBasis basis, Dictionary<int, (PageInk Ink, WhitePaper White)> papers)
     {
-        var ink = PageInk.Of(sheet.Scene, sheet.Scene.Pages[0]);
         var (view, number) = (sheet.Scene.Pages[0].Placements[0], sheet.Insets.Count);
-        var whites = new Dictionary<int, WhitePaper>();
+        var ink = Paper(0).Ink;
         foreach (var (page, named) in Pages(sheet, basis))
         {
-            if (!whites.TryGetValue(page, out var white))
-            {
-                white = new(page == 0 ? ink : PageInk.Of(sheet.Scene, sheet.Scene.Pages[page]), basis.Format, Zones(basis.Format, page));
-                whites.Add(page, white);
-            }
-
+            var white = Paper(page).White;
             double[] diameters = [.. Diameters(basis.Format.Size, page).Where(diameter => white.Holds(Size(basis.Format.TextSizes, number, diameter, named), Clear))];
             if (diameters.Length == 0)
             {
@@ -93,6 +92,18 @@ internal static class Insets
         }
 
         return null;
+
+        (PageInk Ink, WhitePaper White) Paper(int page)
+        {
+            if (!papers.TryGetValue(page, out var paper))
+            {
+                var on = PageInk.Of(sheet.Scene, sheet.Scene.Pages[page]);
+                paper = (on, new(on, basis.Format, Zones(basis.Format, page)));
+                papers.Add(page, paper);
+            }
+
+            return paper;
+        }
     }
 
     // Beside the view with names, else on a further sheet with tables, else beside the view without names; a small sheet holds the view alone.
