@@ -48,7 +48,7 @@ internal static class InsetNotes
         var view = AnnotatedView.Of(drawn, zone, radius + Reach, Widest(sizes)) with { TextSizes = sizes };
         var request = new AnnotationRequest(basis.Section, view, References.Of(basis.Section), null, []);
         var surface = new Surface(view);
-        surface.Soft.AddRange(Sides(ring).Select(side => (surface.Turn(side.From), surface.Turn(side.To)))); // words keep off it, leaders cross it
+        surface.Soft.AddRange(surface.PiecesOf(new(ring.Row, Corners(ring), true))); // words keep off it, leaders cross it
 
         var centre = surface.Turn(ring.Centre);
         NoteColumn[] columns = [.. from side in named == Named.OnBothSides ? (int[])[1, -1] : [1] select new NoteColumn(side > 0 ? "right" : "left", side, centre.X + side * off, RoomOf(surface.Zone, centre.X + side * off, side))];
@@ -57,11 +57,10 @@ internal static class InsetNotes
         return LayoutCheck.Faults(surface.Items, request).Count == 0 ? surface.Items : [];
     }
 
-    private static IEnumerable<(PaperPoint From, PaperPoint To)> Sides(Ring ring)
+    private static PaperPoint[] Corners(Ring ring)
     {
         const int Count = 48;
-        var corners = Enumerable.Range(0, Count).Select(i => Math.SinCos(2 * Math.PI * i / Count)).Select(way => ring.Centre + ring.Diameter / 2 * new PaperPoint(way.Cos, way.Sin)).ToArray();
-        return corners.Zip([.. corners.Skip(1), corners[0]]);
+        return [.. Enumerable.Range(0, Count).Select(i => Math.SinCos(2 * Math.PI * i / Count)).Select(way => ring.Centre + ring.Diameter / 2 * new PaperPoint(way.Cos, way.Sin))];
     }
 
     private static PaperBox RoomOf(PaperBox zone, double bend, int side) => side > 0 ? zone with { Left = bend } : zone with { Right = bend };

@@ -35,9 +35,11 @@ internal sealed class Porthole(Region disc)
     };
 
     /// <summary>What is seen of a part; of a sheet that comes in more than once, the longest stretch of its line.</summary>
-    internal DrawnPart Seen(DrawnPart part) => part.Visible.Intersect(disc) is { IsEmpty: false } visible && (!part.IsSheet || Longest(part.Line) is { Length: > 0 })
-        ? part with { Visible = visible, Line = part.IsSheet ? Longest(part.Line) : [] }
-        : part with { Visible = Region.Empty, Line = [] };
+    internal DrawnPart Seen(DrawnPart part)
+    {
+        PaperPoint[] line = part.IsSheet ? Longest(part.Line) : [];
+        return part with { Visible = part.IsSheet && line.Length == 0 ? Region.Empty : part.Visible.Intersect(disc), Line = line };
+    }
 
     private PaperPoint[] Longest(IReadOnlyList<PaperPoint> line) => line.All(_area.Contains) ? [.. line] : _area.Clip(line, Least).MaxBy(Planes.Length) ?? [];
 
