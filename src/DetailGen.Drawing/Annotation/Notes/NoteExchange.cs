@@ -3,9 +3,9 @@ namespace DetailGen.Drawing.Annotation.Notes;
 /// <summary>Betters places that are settled: a note that stands dearly takes a cheaper place, and the few that it sends away look for others, as long as all together gain.</summary>
 /// <param name="inColumns">All that a note might do in the columns.</param>
 /// <param name="alone">All that it might do by itself up to a cost: asked for only where the columns are of no help.</param>
-internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns, Func<string, double, IEnumerable<HeldNote>> alone, Disturbances disturbances)
+internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns, Func<string, double, IEnumerable<HeldNote>> alone)
 {
-    private readonly Dictionary<string, (HeldNote[] Ways, double Most)> _ways = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Choice> _choices = new(StringComparer.Ordinal);
 
     /// <summary>So many notes may be sent away at once.</summary>
     private const int MostSent = 3;
@@ -19,22 +19,22 @@ internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns
     internal (List<HeldNote> Held, double Gain, double Slack) Bettered(List<HeldNote> before)
     {
         var held = Settled(before);
-        _ways.Clear();
+        _choices.Clear();
         var after = Settled(held, withAlone: true);
         var moved = before.Where(one => !after.Contains(one)).ToArray();
-        return (after, before.Sum(one => one.Option.Cost) - after.Sum(one => one.Option.Cost), moved.Sum(one => Math.Max(0, one.Option.Cost - Ways(one.Id, one.Option.Cost, withAlone: true)[0].Option.Cost)));
+        return (after, before.Sum(one => one.Option.Cost) - after.Sum(one => one.Option.Cost), moved.Sum(one => Math.Max(0, one.Option.Cost - Of(one.Id, one.Option.Cost, withAlone: true).Ways[0].Option.Cost)));
     }
 
     /// <param name="most">Those that cost more may be missing.</param>
-    private HeldNote[] Ways(string id, double most, bool withAlone)
+    private Choice Of(string id, double most, bool withAlone)
     {
-        if (!_ways.TryGetValue(id, out var known) || known.Most < most)
+        if (!_choices.TryGetValue(id, out var known) || known.Most < most)
         {
-            known = ([.. inColumns(id).Concat(withAlone ? alone(id, most) : []).OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend)], withAlone ? most : double.MaxValue);
-            _ways[id] = known;
+            known = new([.. inColumns(id).Concat(withAlone ? alone(id, most) : []).OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend)], withAlone ? most : double.MaxValue);
+            _choices[id] = known;
         }
 
-        return known.Ways;
+        return known;
     }
 
     private List<HeldNote> Settled(List<HeldNote> held, bool withAlone = false)
@@ -59,32 +59,23 @@ internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns
     /// <summary>All places with that note in a cheaper one; null where none gains.</summary>
     private List<HeldNote>? Without(List<HeldNote> held, HeldNote own, bool withAlone)
     {
-        var rest = held.Where(one => !ReferenceEquals(one, own)).ToArray();
-        var mine = Ways(own.Id, own.Option.Cost, withAlone);
-        var sent = new List<int>[mine.Length];
-        for (var i = 0; i < rest.Length; i++)
-        {
-            foreach (var way in disturbances.Of(rest[i], mine))
-            {
-                (sent[way] ??= []).Add(i);
-            }
-        }
-
+        var mine = Of(own.Id, own.Option.Cost, withAlone);
         var (tried, below) = (0, own.Option.Cost - Weights.Better);
         List<HeldNote>? best = null;
-        for (var i = 0; i < mine.Length && mine[i].Option.Cost < below && tried < MostTried; i++)
+        for (var i = 0; i < mine.Ways.Length && mine.Ways[i].Option.Cost < below && tried < MostTried; i++)
         {
-            if (sent[i] is not { } gone)
+            var (taken, sent) = (mine.Ways[i], mine.Sent(i, held));
+            if (sent.Length == 0)
             {
-                return [.. rest, mine[i]];
+                return Moved(held, own, sent, [taken]);
             }
 
-            if (gone.Count <= MostSent)
+            if (sent.Length <= MostSent)
             {
                 tried++;
-                if (Replaced(rest, gone, mine[i], below, withAlone) is { } found)
+                if (Replaced(held, own, sent, taken, below, withAlone) is { } found)
                 {
-                    (best, below) = found;
+                    (best, below) = (Moved(held, own, sent, found.Taken), found.Cost);
                 }
             }
         }
@@ -92,38 +83,109 @@ internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns
         return best;
     }
 
+    private static List<HeldNote> Moved(List<HeldNote> held, HeldNote own, int[] sent, IEnumerable<HeldNote> taken) =>
+        [.. held.Where((one, i) => !ReferenceEquals(one, own) && !sent.Contains(i)), .. taken];
+
     /// <summary>Those that were sent away to the cheapest places that the others leave, in turn; null where what is taken and what they lose together costs no less than a limit.</summary>
-    private (List<HeldNote> Held, double Cost)? Replaced(HeldNote[] rest, List<int> gone, HeldNote taken, double below, bool withAlone)
+    private (HeldNote[] Taken, double Cost)? Replaced(List<HeldNote> held, HeldNote own, int[] sent, HeldNote taken, double below, bool withAlone)
     {
         var cost = taken.Option.Cost;
-        List<HeldNote> all = [.. rest.Where((_, i) => !gone.Contains(i)), taken];
-        foreach (var own in gone.Select(i => rest[i]))
+        var all = new HeldNote[1 + sent.Length];
+        all[0] = taken;
+        for (var i = 0; i < sent.Length; i++)
         {
-            var most = own.Option.Cost + below - cost;
-            if (Least(Ways(own.Id, most, withAlone), most, all) is not { } next)
+            var gone = held[sent[i]];
+            var most = gone.Option.Cost + below - cost;
+            if (Least(Of(gone.Id, most, withAlone), most, held, own, sent, all.AsSpan(0, 1 + i)) is not { } next)
             {
                 return null;
             }
 
-            cost += next.Option.Cost - own.Option.Cost;
-            all.Add(next);
+            cost += next.Option.Cost - gone.Option.Cost;
+            all[1 + i] = next;
         }
 
         return cost < below ? (all, cost) : null;
     }
 
-    /// <summary>The cheapest of the ways that disturbs none; null where none is cheap enough.</summary>
-    private HeldNote? Least(HeldNote[] ways, double below, List<HeldNote> others)
+    /// <summary>The cheapest way that disturbs none of those that stay, nor of those that have taken new places; null where none is cheap enough.</summary>
+    private static HeldNote? Least(Choice choice, double below, List<HeldNote> held, HeldNote own, int[] sent, ReadOnlySpan<HeldNote> taken)
     {
-        var isTaken = disturbances.Taken(ways, others);
-        for (var i = 0; i < ways.Length && ways[i].Option.Cost < below; i++)
+        for (var i = 0; i < choice.Ways.Length && choice.Ways[i].Option.Cost < below; i++)
         {
-            if (!isTaken[i])
+            if (IsLeft(choice.Sent(i, held), held, own, sent) && !Meets(taken, choice.Ways[i]))
             {
-                return ways[i];
+                return choice.Ways[i];
             }
         }
 
         return null;
+    }
+
+    private static bool IsLeft(int[] disturbed, List<HeldNote> held, HeldNote own, int[] sent)
+    {
+        foreach (var at in disturbed)
+        {
+            if (!ReferenceEquals(held[at], own) && !sent.Contains(at))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private static bool Meets(ReadOnlySpan<HeldNote> taken, HeldNote way)
+    {
+        foreach (var one in taken)
+        {
+            if (one.Disturbs(way))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>What a note might do, cheapest first.</summary>
+    /// <param name="ways">Those that cost more than <paramref name="most"/> may be missing.</param>
+    private sealed class Choice(HeldNote[] ways, double most)
+    {
+        private readonly int[]?[] _sent = new int[ways.Length][];
+        private List<HeldNote>? _held;
+
+        internal HeldNote[] Ways { get; } = ways;
+
+        internal double Most { get; } = most;
+
+        /// <summary>
+        /// Where in the list the notes are that a way would send away, its own left out; of more than may be sent away one more than that. Worked out once, as long as nobody moves.
+        /// </summary>
+        internal int[] Sent(int way, List<HeldNote> held)
+        {
+            if (!ReferenceEquals(held, _held))
+            {
+                Array.Clear(_sent);
+                _held = held;
+            }
+
+            return _sent[way] ??= Found(Ways[way], held);
+        }
+
+        private static int[] Found(HeldNote way, List<HeldNote> held)
+        {
+            Span<int> found = stackalloc int[MostSent + 1];
+            var count = 0;
+            for (var i = 0; i < held.Count && count < found.Length; i++)
+            {
+                if (held[i].Disturbs(way) && held[i].Id != way.Id)
+                {
+                    found[count++] = i;
+                }
+            }
+
+            return count == 0 ? [] : found[..count].ToArray();
+        }
     }
 }

@@ -150,7 +150,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
         }
 
         var exchange = new NoteExchange(
-            id => columns.SelectMany(column => _all.Within(notes.First(note => note.Id == id), column, WidthOf(column))), (id, most) => InColumnsOnly ? [] : _all.Loose(notes.First(note => note.Id == id), notes, most), _disturbances);
+            id => columns.SelectMany(column => _all.Within(notes.First(note => note.Id == id), column, WidthOf(column))), (id, most) => InColumnsOnly ? [] : _all.Loose(notes.First(note => note.Id == id), notes, most));
         (_held, var gain, var slack) = exchange.Bettered(_held);
         (Cost, Bound) = (Cost - gain, Bound - slack);
     }
