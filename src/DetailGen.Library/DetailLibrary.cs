@@ -64,6 +64,13 @@ public static class DetailLibrary
         return office.IsGood ? Sweeping.Run(request, office.Value) : new(Tool, "", request.Preset, request.Key, null, []) { Errors = SolvedReport.Errors(office.Faults), Status = 2 };
     }
 
+    /// <summary>The temperatures along the surfaces of a junction.</summary>
+    public static SurfacesReport Surfaces(SurfacesRequest request)
+    {
+        var office = Office.Of(request.Practice);
+        return office.IsGood ? SurfaceReading.Run(request, office.Value) : new(Tool, "", request.Preset, []) { Errors = SolvedReport.Errors(office.Faults), Status = 2 };
+    }
+
     /// <summary>Answers the cases of a file that ask for U-values and heat flow.</summary>
     public static CaseReport Heat(CaseRequest request) => CaseAnswering.Run(request, CaseMatter.Heat);
 

@@ -57,6 +57,9 @@ public sealed record SweepRequest(string Preset, IReadOnlyList<string> Overrides
     public static IReadOnlyList<string> PictureFormats { get; } = ["svg", "png", "pdf"];
 }
 
+/// <summary>A preset of which <see cref="DetailLibrary.Surfaces"/> is to tell the temperatures along the surfaces.</summary>
+public sealed record SurfacesRequest(string Preset, IReadOnlyList<string> Overrides, string? Practice = null);
+
 /// <summary>A stand-alone case file for <see cref="DetailLibrary.Heat(CaseRequest)"/> or <see cref="DetailLibrary.Moisture(CaseRequest)"/>.</summary>
 /// <param name="File">JSON.</param>
 /// <param name="Only">Ids of the cases to answer; empty for all.</param>

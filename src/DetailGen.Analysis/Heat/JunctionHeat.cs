@@ -32,6 +32,12 @@ public sealed record JunctionHeat(
     /// <summary>With the films of the heat flow.</summary>
     public required Isotherms Isotherms { get; init; }
 
+    /// <summary>With the films of the heat flow.</summary>
+    public required FluxLines FluxLines { get; init; }
+
+    /// <summary>With the films of the heat flow.</summary>
+    public required SurfaceTemperatures Surfaces { get; init; }
+
     /// <summary>What each two of the airs exchange; calculated when it is first asked for.</summary>
     public IReadOnlyList<PairHeat> Pairs => _pairs.Value;
 
@@ -51,6 +57,8 @@ public sealed record JunctionHeat(
             conditions.Outside + (factor.Value * (conditions.Inside - conditions.Outside)), answer.Flows, answer.Subdivision, answer.HeatBalance!.Value, answer.Unknowns, answer.Warnings)
         {
             Isotherms = answer.Isotherms!,
+            FluxLines = answer.FluxLines!,
+            Surfaces = answer.Surfaces!,
         };
         heat._pairs = new(() => Heat.Pairs.Of(heat));
         return heat;

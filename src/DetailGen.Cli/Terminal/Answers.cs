@@ -128,6 +128,23 @@ internal static class Answers
         return report.Status;
     }
 
+    internal static int Tell(Screen screen, SurfacesReport report, bool json)
+    {
+        Open(screen, json ? ReportJson.Write(report) : "", report.Preset, report.Errors, report.Warnings);
+        if (!json && report.Conflict is { } conflict)
+        {
+            screen.Output.WriteLine($"{report.Detail}: no sizes hold together, so there are no temperatures.");
+            DetailsText.Conflict(screen.Output, conflict);
+        }
+
+        if (!json && report.Surfaces.Count > 0)
+        {
+            screen.Output.Write(report.ToCsv());
+        }
+
+        return report.Status;
+    }
+
     internal static int Tell(Screen screen, ListReport report, bool json)
     {
         if (report.Errors is { Count: > 0 } errors)

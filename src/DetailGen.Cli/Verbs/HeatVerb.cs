@@ -11,14 +11,26 @@ internal static class HeatVerb
     {
         var verb = Arguments.Verb(
             "heat", "Calculate two-dimensional heat flow, Ψ, temperature factor and U-values of presets; or answer a case file and compare with what it expects.",
-            "detailgen heat presets/details/tern-court-parapet-01.yaml\n  detailgen heat presets/details/tern-court-parapet-04.yaml --sweep upstand.insulation\n  detailgen heat --case presets/cases/tern-court-cases.json --only flat-roof");
+            "detailgen heat presets/details/tern-court-parapet-01.yaml\n  detailgen heat presets/details/tern-court-parapet-04.yaml --sweep upstand.insulation\n  detailgen heat presets/details/tern-court-parapet-04.yaml --surfaces\n  detailgen heat --case presets/cases/tern-court-cases.json --only flat-roof");
         var input = PresetsOrCases.AddTo(verb);
         var sweep = new Option<string?>("--sweep") { Description = "Go through all that one size of one preset can be, and print Ψ and temperature factor against it as CSV.", HelpName = "KEY" };
         verb.Options.Add(sweep);
         var picture = new Option<string?>("--picture") { Description = "With --sweep: draw the curve into this file too; its name ends in .svg, .png or .pdf.", HelpName = "FILE" };
         verb.Options.Add(picture);
+        var surfaces = new Option<bool>("--surfaces") { Description = "Print the temperatures along the inside and outside surfaces of one preset's junction as CSV." };
+        verb.Options.Add(surfaces);
         verb.Validators.Add(parsed =>
         {
+            if (parsed.IsGiven(surfaces) && parsed.Count(input.Paths) != 1)
+            {
+                parsed.AddError("--surfaces tells those of one preset.");
+            }
+
+            if (parsed.IsGiven(surfaces) && parsed.IsGiven(sweep))
+            {
+                parsed.AddError("Either --sweep or --surfaces, not both.");
+            }
+
             if (parsed.IsGiven(sweep) && parsed.Count(input.Paths) != 1)
             {
                 parsed.AddError("--sweep goes through a size of one preset.");
@@ -36,6 +48,11 @@ internal static class HeatVerb
             if (parsed.GetValue(sweep) is { } key)
             {
                 return Answers.Tell(screen, DetailLibrary.Sweep(new(presets.Paths[0], presets.Overrides, key, presets.Practice, parsed.GetValue(picture))), json);
+            }
+
+            if (parsed.GetValue(surfaces))
+            {
+                return Answers.Tell(screen, DetailLibrary.Surfaces(new(presets.Paths[0], presets.Overrides, presets.Practice)), json);
             }
 
             return input.Cases(parsed) is { } cases

@@ -6,6 +6,7 @@ namespace DetailGen.Drawing.Sheets;
 /// <param name="Airs">By the names of <see cref="AirBeside"/>.</param>
 /// <param name="Coldest">Beside the coldest inside surface, line by line.</param>
 /// <param name="Isotherms">What the lines show, for the key.</param>
+/// <param name="Flux">What the lines of flow show, for the key.</param>
 /// <param name="DewPoint">What the line of the dew point shows, for the key.</param>
 /// <param name="DewPointFigure">Written in that line.</param>
 /// <param name="Model">What the outlines show, for the key.</param>
@@ -14,7 +15,7 @@ namespace DetailGen.Drawing.Sheets;
 /// <param name="Tables">In the order of printing.</param>
 /// <param name="Lists">Below the tables.</param>
 public sealed record ThermalText(
-    ThermalPicture Picture, IReadOnlyList<AirWords> Airs, IReadOnlyList<string> Coldest, string Isotherms, string DewPoint, string DewPointFigure, string Model, string Mark, string MarkBeyond,
+    ThermalPicture Picture, IReadOnlyList<AirWords> Airs, IReadOnlyList<string> Coldest, string Isotherms, string Flux, string DewPoint, string DewPointFigure, string Model, string Mark, string MarkBeyond,
     IReadOnlyList<TextTable> Tables, IReadOnlyList<TextList> Lists);
 
 /// <summary>What is written where the air of an environment is.</summary>

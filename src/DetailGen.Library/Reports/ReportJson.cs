@@ -19,6 +19,8 @@ public static class ReportJson
 
     public static string Write(SweepReport report) => Text(report, ReportContext.Default.SweepReport);
 
+    public static string Write(SurfacesReport report) => Text(report, ReportContext.Default.SurfacesReport);
+
     public static string Write(TextReport report) => Text(report, ReportContext.Default.TextReport);
 
     internal static JsonWriterOptions WriterOptions { get; } = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
@@ -35,6 +37,7 @@ public static class ReportJson
 [JsonSerializable(typeof(IssuedReport))]
 [JsonSerializable(typeof(RangeReport))]
 [JsonSerializable(typeof(SweepReport))]
+[JsonSerializable(typeof(SurfacesReport))]
 [JsonSerializable(typeof(TextReport))]
 [JsonSerializable(typeof(double))]
 [JsonSerializable(typeof(long))]

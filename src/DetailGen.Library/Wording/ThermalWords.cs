@@ -26,10 +26,11 @@ internal static class ThermalWords
             [.. picture.Airs.Select(air => new AirWords(air.Name, Name(air.Name), [$"{Figures.Short(air.Temperature)} °C", .. Resistances(air)]))],
             [$"{Figures.Fixed(heat.Coldest, 1)} °C, coldest inside", $"surface; factor {Figures.Fixed(heat.Factor.Value, 3)}"],
             $"Isotherms in °C, every {Figures.Short(step)} K.",
+            $"Flux lines: {Figures.Short(picture.Flux.Each)} W/m flows between each two.",
             $"Dew point of the inside air, {dew} °C: {(heat.Coldest < dewPoint ? "inside surfaces colder than this are wet" : "no inside surface is so cold")}.",
             dew,
             "Outlines of the thermal model, which is not the drawn section: see how it departs.",
-            "Coldest inside surface, with the films of the heat flow.",
+            "Coldest inside surface, heat flow films.",
             $"Coldest inside surface: beyond what is drawn, at x {Figures.Fixed(heat.Factor.At.X, 0)}, y {Figures.Fixed(heat.Factor.At.Y, 0)} mm from where the weather face meets finished roof level.",
             [Results(heat, preset, dew), Elements(heat), Airs(picture), Conductivities(report, worked)],
             [

@@ -99,6 +99,12 @@ public sealed record FieldAnswer(
 {
     /// <summary>With the films of the heat flow; null where two fixed temperatures clash.</summary>
     public Isotherms? Isotherms { get; init; }
+
+    /// <summary>With the films of the heat flow; null where two fixed temperatures clash.</summary>
+    public FluxLines? FluxLines { get; init; }
+
+    /// <summary>With the films of the heat flow; null where two fixed temperatures clash.</summary>
+    public SurfaceTemperatures? Surfaces { get; init; }
 }
 
 /// <summary>(t_si − t_e) / (t_i − t_e) with the highest internal and the lowest external temperature, and where it is.</summary>

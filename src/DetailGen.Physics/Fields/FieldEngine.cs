@@ -201,6 +201,8 @@ public static class FieldEngine
             Warnings: [.. warnings])
         {
             Isotherms = field.Temperature.Clash ? null : new(field.Temperature, coldest, step),
+            FluxLines = field.Flow is { } flow ? new(flow.Mesh, flow.Field, step) : null,
+            Surfaces = field.Temperature.Clash ? null : new(field.Temperature, asked, coldest, step),
         };
     }
 

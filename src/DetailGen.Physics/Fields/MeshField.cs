@@ -27,6 +27,7 @@ internal sealed class MeshField
         }
 
         var flow = new FlowField(mesh, asked, dissection);
+        Flow = (mesh, flow);
         Unknowns = Math.Max(Unknowns, flow.Unknowns);
         var energy = Energy(flow);
         Gap = Gaps.Sum();
@@ -35,7 +36,7 @@ internal sealed class MeshField
 
     private MeshField(Mesh mesh, MeshField coarse)
     {
-        (Mesh, asked, doubts, Gaps) = (mesh, coarse.asked, coarse.doubts, []);
+        (Mesh, asked, doubts, Gaps, Flow) = (mesh, coarse.asked, coarse.doubts, [], coarse.Flow);
         Temperature = new(mesh, asked, new Dissection(mesh));
         Unknowns = Math.Max(Temperature.Unknowns, coarse.Unknowns);
         (Lower, Upper, Gap) = (coarse.Lower, Energy(null) * (1 + Rounding), coarse.Gap);
@@ -44,6 +45,9 @@ internal sealed class MeshField
     internal Mesh Mesh { get; }
 
     internal TemperatureField Temperature { get; }
+
+    /// <summary>The flow on the last mesh on which it was found; null where two held temperatures clash.</summary>
+    internal (Mesh Mesh, FlowField Field)? Flow { get; }
 
     /// <summary>Energy in W/(m·K): the true one lies between. No bounds where two held temperatures clash.</summary>
     internal double Lower { get; }

@@ -18,4 +18,12 @@ public class ThermalPictureTests
         Assert.Single(lines.Zip(lines.Skip(1), (a, b) => b - a).Distinct());
         Assert.Equal(count, lines.Count);
     }
+
+    [Theory]
+    [InlineData(16, 1)]
+    [InlineData(16.1, 2)]
+    [InlineData(9.7, 1)]
+    [InlineData(0.75, 0.05)]
+    [InlineData(1500, 100)]
+    public void Between_two_flux_lines_flows_a_round_amount_of_which_there_are_at_most_16(double whole, double each) => Assert.Equal(each, ThermalPicture.Each(whole), 1e-12);
 }

@@ -94,6 +94,16 @@ public class ThermalSheetTests
         });
     }
 
+    [Theory]
+    [MemberData(nameof(All))]
+    public void Flux_lines_are_drawn_in_their_own_stroke_and_told_in_the_key(string paper, bool mirror)
+    {
+        var sheet = ThermalSheet.Of(Basis(paper, mirror))[0];
+        Assert.Contains(sheet.Views.Single().Items.OfType<Stroke>(), stroke => stroke.Row == "analysis.flux");
+        Assert.Single(sheet.Items.OfType<Stroke>(), stroke => stroke.Row == "analysis.flux");
+        Assert.Contains(sheet.Items.OfType<Paragraph>(), words => words.Lines.Contains("Flux lines"));
+    }
+
     [Fact]
     public void A_coldest_place_beyond_the_drawing_is_told_and_not_marked()
     {
@@ -126,7 +136,7 @@ public class ThermalSheetTests
         IReadOnlyList<IReadOnlyList<Point>> Lines(double temperature) => [[new(15 * temperature, -2000), new(15 * temperature, -150), new(300 + (5 * temperature), 40 - (9 * temperature)), new(3000, 40 - (9 * temperature))]];
         ThermalSolid[] solids = [.. basis.Section.Parts.Where(part => part is { Presence: Presence.Cut, IsAir: false, Sheet: null }).Select(part => new ThermalSolid(part.Material, [part.Id], 1, part.Region))];
         ThermalPicture picture = new(
-            [.. Enumerable.Range(1, 9).Select(i => new Isotherm(2 * i, Lines(2 * i)))], new(9.3, Lines(9.3)), new(420, -450),
+            [.. Enumerable.Range(1, 9).Select(i => new Isotherm(2 * i, Lines(2 * i)))], new(9.3, Lines(9.3)), new(2, [.. Enumerable.Range(1, 4).Select(i => (IReadOnlyList<Point>)[new(600 + (200 * i), -450), new(600 + (200 * i), 0)])]), new(420, -450),
             [
                 new("outside", 0, [0.04], [[new(0, -690), new(0, 510), new(420, 510), new(420, 0), new(3000, 0)]]),
                 new("room", 20, [0.10, 0.13], [[new(420, -690), new(420, -450), new(3000, -450)]]),
@@ -135,7 +145,7 @@ public class ThermalSheetTests
         return basis with
         {
             Thermal = new(
-                picture, [new("outside", "Outside", ["0 °C"]), new("room", "Room", ["20 °C", "Rs 0.10 m²K/W up"])], ["15.9 °C", "factor 0.795"], "Isotherms", "Dew point", "9.3", "Model", "the coldest", "the coldest is elsewhere",
+                picture, [new("outside", "Outside", ["0 °C"]), new("room", "Room", ["20 °C", "Rs 0.10 m²K/W up"])], ["15.9 °C", "factor 0.795"], "Isotherms", "Flux lines", "Dew point", "9.3", "Model", "the coldest", "the coldest is elsewhere",
                 [new("Figures", [new([""]), new(["Value"], true), new(["Proven", "between"], true)], [["Ψ, inside dimensions, W/mK", "0.0712", "0.0709 to 0.0715"]]), Conductivities],
                 [new("Steps", [.. Enumerable.Range(1, 14).Select(i => $"Step {i} departs from what is drawn, and this sentence says how it does so and why, which takes some lines in a column.")])]),
         };

@@ -129,6 +129,28 @@ public class HeatTests
     }
 
     [Fact]
+    public void Surfaces_give_the_temperatures_along_them_the_coldest_place_inside_among_them()
+    {
+        var preset = Tool.Shipped("tern-court-abutment-02");
+        var heat = Tool.Run("heat", preset, "--json").Detail["physics"]!;
+        var run = Tool.Run("heat", preset, "--surfaces", "--json");
+        Assert.Equal(0, run.Status);
+        var surfaces = run.Json["surfaces"]!.AsArray().ToDictionary(surface => surface!["environment"]!.GetValue<string>(), surface => surface!["places"]!.AsArray());
+        Assert.Equal(["higher-room", "lower-room", "outside"], surfaces.Keys.Order(StringComparer.Ordinal));
+        var coldest = surfaces.Where(surface => surface.Key != "outside").SelectMany(surface => surface.Value).MinBy(place => place!["theta_si_c"]!.GetValue<double>())!;
+        Assert.Equal(heat["theta_si_min_c"]!.GetValue<double>(), coldest["theta_si_c"]!.GetValue<double>(), 0.001);
+        Assert.Equal(heat["f_rsi"]!["x_mm"]!.GetValue<double>(), coldest["x_mm"]!.GetValue<double>(), 0.5);
+        Assert.Equal(heat["f_rsi"]!["y_mm"]!.GetValue<double>(), coldest["y_mm"]!.GetValue<double>(), 0.5);
+
+        var lines = Tool.Run("heat", preset, "--surfaces").Output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal("environment,along_mm,x_mm,y_mm,theta_si_c", lines[0]);
+        Assert.Equal(surfaces.Values.Sum(places => places.Count), lines.Length - 1);
+        Assert.Equal(2, Tool.Run("heat", preset, preset, "--surfaces").Status);
+        Assert.Equal(2, Tool.Run("heat", preset, "--surfaces", "--sweep", "upstand.height").Status);
+        Assert.Equal(1, Tool.Run("heat", Tool.Shipped("tern-court-impossible"), "--surfaces").Status);
+    }
+
+    [Fact]
     public void A_sweep_over_many_values_says_what_it_leaves_out_and_keeps_the_drawn_one()
     {
         using var scratch = new Scratch();

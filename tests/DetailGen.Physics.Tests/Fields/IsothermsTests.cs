@@ -8,7 +8,7 @@ public class IsothermsTests
 {
     private static readonly Gen<double> Size = Gen.Int[20_000, 400_000].Select(micrometres => micrometres / 1000.0);
 
-    private static readonly Gen<FieldLawTests.Blocks> Any = Gen.Select(Size.Array[2, 3], Size.Array[2, 3], Gen.Double[-1.7, 1.7].Array[9], Gen.Double[0.05, 0.3], Gen.Double[0.02, 0.1])
+    internal static readonly Gen<FieldLawTests.Blocks> Any = Gen.Select(Size.Array[2, 3], Size.Array[2, 3], Gen.Double[-1.7, 1.7].Array[9], Gen.Double[0.05, 0.3], Gen.Double[0.02, 0.1])
         .Select((widths, heights, decades, film, outer) => new FieldLawTests.Blocks(widths, heights, [.. decades.Select(decade => Math.Pow(10, decade))], film, outer));
 
     // Plane layers: the temperature falls from the warm side as the resistance that lies before a place.

@@ -3,7 +3,7 @@ using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Sheets.Companions;
 
-/// <summary>The temperatures in the junction as they were simulated, with the figures that follow from them and all that they rest on. What finds no room goes to further sheets.</summary>
+/// <summary>The temperatures in the junction and the ways that heat takes as they were simulated, with the figures that follow from them and all that they rest on. What finds no room goes to further sheets.</summary>
 internal static class ThermalSheet
 {
     private const double LeastColumn = 86;
@@ -64,6 +64,7 @@ internal static class ThermalSheet
     private static Block Key(TextSizes sizes, ThermalText text, bool shown) => Columns.Of(sizes, "Key",
     [
         (at => [Frame.Line("analysis.line", at, at + new PaperPoint(16, 0))], text.Isotherms),
+        (at => [Frame.Line("analysis.flux", at, at + new PaperPoint(16, 0))], text.Flux),
         (at => [Frame.Line("analysis.dew-point", at, at + new PaperPoint(16, 0))], text.DewPoint),
         (at => [new Ring("analysis.figure", at + new PaperPoint(8, 0), 2.4), new Dot("analysis.figure", at + new PaperPoint(8, 0), 0.8)], shown ? text.Mark : text.MarkBeyond),
         (at => [Frame.Line("analysis.model", at, at + new PaperPoint(16, 0))], text.Model),

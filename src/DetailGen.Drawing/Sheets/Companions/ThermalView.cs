@@ -107,11 +107,13 @@ internal static class ThermalView
             .. picture.Isotherms.Select(isotherm => Lines("analysis.line", isotherm.Temperature.ToString("0", System.Globalization.CultureInfo.InvariantCulture), isotherm)),
         ];
         var figures = IsothermLabels.Place(sizes.Notes, lines, [.. outlines.Select(Whole)], air.Taken, clip.Grow(-1));
+        var flux = picture.Flux.Lines.SelectMany(line => PaperLines.Inside([.. line.Select(paper.At)], clip)).Select(line => PaperLines.Thinned(line, Chord));
         FiguredLines[] bare = [.. lines.Where(one => figures.All(figure => figure.Text.Words != one.Words))];
         PaperBox[] gaps = [.. figures.Select(figure => figure.Gap)];
         return
         [
             .. outlines.SelectMany(outline => PaperLines.Outside(Whole(outline), gaps)).Select(piece => new Stroke("analysis.model", piece)),
+            .. flux.SelectMany(line => PaperLines.Outside(line, gaps)).Select(piece => Drawn("analysis.flux", piece)),
             .. lines.SelectMany(one => one.Lines.SelectMany(line => PaperLines.Outside(line, gaps)).Select(piece => Drawn(one.Row, piece))),
             .. drawn.Items.Where(item => item.Row == Rows.Break),
             .. figures.Select(figure => figure.Text),
