@@ -38,6 +38,8 @@ public sealed record ThermalPicture(
     /// <summary>Whole degrees, those that people count in first.</summary>
     private static readonly double[] Steps = [1, 2, 5, 3, 4];
 
+    private static readonly double[] Rounded = [1, 2, 5, 10];
+
     /// <param name="dewPoint">Of the inside air, °C.</param>
     public static ThermalPicture Of(JunctionHeat heat, double dewPoint)
     {
@@ -73,7 +75,7 @@ public sealed record ThermalPicture(
     public static double Each(double whole)
     {
         var power = Math.Pow(10, Math.Floor(Math.Log10(whole / MostTubes)));
-        return new[] { 1, 2, 5, 10 }.Select(figure => figure * power).First(each => whole / each <= MostTubes);
+        return Rounded.Select(figure => figure * power).First(each => whole / each <= MostTubes);
     }
 
     private static Isotherm At(JunctionHeat heat, double temperature) =>

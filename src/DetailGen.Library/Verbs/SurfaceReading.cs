@@ -1,4 +1,3 @@
-using DetailGen.Details.Reading;
 using DetailGen.Library.Reports;
 using DetailGen.Library.Working;
 using DetailGen.Physics.Fields;

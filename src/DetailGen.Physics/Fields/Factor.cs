@@ -204,7 +204,8 @@ internal sealed class Factor
                 Subtract(first, Math.Min(Block, n - first), m);
             }
 
-            var rows = new double[m * n];
+            // what is above the diagonal is neither set nor read
+            var rows = GC.AllocateUninitializedArray<double>(m * n);
             for (var i = 0; i < m; i++)
             {
                 work.AsSpan(i * m, n).CopyTo(rows.AsSpan(i * n));
@@ -212,7 +213,7 @@ internal sealed class Factor
 
             fronts.Add(new(unknown, n, rows));
             var rest = m - n;
-            var (rests, counts, matrix) = (unknown[n..], new int[rest], new double[rest * rest]);
+            var (rests, counts, matrix) = (unknown[n..], new int[rest], GC.AllocateUninitializedArray<double>(rest * rest));
             for (var i = 0; i < rest; i++)
             {
                 counts[i] = seen[rests[i]];

@@ -8,7 +8,8 @@ public static class FieldEngine
 {
     private const int MostTriangles = 20_000;
     private const int MostRounds = 30;
-    private const double Settled = 5e-5; // share of the temperature step by which the places watched may still change in a calm round
+    private const double Settled = 5e-5; // share of the temperature step by which the places watched may still change in a calm round,
+    private const double SettledOfError = 0.05; // or this share of the error wanted where that is more: who wants 1 % wants to be quick
     private const int Halvings = 3; // of the triangles at a place watched in a round: solving costs, a few small triangles do not
     private const int LastHalvings = 10; // where the bounds are close enough and only places watched are left: rounds cost more than triangles
     private const double Rival = 1e-3; // share of the temperature step within which another place may yet prove to be the coldest
@@ -62,6 +63,7 @@ public static class FieldEngine
         var sums = new List<(int Triangles, double Sum)>();
         var moved = new Dictionary<int, double>();
         TemperatureField? before = null;
+        var halved = 0;
         for (var round = 0; round < MostRounds; round++)
         {
             sums.Add((field.Mesh.Triangles.Length, Entering(asked, field.Temperature)));
@@ -69,8 +71,9 @@ public static class FieldEngine
             var wide = small && field.Upper - field.Lower > asked.WantedError * field.Lower;
             var mesh = wide ? Refinement.Closer(field, asked.WantedError * field.Lower) : field.Mesh;
             var exact = field.Gap <= Settled * Settled * field.Lower; // such a field has nothing to settle
-            var watched = small && !exact ? Watched(asked, field, before, moved) : [];
-            for (var i = 0; i < (wide ? Halvings : LastHalvings) && watched.Length > 0; i++)
+            var watched = small && !exact ? Watched(asked, field, before, halved, moved) : [];
+            halved = wide ? Halvings : LastHalvings;
+            for (var i = 0; i < halved && watched.Length > 0; i++)
             {
                 mesh = mesh.Refine(Refinement.Around(mesh, watched)).Mesh;
             }
@@ -105,9 +108,12 @@ public static class FieldEngine
 
     /// <summary>Places that have not settled: those asked for, and those that are coldest inside or may yet prove to be. What a corner moved by when the mesh was refined round it tells
     /// more of what it may still move by than the difference of the two fields, which at some corners never vanishes.</summary>
+    /// <param name="halved">How often the triangles at the places watched were halved since <paramref name="before"/>.</param>
     /// <param name="moved">By corner watched before, what it moved by since.</param>
-    private static (double X, double Y)[] Watched(FieldCase asked, MeshField field, TemperatureField? before, Dictionary<int, double> moved)
+    private static (double X, double Y)[] Watched(FieldCase asked, MeshField field, TemperatureField? before, int halved, Dictionary<int, double> moved)
     {
+        var settled = Math.Max(Settled, SettledOfError * asked.WantedError);
+        var left = Left(halved);
         foreach (var corner in moved.Keys.ToArray())
         {
             moved[corner] = Math.Abs(field.Temperature.Values[corner] - before!.Values[corner]);
@@ -116,8 +122,8 @@ public static class FieldEngine
         var lows = field.Temperature.Lows(line => Inside(asked, line) && asked.Boundary[line].Film > 0, field.Doubt);
         var limit = lows.Count == 0 ? 0 : lows[0].Value;
         var fell = before is not null && Coldest(asked, before) is { } then ? Math.Abs(limit - then.Value) : double.PositiveInfinity;
-        bool Open(Low low) => low.Corner >= 0 && moved.TryGetValue(low.Corner, out var known) ? known > Settled && low.Value - Math.Max(Rival, Further * known) <= limit
-            : low.Value - Rival <= limit && fell > Settled || low.Corner >= 0 && low.Doubt > Settled && low.Value - Math.Max(Rival, Further * low.Doubt) <= limit;
+        bool Open(Low low) => low.Corner >= 0 && moved.TryGetValue(low.Corner, out var known) ? left * known > settled && low.Value - Math.Max(Rival, Further * known) <= limit
+            : low.Value - Rival <= limit && fell > settled || low.Corner >= 0 && low.Doubt > settled && low.Value - Math.Max(Rival, Further * low.Doubt) <= limit;
         var open = lows.Where(Open).Take(MostRivals).ToArray();
         foreach (var low in open.Where(low => low.Corner >= 0))
         {
@@ -125,9 +131,13 @@ public static class FieldEngine
         }
 
         var points = asked.Points.Where(point => before is null
-            || Math.Abs(before.At(point.At.X, point.At.Y, Reach)!.Value - field.Temperature.At(point.At.X, point.At.Y, Reach)!.Value) > Settled);
+            || Math.Abs(before.At(point.At.X, point.At.Y, Reach)!.Value - field.Temperature.At(point.At.X, point.At.Y, Reach)!.Value) > settled);
         return [.. points.Select(point => (point.At.X, point.At.Y)), .. open.Select(low => (low.X, low.Y))];
     }
+
+    // What a corner may still move by, as a share of what it moved by: where the temperature goes with the root of the distance, the error goes with the side, which two halvings of a
+    // triangle halve; twice that, for the rest of the mesh has its say too. Ten halvings left 1/22 to 1/350 at corners of the check cases.
+    private static double Left(int halved) => Math.Min(1, 2 / Math.Pow(2, halved / 2.0));
 
     private static Low? Coldest(FieldCase asked, TemperatureField field) => field.Lows(line => Inside(asked, line), _ => 0) is [var low, ..] ? low : null;
 
