@@ -31,14 +31,13 @@ internal enum LineRole
 internal sealed class PageInk
 {
     private const int RingSides = 48;
-    private readonly Scene _scene;
     private readonly Dictionary<string, double> _half;
     private PaperPoint _shift;
     private PaperBox? _window;
     private string _view = "";
     private int _owner;
 
-    private PageInk(Scene scene) => (_scene, _half) = (scene, scene.Layers.ToDictionary(layer => layer.Row, layer => layer.Width / 2, StringComparer.Ordinal));
+    private PageInk(IReadOnlyList<LayerRow> layers) => _half = layers.ToDictionary(layer => layer.Row, layer => layer.Width / 2, StringComparer.Ordinal);
 
     internal List<InkText> Texts { get; } = [];
 
@@ -50,16 +49,38 @@ internal sealed class PageInk
 
     internal static PageInk Of(Scene scene, Page page)
     {
-        var ink = new PageInk(scene);
+        var ink = new PageInk(scene.Layers);
         foreach (var placement in page.Placements)
         {
-            (ink._shift, ink._window, ink._view) = (placement.Origin, placement.Window, placement.ViewId);
-            ink.Read(ink._scene.Views.First(view => view.Id == placement.ViewId).Items);
+            ink.Read(placement, scene.Views.First(view => view.Id == placement.ViewId).Items);
         }
 
-        (ink._shift, ink._window, ink._view) = (default, null, "");
-        ink.Read(page.Items);
+        ink.Read(null, page.Items);
         return ink;
+    }
+
+    /// <summary>Of items alone.</summary>
+    /// <param name="placement">Where their view stands on the page; null for items of the page itself.</param>
+    internal static PageInk Of(IReadOnlyList<LayerRow> layers, Placement? placement, IReadOnlyList<Item> items)
+    {
+        var ink = new PageInk(layers);
+        ink.Read(placement, items);
+        return ink;
+    }
+
+    /// <summary>What came to the page since.</summary>
+    internal void Add(PageInk more)
+    {
+        Texts.AddRange(more.Texts);
+        Lines.AddRange(more.Lines);
+        Areas.AddRange(more.Areas);
+        Leaders.AddRange(more.Leaders);
+    }
+
+    private void Read(Placement? placement, IReadOnlyList<Item> items)
+    {
+        (_shift, _window, _view) = (placement?.Origin ?? default, placement?.Window, placement?.ViewId ?? "");
+        Read(items);
     }
 
     private void Read(IReadOnlyList<Item> items)

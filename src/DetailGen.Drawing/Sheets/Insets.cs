@@ -49,17 +49,27 @@ internal static class Insets
         var papers = new Dictionary<int, (PageInk Ink, WhitePaper White)>();
         while (sheet.Insets.Count < Most && Next(sheet, basis, papers) is { } more)
         {
-            sheet = more;
-
             // The ring stands on the first page, the inset on its own; the others are as they were.
-            papers.Remove(0);
-            papers.Remove(sheet.Insets[^1].Page);
+            sheet = more.Sheet;
+            Add(0, more.Ring);
+            Add(sheet.Insets[^1].Page, more.Inset);
+            Add(sheet.Insets[^1].Page, more.Beside);
         }
 
         return sheet;
+
+        void Add(int page, (Placement? Placement, IReadOnlyList<Item> Items) more)
+        {
+            if (papers.TryGetValue(page, out var paper))
+            {
+                var ink = PageInk.Of(scene.Layers, more.Placement, more.Items);
+                paper.Ink.Add(ink);
+                paper.White.Add(ink);
+            }
+        }
     }
 
-    private static InsetSheet? Next(InsetSheet sheet, InsetBasis basis, Dictionary<int, (PageInk Ink, WhitePaper White)> papers)
+    private static More? Next(InsetSheet sheet, InsetBasis basis, Dictionary<int, (PageInk Ink, WhitePaper White)> papers)
     {
         var (view, number) = (sheet.Scene.Pages[0].Placements[0], sheet.Insets.Count);
         var ink = Paper(0).Ink;
@@ -133,7 +143,7 @@ internal static class Insets
         return (Math.Max(diameter + beside, ViewTitle.Box(sizes, Title(number), Scale, default).Width), diameter + TitleOff + ViewTitle.Height(sizes));
     }
 
-    private static InsetSheet With(InsetSheet sheet, InsetBasis basis, Inset inset, Group ring, PaperPoint corner)
+    private static More With(InsetSheet sheet, InsetBasis basis, Inset inset, Group ring, PaperPoint corner)
     {
         var (scene, sizes, number, diameter) = (sheet.Scene, basis.Format.TextSizes, inset.Number, inset.Diameter);
         var drawn = SectionView.Draw(basis.Section, new(Scale, basis.Window, basis.Drawn.Mirror) { Only = new(inset.At, diameter) });
@@ -147,19 +157,21 @@ internal static class Insets
         var origin = middle - round.Centre;
         var view = new View(inset.ViewId, Scale, [.. drawn.Items, .. notes], box.Shift(new(-origin.X, -origin.Y)));
         var title = ViewTitle.Of(sizes, Name(number), Title(number), Scale, corner);
-        var shown = scene.Pages[0].Placements[0].ViewId;
-        return new(
-            scene with
-            {
-                Views = [.. scene.Views.Select(one => one.Id == shown ? one with { Items = [.. one.Items, ring] } : one), view],
-                Pages = [.. scene.Pages.Select((page, i) => i != inset.Page ? page : page with
-                {
-                    Placements = [.. page.Placements, new(inset.ViewId, origin, box.Grow(1))],
-                    Items = [.. page.Items, round with { Centre = middle }, .. title],
-                })],
-            },
-            [.. sheet.Insets, inset with { Parts = drawn.Parts }]);
+        var first = scene.Pages[0].Placements[0];
+        var placement = new Placement(inset.ViewId, origin, box.Grow(1));
+        IReadOnlyList<Item> beside = [round with { Centre = middle }, .. title];
+        var with = scene with
+        {
+            Views = [.. scene.Views.Select(one => one.Id == first.ViewId ? one with { Items = [.. one.Items, ring] } : one), view],
+            Pages = [.. scene.Pages.Select((page, i) => i != inset.Page ? page : page with { Placements = [.. page.Placements, placement], Items = [.. page.Items, .. beside] })],
+        };
+        return new(new(with, [.. sheet.Insets, inset with { Parts = drawn.Parts }]), (first, [ring]), (placement, view.Items), (null, beside));
     }
+
+    /// <summary>Sheets with one inset more, and what came to them with it.</summary>
+    /// <param name="Beside">Items of the inset's page.</param>
+    private sealed record More(
+        InsetSheet Sheet, (Placement? Placement, IReadOnlyList<Item> Items) Ring, (Placement? Placement, IReadOnlyList<Item> Items) Inset, (Placement? Placement, IReadOnlyList<Item> Items) Beside);
 }
 
 /// <summary>Sheets with the insets on them.</summary>

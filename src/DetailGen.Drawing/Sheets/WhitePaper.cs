@@ -10,6 +10,8 @@ internal sealed class WhitePaper
     private readonly PaperBox[] _zones;
     private readonly int _across, _up;
 
+    private readonly bool[,] _taken;
+
     /// <summary>Sums of the cells with ink to the left and below.</summary>
     private readonly int[,] _inked;
 
@@ -18,10 +20,16 @@ internal sealed class WhitePaper
     {
         _zones = [.. zones];
         (_across, _up) = ((int)Math.Ceiling(format.Width / Cell), (int)Math.Ceiling(format.Height / Cell));
-        var taken = new bool[_across, _up];
+        (_taken, _inked) = (new bool[_across, _up], new int[_across + 1, _up + 1]);
+        Add(ink);
+    }
+
+    /// <summary>What came to the page.</summary>
+    internal void Add(PageInk ink)
+    {
         foreach (var text in ink.Texts)
         {
-            Take(taken, text.Box);
+            Take(text.Box);
         }
 
         foreach (var line in ink.Lines)
@@ -30,21 +38,20 @@ internal sealed class WhitePaper
             for (var i = 0; i <= steps; i++)
             {
                 var at = line.From + (double)i / steps * (line.To - line.From);
-                Take(taken, new(at.X, at.Y, at.X, at.Y));
+                Take(new(at.X, at.Y, at.X, at.Y));
             }
         }
 
         foreach (var area in ink.Areas)
         {
-            Fill(taken, area);
+            Fill(area);
         }
 
-        _inked = new int[_across + 1, _up + 1];
         for (var i = 0; i < _across; i++)
         {
             for (var j = 0; j < _up; j++)
             {
-                _inked[i + 1, j + 1] = (taken[i, j] ? 1 : 0) + _inked[i, j + 1] + _inked[i + 1, j] - _inked[i, j];
+                _inked[i + 1, j + 1] = (_taken[i, j] ? 1 : 0) + _inked[i, j + 1] + _inked[i + 1, j] - _inked[i, j];
             }
         }
     }
@@ -71,52 +78,57 @@ internal sealed class WhitePaper
     {
         foreach (var zone in _zones)
         {
-            var bottom = (int)Math.Ceiling(zone.Bottom / Cell);
-            for (var i = (int)Math.Ceiling(zone.Left / Cell); i * Cell + size.Width <= zone.Right; i++)
+            var rows = Spans(zone.Bottom, zone.Top, size.Height, clear, _up);
+            foreach (var (x, left, right) in Spans(zone.Left, zone.Right, size.Width, clear, _across))
             {
-                for (var j = bottom; j * Cell + size.Height <= zone.Top; j++)
+                foreach (var (y, bottom, top) in rows)
                 {
-                    PaperBox box = new(i * Cell, j * Cell, i * Cell + size.Width, j * Cell + size.Height);
-                    if (IsWhite(box.Grow(clear)))
+                    if (_inked[right + 1, top + 1] - _inked[left, top + 1] - _inked[right + 1, bottom] + _inked[left, bottom] == 0)
                     {
-                        yield return box;
+                        yield return new(x, y, x + size.Width, y + size.Height);
                     }
                 }
             }
         }
     }
 
-    private bool IsWhite(PaperBox box)
+    /// <summary>Where something so long can begin along one side of a zone, and the first and the last cell that it takes with the white round it.</summary>
+    private static List<(double At, int First, int Last)> Spans(double from, double to, double length, double clear, int cells)
     {
-        var (left, bottom, right, top) = Cells(box);
-        return _inked[right + 1, top + 1] - _inked[left, top + 1] - _inked[right + 1, bottom] + _inked[left, bottom] == 0;
+        var spans = new List<(double At, int First, int Last)>();
+        for (var i = (int)Math.Ceiling(from / Cell); i * Cell + length <= to; i++)
+        {
+            spans.Add((i * Cell, Of(i * Cell - clear, cells), Of(i * Cell + length + clear, cells)));
+        }
+
+        return spans;
     }
 
-    private void Take(bool[,] taken, PaperBox box)
+    private void Take(PaperBox box)
     {
         var (left, bottom, right, top) = Cells(box);
         for (var i = left; i <= right; i++)
         {
             for (var j = bottom; j <= top; j++)
             {
-                taken[i, j] = true;
+                _taken[i, j] = true;
             }
         }
     }
 
-    private void Fill(bool[,] taken, InkArea area)
+    private void Fill(InkArea area)
     {
         var (left, bottom, right, top) = Cells(area.Around);
         for (var i = left; i <= right; i++)
         {
             for (var j = bottom; j <= top; j++)
             {
-                taken[i, j] = taken[i, j] || Plane.Meets(new(i * Cell, j * Cell, (i + 1) * Cell, (j + 1) * Cell), area.Outline, area.Holes);
+                _taken[i, j] = _taken[i, j] || Plane.Meets(new(i * Cell, j * Cell, (i + 1) * Cell, (j + 1) * Cell), area.Outline, area.Holes);
             }
         }
     }
 
-    private (int Left, int Bottom, int Right, int Top) Cells(PaperBox box) => (
-        Math.Clamp((int)Math.Floor(box.Left / Cell), 0, _across - 1), Math.Clamp((int)Math.Floor(box.Bottom / Cell), 0, _up - 1),
-        Math.Clamp((int)Math.Floor(box.Right / Cell), 0, _across - 1), Math.Clamp((int)Math.Floor(box.Top / Cell), 0, _up - 1));
+    private (int Left, int Bottom, int Right, int Top) Cells(PaperBox box) => (Of(box.Left, _across), Of(box.Bottom, _up), Of(box.Right, _across), Of(box.Top, _up));
+
+    private static int Of(double place, int cells) => Math.Clamp((int)Math.Floor(place / Cell), 0, cells - 1);
 }

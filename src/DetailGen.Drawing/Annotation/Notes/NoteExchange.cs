@@ -5,7 +5,7 @@ namespace DetailGen.Drawing.Annotation.Notes;
 /// <param name="alone">All that it might do by itself up to a cost: asked for only where the columns are of no help.</param>
 internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns, Func<string, double, IEnumerable<HeldNote>> alone)
 {
-    private readonly Dictionary<string, Choice> _choices = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Choice> _inColumns = new(StringComparer.Ordinal), _alone = new(StringComparer.Ordinal);
 
     /// <summary>So many notes may be sent away at once.</summary>
     private const int MostSent = 3;
@@ -18,24 +18,35 @@ internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns
     /// <summary>The places with what they gain, and how much less than before the notes that moved might cost at best.</summary>
     internal (List<HeldNote> Held, double Gain, double Slack) Bettered(List<HeldNote> before)
     {
-        var held = Settled(before);
-        _choices.Clear();
-        var after = Settled(held, withAlone: true);
+        var after = Settled(Settled(before), withAlone: true);
         var moved = before.Where(one => !after.Contains(one)).ToArray();
-        return (after, before.Sum(one => one.Option.Cost) - after.Sum(one => one.Option.Cost), moved.Sum(one => Math.Max(0, one.Option.Cost - Of(one.Id, one.Option.Cost, withAlone: true).Ways[0].Option.Cost)));
+        return (after, before.Sum(one => one.Option.Cost) - after.Sum(one => one.Option.Cost), moved.Sum(one => Math.Max(0, one.Option.Cost - Own(one, withAlone: true).Ways[0].Option.Cost)));
     }
 
-    /// <param name="most">Those that cost more may be missing.</param>
-    private Choice Of(string id, double most, bool withAlone)
+    private Choice InColumns(string id)
     {
-        if (!_choices.TryGetValue(id, out var known) || known.Most < most)
+        if (!_inColumns.TryGetValue(id, out var known))
         {
-            known = new([.. inColumns(id).Concat(withAlone ? alone(id, most) : []).OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend)], withAlone ? most : double.MaxValue);
-            _choices[id] = known;
+            _inColumns.Add(id, known = Choice.Of(inColumns(id), double.MaxValue));
         }
 
         return known;
     }
+
+    /// <param name="most">Those that cost more may be missing.</param>
+    private Choice Alone(string id, double most)
+    {
+        if (!_alone.TryGetValue(id, out var known) || known.Most < most)
+        {
+            _alone[id] = known = Choice.Of(alone(id, most), most);
+        }
+
+        return known;
+    }
+
+    /// <summary>All that a note might do for no more than it costs.</summary>
+    private Choice Own(HeldNote own, bool withAlone) =>
+        withAlone && Alone(own.Id, own.Option.Cost).Ways is { Length: > 0 } apart ? Choice.Of(InColumns(own.Id).Ways.Concat(apart), own.Option.Cost) : InColumns(own.Id);
 
     private List<HeldNote> Settled(List<HeldNote> held, bool withAlone = false)
     {
@@ -59,7 +70,7 @@ internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns
     /// <summary>All places with that note in a cheaper one; null where none gains.</summary>
     private List<HeldNote>? Without(List<HeldNote> held, HeldNote own, bool withAlone)
     {
-        var mine = Of(own.Id, own.Option.Cost, withAlone);
+        var mine = Own(own, withAlone);
         var (tried, below) = (0, own.Option.Cost - Weights.Better);
         List<HeldNote>? best = null;
         for (var i = 0; i < mine.Ways.Length && mine.Ways[i].Option.Cost < below && tried < MostTried; i++)
@@ -96,7 +107,14 @@ internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns
         {
             var gone = held[sent[i]];
             var most = gone.Option.Cost + below - cost;
-            if (Least(Of(gone.Id, most, withAlone), most, held, own, sent, all.AsSpan(0, 1 + i)) is not { } next)
+            var next = Least(InColumns(gone.Id), most, held, own, sent, all.AsSpan(0, 1 + i));
+            if (withAlone)
+            {
+                var limit = next?.Option.Cost ?? most;
+                next = Least(Alone(gone.Id, limit), limit, held, own, sent, all.AsSpan(0, 1 + i)) ?? next;
+            }
+
+            if (next is null)
             {
                 return null;
             }
@@ -154,6 +172,8 @@ internal sealed class NoteExchange(Func<string, IEnumerable<HeldNote>> inColumns
     {
         private readonly int[]?[] _sent = new int[ways.Length][];
         private List<HeldNote>? _held;
+
+        internal static Choice Of(IEnumerable<HeldNote> ways, double most) => new([.. ways.OrderBy(way => way.Option.Cost).ThenBy(way => way.Option.Level).ThenBy(way => way.Column.Bend)], most);
 
         internal HeldNote[] Ways { get; } = ways;
 
