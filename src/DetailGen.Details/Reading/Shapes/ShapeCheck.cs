@@ -119,7 +119,7 @@ public static class ShapeCheck
         return shape switch
         {
             TextShape { Blank: true } when text.Length == 0 => null,
-            _ when text.Length == 0 => Messages.NoValue(at, key),
+            _ when string.IsNullOrWhiteSpace(text) => Messages.NoValue(at, key),
             WordShape words => words.Words.Contains(text, StringComparer.Ordinal) ? null : Messages.UnknownChoice(at, key, text, words.Words),
             FlagShape => text is "true" or "false" ? null : Messages.NotFlag(at, key, text),
             DateShape => DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _) ? null : Messages.NotDate(at, key, text),
