@@ -157,7 +157,8 @@ public static class ShapeCheck
         }
 
         return quantity.Kind != shape.Kind && !(shape.BareToo && quantity.Kind == QuantityKind.Bare) ? Messages.WrongKind(at, key, text, shape.Kind, quantity, shape.Shown)
-            : shape is { Least: { } least, Most: { } most } && (quantity.Number < least || quantity.Number > most) ? Messages.NumberOutside(at, key, text, least, most)
+            : shape is { Least: { } least, Most: { } most } && (quantity.Number < least || quantity.Number > most)
+                ? shape.BareToo ? Messages.NumberOutside(at, key, text, least, most) : Messages.QuantityOutside(at, key, text, shape.Kind, least, most)
             : null;
     }
 }
