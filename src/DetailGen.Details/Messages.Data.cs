@@ -15,6 +15,12 @@ public static partial class Messages
 
     public static Diagnostic LooseRule(Mark at) => new("unread-file", at, "A rule file lies in the folder of its pack.", "Move it into rules/NAME/, and name the pack under rules: in the preset.");
 
+    /// <summary>Two materials, stock classes, climates or constructions of one id in a practice's folder.</summary>
+    public static Diagnostic EntryTwice(Mark at, string id, Mark first) =>
+        new("duplicate-entry", at, $"{id} stands at {first} already.", "Give it an id of its own, or leave one of the two out.", "id", id);
+
+    public static Diagnostic NoSuchSize(Mark at, string text) => new("out-of-domain", at, $"sizes holds {Short(text)}; nothing is sold thinner than nothing.", "Write 0 mm or more.", "sizes", text);
+
     public static Diagnostic OptionsForChoice(Mark at, string key) =>
         new("bad-parameter", at, $"{key} needs options if its unit is choice, and none otherwise.", "Write options: [first, second] for a choice.", key);
 

@@ -29,6 +29,10 @@ public static partial class Messages
     public static Diagnostic NumberOutside(Mark at, string key, string text, decimal least, decimal most) => new("out-of-domain", at,
         Invariant($"{key} is {Short(text)}; it can only be {least} to {most}."), Invariant($"Write a number from {least} to {most}."), key, text);
 
+    /// <summary>A quantity that only goes from one figure to another, both in the unit of its kind.</summary>
+    public static Diagnostic QuantityOutside(Mark at, string key, string text, QuantityKind kind, decimal least, decimal most) => new("out-of-domain", at,
+        Invariant($"{key} is {Short(text)}; it can only be {least} to {most} {QuantityReader.UnitOf(kind)}."), Invariant($"Write {least} to {most} {QuantityReader.UnitOf(kind)}."), key, text);
+
     /// <summary>A size that its domain does not reach to.</summary>
     public static Diagnostic OutsideDomain(Mark at, string key, Setting given, Setting least, Setting most, string text) => new("out-of-domain", at,
         $"{key} is {given}; it can only be {least} to {most}.",

@@ -95,6 +95,10 @@ internal static class Messages
 
     internal static string NotInDetail(string key) => $"This detail has no parameter {key}.";
 
+    internal static string FollowsFromOthers(string key) => $"{key} follows from other sizes and is not chosen by itself.";
+
+    internal static string AskForThose => "Ask for the sizes that make it up; the verb explain shows them.";
+
     internal static string SeeParameters => "See what detailgen list parameters shows.";
 
     internal static string SeeAll => "See what detailgen list parameters and detailgen list rules show.";

@@ -61,6 +61,18 @@ internal static class Arguments
         },
     };
 
+    /// <summary>An option whose value was forgotten would else take the next option for it, and <c>--out --json</c> draw into a folder of that name.</summary>
+    internal static void KeepOptionsApart(Command verb) => verb.Validators.Add(parsed =>
+    {
+        foreach (var option in verb.Options)
+        {
+            if (parsed.GetResult(option)?.Tokens.FirstOrDefault(token => verb.Options.Any(other => other.Name == token.Value)) is { } swallowed)
+            {
+                parsed.AddError(Faults.NoValue(option, swallowed.Value));
+            }
+        }
+    });
+
     /// <summary>What was written behind an option; null where it was not given, or given without its value, which is told elsewhere.</summary>
     internal static string? Written(this CommandResult parsed, Option option) => parsed.GetResult(option) is { Tokens: [var word, ..] } ? word.Value : null;
 

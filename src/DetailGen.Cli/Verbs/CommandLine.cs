@@ -17,7 +17,8 @@ public static class CommandLine
     public static int Run(string[] arguments, TextWriter output, TextWriter messages)
     {
         using var shown = new ShownMessages(messages);
-        return RunShown(arguments, output, shown);
+        var status = RunShown(arguments, output, shown);
+        return shown.Lost ? Math.Max(status, NotWritten) : status;
     }
 
     private static int RunShown(string[] arguments, TextWriter output, ShownMessages messages)
@@ -35,7 +36,7 @@ public static class CommandLine
         {
             return NotWritten;
         }
-        catch (IOException full)
+        catch (Exception full) when (full is IOException or UnauthorizedAccessException)
         {
             // files are read and written where their faults become values: what is left is standard output
             messages.WriteLine($"Standard output could not be written: {full.Message.Trim().TrimEnd('.')}. Send it to a place with room for it.");
@@ -72,6 +73,7 @@ public static class CommandLine
             }
 
             verb.Options.Add(Json);
+            Arguments.KeepOptionsApart(verb);
         }
 
         root.SetAction(_ =>

@@ -17,6 +17,9 @@ internal static class Faults
 
     internal static string NoOption(string token, Command command) => $"There is no option {token}.{Meant(token, command.Options.Select(option => option.Name))}";
 
+    /// <param name="next">What stands where the value should.</param>
+    internal static string NoValue(Option option, string next) => $"{option.Name} needs a value, and the option {next} follows it.";
+
     private static string Unmatched(string token, Command command) =>
         token.StartsWith('-') ? NoOption(token, command)
         : command is RootCommand ? $"There is no verb {token}.{Meant(token, command.Subcommands.Select(verb => verb.Name))}"

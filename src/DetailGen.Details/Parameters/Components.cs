@@ -6,6 +6,7 @@ namespace DetailGen.Details.Parameters;
 public sealed class Components
 {
     private readonly Dictionary<string, Entry> _entries = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Mark> _ofPractice = new(StringComparer.Ordinal);
 
     private Components()
     {
@@ -65,7 +66,13 @@ public sealed class Components
         }
 
         // a practice's own file: read at once, so that what is wrong with it is told
-        var read = ComponentReader.Read(file.Read());
+        var tree = file.Read();
+        var read = ComponentReader.Read(tree);
+        if (read.IsGood && tree.Root is { At: var at } && !_ofPractice.TryAdd(read.Value.Id, at))
+        {
+            read = Outcome.Bad<Component>(Messages.EntryTwice(at, read.Value.Id, _ofPractice[read.Value.Id]));
+        }
+
         _entries[read.IsGood ? read.Value.Id : file.Name] = new(read.IsGood ? read.Value.Kind : null, new(() => read));
     }
 

@@ -28,13 +28,13 @@ public static class MaterialShape
         new Field("kind", new WordShape(Kinds), "Which slots it may stand in.", Required: true),
         new Field("fill", new WordShape(Fills), "Section fill, or line sign of a sheet; none for air."),
         new Field("layer", new WordShape(Layers), "Two letters of the layer map; none for air."),
-        new Field("conductivity", new QuantityShape(QuantityKind.Conductivity), "Design value; none for air."),
-        new Field("density", new QuantityShape(QuantityKind.Density), "None for air."),
+        new Field("conductivity", Conductivity, "Design value; none for air."),
+        new Field("density", Density, "None for air."),
         new Field("specific-heat", new NumberShape(1, 10_000), "J/(kg·K).", Required: true),
         new Field("mu", new MapShape(
             new Field("dry", new NumberShape(1, 1_000_000), "Dry.", Required: true),
             new Field("wet", new NumberShape(1, 1_000_000), "Wet.", Required: true)), "Diffusion resistance factors; 1000000 stands for tight.", Required: true),
-        new Field("sd", new QuantityShape(QuantityKind.Length), "Equivalent air layer of a sheet, in m."),
+        new Field("sd", Sd, "Equivalent air layer of a sheet, in m."),
         new Field("fire", new TextShape(20), "Typical class of reaction to fire."),
         new Field("origin", new WordShape("declared", "tabulated", "assumed"), "How the conductivity is known.", Required: true),
         new Field("confidence", new MapShape(
@@ -44,6 +44,13 @@ public static class MaterialShape
         new Field("note", new TextShape(), "What else there is to say."));
 
     public static ListShape Shape { get; } = new(Material);
+
+    // wider than anything that is built with: evacuated panels to silver, gels to the heaviest metals
+    private static QuantityShape Conductivity => new(QuantityKind.Conductivity) { Least = 0.002m, Most = 500 };
+
+    private static QuantityShape Density => new(QuantityKind.Density) { Least = 0.1m, Most = 25_000 };
+
+    private static QuantityShape Sd => new(QuantityKind.Length) { Least = 0, Most = 1_000_000_000 }; // mu at its most, a metre thick
 
     private static IReadOnlyList<string> ConfidenceKeys => ["conductivity", "density", "specific-heat", "vapour", "fire"];
 }

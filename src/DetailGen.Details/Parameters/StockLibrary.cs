@@ -43,7 +43,9 @@ public sealed class StockLibrary
     }
 
     private static IEnumerable<Diagnostic> SizeFaults(MapNode node) =>
-        Sizes(node).SelectMany(size => size.Measures).SelectMany(measure => Measure(measure, UnitOf(node)).Faults);
+        Sizes(node).SelectMany(size => size.Measures).SelectMany(measure => Measure(measure, UnitOf(node)) is var read && read.IsGood && read.Value.Number < 0
+            ? [Messages.NoSuchSize(measure.At, measure.Text)]
+            : read.Faults);
 
     private static Unit UnitOf(MapNode node) => node.Text("unit") == "ratio" ? Unit.Ratio : Unit.Length;
 

@@ -10,7 +10,7 @@ internal static class Overrides
     private static IReadOnlyList<string> Groups { get; } =
         ["set", "prefer", "target", "materials", "levels", "sheet", "title-block", "site", "building"];
 
-    private static IReadOnlyList<string> Alone { get; } = ["mirror", "title", "detail", "frsi-film", "junction", "wall", "roof"];
+    private static IReadOnlyList<string> Alone { get; } = ["mirror", "title", "detail", PresetShape.FrsiFilm, "junction", "wall", "roof"];
 
     public static ReadText Read(IReadOnlyList<string> overrides)
     {

@@ -33,7 +33,7 @@ internal sealed record PresetLayers(MapNode? Merged, IReadOnlyList<string> Files
                 break;
             }
 
-            maps.Add(map);
+            maps.Add(FilmBesideTarget(map, faults));
             if (map["extends"] is not ScalarNode { Text.Length: > 0 } extends || !ShapeCheck.Holds(extends, new TextShape(400)))
             {
                 break;
@@ -72,13 +72,30 @@ internal sealed record PresetLayers(MapNode? Merged, IReadOnlyList<string> Files
             return new(null, files, faults);
         }
 
+        var given = FilmBesideTarget((MapNode)set.Root!, faults);
         var merged = maps[^1];
         for (var i = maps.Count - 2; i >= 0; i--)
         {
             merged = Over(merged, maps[i]);
         }
 
-        return new(Over(merged, (MapNode)set.Root!) with { At = maps[0].At }, files, faults);
+        return new(Over(merged, given) with { At = maps[0].At }, files, faults);
+    }
+
+    // the film may stand under target too; in each file for itself, so that what goes before still goes before
+    private static MapNode FilmBesideTarget(MapNode map, List<Diagnostic> faults)
+    {
+        if ((map["target"] as MapNode)?.Find(PresetShape.FrsiFilm) is not { } film)
+        {
+            return map;
+        }
+
+        if (map.Find(PresetShape.FrsiFilm) is { } first)
+        {
+            faults.Add(Messages.DuplicateKey(film.KeyAt, film.Key, first.KeyAt));
+        }
+
+        return new(map.At, [.. map.Entries, film]);
     }
 
     /// <summary>Maps merge key by key, everything else is replaced.</summary>

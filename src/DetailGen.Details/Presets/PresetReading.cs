@@ -42,7 +42,7 @@ internal sealed class PresetReading(PresetLayers layers, PresetContext context)
 
         return new(
             map.Text("detail") ?? "", map.Text("title") ?? Title(junction!, wall!, roof!), path, junction!, wall!, roof!, conditions, set, prefer, targets, slots, packs,
-            waivers, levels, sheet, block, Revisions(map), map.Text("frsi-film") ?? PresetShape.FrsiFilms[0], map.Flag("mirror"), _warnings)
+            waivers, levels, sheet, block, Revisions(map), map.Text(PresetShape.FrsiFilm) ?? PresetShape.FrsiFilms[0], map.Flag("mirror"), _warnings)
         {
             Climate = climate,
             HumidityClass = Bare(map, "humidity-class", new WordShape(PresetShape.HumidityClasses)) is { } asked ? (int)asked : null,

@@ -51,6 +51,11 @@ public static partial class PresetShape
 
     public static IReadOnlyList<string> FrsiFilms { get; } = ["mould", "heat-flow"];
 
+    // beside target, or under it where the target stands that it belongs to
+    internal const string FrsiFilm = "frsi-film";
+
+    private static Field Film => new(FrsiFilm, new WordShape(FrsiFilms), "Inside surface film for junction.frsi.");
+
     /// <summary>What every preset is checked against; components, materials, rules and domains are looked up afterwards.</summary>
     public static MapShape Shape { get; } = Make(null);
 
@@ -72,7 +77,7 @@ public static partial class PresetShape
             new Field("air-temperature", AirTemperature, "Temperature of the air inside in °C, for condensation; that of the use where it is left out.")), "What it serves."),
         new Field("set", new TableShape(new AnySettingShape(), "parameter", Parameters(components)), "What the author fixes; everything else is solved."),
         new Field("prefer", new TableShape(new AnySettingShape(), "parameter", Parameters(components)), "Wishes, given up before a must or should rule is broken; advice gives way to them."),
-        new Field("target", new MapShape([.. Targets.Select(target => new Field(target.Key, target.Shape, target.Meaning))]), "What must be reached."),
+        new Field("target", new MapShape([.. Targets.Select(target => new Field(target.Key, target.Shape, target.Meaning)), Film]), "What must be reached."),
         new Field("materials", new TableShape(ComponentShape.Id, "slot", Slots(components)), "Swaps the material of a slot."),
         new Field("rules", new ListShape(new TextShape(60)), "Rule packs; uk where it is left out."),
         new Field("waive", new TableShape(Waiver, "rule id"), "Rules set aside, with a reason."),
@@ -81,7 +86,7 @@ public static partial class PresetShape
         new Field("title-block", TitleBlock, "What stands in the title block."),
         new Field("revisions", new ListShape(Revision), "Revision table, first issue first."),
         new Field("mirror", new FlagShape(), "true flips the drawing."),
-        new Field("frsi-film", new WordShape(FrsiFilms), "Inside surface film for junction.frsi."));
+        Film);
 
     private static MapShape Group(string group, params Field[] further) => new([.. Conditions.Where(item => item.Key.StartsWith(group + ".", StringComparison.Ordinal))
         .Select(item => new Field(item.Key[(group.Length + 1)..], new WordShape(item.Words), $"{item.Words[0]} where it is left out.")), .. further]);

@@ -8,7 +8,7 @@ internal sealed class EntryIndex
     private const string Begins = "- id: ";
 
     private readonly Dictionary<string, Func<ReadText>> _entries = new(StringComparer.Ordinal);
-    private readonly HashSet<string> _ofPractice = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Mark> _ofPractice = new(StringComparer.Ordinal);
     private readonly List<Diagnostic> _faults = [];
 
     /// <param name="check">Looks over a file of a practice at once, so that all its faults are told.</param>
@@ -31,7 +31,7 @@ internal sealed class EntryIndex
     public IReadOnlyList<Diagnostic> Faults => _faults;
 
     /// <summary>Ids of the entries that a practice's folder brings.</summary>
-    public IReadOnlySet<string> OfPractice => _ofPractice;
+    public IReadOnlyCollection<string> OfPractice => _ofPractice.Keys;
 
     /// <summary>The entry of that id; null where there is none.</summary>
     public MapNode? Find(string id) => _entries.TryGetValue(id, out var read) && read() is { Faults.Count: 0, Root: MapNode map } ? map : null;
@@ -83,9 +83,10 @@ internal sealed class EntryIndex
         {
             var id = ((ScalarNode)item["id"]!).Text;
             _entries[id] = () => new(item, []);
-            if (!file.Shipped)
+            if (!file.Shipped && !_ofPractice.TryAdd(id, item.At))
             {
-                _ofPractice.Add(id);
+                // one of a shipped id takes its place; of two of the practice nobody knows which is meant
+                _faults.Add(Messages.EntryTwice(item.At, id, _ofPractice[id]));
             }
         }
     }

@@ -101,6 +101,9 @@ public static class RuleMessages
     public static Diagnostic UnknownRule(Mark at, string id, string? nearest) => new("unknown-rule", at,
         $"No rule is called {id}.", Meant(nearest, "`list rules` names them all."), Key: id);
 
+    public static Diagnostic WaivedTwice(Mark at, string rule, string written, Mark first) => new("duplicate-key", at,
+        $"The rule {rule} is waived twice; as {written} on line {first.Line} already.", "Take one of the two away.", Key: rule);
+
     public static Diagnostic KeyNeeds(Mark at, string key, string? when) => new("key-not-here", at,
         $"This detail has no {key} with the choices as they are.", when is null ? "Leave it out." : $"It is there only where {when}; set that too, or leave {key} out.", Key: key);
 

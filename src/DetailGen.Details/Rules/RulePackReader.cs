@@ -98,6 +98,11 @@ public static class RulePackReader
             var text = Needed(map, id, "text");
             var reason = Needed(map, id, "reason");
             Belongs(map, id, @class);
+            if (Text(map, "relaxes") is "")
+            {
+                Faults.Add(RuleMessages.MissingField(map.Find("relaxes")!.KeyAt, id, "relaxes"));
+            }
+
             var simulate = Simulate(map, id, @class);
             if (Faults.Count == before)
             {
@@ -201,7 +206,7 @@ public static class RulePackReader
                 case null:
                     return null;
                 case ScalarNode scalar:
-                    return scalar.Text;
+                    return scalar.Text.Trim().Length == 0 ? "" : scalar.Text; // blanks alone say nothing
                 case var other:
                     Faults.Add(RuleMessages.NotAText(other.At, field));
                     return null;

@@ -1,6 +1,5 @@
 using DetailGen.Details.Presets;
 using DetailGen.Details.Quantities;
-using DetailGen.Details.Rules;
 using DetailGen.Details.Rules.Language;
 
 namespace DetailGen.Details.Solving;
@@ -11,9 +10,7 @@ internal sealed class Members(DetailProblem problem)
     private readonly Situation situation = problem.Situation;
 
     /// <summary>The members that these tags of the model stand for.</summary>
-    public IReadOnlyList<Member> Of(IReadOnlyList<string> tags) => [.. tags.Select(MemberOf), .. Settled(RulesOf(tags))];
-
-    private List<Rule> RulesOf(IReadOnlyList<string> tags) => [.. problem.Rules.Where(rule => tags.Contains("rule:" + rule.Id, StringComparer.Ordinal))];
+    public IReadOnlyList<Member> Of(IReadOnlyList<string> tags) => [.. tags.Select(MemberOf), .. Settled(tags).DistinctBy(member => member.Id)];
 
     private Member MemberOf(string tag)
     {
@@ -41,23 +38,47 @@ internal sealed class Members(DetailProblem problem)
         }
     }
 
-    /// <summary>Choices and materials of the author that a rule fails by alone: the solver never sees them, so they are added here.</summary>
-    private IEnumerable<Member> Settled(IReadOnlyList<Rule> rules)
+    /// <summary>Choices and materials of the author that a rule or a claim fails by alone: the solver never sees them, so they are added here.</summary>
+    private IEnumerable<Member> Settled(IReadOnlyList<string> tags)
     {
-        foreach (var rule in rules.Where(rule => rule.Require!.In(situation).Fails))
+        foreach (var asked in Asked(tags).Where(asked => asked.FailsIn(situation)))
         {
-            foreach (var given in situation.Preset.Set.Where(given => given.Value.Unit == Unit.Choice && rule.Require!.Keys().Contains(given.Key, StringComparer.Ordinal)))
+            foreach (var given in situation.Preset.Set.Where(given => given.Value.Unit == Unit.Choice && asked.Names(given.Key) && AnotherWordMends(given.Key, asked)))
             {
                 yield return new Member(MemberKind.Given, "given." + given.Key, SolvingWords.GivenMember(given));
             }
 
-            foreach (var slot in Swapped(rule))
+            foreach (var slot in Swapped(asked.Require))
             {
                 yield return new Member(MemberKind.Given, "given." + slot.Slot.Key, SolvingWords.MaterialMember(slot));
             }
         }
     }
 
-    private IEnumerable<FilledSlot> Swapped(Rule rule) => situation.Slots.Where(slot =>
-        slot.At is not null && rule.Require!.All().OfType<Property>().Any(property => property.Slot == slot.Slot.Key));
+    private IEnumerable<Requirement> Asked(IReadOnlyList<string> tags)
+    {
+        foreach (var rule in problem.Rules.Where(rule => tags.Contains("rule:" + rule.Id, StringComparer.Ordinal)))
+        {
+            yield return new(rule.When, rule.Require!);
+        }
+
+        foreach (var claim in situation.Preset.Components.SelectMany(component => component.Claims).Where(claim => tags.Contains("claim:" + claim.Id, StringComparer.Ordinal)))
+        {
+            yield return new(claim.When is { } when ? situation.Catalogue.Tree(when) : null, situation.Catalogue.Tree(claim.Require));
+        }
+    }
+
+    // without that member the others can hold together
+    private bool AnotherWordMends(string key, Requirement asked) => situation.Choices.FirstOrDefault(choice => choice.Parameter.Key == key) is { } chosen
+        && chosen.Parameter.Options.Any(word => word != chosen.Word && !asked.FailsIn(new(situation.Preset, situation.Catalogue, (key, word))));
+
+    private IEnumerable<FilledSlot> Swapped(Expression require) => situation.Slots.Where(slot =>
+        slot.At is not null && require.All().OfType<Property>().Any(property => property.Slot == slot.Slot.Key));
+
+    private sealed record Requirement(Expression? When, Expression Require)
+    {
+        public bool FailsIn(Situation facts) => !(When?.In(facts).Fails ?? false) && Require.In(facts).Fails;
+
+        public bool Names(string key) => (When?.Keys().Contains(key, StringComparer.Ordinal) ?? false) || Require.Keys().Contains(key, StringComparer.Ordinal);
+    }
 }

@@ -33,7 +33,19 @@ internal static class PresetCheck
         {
             yield return RuleMessages.UnknownRule(waiver.At, waiver.Rule, Nearest.To(waiver.Rule, rules.SelectMany(rule => rule.Aliases.Prepend(rule.Id))));
         }
+
+        foreach (var twice in preset.Waivers.Count > 1 ? WaivedTwice(preset, rules) : [])
+        {
+            yield return twice;
+        }
     }
+
+    // under its id and under another of its names: only one of the two reasons could be told
+    private static IEnumerable<Diagnostic> WaivedTwice(Preset preset, IReadOnlyList<Rule> rules) =>
+        from rule in rules
+        let own = preset.Waivers.Where(waiver => waiver.Rule == rule.Id || rule.Aliases.Contains(waiver.Rule, StringComparer.Ordinal)).ToList()
+        from again in own.Skip(1)
+        select RuleMessages.WaivedTwice(again.At, rule.Id, own[0].Rule, own[0].At);
 
     private static bool IsHere(Situation situation, Given given) =>
         situation.Size(given.Key) is not null || situation.Choices.Any(choice => choice.Parameter.Key == given.Key);

@@ -79,6 +79,7 @@ internal static class ErrorCodes
         ("same-name", Presets, "Two presets of a run would write files of one name."),
 
         ("unread-file", Practice, "Nothing reads a file of that name."),
+        ("duplicate-entry", Practice, "Two materials, stock classes, climates or constructions of a practice have one id."),
         ("bad-parameter", Practice, "The description of a parameter contradicts itself."),
         ("no-pack-head", Practice, "A rule pack has no pack.yaml."),
         ("pack-ring", Practice, "Rule packs extend one another in a ring."),

@@ -175,7 +175,8 @@ internal static class Explaining
     private static string Here(Verdict verdict)
     {
         var word = SolvedReport.Word(verdict.Judgement);
-        return verdict.Left is not null ? $"{word}, {ComparisonWords.Drawn(verdict)} against {ComparisonWords.Wanted(verdict)}." : verdict.Judgement is Judgement.Pass ? $"{word}." : $"{word}. {verdict.Text}";
+        var told = verdict.Judgement is Judgement.Waived ? $" {verdict.Text}" : "";
+        return verdict.Left is not null ? $"{word}, {ComparisonWords.Drawn(verdict)} against {ComparisonWords.Wanted(verdict)}.{told}" : verdict.Judgement is Judgement.Pass ? $"{word}." : $"{word}. {verdict.Text}";
     }
 
     private static ExplainedReport Part(Part part, Solution.Solved solved)

@@ -1,5 +1,4 @@
 using DetailGen.Details.Quantities;
-using DetailGen.Details.Reading;
 using DetailGen.Details.Solving;
 using DetailGen.Library.Reports;
 using DetailGen.Library.Working;
@@ -19,7 +18,7 @@ internal static class Ranging
 
         var preset = read.Value;
         IReadOnlyList<string> all = [.. DetailSolver.Keys(preset, office.Catalogue)];
-        List<ErrorReport> unknown = [.. request.Keys.Where(key => !all.Contains(key, StringComparer.Ordinal)).Select(key => Unknown(request, key, all))];
+        List<ErrorReport> unknown = [.. request.Keys.Where(key => !all.Contains(key, StringComparer.Ordinal)).Select(key => KeyFaults.Unknown(request.Preset, preset, key, all))];
         if (unknown.Count > 0)
         {
             return Empty(request, preset.Detail) with { Errors = unknown, Status = 2 };
@@ -82,7 +81,4 @@ internal static class Ranging
     private static double Number(Unit unit, long value) => unit == Unit.Length ? value / 1000.0 : value;
 
     private static RangeReport Empty(RangeRequest request, string detail) => new(DetailLibrary.Tool, detail, request.Preset, new(StringComparer.Ordinal));
-
-    private static ErrorReport Unknown(RangeRequest request, string key, IReadOnlyList<string> all) => new(
-        "unknown-key", request.Preset, 0, 0, key, null, Messages.NotInDetail(key), Nearest.To(key, all) is { } nearest ? Messages.DidYouMean(nearest) : Messages.SeeParameters);
 }

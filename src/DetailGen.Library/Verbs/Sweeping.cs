@@ -36,8 +36,7 @@ internal static class Sweeping
         IReadOnlyList<string> keys = DetailSolver.Keys(preset, office.Catalogue);
         if (!keys.Contains(request.Key, StringComparer.Ordinal))
         {
-            var hint = Nearest.To(request.Key, keys) is { } nearest ? Messages.DidYouMean(nearest) : Messages.SeeParameters;
-            return Empty(request, preset.Detail) with { Errors = [new("unknown-key", request.Preset, 0, 0, request.Key, null, Messages.NoSuch("parameter", request.Key), hint)], Status = 2 };
+            return Empty(request, preset.Detail) with { Errors = [KeyFaults.Unknown(request.Preset, preset, request.Key, keys)], Status = 2 };
         }
 
         var (worked, refused) = DetailWork.Do(preset, office, Simulation.Never);

@@ -187,6 +187,17 @@ public class PresetReaderTests
     public void One_key_is_set_once_on_the_command_line() => Assert.Equal("duplicate-key", OnlyFault("", "wall.cavity=100 mm", "wall.cavity=150 mm").Code);
 
     [Fact]
+    public void The_film_of_the_temperature_factor_stands_beside_target_or_under_it()
+    {
+        const string under = "target: { junction.frsi: 0.75, frsi-film: heat-flow }";
+        Assert.Equal("heat-flow", Good(Least + under).FrsiFilm);
+        Assert.Equal("mould", Good(Least + under, "frsi-film=mould").FrsiFilm);
+        Assert.Equal("heat-flow", Good(Least + "frsi-film: mould", "target.frsi-film=heat-flow").FrsiFilm);
+        Assert.Equal("duplicate-key", OnlyFault(under + "\nfrsi-film: mould").Code);
+        Assert.Equal("unknown-choice", OnlyFault("target: { frsi-film: heat }").Code);
+    }
+
+    [Fact]
     public void A_withdrawn_status_is_a_warning_that_names_the_edition()
     {
         Assert.Contains("2021", Assert.Single(Good(Least + "title-block: { status: S7, revision: P01 }").Warnings).Reason);

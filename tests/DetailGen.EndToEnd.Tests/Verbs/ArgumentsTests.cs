@@ -49,6 +49,20 @@ public class ArgumentsTests
     }
 
     [Theory]
+    [InlineData("--out", "draw", "PRESET", "--out", "--json")]
+    [InlineData("--set", "draw", "PRESET", "--set", "--json")]
+    [InlineData("--formats", "draw", "PRESET", "--json", "--formats", "--view-only")]
+    [InlineData("--case", "heat", "--case", "--json")]
+    [InlineData("--practice", "check", "PRESET", "--practice", "--json")]
+    public void An_option_is_never_taken_for_the_value_of_the_one_before(string option, params string[] arguments)
+    {
+        var run = Tool.Run([.. arguments.Select(word => word == "PRESET" ? Parapet : word)]);
+        Assert.Equal(2, run.Status);
+        Assert.Equal($"{option} needs a value, and the option {arguments[Array.IndexOf(arguments, option) + 1]} follows it.", run.Json["errors"]![0]!["reason"]!.GetValue<string>());
+        Assert.False(Directory.Exists("--json"));
+    }
+
+    [Theory]
     [InlineData("There is no verb drw. Did you mean draw?", "drw", "x.yaml")]
     [InlineData("draw needs PRESET", "draw")]
     [InlineData("Did you mean roofs?", "list", "rool")]
@@ -69,6 +83,17 @@ public class ArgumentsTests
     {
         using var scratch = new Scratch();
         Assert.Contains(hint, Tool.Run("check", scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", line)).Messages, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("range PRESET wall.thickness")]
+    [InlineData("heat PRESET --sweep wall.thickness")]
+    public void A_value_that_follows_from_others_is_told_as_such(string line)
+    {
+        var run = Tool.Run([.. line.Split(' ').Select(word => word == "PRESET" ? Parapet : word), "--json"]);
+        Assert.Equal(2, run.Status);
+        Assert.Equal("derived-key", run.Json["errors"]![0]!["code"]!.GetValue<string>());
+        Assert.Contains("wall.thickness follows from other sizes", run.Messages, StringComparison.Ordinal);
     }
 
     [Fact]

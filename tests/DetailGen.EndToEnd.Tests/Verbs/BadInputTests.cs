@@ -16,6 +16,7 @@ public class BadInputTests
         { "unknown material", Head + "materials: { roof.deck: plywod }\n", 5, "plywood" },
         { "wrong kind of material", Head + "materials: { roof.deck: lead }\n", 5, "lead" },
         { "waiver without reason", Head + "waive: { upstand-min: {} }\n", 5, "reason" },
+        { "waiver with a blank reason", Head + "waive: { upstand-min: { reason: \"  \" } }\n", 5, "no value" },
         { "unknown rule", Head + "waive: { upstand-mim: { reason: agreed } }\n", 5, "upstand-min" },
         { "tab", "detail: d\n\tjunction: parapet\n", 2, "tab" },
         { "empty", "", 1, "empty" },

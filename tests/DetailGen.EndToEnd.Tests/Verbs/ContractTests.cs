@@ -24,6 +24,17 @@ public class ContractTests
         Assert.Contains("--json", help.Output, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("set: { upstand.top: coping, tray.discharge: roof }", "upstand-to-coping-drains-outside", "given.upstand.top", "given.tray.discharge")]
+    [InlineData("set: { roof.tied-to-wall: no, coping.kind: metal }", "parapet-is-tied-to-the-roof", "given.roof.tied-to-wall")]
+    public void A_choice_of_the_author_that_clashes_is_a_member_of_the_conflict(string set, params string[] members)
+    {
+        using var scratch = new Scratch();
+        var run = Tool.Run("check", scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", set), "--json");
+        Assert.Equal(1, run.Status);
+        Assert.Equal(members.Order(StringComparer.Ordinal), run.Detail["conflict"]!["members"]!.AsArray().Select(member => member!["id"]!.GetValue<string>()).Order(StringComparer.Ordinal));
+    }
+
     [Fact]
     public void A_detail_that_can_be_drawn_ends_with_zero_and_tells_its_files()
     {

@@ -17,6 +17,21 @@ public class OddFilesTests
         Assert.Equal("Standard output could not be written: No room. Send it to a place with room for it." + Environment.NewLine, messages.ToString());
     }
 
+    [Theory]
+    [InlineData(3, "check", "PRESET")]
+    [InlineData(3, "check", "PRESET", "--json")]
+    [InlineData(3, "check", "nowhere.yaml")]
+    [InlineData(3, "list", "nothing")]
+    [InlineData(0, "list", "walls")]
+    public void Messages_that_go_nowhere_do_not_end_the_work_but_are_not_passed_over(int status, params string[] arguments)
+    {
+        using var output = new StringWriter();
+        using var full = new StreamWriter(new FullStream()) { AutoFlush = true };
+        string[] given = [.. arguments.Select(word => word == "PRESET" ? Tool.Shipped("tern-court-parapet-01") : word)];
+        Assert.Equal(status, CommandLine.Run(given, output, full));
+        Assert.Equal(Tool.Run(given).Output, output.ToString());
+    }
+
     [Fact]
     public void A_folder_that_links_to_itself_is_looked_through_once()
     {

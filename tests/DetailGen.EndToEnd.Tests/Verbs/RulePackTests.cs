@@ -20,6 +20,66 @@ public class RulePackTests
         Assert.Contains("tc-cavity", rules.Keys);
     }
 
+    [Theory]
+    [InlineData("materials/own.yaml", "0.032 W/mK", "-1 W/mK", "conductivity is -1 W/mK; it can only be 0.002 to 500 W/mK.")]
+    [InlineData("materials/own.yaml", "0.032 W/mK", "0 W/mK", "conductivity is 0 W/mK")]
+    [InlineData("materials/own.yaml", "0.032 W/mK", "0.000001 W/mK", "conductivity is 0.000001 W/mK")]
+    [InlineData("materials/own.yaml", "45 kg/m³", "-45 kg/m³", "density is -45 kg/m³; it can only be 0.1 to 25000 kg/m³.")]
+    [InlineData("stock/cavities.yaml", "100 mm,", "-100 mm,", "sizes holds -100 mm")]
+    [InlineData("rules/tern-court/rules.yaml", "Our copings over render have drips that were tried on both sides.", "\"  \"", "The rule coping-slope-direction has no relaxes.")]
+    [InlineData("rules/tern-court/rules.yaml", "Our walls always carry insulation.", "\"  \"", "The rule tc-cavity has no reason.")]
+    public void A_figure_that_cannot_be_and_a_blank_reason_are_faults_of_the_practice_used_or_not(string file, string good, string bad, string told)
+    {
+        using var scratch = new Scratch();
+        var path = Path.Combine(Copied(scratch), file);
+        File.WriteAllText(path, File.ReadAllText(path).Replace(good, bad, StringComparison.Ordinal));
+        Refused(scratch, told);
+    }
+
+    [Theory]
+    [InlineData("materials/own.yaml")]
+    [InlineData("stock/cavities.yaml")]
+    [InlineData("climates/own.yaml")]
+    public void Two_entries_of_one_id_in_a_practice_are_told(string file)
+    {
+        using var scratch = new Scratch();
+        var path = Path.Combine(Copied(scratch), file);
+        File.Copy(path, Path.Combine(Path.GetDirectoryName(path)!, "zz.yaml"));
+        Refused(scratch, "stands at");
+    }
+
+    [Fact]
+    public void Two_constructions_of_one_id_in_a_practice_are_told_and_one_of_a_shipped_id_takes_its_place()
+    {
+        using var scratch = new Scratch();
+        var folder = Directory.CreateDirectory(Path.Combine(Copied(scratch), "constructions")).FullName;
+        var shipped = Repository.Path("presets", "constructions", "warm-concrete-deck.yaml");
+        File.Copy(shipped, Path.Combine(folder, "a.yaml"));
+        Assert.Equal(0, Tool.Run("check", scratch.Preset("parapet", "cavity-masonry", "warm-concrete-deck"), "--practice", Path.GetDirectoryName(folder)!).Status);
+        File.Copy(shipped, Path.Combine(folder, "b.yaml"));
+        Refused(scratch, "warm-concrete-deck stands at");
+    }
+
+    private static string Copied(Scratch scratch)
+    {
+        var copy = Path.Combine(scratch.Folder, "practice");
+        foreach (var file in Directory.GetFiles(Practice, "*.yaml", SearchOption.AllDirectories))
+        {
+            var to = Path.Combine(copy, Path.GetRelativePath(Practice, file));
+            Directory.CreateDirectory(Path.GetDirectoryName(to)!);
+            File.Copy(file, to);
+        }
+
+        return copy;
+    }
+
+    private static void Refused(Scratch scratch, string told)
+    {
+        var run = Tool.Run("check", scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck"), "--practice", Path.Combine(scratch.Folder, "practice"));
+        Assert.Equal(2, run.Status);
+        Assert.Contains(told, run.Messages, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_list_of_rules_tells_classes_counts_packs_and_disagreements()
     {

@@ -34,6 +34,24 @@ public class WishesAndWaiversTests
     }
 
     [Fact]
+    public void A_rule_waived_under_two_of_its_names_is_told()
+    {
+        using var scratch = new Scratch();
+        var run = Check(scratch, "waive:\n  upstand-min: { reason: agreed }\n  upstand-datum-top: { reason: agreed otherwise }");
+        Assert.Equal(2, run.Status);
+        Assert.Contains("The rule upstand-min is waived twice; as upstand-min on line 6 already.", run.Messages, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Explain_says_why_a_rule_is_waived_and_by_whom()
+    {
+        using var scratch = new Scratch();
+        var run = Tool.Run("explain", scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", "set: { upstand.height: 100 mm }\nwaive: { upstand-min: { reason: Low wall, by: architect, reference: TC-L-9 } }"), "upstand-min");
+        Assert.Contains("waived, 100 mm against at least 150 mm.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("waived by architect, Low wall (TC-L-9).", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_waiver_of_a_rule_that_does_not_apply_is_warned_of()
     {
         using var scratch = new Scratch();

@@ -137,7 +137,7 @@ public static class JsonSchema
                 }
                 else if (!text.Blank)
                 {
-                    json.WriteNumber("minLength", 1);
+                    json.WriteString("pattern", "\\S"); // blanks alone say nothing
                 }
 
                 break;

@@ -119,7 +119,7 @@ public static class ShapeCheck
         return shape switch
         {
             TextShape { Blank: true } when text.Length == 0 => null,
-            _ when text.Length == 0 => Messages.NoValue(at, key),
+            _ when string.IsNullOrWhiteSpace(text) => Messages.NoValue(at, key),
             WordShape words => words.Words.Contains(text, StringComparer.Ordinal) ? null : Messages.UnknownChoice(at, key, text, words.Words),
             FlagShape => text is "true" or "false" ? null : Messages.NotFlag(at, key, text),
             DateShape => DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _) ? null : Messages.NotDate(at, key, text),
@@ -157,7 +157,8 @@ public static class ShapeCheck
         }
 
         return quantity.Kind != shape.Kind && !(shape.BareToo && quantity.Kind == QuantityKind.Bare) ? Messages.WrongKind(at, key, text, shape.Kind, quantity, shape.Shown)
-            : shape is { Least: { } least, Most: { } most } && (quantity.Number < least || quantity.Number > most) ? Messages.NumberOutside(at, key, text, least, most)
+            : shape is { Least: { } least, Most: { } most } && (quantity.Number < least || quantity.Number > most)
+                ? shape.BareToo ? Messages.NumberOutside(at, key, text, least, most) : Messages.QuantityOutside(at, key, text, shape.Kind, least, most)
             : null;
     }
 }
