@@ -87,6 +87,36 @@ public class ShippedDetailTests
     }
 
     [Theory]
+    [InlineData("warm-timber-deck", "roof.joists=across", Judgement.ToConfirm, Judgement.ToConfirm)]
+    [InlineData("warm-timber-deck", "roof.joists=along", Judgement.ToConfirm, Judgement.NotApplicable)]
+    [InlineData("warm-concrete-deck", "roof.fall=1:40", Judgement.NotApplicable, Judgement.NotApplicable)]
+    public void The_air_line_past_a_void_over_the_ceiling_is_asked_about(string roof, string set, Judgement parged, Judgement ends)
+    {
+        var verdicts = Held(Shipped.Preset("parapet", "solid-masonry-insulated", roof, set)).Solve(Whole).Verdicts;
+        Assert.Equal(parged, verdicts.Single(verdict => verdict.Rule.Id == "wall-parged-over-ceiling").Judgement);
+        Assert.Equal(ends, verdicts.Single(verdict => verdict.Rule.Id == "joist-ends-sealed").Judgement);
+    }
+
+    [Theory]
+    [InlineData("cavity-masonry", "tray.discharge=outside", "parapet.height=1100 mm")]
+    [InlineData("cavity-masonry", "tray.discharge=outside")]
+    [InlineData("cavity-masonry", "tray.discharge=roof", "parapet.height=900 mm")]
+    public void A_flashing_begins_near_the_head_of_the_upstand_however_tall_the_parapet(string wall, params string[] set)
+    {
+        var solved = Held(Shipped.Preset("parapet", wall, "warm-concrete-deck", set)).Solve(Whole);
+        Assert.InRange(solved.Sizes.Length("flashing.bed") - solved.Sizes.Length("upstand.height"), 0, 150);
+        Assert.DoesNotContain(solved.Verdicts, verdict => verdict.Judgement == Judgement.Fail);
+    }
+
+    [Fact]
+    public void A_solid_parapet_whose_membrane_ends_under_a_flashing_is_warned_of()
+    {
+        Judgement Of(string top) => Held(Shipped.Preset("parapet", "solid-masonry-insulated", "warm-concrete-deck", $"upstand.top={top}")).Solve(Whole)
+            .Verdicts.Single(verdict => verdict.Rule.Id == "solid-parapet-membrane").Judgement;
+        Assert.Equal((Judgement.Pass, Judgement.Warn), (Of("coping"), Of("flashing")));
+    }
+
+    [Theory]
     [InlineData("abutment", "solid-masonry-insulated", "warm-concrete-deck", "parapet-brick-class", "block-module", "cavity-barrier-top", "tray-laps-upstand")]
     [InlineData("abutment", "cavity-masonry", "warm-timber-deck", "cavity-barrier-top", "lining-no-through")]
     [InlineData("parapet", "solid-masonry-insulated", "warm-timber-deck", "upstand-termination-bar", "upstand-bring-forward", "dpc-width", "parapet-movement-spacing")]
