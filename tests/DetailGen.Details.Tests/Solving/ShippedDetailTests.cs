@@ -108,14 +108,6 @@ public class ShippedDetailTests
         Assert.DoesNotContain(solved.Verdicts, verdict => verdict.Judgement == Judgement.Fail);
     }
 
-    [Fact]
-    public void A_solid_parapet_whose_membrane_ends_under_a_flashing_is_warned_of()
-    {
-        Judgement Of(string top) => Held(Shipped.Preset("parapet", "solid-masonry-insulated", "warm-concrete-deck", $"upstand.top={top}")).Solve(Whole)
-            .Verdicts.Single(verdict => verdict.Rule.Id == "solid-parapet-membrane").Judgement;
-        Assert.Equal((Judgement.Pass, Judgement.Warn), (Of("coping"), Of("flashing")));
-    }
-
     [Theory]
     [InlineData("abutment", "solid-masonry-insulated", "warm-concrete-deck", "parapet-brick-class", "block-module", "cavity-barrier-top", "tray-laps-upstand")]
     [InlineData("abutment", "cavity-masonry", "warm-timber-deck", "cavity-barrier-top", "lining-no-through")]
