@@ -54,6 +54,7 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
             [.. MembraneEnd, new(Wall, HeadAtWall), new(outer, Head(outer)), throat, toe, .. plane.Line(toe.X, end, roof.Base).Skip(1)],
             site.Length("roof.membrane"), ["roof.membrane", "wall.head-membrane"], Seat.Face, runsOn: false, "upstand.height", "membrane.lap", "roof.membrane");
         BuildRestraint(site, roof, toe.X);
+        FieldFixing.Build(site, roof, end);
     }
 
     // From the face of the backing over the head of the upstand, down the face behind it and out over the deck; over the head it lies under the line that carries the membrane.

@@ -90,18 +90,18 @@ internal sealed class DetailProblem
             return;
         }
 
-        if (Spoken(tag, when, require) is { } claim)
+        if (Spoken(translation, tag, when, require) is { } claim)
         {
             Model.Require(tag, claim);
         }
     }
 
-    private DetailGen.Solver.Claim? Spoken(string tag, Expression? when, Expression require)
+    private DetailGen.Solver.Claim? Spoken(Translation by, string tag, Expression? when, Expression require)
     {
         try
         {
-            var claim = translation.Claim(require);
-            return when is null || when.In(Situation).IsKnown ? claim : DetailGen.Solver.Claim.When(translation.Claim(when), claim);
+            var claim = by.Claim(require);
+            return when is null || when.In(Situation).IsKnown ? claim : DetailGen.Solver.Claim.When(by.Claim(when), claim);
         }
         catch (NotSupportedException)
         {
@@ -170,18 +170,51 @@ internal sealed class DetailProblem
 
     private bool Given(string key) => Situation.Preset.Set.Any(given => given.Key == key);
 
+    // How far a U-value is missed is for the insulation alone to lessen: no one thickens render, plaster or blocks for it. So the rule itself counts as broken or not,
+    // and its shortfall is that of a wall or roof whose other layers are as usual.
     private void Wanted(string name, IEnumerable<Rule> rules)
     {
         var claims = new List<SoftClaim>();
+        var insulated = new List<SoftClaim>();
         foreach (var rule in rules.Where(rule => !rule.Require!.In(Situation).IsKnown))
         {
-            if (Spoken("rule:" + rule.Id, rule.When, rule.Require!) is { } claim)
+            var tag = "rule:" + rule.Id;
+            if (Spoken(translation, tag, rule.When, rule.Require!) is not { } claim)
             {
-                claims.Add(new SoftClaim("rule:" + rule.Id, claim));
+                continue;
+            }
+
+            var insulating = rule.Require!.All().Any(part => part is Key { Kind: Kind.UValue or Kind.RValue });
+            claims.Add(new SoftClaim(tag, insulating ? DetailGen.Solver.Claim.Any(claim, (Linear)1 <= 0) : claim));
+            if (insulating && Spoken(translation.Counting(UsualLayers()), tag, rule.When, rule.Require!) is { } byInsulation)
+            {
+                insulated.Add(new SoftClaim(tag, byInsulation));
             }
         }
 
         Model.Then(new Level.Wanted(name, claims));
+        if (insulated.Count > 0)
+        {
+            Model.Then(new Level.Wanted(name + ", by insulation", insulated));
+        }
+    }
+
+    private long? Preferred(string key) => Situation.Preset.Prefer.FirstOrDefault(given => given.Key == key)?.Value.Number;
+
+    /// <summary>Layers that do not insulate and whose thickness is open, with the thickness wished for or usual; micrometres.</summary>
+    private SortedDictionary<string, long> UsualLayers()
+    {
+        var usual = new SortedDictionary<string, long>(StringComparer.Ordinal);
+        foreach (var (layer, _, material) in Resistances.Layers(Situation, "wall").Concat(Resistances.Layers(Situation, "roof")))
+        {
+            if (material?.Kind != "insulation" && layer.Thickness is Key { Name: var key } && !Given(key)
+                && Situation.Sizes.FirstOrDefault(parameter => parameter.Key == key) is { } parameter && (Preferred(key) ?? Situation.Usual(parameter)?.Number) is { } thick)
+            {
+                usual[key] = thick;
+            }
+        }
+
+        return usual;
     }
 
     private void Wished(string name, IEnumerable<string> keys) =>

@@ -50,7 +50,7 @@ internal sealed class Resistances(Translation translation, Bounds bounds, Situat
         var added = (Linear)0;
         foreach (var (layer, _, material) in Layers(situation, element).Where(row => one.Fixings.GetValueOrDefault(row.Layer.Slot) > 0))
         {
-            added += Solid(translation.Sum(layer.Thickness), material!.Conductivity!.Value, one.Most / one.Fixings[layer.Slot]);
+            added += Solid(translation.Thickness(layer), material!.Conductivity!.Value, one.Most / one.Fixings[layer.Slot]);
         }
 
         return Claim.All([.. Sizes(one), .. Of(element, one).Select(sum => sum >= least), .. Of(element, one, one.Most / Supposition.Small).Select(sum => sum >= added)]);
@@ -64,7 +64,7 @@ internal sealed class Resistances(Translation translation, Bounds bounds, Situat
         List<Linear> sums = [(long)(Surfaces(element) * Unit / divisor)];
         foreach (var (layer, kind, material) in Layers(situation, element))
         {
-            var thickness = translation.Sum(layer.Thickness);
+            var thickness = translation.Thickness(layer);
             sums = kind == LayerKind.Air
                 ? [.. sums.SelectMany(_ => Needed(AirRows(element, layer, material, one), bounds.Of(layer.Thickness)), (sum, segment) => sum + Line(segment, thickness, divisor))]
                 : sums.ConvertAll(sum => sum + Solid(thickness, material!.Conductivity!.Value, divisor));

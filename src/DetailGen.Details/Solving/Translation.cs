@@ -8,8 +8,16 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
 {
     // a rise is at most 10 m either way
     private const long Reach = 10_000_000;
-    private readonly Dictionary<string, Sum> known = new(StringComparer.Ordinal);
     private readonly Bounds bounds = new(situation, unknowns);
+    private Dictionary<string, Sum> known = new(StringComparer.Ordinal);
+    private IReadOnlyDictionary<string, long> counted = new Dictionary<string, long>();
+
+    /// <summary>The same unknowns, where some layers count towards resistance as if they were so thick; by the key of their thickness, micrometres.</summary>
+    public Translation Counting(IReadOnlyDictionary<string, long> layers) => new(model, situation, unknowns) { known = known, counted = layers };
+
+    /// <summary>What of a layer's thickness counts towards resistance.</summary>
+    public Sum Thickness(ResistanceLayer layer) =>
+        layer.Thickness is Key key && counted.TryGetValue(key.Name, out var thick) ? Solving.Sum.Of(thick) : Sum(layer.Thickness);
 
     /// <summary>The claim that the expression holds.</summary>
     /// <exception cref="NotSupportedException">It says something that is not linear.</exception>

@@ -123,6 +123,17 @@ public static class SheetComposer
             (origin, drawn, asked) = Draw(section, text, request, candidate, room, window);
         }
 
+        // The wall is broken off higher, so that its dimensions stand clear of the title; where it cannot be, the fault tells of it.
+        if (!request.ViewOnly && FootRoom.Lack(asked, asked.View.Taken[0], request.Mirror) is > 0 and var below)
+        {
+            room = room with { Box = room.Box with { Bottom = room.Box.Bottom + below + ViewRoom.PlaceStep } };
+            if (room.Window(section, candidate.Scale) is { } higher)
+            {
+                window = window with { Bottom = higher.Bottom };
+                (origin, drawn, asked) = Draw(section, text, request, candidate, room, window);
+            }
+        }
+
         var most = toBeat - AnnotationLayout.Lack(candidate.Illegible, 0);
         var layout = Annotator.PlaceBetter(asked, most);
         if (asked.Earlier.Count > 0 && layout is not { Missing: 0 })

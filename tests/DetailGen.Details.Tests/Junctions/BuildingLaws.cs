@@ -22,14 +22,14 @@ internal static class BuildingLaws
 
     private static void ScrewsEndInTheStructure(Section section)
     {
-        foreach (var bar in Of(section, "upstand.restraint"))
+        foreach (var bar in Of(section, "upstand.restraint").Concat(Of(section, "roof.membrane-fixing")))
         {
             var point = new Point(bar.Region.Bounds.Middle.X, bar.Region.Bounds.Bottom);
             var shank = bar.Region.Intersect(Region.Box(bar.Region.Bounds with { Top = point.Y + 1 })).Bounds.Middle.X;
             var above = section.Parts.Where(part => part.Presence == Presence.Cut && part.Roles.HasFlag(Roles.Structure) && part.Slot is "roof.slab" or "roof.deck");
             var held = above.Sum(part => part.Region.Cut(new(shank, point.Y), new(shank, bar.Region.Bounds.Top)).Sum(piece => (piece.To - piece.From).Length));
             var deck = section.Parts.FirstOrDefault(part => part.Id == "roof.deck");
-            Assert.True(deck is null ? held >= 40 - Hair : held >= deck.Region.Cut(new(shank, -1e4), new(shank, 1e4)).Sum(piece => (piece.To - piece.From).Length) - Hair, $"The restraint bar holds in {held:0.0}.");
+            Assert.True(deck is null ? held >= 40 - Hair : held >= deck.Region.Cut(new(shank, -1e4), new(shank, 1e4)).Sum(piece => (piece.To - piece.From).Length) - Hair, $"{bar.Id} holds in {held:0.0}.");
         }
     }
 

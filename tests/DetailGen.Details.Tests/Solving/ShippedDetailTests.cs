@@ -55,12 +55,57 @@ public class ShippedDetailTests
     }
 
     [Theory]
+    [InlineData("parapet", "solid-masonry-insulated", "wall.insulation=60 mm", "wall.lining=board-on-dabs")]
+    [InlineData("abutment", "solid-masonry-insulated", "wall.insulation=60 mm")]
+    [InlineData("parapet", "cavity-masonry", "wall.cavity=50 mm", "wall.lining=wet-plaster")]
+    [InlineData("abutment", "cavity-masonry", "wall.cavity=50 mm", "wall.lining=board-on-dabs")]
+    public void A_wall_that_cannot_be_warm_enough_is_not_thickened_in_vain(string junction, string wall, params string[] set)
+    {
+        string[] layers = ["wall.outer-leaf", "wall.inner-leaf", "wall.block", "wall.render", "wall.plaster", "wall.dab", "wall.lining-board"];
+        var thin = Held(Shipped.Preset(junction, wall, "warm-timber-deck", set)).Solve(Whole);
+        var usual = Held(Shipped.Preset(junction, wall, "warm-timber-deck", [.. set.Where(one => one.StartsWith("wall.lining", StringComparison.Ordinal))])).Solve(Whole);
+        Assert.Equal(Judgement.Warn, thin.Verdicts.Single(verdict => verdict.Rule.Id == "u-wall-new-en").Judgement);
+        Assert.Equal(layers.Select(key => usual.Find(key)?.Text), layers.Select(key => thin.Find(key)?.Text));
+    }
+
+    [Fact]
+    public void Insulation_that_is_open_still_comes_as_near_to_a_rule_as_it_can()
+    {
+        var solved = Held(Shipped.Preset("abutment", "cavity-masonry", "warm-timber-deck", "wall.cavity=50 mm")).Solve(Whole);
+        Assert.Equal(Judgement.Pass, solved.Verdicts.Single(verdict => verdict.Rule.Id == "u-wall-new-en").Judgement);
+        Assert.Equal(WhyKind.Rule, solved.Find("wall.lining-insulation")!.Why.Kind);
+        Assert.Equal("u-wall-new-en", solved.Find("wall.lining-insulation")!.Why.Rule);
+    }
+
+    [Theory]
     [InlineData("roof.joist-centres=600 mm", Judgement.Warn)]
     [InlineData("roof.joist-centres=400 mm", Judgement.Pass)]
     public void A_span_table_is_not_said_to_be_kept_at_centres_that_it_does_not_cover(string centres, Judgement judgement)
     {
         var solved = Held(Shipped.Preset("parapet", "cavity-masonry", "warm-timber-deck", centres)).Solve(Whole);
         Assert.Equal(judgement, solved.Verdicts.Single(verdict => verdict.Rule.Id == "joist-span-c24").Judgement);
+    }
+
+    [Theory]
+    [InlineData("warm-timber-deck", "roof.joists=across", Judgement.ToConfirm, Judgement.ToConfirm)]
+    [InlineData("warm-timber-deck", "roof.joists=along", Judgement.ToConfirm, Judgement.NotApplicable)]
+    [InlineData("warm-concrete-deck", "roof.fall=1:40", Judgement.NotApplicable, Judgement.NotApplicable)]
+    public void The_air_line_past_a_void_over_the_ceiling_is_asked_about(string roof, string set, Judgement parged, Judgement ends)
+    {
+        var verdicts = Held(Shipped.Preset("parapet", "solid-masonry-insulated", roof, set)).Solve(Whole).Verdicts;
+        Assert.Equal(parged, verdicts.Single(verdict => verdict.Rule.Id == "wall-parged-over-ceiling").Judgement);
+        Assert.Equal(ends, verdicts.Single(verdict => verdict.Rule.Id == "joist-ends-sealed").Judgement);
+    }
+
+    [Theory]
+    [InlineData("cavity-masonry", "tray.discharge=outside", "parapet.height=1100 mm")]
+    [InlineData("cavity-masonry", "tray.discharge=outside")]
+    [InlineData("cavity-masonry", "tray.discharge=roof", "parapet.height=900 mm")]
+    public void A_flashing_begins_near_the_head_of_the_upstand_however_tall_the_parapet(string wall, params string[] set)
+    {
+        var solved = Held(Shipped.Preset("parapet", wall, "warm-concrete-deck", set)).Solve(Whole);
+        Assert.InRange(solved.Sizes.Length("flashing.bed") - solved.Sizes.Length("upstand.height"), 0, 150);
+        Assert.DoesNotContain(solved.Verdicts, verdict => verdict.Judgement == Judgement.Fail);
     }
 
     [Theory]

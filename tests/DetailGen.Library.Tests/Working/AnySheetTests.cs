@@ -125,6 +125,18 @@ public class AnySheetTests
         }
     }
 
+    [Theory]
+    [InlineData("", false)]
+    [InlineData("", true)]
+    [InlineData("  roof.finish: paving\n", false)]
+    public void The_dimensions_of_a_tall_wall_stand_clear_of_the_title_below_them(string more, bool mirror)
+    {
+        var text = $"detail: any\njunction: parapet\nwall: cavity-masonry\nroof: warm-concrete-deck\nmirror: {(mirror ? "true" : "false")}\nset:\n  tray.discharge: outside\n  coping.fall-to: outside\n  parapet.height: 1100 mm\n  wall.cavity: 300 mm\n  roof.slab: 300 mm\n  roof.insulation: 300 mm\n{more}sheet: {{ paper: A1, scale: \"1:5\" }}\n";
+        var sheet = Composed(ref text, Office.Of(null).Value)!;
+        Assert.Equal(("A1", 5), (sheet.Paper, sheet.Scale));
+        Assert.DoesNotContain(sheet.Warnings, warning => warning.Contains("own text", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Clearances_of_drips_stand_under_a_coping_that_is_too_thick_to_have_them_above()
     {

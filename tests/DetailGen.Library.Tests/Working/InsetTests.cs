@@ -63,7 +63,7 @@ public class InsetTests
     [Fact]
     public void An_inset_without_room_beside_the_view_stands_on_a_sheet_with_tables_and_never_on_a_companion()
     {
-        var sheet = Composed("parapet-02", ["sheet.paper=A3", "sheet.scale=1:10"]);
+        var sheet = Composed("parapet-01", ["sheet.paper=A3", "sheet.scale=1:10"]);
         var (_, _, number) = Inset(sheet);
         var page = sheet.Scene.Pages[number - 1];
         Assert.True(number > 1);

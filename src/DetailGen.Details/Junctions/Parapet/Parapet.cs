@@ -61,6 +61,10 @@ internal sealed class Parapet : IJunction
         {
             new CoverFlashing(bed, face).Build(site, upstand);
             CoverFlashing.BuildTermination(site, face, site.Length("upstand.height"));
+            if (!cavity)
+            {
+                WallDpc.Build(site, bed);
+            }
         }
 
         if (line is not null)
