@@ -245,6 +245,35 @@ public class ModelTests
     }
 
     [Fact]
+    public void Claims_on_a_shared_sum_contradict_each_other_at_once()
+    {
+        var model = new Model { Budget = 1000 };
+        var a = model.Add("a", Domain.Range(0, 3_000_000));
+        var b = model.Add("b", Domain.Range(0, 3_000_000));
+        var c = model.Add("c", Domain.Range(0, 3_000_000));
+        model.Share(a - b);
+        model.Share(a - b - c);
+        model.Require("up", a >= b + c + 1);
+        model.Require("down", (2 * b) + c >= (2 * a) - c + 1);
+        Assert.Equal(["down", "up"], Assert.IsType<Answer.Conflict>(model.Solve()).Tags);
+    }
+
+    [Fact]
+    public void Values_that_claims_on_a_shared_sum_forbid_are_passed_over_at_once()
+    {
+        var model = new Model { Budget = 1000 };
+        var a = model.Add("a", Domain.Range(0, 3_000_000));
+        var b = model.Add("b", Domain.Range(0, 3_000_000));
+        var c = model.Add("c", Domain.Range(0, 3_000_000));
+        model.Share(a - b);
+        model.Require("least", a - b >= 2_000_000);
+        model.Require("near", Claim.All(c <= a - b, c >= a - b - 500));
+        var range = model.Ranges(c)[0];
+        Assert.Equal([(1_999_500, 3_000_000)], range.Values);
+        Assert.Equal(["least", "near"], range.Lowest);
+    }
+
+    [Fact]
     public void Remainders_that_cannot_meet_are_a_conflict_at_once()
     {
         var model = new Model { Budget = 1000 };

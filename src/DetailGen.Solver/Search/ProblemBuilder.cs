@@ -14,9 +14,10 @@ internal sealed class ProblemBuilder
     private readonly List<int> domainTags = [];
     private readonly List<Objective> objectives = [];
     private readonly Model model;
+    private readonly SharedSums shared = new();
     private readonly int hardCount;
 
-    private ProblemBuilder(Model model)
+    private ProblemBuilder(Model model, bool sharing)
     {
         this.model = model;
         foreach (var variable in model.Variables)
@@ -24,6 +25,11 @@ internal sealed class ProblemBuilder
             domains.Add(variable.Domain);
             without.Add(variable.Without);
             domainTags.Add(variable.DomainTag is { } tag ? TagOf(tag) : -1);
+        }
+
+        foreach (var sum in sharing ? model.Shared : [])
+        {
+            PostShared(sum);
         }
 
         foreach (var (tag, claim) in model.Hard)
@@ -34,13 +40,16 @@ internal sealed class ProblemBuilder
         hardCount = propagators.Count;
     }
 
-    /// <summary>The hard claims alone: for conflicts and ranges.</summary>
-    public static Problem Hard(Model model) => new ProblemBuilder(model).Build();
+    /// <summary>The hard claims alone: for conflicts and ranges, where refuting is all.</summary>
+    public static Problem Hard(Model model) => new ProblemBuilder(model, sharing: true).Build();
+
+    /// <summary>The hard claims alone, just as they were made: for moves from one assignment to another.</summary>
+    public static Problem WrittenOut(Model model) => new ProblemBuilder(model, sharing: false).Build();
 
     /// <summary>The hard claims and the cost of every level.</summary>
     public static Problem Whole(Model model, IEnumerable<Level> levels)
     {
-        var builder = new ProblemBuilder(model);
+        var builder = new ProblemBuilder(model, sharing: false); // with shared sums the best takes twice the steps
         foreach (var level in levels)
         {
             builder.Post(level);
@@ -96,16 +105,36 @@ internal sealed class ProblemBuilder
                 {
                     foreach (var part in form[0])
                     {
-                        propagators.Add(new AtMostRow(RowOf(part)) { Tag = tag });
+                        propagators.Add(new AtMostRow(Shorter(part)) { Tag = tag });
                     }
                 }
                 else
                 {
-                    propagators.Add(new Alternatives(Array.ConvertAll(form.ToArray(), rows => Array.ConvertAll(rows.ToArray(), RowOf))) { Tag = tag });
+                    propagators.Add(new Alternatives(Array.ConvertAll(form.ToArray(), rows => Array.ConvertAll(rows.ToArray(), Shorter))) { Tag = tag });
                 }
 
                 break;
         }
+    }
+
+    private void PostShared(Linear sum)
+    {
+        var row = RowOf(sum - sum.Constant);
+        var reach = Reach(row.Variables, row.Factors);
+        if (row.Variables.Length > 1 && reach <= Largest / 4)
+        {
+            var shorter = Shorter(sum - sum.Constant);
+            var id = AddCost(Domain.OfCost(-(long)reach, (long)reach, 1));
+            propagators.Add(new Equality([.. shorter.Variables, id], [.. shorter.Factors, -1], 0));
+            shared.Add(row, id);
+        }
+    }
+
+    private Row Shorter(Linear sum)
+    {
+        var row = RowOf(sum);
+        var shorter = shared.Shorter(row);
+        return Reach(shorter.Variables, shorter.Factors) <= Largest / 2 ? shorter : row;
     }
 
     /// <exception cref="OverflowException">The sums could leave ±2^61.</exception>
@@ -288,15 +317,21 @@ internal sealed class ProblemBuilder
             (variables[sum.Terms.Length + i], factors[sum.Terms.Length + i]) = costs[i];
         }
 
-        var reach = Int128.Abs(sum.Constant);
+        return Int128.Abs(sum.Constant) + Reach(variables, factors) <= Largest
+            ? new Row(variables, factors, -sum.Constant)
+            : throw new OverflowException($"A sum of {variables.Length} terms could leave the range of whole numbers that the solver holds (2^61).");
+    }
+
+    /// <summary>As far from 0 as a sum can be, whatever domains are given up.</summary>
+    private Int128 Reach(int[] variables, long[] factors)
+    {
+        Int128 reach = 0;
         for (var i = 0; i < variables.Length; i++)
         {
             reach += Int128.Abs(factors[i]) * Reach(variables[i]);
         }
 
-        return reach <= Largest
-            ? new Row(variables, factors, -sum.Constant)
-            : throw new OverflowException($"A sum of {variables.Length} terms could leave the range of whole numbers that the solver holds (2^61).");
+        return reach;
     }
 
     /// <summary>The most a sum can be over the whole domains.</summary>
