@@ -27,7 +27,7 @@ internal sealed class RangeSearch
     private RangeSearch(Model model)
     {
         problem = ProblemBuilder.Hard(model);
-        writtenOut = ProblemBuilder.WrittenOut(model);
+        writtenOut = ProblemBuilder.WrittenOut(model).Build();
         shrinking = ProblemBuilder.Hard(model);
         state = problem.State;
         finder = problem.Finder;

@@ -43,22 +43,21 @@ internal sealed class ProblemBuilder
     /// <summary>The hard claims alone: for conflicts and ranges, where refuting is all.</summary>
     public static Problem Hard(Model model) => new ProblemBuilder(model, sharing: true).Build();
 
-    /// <summary>The hard claims alone, just as they were made: for moves from one assignment to another.</summary>
-    public static Problem WrittenOut(Model model) => new ProblemBuilder(model, sharing: false).Build();
+    /// <summary>The hard claims just as they were made: for moves from one assignment to another, and for the best, which takes twice the steps with shared sums.</summary>
+    public static ProblemBuilder WrittenOut(Model model) => new(model, sharing: false);
 
     /// <summary>The hard claims and the cost of every level.</summary>
-    public static Problem Whole(Model model, IEnumerable<Level> levels)
+    public Problem With(IEnumerable<Level> levels)
     {
-        var builder = new ProblemBuilder(model, sharing: false); // with shared sums the best takes twice the steps
         foreach (var level in levels)
         {
-            builder.Post(level);
+            Post(level);
         }
 
-        return builder.Build();
+        return Build();
     }
 
-    private Problem Build() =>
+    public Problem Build() =>
         new([.. domains], [.. without], [.. domainTags], [.. propagators], [.. tags], model.Variables.Count, hardCount, [.. objectives]);
 
     private int TagOf(string tag)
@@ -325,6 +324,19 @@ internal sealed class ProblemBuilder
     /// <summary>As far from 0 as a sum can be, whatever domains are given up.</summary>
     private Int128 Reach(int[] variables, long[] factors)
     {
+        var rough = 0.0;
+        var small = 0L;
+        for (var i = 0; i < variables.Length; i++)
+        {
+            rough += Math.Abs((double)factors[i]) * Reach(variables[i]);
+            small = unchecked(small + (Math.Abs(factors[i]) * Reach(variables[i])));
+        }
+
+        if (rough < long.MaxValue / 2)
+        {
+            return small; // as mostly; wide numbers are slow
+        }
+
         Int128 reach = 0;
         for (var i = 0; i < variables.Length; i++)
         {
@@ -337,6 +349,20 @@ internal sealed class ProblemBuilder
     /// <summary>The most a sum can be over the whole domains.</summary>
     private static Int128 Most(Linear sum)
     {
+        var rough = Math.Abs((double)sum.Constant);
+        var small = sum.Constant;
+        foreach (var (variable, factor) in sum.Terms)
+        {
+            var bound = factor > 0 ? variable.Domain.High : variable.Domain.Low;
+            rough += Math.Abs((double)factor * bound);
+            small = unchecked(small + (factor * bound));
+        }
+
+        if (rough < long.MaxValue / 2)
+        {
+            return small;
+        }
+
         Int128 most = sum.Constant;
         foreach (var (variable, factor) in sum.Terms)
         {
@@ -346,7 +372,7 @@ internal sealed class ProblemBuilder
         return most;
     }
 
-    private Int128 Reach(int id) => Math.Max(
+    private long Reach(int id) => Math.Max(
         Math.Max(Math.Abs(domains[id].Low), Math.Abs(domains[id].High)),
         Math.Max(Math.Abs(without[id].Low), Math.Abs(without[id].High)));
 

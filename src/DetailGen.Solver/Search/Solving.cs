@@ -8,14 +8,15 @@ internal static class Solving
     public static Answer Solve(Model model)
     {
         // most contradictions show at once, before any wish is looked at
-        var hard = Unwished(model);
+        var builder = ProblemBuilder.WrittenOut(model);
+        var hard = builder.Build();
         hard.Reset();
         if (!hard.State.Propagate())
         {
-            return Conflict(hard);
+            return Conflict(Unwished(model));
         }
 
-        var optimizer = Compiled(model);
+        var optimizer = Compiled(model, builder);
         return Told(model, optimizer, optimizer.Run(Targets(model), model.Budget));
     }
 
@@ -33,11 +34,13 @@ internal static class Solving
         };
     }
 
-    public static Optimizer Compiled(Model model)
+    public static Optimizer Compiled(Model model) => Compiled(model, ProblemBuilder.WrittenOut(model));
+
+    private static Optimizer Compiled(Model model, ProblemBuilder builder)
     {
         var byName = model.Variables.ToArray();
         Array.Sort(byName, static (a, b) => string.CompareOrdinal(a.Name, b.Name));
-        return new Optimizer(ProblemBuilder.Whole(model, model.Levels), byName);
+        return new Optimizer(builder.With(model.Levels), byName);
     }
 
     public static Answer Told(Model model, Optimizer optimizer, Found found)
