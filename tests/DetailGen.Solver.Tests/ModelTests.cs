@@ -148,6 +148,28 @@ public class ModelTests
     }
 
     [Fact]
+    public void A_conflict_of_which_it_is_too_dear_to_tell_whether_a_member_can_be_spared_says_so()
+    {
+        var model = new Model { Budget = 20_000 };
+        var a = model.Add("a", Domain.Range(0, 10));
+        // ten that all differ in nine places contradict each other too, which only a long search shows
+        Variable[] apart = [.. Enumerable.Range(0, 10).Select(i => model.Add($"place {i}", Domain.Range(1, 9)))];
+        for (var i = 0; i < apart.Length; i++)
+        {
+            for (var j = 0; j < i; j++)
+            {
+                model.Require(null, Claim.Any(apart[i] >= apart[j] + 1, apart[j] >= apart[i] + 1));
+            }
+        }
+
+        model.Require("least", a >= 6);
+        model.Require("most", a <= 5);
+        var told = Assert.IsType<Answer.Conflict>(model.Solve());
+        Assert.Equal(["least", "most"], told.Tags);
+        Assert.False(told.IsMinimal);
+    }
+
+    [Fact]
     public void A_given_value_off_its_list_is_told_the_neighbours_on_the_list()
     {
         var model = new Model();

@@ -27,7 +27,7 @@ internal sealed class RangeSearch
     private RangeSearch(Model model)
     {
         problem = ProblemBuilder.Hard(model);
-        writtenOut = ProblemBuilder.WrittenOut(model).Build();
+        writtenOut = ProblemBuilder.WrittenOut(model);
         shrinking = ProblemBuilder.Hard(model);
         state = problem.State;
         finder = problem.Finder;
@@ -237,9 +237,13 @@ internal sealed class RangeSearch
         var members = new bool[problem.Tags.Length];
         problem.CollectTags(members);
         state.PopTo(0);
-        return found == Found.No
-            ? MinimalConflict.Names(problem, MinimalConflict.Shrink(shrinking, members, Suppose))
-            : throw new InvalidOperationException("The budget is spent.");
+        if (found != Found.No)
+        {
+            throw new InvalidOperationException("The budget is spent.");
+        }
+
+        _ = MinimalConflict.Shrink(shrinking, members, Suppose);
+        return MinimalConflict.Names(problem, members);
     }
 
     private static bool Move(State state, int id, long value, bool up) =>

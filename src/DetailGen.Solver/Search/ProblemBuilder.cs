@@ -43,21 +43,22 @@ internal sealed class ProblemBuilder
     /// <summary>The hard claims alone: for conflicts and ranges, where refuting is all.</summary>
     public static Problem Hard(Model model) => new ProblemBuilder(model, sharing: true).Build();
 
-    /// <summary>The hard claims just as they were made: for moves from one assignment to another, and for the best, which takes twice the steps with shared sums.</summary>
-    public static ProblemBuilder WrittenOut(Model model) => new(model, sharing: false);
+    /// <summary>The hard claims just as they were made: for moves from one assignment to another.</summary>
+    public static Problem WrittenOut(Model model) => new ProblemBuilder(model, sharing: false).Build();
 
-    /// <summary>The hard claims and the cost of every level.</summary>
-    public Problem With(IEnumerable<Level> levels)
+    /// <summary>The hard claims as they were made, since with shared sums the best takes twice the steps, and the cost of every level.</summary>
+    public static Problem Whole(Model model)
     {
-        foreach (var level in levels)
+        var builder = new ProblemBuilder(model, sharing: false);
+        foreach (var level in model.Levels)
         {
-            Post(level);
+            builder.Post(level);
         }
 
-        return Build();
+        return builder.Build();
     }
 
-    public Problem Build() =>
+    private Problem Build() =>
         new([.. domains], [.. without], [.. domainTags], [.. propagators], [.. tags], model.Variables.Count, hardCount, [.. objectives]);
 
     private int TagOf(string tag)

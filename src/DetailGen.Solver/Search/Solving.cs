@@ -8,15 +8,14 @@ internal static class Solving
     public static Answer Solve(Model model)
     {
         // most contradictions show at once, before any wish is looked at
-        var builder = ProblemBuilder.WrittenOut(model);
-        var hard = builder.Build();
+        var hard = Unwished(model);
         hard.Reset();
         if (!hard.State.Propagate())
         {
-            return Conflict(Unwished(model));
+            return Conflict(hard);
         }
 
-        var optimizer = Compiled(model, builder);
+        var optimizer = Compiled(model);
         return Told(model, optimizer, optimizer.Run(Targets(model), model.Budget));
     }
 
@@ -34,13 +33,11 @@ internal static class Solving
         };
     }
 
-    public static Optimizer Compiled(Model model) => Compiled(model, ProblemBuilder.WrittenOut(model));
-
-    private static Optimizer Compiled(Model model, ProblemBuilder builder)
+    public static Optimizer Compiled(Model model)
     {
         var byName = model.Variables.ToArray();
         Array.Sort(byName, static (a, b) => string.CompareOrdinal(a.Name, b.Name));
-        return new Optimizer(builder.With(model.Levels), byName);
+        return new Optimizer(ProblemBuilder.Whole(model), byName);
     }
 
     public static Answer Told(Model model, Optimizer optimizer, Found found)
@@ -104,7 +101,8 @@ internal static class Solving
 
         var members = new bool[all.Length];
         problem.CollectTags(members);
-        return new Answer.Conflict(MinimalConflict.Names(problem, MinimalConflict.Shrink(problem, members)));
+        var isMinimal = MinimalConflict.Shrink(problem, members);
+        return new Answer.Conflict(MinimalConflict.Names(problem, members), isMinimal);
     }
 
     private static List<LevelCost> Costs(Model model, Values values)
