@@ -88,6 +88,11 @@ internal sealed class ProblemBuilder
                 var steps = Array.ConvertAll(row.Variables, id => Arithmetic.Gcd(domains[id].Step, without[id].Step));
                 propagators.Add(new Equality(row.Variables, row.Factors, row.Bound) { Tag = tag });
                 propagators.Add(new Remainders(row, steps) { Tag = tag });
+                if (Shorter(sum) is var shorter && shorter.Variables.Length < row.Variables.Length)
+                {
+                    propagators.Add(new Equality(shorter.Variables, shorter.Factors, shorter.Bound) { Tag = tag }); // as well: whole steps show in the long one only
+                }
+
                 break;
             case Claim.Member(var variable, { Length: > 0 } values):
                 propagators.Add(new Membership(variable.Id, values) { Tag = tag });
