@@ -40,6 +40,8 @@ internal static class Messages
 
     internal static string NotProven => "The solver's budget of steps ran out before it found sizes or proved that there are none.";
 
+    internal static string ConflictNotMinimal => "Not of each member of the conflict could be proven within the budget of steps that the others can hold without it: one or another may be spared.";
+
     internal static string RangeNotProven(string key) => $"The range of {key} could not be proven within the budget of steps; only a value that is known to work is shown.";
 
     internal static string WordsNotProven(string key) => $"Not for every word of {key} could be proven within the budget of steps whether it can be had; those are left out.";

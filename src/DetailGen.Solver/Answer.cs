@@ -24,8 +24,9 @@ public abstract record Answer
     }
 
     /// <summary>The hard claims contradict each other.</summary>
-    /// <param name="Tags">Minimal: without any one of these the others of them can hold together, but for those whose part in it was too dear to settle. In ordinal order.</param>
-    public sealed record Conflict(IReadOnlyList<string> Tags) : Answer;
+    /// <param name="Tags">In ordinal order.</param>
+    /// <param name="IsMinimal">Without any one of these the others of them can hold together; false where that was too dear to settle for some.</param>
+    public sealed record Conflict(IReadOnlyList<string> Tags, bool IsMinimal) : Answer;
 
     /// <summary>The step budget ran out first.</summary>
     /// <param name="Feasible">The best assignment found so far, where there is one; it holds every hard claim.</param>

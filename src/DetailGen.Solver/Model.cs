@@ -11,13 +11,16 @@ public sealed class Model
     private readonly List<(string? Tag, Claim Claim)> hard = [];
     private readonly List<Given> givens = [];
     private readonly List<Level> levels = [];
+    private readonly List<Linear> shared = [];
 
     public Model() => variables = [];
 
-    private Model(List<Variable> variables)
+    private Model(Model of)
     {
-        this.variables = [.. variables];
+        variables = [.. of.variables];
         names.UnionWith(variables.Select(variable => variable.Name));
+        shared.AddRange(of.shared);
+        Budget = of.Budget;
     }
 
     /// <summary>How many smallest sets of changes are told.</summary>
@@ -33,6 +36,8 @@ public sealed class Model
     internal IReadOnlyList<Given> Givens => givens;
 
     internal IReadOnlyList<Level> Levels => levels;
+
+    internal IReadOnlyList<Linear> Shared => shared;
 
     /// <summary>A new unknown.</summary>
     /// <param name="tag">Makes the domain a member of conflicts; null: it always stands.</param>
@@ -52,6 +57,9 @@ public sealed class Model
 
     /// <summary>The claim must hold. Several claims may share a tag; they then stand and fall together. Without a tag it cannot be given up.</summary>
     public void Require(string? tag, Claim claim) => hard.Add((tag, claim));
+
+    /// <summary>Names a sum that stands in several claims. No answer hangs on it, but what one claim says of the sum the others then know, so that contradictions show sooner.</summary>
+    public void Share(Linear sum) => shared.Add(sum);
 
     /// <summary>Fixes a value from outside. Like a required claim, and what repairs may release.</summary>
     /// <remarks>The value need not be a member of the domain: that is a contradiction, not an error.</remarks>
@@ -94,7 +102,7 @@ public sealed class Model
     /// <summary>The same unknowns and hard claims, and as hard claims too the wanted ones that hold at these values.</summary>
     internal Model WithHeld(Values values)
     {
-        var held = new Model(variables) { Budget = Budget };
+        var held = new Model(this);
         held.hard.AddRange(hard);
         foreach (var level in levels)
         {
@@ -116,7 +124,7 @@ public sealed class Model
     /// <summary>The same unknowns, the hard claims but for some givens, and other wishes.</summary>
     internal Model Released(Func<Given, bool> released, IEnumerable<Level> instead)
     {
-        var model = new Model(variables) { Budget = Budget };
+        var model = new Model(this);
         foreach (var (tag, claim) in hard)
         {
             if (!givens.Exists(given => ReferenceEquals(given.Claim, claim) && released(given)))
@@ -132,7 +140,7 @@ public sealed class Model
     /// <summary>The same in all but some given values.</summary>
     internal Model Moved(IReadOnlyDictionary<string, long> values)
     {
-        var model = new Model(variables) { Budget = Budget };
+        var model = new Model(this);
         foreach (var (tag, claim) in hard)
         {
             if (givens.Find(given => ReferenceEquals(given.Claim, claim)) is { } given)

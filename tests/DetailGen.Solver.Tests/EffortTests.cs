@@ -18,7 +18,7 @@ public class EffortTests
     private static void Compare(Model model, int effort)
     {
         Variable[] byName = [.. model.Variables.OrderBy(variable => variable.Name, StringComparer.Ordinal)];
-        var optimizer = new Optimizer(ProblemBuilder.Whole(model, model.Levels), byName, effort);
+        var optimizer = new Optimizer(ProblemBuilder.Whole(model), byName, effort);
         var found = optimizer.Run(Solving.Targets(model), model.Budget);
         var answer = model.Solve();
         Assert.Equal(answer is Answer.Best ? Found.Yes : Found.No, found);

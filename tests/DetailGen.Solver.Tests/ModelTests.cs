@@ -148,6 +148,28 @@ public class ModelTests
     }
 
     [Fact]
+    public void A_conflict_of_which_it_is_too_dear_to_tell_whether_a_member_can_be_spared_says_so()
+    {
+        var model = new Model { Budget = 20_000 };
+        var a = model.Add("a", Domain.Range(0, 10));
+        // ten that all differ in nine places contradict each other too, which only a long search shows
+        Variable[] apart = [.. Enumerable.Range(0, 10).Select(i => model.Add($"place {i}", Domain.Range(1, 9)))];
+        for (var i = 0; i < apart.Length; i++)
+        {
+            for (var j = 0; j < i; j++)
+            {
+                model.Require(null, Claim.Any(apart[i] >= apart[j] + 1, apart[j] >= apart[i] + 1));
+            }
+        }
+
+        model.Require("least", a >= 6);
+        model.Require("most", a <= 5);
+        var told = Assert.IsType<Answer.Conflict>(model.Solve());
+        Assert.Equal(["least", "most"], told.Tags);
+        Assert.False(told.IsMinimal);
+    }
+
+    [Fact]
     public void A_given_value_off_its_list_is_told_the_neighbours_on_the_list()
     {
         var model = new Model();
@@ -242,6 +264,35 @@ public class ModelTests
         model.Require("up", a >= b + 1);
         model.Require("down", b >= a + 1);
         Assert.Equal(["down", "up"], Assert.IsType<Answer.Conflict>(model.Solve()).Tags);
+    }
+
+    [Fact]
+    public void Claims_on_a_shared_sum_contradict_each_other_at_once()
+    {
+        var model = new Model { Budget = 1000 };
+        var a = model.Add("a", Domain.Range(0, 3_000_000));
+        var b = model.Add("b", Domain.Range(0, 3_000_000));
+        var c = model.Add("c", Domain.Range(0, 3_000_000));
+        model.Share(a - b);
+        model.Share(a - b - c);
+        model.Require("up", a >= b + c + 1);
+        model.Require("down", (2 * b) + c >= (2 * a) - c + 1);
+        Assert.Equal(["down", "up"], Assert.IsType<Answer.Conflict>(model.Solve()).Tags);
+    }
+
+    [Fact]
+    public void Values_that_claims_on_a_shared_sum_forbid_are_passed_over_at_once()
+    {
+        var model = new Model { Budget = 1000 };
+        var a = model.Add("a", Domain.Range(0, 3_000_000));
+        var b = model.Add("b", Domain.Range(0, 3_000_000));
+        var c = model.Add("c", Domain.Range(0, 3_000_000));
+        model.Share(a - b);
+        model.Require("least", a - b >= 2_000_000);
+        model.Require("near", Claim.All(c <= a - b, c >= a - b - 500));
+        var range = model.Ranges(c)[0];
+        Assert.Equal([(1_999_500, 3_000_000)], range.Values);
+        Assert.Equal(["least", "near"], range.Lowest);
     }
 
     [Fact]

@@ -4,13 +4,14 @@ namespace DetailGen.Solver.Tests;
 internal sealed class RandomModel
 {
     private readonly Random random;
+    private readonly Random sharing;
     private readonly List<long[]> domains = [];
     private readonly List<long[]> spaces = [];
     private readonly List<(string? Tag, Func<long[], long> Shortfall)> hard = [];
     private readonly List<Func<long[], long[]>> costs = [];
     private readonly List<Func<long[], string?>> names = [];
 
-    private RandomModel(int seed) => random = new Random(seed);
+    private RandomModel(int seed) => (random, sharing) = (new Random(seed), new Random(seed));
 
     public Model Model { get; } = new();
 
@@ -148,7 +149,23 @@ internal sealed class RandomModel
             sum += factor * Model.Variables[at];
         }
 
+        Share(factors);
         return (sum, values => constant + factors.Zip(values, (factor, value) => factor * value).Sum());
+    }
+
+    /// <summary>Every other sum shares some of its terms with whatever else holds them.</summary>
+    private void Share(long[] factors)
+    {
+        if (sharing.Next(2) == 0)
+        {
+            Linear sum = sharing.Next(3);
+            for (var at = 0; at < factors.Length; at++)
+            {
+                sum += (sharing.Next(4) > 0 ? factors[at] : 0) * Model.Variables[at];
+            }
+
+            Model.Share(sum);
+        }
     }
 
     private (Claim Claim, Func<long[], long> Shortfall) AnyClaim(int depth, bool table)

@@ -37,8 +37,9 @@ public class RandomModelTests
     [Fact]
     public void Without_any_one_member_the_others_of_a_conflict_can_hold() => OnModels(made =>
     {
-        if (made.Model.Solve() is Answer.Conflict(var tags))
+        if (made.Model.Solve() is Answer.Conflict(var tags, var isMinimal))
         {
+            Assert.True(isMinimal);
             Assert.Empty(made.Feasible(tags.Contains));
             foreach (var spared in tags)
             {

@@ -24,7 +24,7 @@ public static class DetailSolver
         return problem.Model.Solve() switch
         {
             Answer.Best best => Told(problem, best),
-            Answer.Conflict conflict => Contradictions.Told(problem, conflict.Tags),
+            Answer.Conflict conflict => Contradictions.Told(problem, conflict),
             Answer.NotProven({ } feasible) => Told(problem, new Answer.Best(feasible, []), SolvingWords.NotTheBest),
             _ => new Solution.NotProven(preset),
         };

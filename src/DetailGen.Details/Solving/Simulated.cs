@@ -46,7 +46,7 @@ public sealed record Simulated(decimal TemperatureFactor, decimal Psi)
         ProposedValue[] reached = [.. targets.Select(target => new ProposedValue("target." + target.Key, Written(target.Key, Safe(target.Key, best.Of(target.Key)))))];
         return new(
             preset, [.. targets.Select(target => new Member(MemberKind.Target, "target." + target.Key, SolvingWords.SimulatedMember(target.Key, Words(target))))],
-            [new(reached, SolvingWords.BestFound(reached))], [], MayBeMore: true);
+            [new(reached, SolvingWords.BestFound(reached))], [], MayBeMore: true, IsMinimal: true);
     }
 
     /// <summary>"at most 0.1 W/mK" or "at least 0.75".</summary>

@@ -25,12 +25,12 @@ public abstract record Solution(Preset Preset)
     }
 
     /// <summary>What is asked cannot be had.</summary>
-    /// <param name="Members">Without any one of them the others can hold together.</param>
     /// <param name="Repairs">Every single change that mends it; where none does, the smallest sets of changes, the one first that costs the wishes least.</param>
     /// <param name="Further">Other minimal conflicts, none smaller than the first; each with its members.</param>
     /// <param name="MayBeMore">There are, or may be, further conflicts that are not told.</param>
+    /// <param name="IsMinimal">Without any one of the members the others can hold together; false where that was not proven of each.</param>
     public sealed record Contradiction(
-        Preset Preset, IReadOnlyList<Member> Members, IReadOnlyList<RepairProposal> Repairs, IReadOnlyList<IReadOnlyList<Member>> Further, bool MayBeMore) : Solution(Preset);
+        Preset Preset, IReadOnlyList<Member> Members, IReadOnlyList<RepairProposal> Repairs, IReadOnlyList<IReadOnlyList<Member>> Further, bool MayBeMore, bool IsMinimal) : Solution(Preset);
 
     /// <summary>The step budget of the solver ran out before an answer.</summary>
     public sealed record NotProven(Preset Preset) : Solution(Preset);

@@ -212,6 +212,7 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
             var sum = Sum(situation.Catalogue.Tree(value));
             if (settled.IsKnown && open.Count == 0)
             {
+                model.Share(sum.Value);
                 return sum;
             }
 

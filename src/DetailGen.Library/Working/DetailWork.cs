@@ -46,7 +46,12 @@ internal static class DetailWork
     private static DetailReport Refused(Preset preset, Solution solution) => new(preset.Detail, preset.File, Solved: false)
     {
         Conflict = solution is Solution.Contradiction contradiction ? SolvedReport.Conflict(contradiction) : null,
-        Warnings = solution is Solution.NotProven ? [Messages.NotProven] : [],
+        Warnings = solution switch
+        {
+            Solution.NotProven => [Messages.NotProven],
+            Solution.Contradiction { IsMinimal: false } => [Messages.ConflictNotMinimal],
+            _ => [],
+        },
         Status = 1,
     };
 }

@@ -46,7 +46,8 @@ internal sealed class Bindings
         {
             var members = new bool[problem.Tags.Length];
             problem.CollectTags(members);
-            return MinimalConflict.Names(problem, MinimalConflict.Shrink(problem, members, Suppose));
+            _ = MinimalConflict.Shrink(problem, members, Suppose);
+            return MinimalConflict.Names(problem, members);
         }
 
         return Direct(variable, next, values);

@@ -11,8 +11,10 @@ internal static class MinimalConflict
     /// <summary>Narrows a contradiction, given a start that may hold too much.</summary>
     /// <param name="suppose">Bounds to add after each reset; false where they already fail.</param>
     /// <param name="members">Tags that contradict each other; taken over as the result.</param>
-    public static bool[] Shrink(Problem problem, bool[] members, Func<bool>? suppose = null)
+    /// <returns>False where some member may be one that could be spared.</returns>
+    public static bool Shrink(Problem problem, bool[] members, Func<bool>? suppose = null)
     {
+        var isMinimal = true;
         for (var tag = 0; tag < members.Length; tag++)
         {
             if (!members[tag])
@@ -28,6 +30,7 @@ internal static class MinimalConflict
             if (found != Found.No)
             {
                 members[tag] = true;
+                isMinimal &= found == Found.Yes;
                 continue;
             }
 
@@ -39,7 +42,7 @@ internal static class MinimalConflict
             }
         }
 
-        return members;
+        return isMinimal;
     }
 
     /// <summary>Whether the tags in force, with the suppositions, can hold together.</summary>

@@ -3,35 +3,30 @@ namespace DetailGen.Solver.Propagation;
 /// <summary>At least one of the alternatives holds; each is a set of rows that hold together.</summary>
 internal sealed class Alternatives(Row[][] alternatives) : Propagator
 {
-    private int[]? variables;
+    private int first;
+    private int second = 1;
 
     public Row[][] Rows => alternatives;
 
     public override bool Propagate(State state)
     {
+        // While two can hold nothing follows; as a rule they are those of the last time.
+        if (second < alternatives.Length && CanHold(first, state) && CanHold(second, state))
+        {
+            return true;
+        }
+
         var open = -1;
         for (var i = 0; i < alternatives.Length; i++)
         {
-            var possible = true;
-            var certain = true;
-            foreach (var row in alternatives[i])
-            {
-                if (row.Least(state) > row.Bound)
-                {
-                    possible = false;
-                    break;
-                }
-
-                certain = certain && row.Most(state) <= row.Bound;
-            }
-
-            if (!possible)
+            if (!CanHold(i, state))
             {
                 continue;
             }
 
-            if (certain || open >= 0)
+            if (open >= 0)
             {
+                (first, second) = (open, i);
                 return true;
             }
 
@@ -46,6 +41,19 @@ internal sealed class Alternatives(Row[][] alternatives) : Propagator
         foreach (var row in alternatives[open])
         {
             if (!row.Narrow(state, Index))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private bool CanHold(int alternative, State state)
+    {
+        foreach (var row in alternatives[alternative])
+        {
+            if (row.Least(state) > row.Bound)
             {
                 return false;
             }
@@ -115,10 +123,12 @@ internal sealed class Alternatives(Row[][] alternatives) : Propagator
 
     public override void Watch(Watchers watchers)
     {
-        foreach (var variable in Variables())
+        foreach (var rows in alternatives)
         {
-            watchers.OnLow(variable, Index);
-            watchers.OnHigh(variable, Index);
+            foreach (var row in rows)
+            {
+                row.WatchLeast(watchers, Index);
+            }
         }
     }
 
@@ -131,25 +141,6 @@ internal sealed class Alternatives(Row[][] alternatives) : Propagator
             {
                 row.ExplainLeast(-1, needed);
             }
-        }
-    }
-
-    private int[] Variables()
-    {
-        return variables ??= Collect();
-
-        int[] Collect()
-        {
-            var all = new SortedSet<int>();
-            foreach (var rows in alternatives)
-            {
-                foreach (var row in rows)
-                {
-                    all.UnionWith(row.Variables);
-                }
-            }
-
-            return [.. all];
         }
     }
 }

@@ -25,20 +25,7 @@ internal sealed class AtMostRow(Row row) : Propagator
         }
     }
 
-    public override void Watch(Watchers watchers)
-    {
-        for (var i = 0; i < row.Variables.Length; i++)
-        {
-            if (row.Factors[i] > 0)
-            {
-                watchers.OnLow(row.Variables[i], Index);
-            }
-            else
-            {
-                watchers.OnHigh(row.Variables[i], Index);
-            }
-        }
-    }
+    public override void Watch(Watchers watchers) => row.WatchLeast(watchers, Index);
 
     public override void Explain(int variable, bool isLow, Needed needed) => row.ExplainLeast(variable, needed);
 }

@@ -6,7 +6,7 @@ namespace DetailGen.Solver.Propagation;
 /// </summary>
 internal sealed class PricedSum(PricedSum.Term[] terms, long offset) : Propagator
 {
-    private readonly long[] least = new long[terms.Length];
+    private readonly Price[] prices = new Price[terms.Length];
 
     public override bool Propagate(State state)
     {
@@ -24,13 +24,14 @@ internal sealed class PricedSum(PricedSum.Term[] terms, long offset) : Propagato
                 continue;
             }
 
-            long low = state.Lows[id], high = state.Highs[id], limit = least[i] + slack;
-            if (terms[i].At(low) > limit && !state.AtLeast(id, terms[i].First(low, high, limit), Index))
+            var (least, atLow, atHigh) = prices[i];
+            long low = state.Lows[id], high = state.Highs[id], limit = least + slack;
+            if (atLow > limit && !state.AtLeast(id, terms[i].First(low, high, limit), Index))
             {
                 return false;
             }
 
-            if (terms[i].At(high) > limit && !state.AtMost(id, terms[i].Last(state.Lows[id], high, limit), Index))
+            if (atHigh > limit && !state.AtMost(id, terms[i].Last(state.Lows[id], high, limit), Index))
             {
                 return false;
             }
@@ -77,38 +78,50 @@ internal sealed class PricedSum(PricedSum.Term[] terms, long offset) : Propagato
         for (var i = 0; i < terms.Length; i++)
         {
             var id = terms[i].Variable;
-            sum += least[i] = terms[i].Least(state.Lows[id], state.Highs[id]);
+            prices[i] = terms[i].Between(state.Lows[id], state.Highs[id]);
+            sum += prices[i].Least;
         }
 
         return sum;
     }
+
+    /// <summary>What a term costs at its least, and at both ends.</summary>
+    internal readonly record struct Price(long Least, long AtLow, long AtHigh);
 
     /// <param name="Place">Of the wish in the domain; of no account where the weight is 0.</param>
     internal readonly record struct Term(int Variable, Domain Domain, long Place, long Weight, long Factor)
     {
         public long At(long value) => Factor * value + (Weight == 0 ? 0 : Weight * Math.Abs(Domain.PlaceAtMost(value) - Place));
 
-        public long Least(long low, long high)
+        private long AtPlace(long place) => Factor * Domain.At(place) + (Weight * Math.Abs(place - Place));
+
+        public Price Between(long low, long high)
         {
+            var atLow = At(low);
             if (low == high)
             {
-                return At(low);
+                return new(atLow, atLow, atLow);
             }
 
-            if (Weight != 0 && Domain.IsListed)
+            var atHigh = At(high);
+            var least = Math.Min(atLow, atHigh);
+            if (Weight == 0)
             {
-                var best = long.MaxValue;
-                for (var place = Domain.PlaceAtMost(low); place < Domain.Count && Domain.At(place) <= high; place++)
+                return new(least, atLow, atHigh);
+            }
+
+            if (Domain.IsListed)
+            {
+                for (var place = Domain.PlaceAtMost(low) + 1; Domain.At(place) < high; place++)
                 {
-                    best = Math.Min(best, At(Domain.At(place)));
+                    least = Math.Min(least, AtPlace(place));
                 }
 
-                return best;
+                return new(least, atLow, atHigh);
             }
 
-            var ends = Math.Min(At(low), At(high));
-            var wish = Weight == 0 ? low : Domain.At(Place);
-            return wish > low && wish < high ? Math.Min(ends, At(wish)) : ends;
+            var wish = Domain.At(Place);
+            return new(wish > low && wish < high ? Math.Min(least, Factor * wish) : least, atLow, atHigh);
         }
 
         /// <summary>The least value in low … high whose price is within the limit; one such there is.</summary>
@@ -117,7 +130,7 @@ internal sealed class PricedSum(PricedSum.Term[] terms, long offset) : Propagato
             if (Weight != 0 && Domain.IsListed)
             {
                 var place = Domain.PlaceAtMost(low);
-                while (At(Domain.At(place)) > limit)
+                while (AtPlace(place) > limit)
                 {
                     place++;
                 }
@@ -136,7 +149,7 @@ internal sealed class PricedSum(PricedSum.Term[] terms, long offset) : Propagato
             if (Weight != 0 && Domain.IsListed)
             {
                 var place = Domain.PlaceAtMost(high);
-                while (At(Domain.At(place)) > limit)
+                while (AtPlace(place) > limit)
                 {
                     place--;
                 }

@@ -103,6 +103,22 @@ internal sealed class Row(int[] variables, long[] factors, long bound)
     /// <summary>True where the sum falls as the variable grows, so that this row moves its lower bound.</summary>
     public bool Lowers(int variable) => Factors[Array.IndexOf(Variables, variable)] < 0;
 
+    /// <summary>Wakes the propagator where the least of the sum grows.</summary>
+    public void WatchLeast(Watchers watchers, int propagator)
+    {
+        for (var i = 0; i < Variables.Length; i++)
+        {
+            if (Factors[i] > 0)
+            {
+                watchers.OnLow(Variables[i], propagator);
+            }
+            else
+            {
+                watchers.OnHigh(Variables[i], propagator);
+            }
+        }
+    }
+
     /// <summary>Marks the bounds that make up the least of the sum, but for one variable's (-1: all).</summary>
     public void ExplainLeast(int except, Needed needed)
     {

@@ -11,6 +11,7 @@ namespace DetailGen.Solver.Ranges;
 internal sealed class RangeSearch
 {
     private readonly Problem problem;
+    private readonly Problem writtenOut;
     private readonly Problem shrinking;
     private readonly State state;
     private readonly Finder finder;
@@ -26,11 +27,12 @@ internal sealed class RangeSearch
     private RangeSearch(Model model)
     {
         problem = ProblemBuilder.Hard(model);
+        writtenOut = ProblemBuilder.WrittenOut(model);
         shrinking = ProblemBuilder.Hard(model);
         state = problem.State;
         finder = problem.Finder;
-        stretch = new Stretch(problem);
-        nudge = new Nudge(problem);
+        stretch = new Stretch(writtenOut);
+        nudge = new Nudge(writtenOut);
         Solving.Targets(model).CopyTo(finder.Targets, 0);
         finder.Budget = model.Budget;
         shrinking.Finder.Budget = model.Budget;
@@ -60,14 +62,15 @@ internal sealed class RangeSearch
     private void Start()
     {
         problem.Reset();
+        writtenOut.Reset();
         // What follows from the claims alone is worked out once; every question starts from there, and can be traced to them, so nothing learnt is kept.
-        if (!state.Propagate())
+        if (!state.Propagate() || !writtenOut.State.Propagate())
         {
             throw new InvalidOperationException("There are no ranges: the hard claims contradict each other.");
         }
 
         first = state.Lows.ToArray();
-        coupling = Coupling.Of(state);
+        coupling = Coupling.Of(writtenOut.State);
         parts = coupling.Parts(problem.Variables);
         foreach (var one in parts.Values)
         {
@@ -88,7 +91,7 @@ internal sealed class RangeSearch
         var pieces = new List<(long Low, long High)>();
         var domain = variable.Domain;
         var id = variable.Id;
-        if (state.IsFixed(id))
+        if (writtenOut.State.IsFixed(id))
         {
             return [(first[id], first[id])];
         }
@@ -234,9 +237,13 @@ internal sealed class RangeSearch
         var members = new bool[problem.Tags.Length];
         problem.CollectTags(members);
         state.PopTo(0);
-        return found == Found.No
-            ? MinimalConflict.Names(problem, MinimalConflict.Shrink(shrinking, members, Suppose))
-            : throw new InvalidOperationException("The budget is spent.");
+        if (found != Found.No)
+        {
+            throw new InvalidOperationException("The budget is spent.");
+        }
+
+        _ = MinimalConflict.Shrink(shrinking, members, Suppose);
+        return MinimalConflict.Names(problem, members);
     }
 
     private static bool Move(State state, int id, long value, bool up) =>

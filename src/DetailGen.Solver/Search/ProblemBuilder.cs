@@ -14,9 +14,10 @@ internal sealed class ProblemBuilder
     private readonly List<int> domainTags = [];
     private readonly List<Objective> objectives = [];
     private readonly Model model;
+    private readonly SharedSums shared = new();
     private readonly int hardCount;
 
-    private ProblemBuilder(Model model)
+    private ProblemBuilder(Model model, bool sharing)
     {
         this.model = model;
         foreach (var variable in model.Variables)
@@ -24,6 +25,11 @@ internal sealed class ProblemBuilder
             domains.Add(variable.Domain);
             without.Add(variable.Without);
             domainTags.Add(variable.DomainTag is { } tag ? TagOf(tag) : -1);
+        }
+
+        foreach (var sum in sharing ? model.Shared : [])
+        {
+            PostShared(sum);
         }
 
         foreach (var (tag, claim) in model.Hard)
@@ -34,14 +40,17 @@ internal sealed class ProblemBuilder
         hardCount = propagators.Count;
     }
 
-    /// <summary>The hard claims alone: for conflicts and ranges.</summary>
-    public static Problem Hard(Model model) => new ProblemBuilder(model).Build();
+    /// <summary>The hard claims alone: for conflicts and ranges, where refuting is all.</summary>
+    public static Problem Hard(Model model) => new ProblemBuilder(model, sharing: true).Build();
 
-    /// <summary>The hard claims and the cost of every level.</summary>
-    public static Problem Whole(Model model, IEnumerable<Level> levels)
+    /// <summary>The hard claims just as they were made: for moves from one assignment to another.</summary>
+    public static Problem WrittenOut(Model model) => new ProblemBuilder(model, sharing: false).Build();
+
+    /// <summary>The hard claims as they were made, since with shared sums the best takes twice the steps, and the cost of every level.</summary>
+    public static Problem Whole(Model model)
     {
-        var builder = new ProblemBuilder(model);
-        foreach (var level in levels)
+        var builder = new ProblemBuilder(model, sharing: false);
+        foreach (var level in model.Levels)
         {
             builder.Post(level);
         }
@@ -79,6 +88,11 @@ internal sealed class ProblemBuilder
                 var steps = Array.ConvertAll(row.Variables, id => Arithmetic.Gcd(domains[id].Step, without[id].Step));
                 propagators.Add(new Equality(row.Variables, row.Factors, row.Bound) { Tag = tag });
                 propagators.Add(new Remainders(row, steps) { Tag = tag });
+                if (Shorter(sum) is var shorter && shorter.Variables.Length < row.Variables.Length)
+                {
+                    propagators.Add(new Equality(shorter.Variables, shorter.Factors, shorter.Bound) { Tag = tag }); // as well: whole steps show in the long one only
+                }
+
                 break;
             case Claim.Member(var variable, { Length: > 0 } values):
                 propagators.Add(new Membership(variable.Id, values) { Tag = tag });
@@ -96,16 +110,36 @@ internal sealed class ProblemBuilder
                 {
                     foreach (var part in form[0])
                     {
-                        propagators.Add(new AtMostRow(RowOf(part)) { Tag = tag });
+                        propagators.Add(new AtMostRow(Shorter(part)) { Tag = tag });
                     }
                 }
                 else
                 {
-                    propagators.Add(new Alternatives(Array.ConvertAll(form.ToArray(), rows => Array.ConvertAll(rows.ToArray(), RowOf))) { Tag = tag });
+                    propagators.Add(new Alternatives(Array.ConvertAll(form.ToArray(), rows => Array.ConvertAll(rows.ToArray(), Shorter))) { Tag = tag });
                 }
 
                 break;
         }
+    }
+
+    private void PostShared(Linear sum)
+    {
+        var row = RowOf(sum - sum.Constant);
+        var reach = Reach(row.Variables, row.Factors);
+        if (row.Variables.Length > 1 && reach <= Largest / 4)
+        {
+            var shorter = Shorter(sum - sum.Constant);
+            var id = AddCost(Domain.OfCost(-(long)reach, (long)reach, 1));
+            propagators.Add(new Equality([.. shorter.Variables, id], [.. shorter.Factors, -1], 0));
+            shared.Add(row, id);
+        }
+    }
+
+    private Row Shorter(Linear sum)
+    {
+        var row = RowOf(sum);
+        var shorter = shared.Shorter(row);
+        return Reach(shorter.Variables, shorter.Factors) <= Largest / 2 ? shorter : row;
     }
 
     /// <exception cref="OverflowException">The sums could leave ±2^61.</exception>
@@ -288,20 +322,53 @@ internal sealed class ProblemBuilder
             (variables[sum.Terms.Length + i], factors[sum.Terms.Length + i]) = costs[i];
         }
 
-        var reach = Int128.Abs(sum.Constant);
+        return Int128.Abs(sum.Constant) + Reach(variables, factors) <= Largest
+            ? new Row(variables, factors, -sum.Constant)
+            : throw new OverflowException($"A sum of {variables.Length} terms could leave the range of whole numbers that the solver holds (2^61).");
+    }
+
+    /// <summary>As far from 0 as a sum can be, whatever domains are given up.</summary>
+    private Int128 Reach(int[] variables, long[] factors)
+    {
+        var rough = 0.0;
+        var small = 0L;
+        for (var i = 0; i < variables.Length; i++)
+        {
+            rough += Math.Abs((double)factors[i]) * Reach(variables[i]);
+            small = unchecked(small + (Math.Abs(factors[i]) * Reach(variables[i])));
+        }
+
+        if (rough < long.MaxValue / 2)
+        {
+            return small; // as mostly; wide numbers are slow
+        }
+
+        Int128 reach = 0;
         for (var i = 0; i < variables.Length; i++)
         {
             reach += Int128.Abs(factors[i]) * Reach(variables[i]);
         }
 
-        return reach <= Largest
-            ? new Row(variables, factors, -sum.Constant)
-            : throw new OverflowException($"A sum of {variables.Length} terms could leave the range of whole numbers that the solver holds (2^61).");
+        return reach;
     }
 
     /// <summary>The most a sum can be over the whole domains.</summary>
     private static Int128 Most(Linear sum)
     {
+        var rough = Math.Abs((double)sum.Constant);
+        var small = sum.Constant;
+        foreach (var (variable, factor) in sum.Terms)
+        {
+            var bound = factor > 0 ? variable.Domain.High : variable.Domain.Low;
+            rough += Math.Abs((double)factor * bound);
+            small = unchecked(small + (factor * bound));
+        }
+
+        if (rough < long.MaxValue / 2)
+        {
+            return small;
+        }
+
         Int128 most = sum.Constant;
         foreach (var (variable, factor) in sum.Terms)
         {
@@ -311,7 +378,7 @@ internal sealed class ProblemBuilder
         return most;
     }
 
-    private Int128 Reach(int id) => Math.Max(
+    private long Reach(int id) => Math.Max(
         Math.Max(Math.Abs(domains[id].Low), Math.Abs(domains[id].High)),
         Math.Max(Math.Abs(without[id].Low), Math.Abs(without[id].High)));
 

@@ -37,7 +37,7 @@ internal static class Solving
     {
         var byName = model.Variables.ToArray();
         Array.Sort(byName, static (a, b) => string.CompareOrdinal(a.Name, b.Name));
-        return new Optimizer(ProblemBuilder.Whole(model, model.Levels), byName);
+        return new Optimizer(ProblemBuilder.Whole(model), byName);
     }
 
     public static Answer Told(Model model, Optimizer optimizer, Found found)
@@ -101,7 +101,8 @@ internal static class Solving
 
         var members = new bool[all.Length];
         problem.CollectTags(members);
-        return new Answer.Conflict(MinimalConflict.Names(problem, MinimalConflict.Shrink(problem, members)));
+        var isMinimal = MinimalConflict.Shrink(problem, members);
+        return new Answer.Conflict(MinimalConflict.Names(problem, members), isMinimal);
     }
 
     private static List<LevelCost> Costs(Model model, Values values)

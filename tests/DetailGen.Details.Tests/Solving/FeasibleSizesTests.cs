@@ -64,6 +64,24 @@ public class FeasibleSizesTests
         Assert.NotEmpty(range.HighStops);
     }
 
+    /// <summary>Its height hangs on the head of the wall, a sum of seven sizes, and so does the tray's.</summary>
+    [Theory]
+    [InlineData("stone", "roof")]
+    [InlineData("concrete", "both")]
+    [InlineData("metal", "roof")]
+    [InlineData("metal", "both")]
+    public void How_high_an_upstand_to_the_coping_of_a_cavity_wall_can_be_is_proven(string kind, string fall)
+    {
+        var preset = Shipped.Preset("parapet", "cavity-masonry", "warm-timber-deck", ["upstand.top=coping", "coping.kind=" + kind, "coping.fall-to=" + fall]);
+        var range = Assert.Single(DetailSolver.Ranges(preset, Shipped.Catalogue, ["upstand.height"])!);
+        Assert.True(range.Proven);
+        Assert.Contains("tray-ends-below-the-head", range.LowStops.Select(stop => stop.Id));
+        Solution Set(long number) => DetailSolver.Solve(
+            Shipped.Preset("parapet", "cavity-masonry", "warm-timber-deck", ["upstand.top=coping", "coping.kind=" + kind, "coping.fall-to=" + fall, $"upstand.height={new Length(number)}"]), Shipped.Catalogue);
+        Assert.IsType<Solution.Solved>(Set(range.Values[0].Low));
+        Assert.IsType<Solution.Contradiction>(Set(range.Values[0].Low - range.Step!.Value));
+    }
+
     [Fact]
     public void A_detail_that_contradicts_itself_has_no_ranges() => Assert.Null(DetailSolver.Ranges(Usual("weep.spacing=1200 mm"), Trial.Shipped));
 
