@@ -27,11 +27,23 @@ internal static class SpaceLabels
             var height = surface.Sizes.Titles;
             var (width, wish) = (Letters.Width(space.Text, height) * 1.03, surface.At(space.At));
             var places = Places(surface, wish);
-            if (Find(places, place => surface.Free(Level(place, width, height), 2, 3, 1.5)) is { } at)
+
+            PaperPoint? Flat(Func<PaperBox, bool> where) => Find(places, place => Level(place, width, height) is var box && where(box) && surface.Free(box, 2, 3, 1.5));
+            PaperPoint? Turned(Func<PaperBox, bool> where) => Find(places, place => Upright(place, width, height) is var box && where(box) && surface.Free(box, 1.5, 2, 1.5));
+
+            // A room is what the drawing shows of it: past a break line the paper belongs to nothing, though nothing parts it from a room.
+            var drawn = surface.Drawn;
+            var isRoom = space.Name.EndsWith("room", StringComparison.Ordinal);
+            bool Within(PaperBox box) => !isRoom || (box.Bottom >= drawn.Bottom && box.Top <= drawn.Top && box.Right <= drawn.Right);
+            var flat = Flat(Within);
+            var turned = flat is null ? Turned(Within) : null;
+            flat ??= turned is null && isRoom ? Flat(_ => true) : null;
+            turned ??= flat is null && isRoom ? Turned(_ => true) : null;
+            if (flat is { } at)
             {
                 surface.Words("title.view", space.Text, at.X - width / 2, at.Y, height);
             }
-            else if (Find(places, place => surface.Free(Upright(place, width, height), 1.5, 2, 1.5)) is { } beside)
+            else if (turned is { } beside)
             {
                 // In a strip beside the wall, to be read from the right as the figures of upright dimensions are.
                 surface.Upright("title.view", space.Text, beside, height);

@@ -127,7 +127,7 @@ public class InsetTests
         return (sheet.Scene.Views.Single(view => view.Id == "inset-a"), ring with { Centre = ring.Centre - placement.Origin }, page.Number);
     }
 
-    private static ComposedSheet Composed(string name, string[] set)
+    internal static ComposedSheet Composed(string name, string[] set)
     {
         var office = Office.Of(null).Value;
         var worked = DetailWork.Do(PresetFiles.Read(Repository.Path("presets", "details", $"tern-court-{name}.yaml"), set, office).Value, office).Worked!;
