@@ -16,6 +16,9 @@ internal static class FieldTimes
     private static readonly double[] Goals = [0.01, 0.001, 0.0001];
     private static readonly double[] Curve = [0.05, 0.02, 0.01, 0.005, 0.002, 0.001, 0.0005, 0.0002, 0.0001];
 
+    private const int Batch = 10;
+    private static readonly TimeSpan Warming = TimeSpan.FromSeconds(5);
+
     internal static int Print(string[] arguments)
     {
         var id = arguments.Length > 0 ? arguments[0] : "junction-i";
@@ -26,13 +29,13 @@ internal static class FieldTimes
             return 2;
         }
 
-        Console.WriteLine($"{id}: medians of {runs} runs, processor time, after as many without a clock");
+        Console.WriteLine($"{id}: medians over {runs} runs in batches of {Batch}, processor time, after as many as run in 5 s");
         Console.WriteLine("wanted gap   reached   unknowns        ms   one bare solution ms   ratio");
         foreach (var goal in Goals)
         {
             var written = Written(asked, goal);
             var (gap, unknowns) = Answer(written);
-            for (var i = 0; i < runs; i++)
+            for (var clock = Stopwatch.StartNew(); clock.Elapsed < Warming;)
             {
                 Answer(written); // until then the runtime compiles anew what is called often
             }
@@ -110,15 +113,20 @@ internal static class FieldTimes
         return Median(runs, () => new TemperatureField(mesh, conditions, new Dissection(mesh)));
     }
 
+    // in batches: to ask for the process's time costs some of it
     private static double Median<T>(int runs, Func<T> work)
     {
         work();
         var times = new List<double>();
-        for (var run = 0; run < runs; run++)
+        for (var batch = 0; batch < Math.Max(1, runs / Batch); batch++)
         {
             var before = Process.GetCurrentProcess().TotalProcessorTime;
-            work();
-            times.Add((Process.GetCurrentProcess().TotalProcessorTime - before).TotalMilliseconds);
+            for (var run = 0; run < Batch; run++)
+            {
+                work();
+            }
+
+            times.Add((Process.GetCurrentProcess().TotalProcessorTime - before).TotalMilliseconds / Batch);
         }
 
         return StageTimes.Median(times);
