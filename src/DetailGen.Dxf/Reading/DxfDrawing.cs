@@ -22,7 +22,7 @@ public sealed class DxfDrawing
 
     public DxfFile File { get; }
 
-    /// <summary>Of model space, sheets and blocks, in the order of the file; pictures of dimensions, viewports and definitions of fields are left out.</summary>
+    /// <summary>Of model space, sheets and blocks, in the order of the file, windows of sheets among them; pictures of dimensions, the windows that stand for sheets themselves and definitions of fields are left out.</summary>
     public IReadOnlyList<ReadEntity> Entities { get; private set; } = [];
 
     public IReadOnlyList<string> Layers { get; private set; } = [];
@@ -112,7 +112,8 @@ public sealed class DxfDrawing
                 case "SEQEND" when insert is not null:
                     CloseInsert();
                     return;
-                case "VIEWPORT" or "ATTDEF":
+                case "ATTDEF":
+                case "VIEWPORT" when IsSheetItself(record):
                     return;
                 case "INSERT" when Wants(record):
                     CloseInsert();
@@ -124,6 +125,9 @@ public sealed class DxfDrawing
                     return;
             }
         }
+
+        // The first window of a sheet stands for the sheet, and every program writes it as it likes.
+        private bool IsSheetItself(RecordReader record) => record.Noted("d=") is null && Lenient(record, () => record.Integer(69) <= 1);
 
         private bool IsOnPaper(RecordReader record) => Lenient(record, () => record.Integer(67) == 1);
 

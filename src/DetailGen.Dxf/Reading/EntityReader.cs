@@ -28,6 +28,7 @@ internal static class EntityReader
             "HATCH" => HatchReader.Read(record, layer),
             "DIMENSION" => Dimension(record, layer),
             "INSERT" => new Insert(record.Text(2), record.Point(10), [.. fields.Select(field => new AttributeValue(field.Tag, field.Value))]) { Layer = layer, Fields = fields },
+            "VIEWPORT" => new Window(record.Point(10), record.Number(40), record.Number(41), record.Point(12), record.Number(45)) { Layer = layer },
             _ => null,
         };
         return entity is null ? null : WithProperties(entity, record);

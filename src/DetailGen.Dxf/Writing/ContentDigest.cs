@@ -13,6 +13,7 @@ internal sealed class ContentDigest
     public const string Algorithm = "sha-256";
 
     private readonly Dictionary<PlannedSpace, Digest[]> spaces = [];
+    private readonly Dictionary<PlannedSpace, Digest[]> windows = [];
 
     private ContentDigest(IEnumerable<PlannedSpace> drawn)
     {
@@ -21,10 +22,21 @@ internal sealed class ContentDigest
         var parts = new Dictionary<string, (List<Digest> Digests, CornerSink Corner)>(StringComparer.Ordinal);
         foreach (var space in drawn)
         {
-            var digests = new Digest[space.Entities.Count];
+            spaces.Add(space, Taken(space.Entities, space));
+            windows.Add(space, space.Sheet is { } sheet ? Taken([.. sheet.Viewports.Select(Window.Of)], space) : []);
+        }
+
+        Count = all.Count;
+        Whole = OfAll(all);
+        Parts = [.. parts.OrderBy(part => part.Key, StringComparer.Ordinal)
+            .Select(part => new PartDigest(part.Key, part.Value.Digests.Count, OfAll(part.Value.Digests), part.Value.Corner.Corner))];
+
+        Digest[] Taken(IReadOnlyList<Entity> entities, PlannedSpace space)
+        {
+            var digests = new Digest[entities.Count];
             for (var i = 0; i < digests.Length; i++)
             {
-                var entity = space.Entities[i];
+                var entity = entities[i];
                 digests[i] = Of(entity, space.Name, sink);
                 var id = OwnerOf(entity.Part?.Id, entity.Layer);
                 if (!parts.TryGetValue(id, out var part))
@@ -36,17 +48,12 @@ internal sealed class ContentDigest
                 entity.Walk(part.Corner);
             }
 
-            spaces.Add(space, digests);
             all.AddRange(digests);
+            return digests;
         }
-
-        Count = all.Count;
-        Whole = OfAll(all);
-        Parts = [.. parts.OrderBy(part => part.Key, StringComparer.Ordinal)
-            .Select(part => new PartDigest(part.Key, part.Value.Digests.Count, OfAll(part.Value.Digests), part.Value.Corner.Corner))];
     }
 
-    /// <summary>Of every entity of the drawing; 64 hex digits.</summary>
+    /// <summary>Of every entity and window of the drawing; 64 hex digits.</summary>
     public string Whole { get; }
 
     public int Count { get; }
@@ -58,6 +65,8 @@ internal sealed class ContentDigest
     public static ContentDigest Of(WritePlan plan) => new(plan.Spaces.Where(space => !space.IsPicture));
 
     public Digest Of(PlannedSpace space, int index) => spaces[space][index];
+
+    public Digest OfWindow(PlannedSpace space, int index) => windows[space][index];
 
     /// <summary>What an entity is counted under: its part, or its layer where it belongs to none.</summary>
     public static string OwnerOf(string? part, string layer) => part ?? "layer:" + layer;

@@ -19,7 +19,7 @@ internal sealed class EntityWriter(TagWriter writer, Handles handles, ContentDig
 
         if (space.Sheet is not null)
         {
-            ViewportWriter.Write(writer, space, handles);
+            ViewportWriter.Write(writer, space, handles, digest);
         }
 
         for (var i = 0; i < space.Entities.Count; i++)
@@ -50,21 +50,27 @@ internal sealed class EntityWriter(TagWriter writer, Handles handles, ContentDig
         entity.Walk(writer);
         if (digest is not null && !space.IsPicture)
         {
-            writer.Text(1001, Provenance.Application);
-            if (entity.Part is { } part)
-            {
-                writer.Text(1000, "part=", part.Id);
-            }
-
-            Span<char> hex = stackalloc char[Digest.ShortLetters];
-            digest.Of(space, index).Short(hex);
-            writer.Text(1000, "d=", hex);
+            Note(writer, entity.Part, digest.Of(space, index));
         }
 
         if (entity is Insert { Fields: { IsEmpty: false } fields } insert)
         {
             WriteValues(insert, fields, handle, isOnPaper);
         }
+    }
+
+    /// <summary>What this project notes of an entity.</summary>
+    public static void Note(TagWriter writer, PartTag? part, Digest digest)
+    {
+        writer.Text(1001, Provenance.Application);
+        if (part is { } named)
+        {
+            writer.Text(1000, "part=", named.Id);
+        }
+
+        Span<char> hex = stackalloc char[Digest.ShortLetters];
+        digest.Short(hex);
+        writer.Text(1000, "d=", hex);
     }
 
     // By-layer properties are written by leaving them out.

@@ -10,7 +10,7 @@ internal static class ViewportWriter
     private const int Usual = 32768;
     private const int Locked = 16384;
 
-    public static void Write(TagWriter writer, PlannedSpace space, Handles handles)
+    public static void Write(TagWriter writer, PlannedSpace space, Handles handles, ContentDigest? digest)
     {
         var sheet = space.Sheet!;
         var middle = new DxfPoint(sheet.Width / 2, sheet.Height / 2);
@@ -19,6 +19,10 @@ internal static class ViewportWriter
         for (var i = 0; i < sheet.Viewports.Length; i++)
         {
             WriteOne(writer, space, sheet.Viewports[i], i + 1, handles);
+            if (digest is not null)
+            {
+                EntityWriter.Note(writer, null, digest.OfWindow(space, i));
+            }
         }
     }
 

@@ -48,6 +48,35 @@ public class DrawingEditsTests
         Assert.Equal((Way, 0), (edit.By.X, edit.By.Y));
     }
 
+    [Theory]
+    [InlineData(10)] // where it stands on the sheet
+    [InlineData(40)] // how wide it is
+    [InlineData(12)] // what of the model stands in its middle
+    [InlineData(45)] // its scale
+    public void A_window_of_a_sheet_that_was_edited_is_told(int code)
+    {
+        var edited = new Edited();
+        edited.Set(edited.Find("VIEWPORT", SampleDrawing.Port)[0], code, Shifted);
+        var edit = Assert.Single(DrawingEdits.Of(edited.Drawing));
+        Assert.Equal((EditKind.Changed, "layer:" + SampleDrawing.Port, "VIEWPORT"), (edit.Kind, edit.Part, Assert.Single(edit.Entities).Kind));
+    }
+
+    [Fact]
+    public void A_window_that_is_gone_or_that_others_made_is_told_and_what_stands_for_the_sheet_is_not()
+    {
+        var gone = new Edited();
+        gone.Remove(gone.Find("VIEWPORT", SampleDrawing.Port)[0]);
+        Assert.Equal((EditKind.Missing, "layer:" + SampleDrawing.Port), (Assert.Single(DrawingEdits.Of(gone.Drawing)).Kind, Assert.Single(DrawingEdits.Of(gone.Drawing)).Part));
+
+        var more = new Edited();
+        more.Insert(more.Find("VIEWPORT", SampleDrawing.Port)[0], (0, "VIEWPORT"), (5, "FFF1"), (100, "AcDbEntity"), (67, "1"), (8, "REMARKS"), (100, "AcDbViewport"), (10, "9"), (20, "9"), (40, "5"), (41, "5"), (69, "7"), (45, "50"));
+        Assert.Equal((EditKind.Added, "layer:REMARKS"), (Assert.Single(DrawingEdits.Of(more.Drawing)).Kind, Assert.Single(DrawingEdits.Of(more.Drawing)).Part));
+
+        var whole = new Edited();
+        whole.Set(whole.Find("VIEWPORT", "0").First(record => !whole.Find("VIEWPORT", SampleDrawing.Port).Contains(record)), 40, Shifted);
+        Assert.Empty(DrawingEdits.Of(whole.Drawing));
+    }
+
     [Fact]
     public void What_is_gone_and_what_stands_twice_is_told()
     {

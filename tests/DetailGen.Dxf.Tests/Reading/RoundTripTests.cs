@@ -41,10 +41,10 @@ public class RoundTripTests
         var entities = DxfDrawing.Read(new MemoryStream(Written)).Entities;
         Assert.All(entities, entity => Assert.NotNull(entity.Entity));
         Assert.Equal(
-            ["ARC", "CIRCLE", "DIMENSION", "ELLIPSE", "HATCH", "INSERT", "LINE", "LWPOLYLINE", "MTEXT", "SOLID", "TEXT"],
+            ["ARC", "CIRCLE", "DIMENSION", "ELLIPSE", "HATCH", "INSERT", "LINE", "LWPOLYLINE", "MTEXT", "SOLID", "TEXT", "VIEWPORT"],
             entities.Select(entity => entity.Kind).Distinct().Order(StringComparer.Ordinal));
         var document = SampleDrawing.Document();
-        Assert.Equal(document.Model.Length + document.Sheets.Sum(sheet => sheet.Content.Length) + document.Blocks.Sum(block => block.Content.Length), entities.Count);
+        Assert.Equal(document.Model.Length + document.Sheets.Sum(sheet => sheet.Content.Length + sheet.Viewports.Length) + document.Blocks.Sum(block => block.Content.Length), entities.Count);
     }
 
     [Fact]
