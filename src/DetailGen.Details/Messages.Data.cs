@@ -36,6 +36,11 @@ public static partial class Messages
     public static Diagnostic SmallInReducedPrint(Mark at, decimal given, decimal least) => new("text-size", at,
         Invariant($"notes is {given} mm for a print that is made smaller; it can only be {least} mm or more."), Invariant($"Write notes: {least}."), "notes", Invariant($"{given}"));
 
+    public static Diagnostic LogoPoints(Mark at, string shape, int numbers, int least) => new("logo", at,
+        Invariant($"The {shape} has {numbers} numbers; x and y in turn make at least {least} points."), "Write points: [x, y, x, y, …] in mm.", "points");
+
+    public static Diagnostic LogoWithoutSize(Mark at) => new("logo", at, "All points of the logo lie in its corner: it has no size.", "Write its shapes in mm, or take the file away.");
+
     public static Diagnostic NoTextSizes(Mark at, string use) =>
         new("missing-key", at, $"No heights of letters are given for {use}.", Invariant($"Add - {{ use: {use}, notes: …, titles: …, numbers: …, field-labels: … }}."), use);
 }

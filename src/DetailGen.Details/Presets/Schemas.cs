@@ -31,6 +31,8 @@ public static class Schemas
 
     public static string TextSizes { get; } = JsonSchema.Of("Heights of letters", SheetShape.TextSizes);
 
+    public static string Logo { get; } = JsonSchema.Of("Logo for the title block", SheetShape.Logo);
+
     /// <summary>Schema of any other list or map file, such as a rule pack, from the shape that its reader walks.</summary>
     public static string Of(string title, Shape shape) => JsonSchema.Of(title, shape);
 }

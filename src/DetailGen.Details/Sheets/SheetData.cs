@@ -2,9 +2,13 @@ using DetailGen.Details.Reading;
 
 namespace DetailGen.Details.Sheets;
 
-/// <summary>What a practice says of its sheets: layers, inks, formats, heights of letters.</summary>
+/// <summary>What a practice says of its sheets: layers, inks, formats, heights of letters, its logo.</summary>
 /// <param name="Layers">In the order in which a drawing lists them.</param>
-public sealed record SheetData(IReadOnlyList<LayerRow> Layers, IReadOnlyList<InkRow> Inks, IReadOnlyList<FormatRow> Formats, IReadOnlyList<TextSizeRow> TextSizes);
+public sealed record SheetData(IReadOnlyList<LayerRow> Layers, IReadOnlyList<InkRow> Inks, IReadOnlyList<FormatRow> Formats, IReadOnlyList<TextSizeRow> TextSizes)
+{
+    /// <summary>None where the practice has no logo.</summary>
+    public IReadOnlyList<LogoRow> Logo { get; init; } = [];
+}
 
 /// <summary>A layer of the drawing.</summary>
 /// <param name="Row">By which the drawing code knows it, such as <c>cut.BK.wall</c>.</param>
@@ -21,6 +25,10 @@ public sealed record InkRow(string Ink, string Colour, string Holds, Mark At);
 /// <summary>Heights of capitals; mm on paper.</summary>
 /// <param name="Use">full-size or reduced-print.</param>
 public sealed record TextSizeRow(string Use, double Notes, double Titles, double Numbers, double FieldLabels, Mark At);
+
+/// <summary>A shape of the logo; mm from its lower left corner.</summary>
+/// <param name="Shape">line, outline or area.</param>
+public sealed record LogoRow(string Shape, IReadOnlyList<(double X, double Y)> Points);
 
 /// <summary>A sheet format; mm on paper.</summary>
 /// <param name="BorderLeft">The filing margin.</param>

@@ -16,6 +16,7 @@ public static class SheetDataReader
         var inks = Items(shelf, "inks", SheetShape.InkList, faults);
         var formats = Items(shelf, "formats", SheetShape.Formats, faults);
         var sizes = Items(shelf, SizesFile, SheetShape.TextSizes, faults);
+        var logo = Logo(shelf, faults);
         if (faults.Count == 0)
         {
             Misfits(sizes, faults);
@@ -26,7 +27,7 @@ public static class SheetDataReader
             return Outcome.Bad<SheetData>(faults);
         }
 
-        return Outcome.Good(new SheetData([.. layers.Select(Layer)], [.. inks.Select(Ink)], [.. formats.Select(Format)], [.. sizes.Select(TextSize)]));
+        return Outcome.Good(new SheetData([.. layers.Select(Layer)], [.. inks.Select(Ink)], [.. formats.Select(Format)], [.. sizes.Select(TextSize)]) { Logo = logo });
     }
 
     private const string SizesFile = "text-sizes";
@@ -47,6 +48,42 @@ public static class SheetDataReader
         var items = ((ListNode)read.Root!).Items.Cast<MapNode>().ToList();
         Twice(items, ((MapShape)shape.Item).Fields[0].Key, faults);
         return items;
+    }
+
+    // Only a practice has one.
+    private static LogoRow[] Logo(Shelf shelf, List<Diagnostic> faults)
+    {
+        if (shelf.Find(Path("logo")) is not { } file)
+        {
+            return [];
+        }
+
+        var read = file.Read();
+        List<Diagnostic> found = [.. read.Faults, .. read.Root is { } root ? ShapeCheck.Check(root, SheetShape.Logo) : []];
+        List<MapNode> items = found.Count == 0 ? [.. ((ListNode)read.Root!).Items.Cast<MapNode>()] : [];
+        foreach (var item in items)
+        {
+            var (count, least) = (((ListNode)item["points"]!).Items.Count, item.Must("shape") == SheetShape.LogoShapes[0] ? 2 : 3);
+            if (count % 2 != 0 || count < 2 * least)
+            {
+                found.Add(Messages.LogoPoints(item["points"]!.At, item.Must("shape"), count, least));
+            }
+        }
+
+        LogoRow[] rows = found.Count == 0 ? [.. items.Select(LogoShape)] : [];
+        if (found.Count == 0 && rows.All(row => row.Points.All(point => point is (0, 0))))
+        {
+            found.Add(Messages.LogoWithoutSize(read.Root!.At));
+        }
+
+        faults.AddRange(found);
+        return rows;
+    }
+
+    private static LogoRow LogoShape(MapNode node)
+    {
+        var numbers = Numbers(node["points"]!);
+        return new(node.Must("shape"), [.. Enumerable.Range(0, numbers.Length / 2).Select(i => (numbers[2 * i], numbers[2 * i + 1]))]);
     }
 
     private static void Twice(IReadOnlyList<MapNode> items, string key, List<Diagnostic> faults)

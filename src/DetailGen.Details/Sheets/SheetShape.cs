@@ -57,6 +57,12 @@ public static partial class SheetShape
         new Field("numbers", new NumberShape(2.5m, 5), "Number, status and revision of the sheet, mm.", Required: true),
         new Field("field-labels", new NumberShape(1.8m, 2), "Labels of the title block's fields, mm.", Required: true)));
 
+    public static IReadOnlyList<string> LogoShapes { get; } = ["line", "outline", "area"];
+
+    public static ListShape Logo { get; } = new(new MapShape(
+        new Field("shape", new WordShape(LogoShapes), "An open line, a closed one, or an area of ink.", Required: true),
+        new Field("points", new ListShape(new NumberShape(0, 1000)), "x and y in turn, mm from the lower left corner.", Required: true)));
+
     private static NumberShape Width => new(0.13m, 2);
 
     private static NumberShape Size => new(0, 2000);

@@ -85,7 +85,7 @@ internal static class PageComposer
     {
         var title = format.Zones["title-block"];
         var sheet = $"{number.ToString(CultureInfo.InvariantCulture)}/{count.ToString(CultureInfo.InvariantCulture)}";
-        var form = TitleBlockForm.Of(format.TextSizes, text.Title, $"{ViewTitle.Words(scale)} at {format.Paper}", format.Paper, sheet, new(title.Left, title.Bottom), slim: title.Height < 50);
+        var form = TitleBlockForm.Of(format.TextSizes, text.Title, $"{ViewTitle.Words(scale)} at {format.Paper}", format.Paper, sheet, new(title.Left, title.Bottom), slim: title.Height < 50, format.Logo);
         IEnumerable<Item> items = [.. Frame.Of(format), form];
         return format.Zone("revisions") is { } zone ? items.Concat(Tables.Revisions(format.TextSizes, text.Revisions, zone)) : items;
     }

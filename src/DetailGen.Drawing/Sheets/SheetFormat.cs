@@ -21,6 +21,9 @@ public sealed record SheetFormat(
     /// <summary>How high letters are on it.</summary>
     public TextSizes TextSizes { get; init; } = TextSizes.Usual;
 
+    /// <summary>Of the practice; null where it has none.</summary>
+    public Logo? Logo { get; init; }
+
     /// <summary>How far a note may stand from its part, mm: the larger the sheet the farther.</summary>
     internal double LongestLeader => Size switch { SheetSize.Largest => 130, SheetSize.Large => 90, _ => 60 };
 

@@ -25,13 +25,26 @@ internal static class TitleBlockForm
     /// <summary>Base line of the lowest row: large letters that hang keep off the frame.</summary>
     private const double Foot = 2.3;
 
+    /// <summary>Most that a logo takes of the legal owner's field across, and the white round it; mm.</summary>
+    private const double LogoWidth = 50, SlimLogoWidth = 20, LogoClear = 1.2;
+
     private sealed record Field(string Tag, double Left, double Bottom, double Right, double Top, string Label, string Value, double Height, double Lift);
 
     /// <param name="corner">Lower left corner of the block on the page.</param>
     /// <param name="slim">The lower block of A4, with owner, project and status in one row.</param>
-    internal static Form Of(TextSizes sizes, TitleBlock title, string scale, string paper, string sheet, PaperPoint corner, bool slim)
+    internal static Form Of(TextSizes sizes, TitleBlock title, string scale, string paper, string sheet, PaperPoint corner, bool slim, Logo? logo = null)
     {
         var fields = Fields(sizes, title, scale, paper, sheet, slim);
+        PaperBox? mark = null;
+        if (logo is not null)
+        {
+            // Beside the legal owner, whose words keep off it.
+            var owner = fields.Find(field => field.Tag == "OWNER")!;
+            var box = new PaperBox(owner.Right - (slim ? SlimLogoWidth : LogoWidth), owner.Bottom, owner.Right, owner.Top).Grow(-LogoClear);
+            mark = box with { Left = box.Right - logo.WidthIn(box.Width, box.Height) };
+            fields = [.. fields.Select(field => field.Tag is "OWNER" or "ADDRESS" ? field with { Right = mark.Value.Left } : field)];
+        }
+
         var top = fields.Max(field => field.Top);
         var items = new List<Item>();
         foreach (var field in fields.Where(field => field.Label.Length > 0))
@@ -42,6 +55,11 @@ internal static class TitleBlockForm
         foreach (var (from, to) in Rules(fields))
         {
             items.Add(Frame.Line("table.inner", corner + from, corner + to));
+        }
+
+        if (mark is { } room)
+        {
+            items.AddRange(logo!.In(room.Shift(corner)));
         }
 
         items.Add(Frame.Box("table.outer", new(corner.X, corner.Y, corner.X + Width, corner.Y + top)));

@@ -15,6 +15,7 @@ internal static class SchemaText
         ["formats"] = _ => Schemas.Formats,
         ["inks"] = _ => Schemas.Inks,
         ["layers"] = _ => Schemas.Layers,
+        ["logo"] = _ => Schemas.Logo,
         ["materials"] = _ => Schemas.Materials,
         ["preset"] = office => Schemas.Preset(office.Context.Components),
         ["rules"] = _ => Schemas.Rules,

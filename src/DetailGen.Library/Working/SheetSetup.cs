@@ -17,8 +17,12 @@ internal static class SheetSetup
     internal static IReadOnlyList<SheetFormat> Formats(SheetData data, bool reducedPrint)
     {
         var sizes = data.TextSizes.Single(row => row.Use == (reducedPrint ? SheetShape.ReducedPrint : SheetShape.FullSize));
-        return [.. data.Formats.Select(row => Format(row) with { TextSizes = new(sizes.Notes, sizes.Titles, sizes.Numbers, sizes.FieldLabels) })];
+        var logo = data.Logo.Count > 0 ? new Logo([.. data.Logo.Select(Mark)]) : null;
+        return [.. data.Formats.Select(row => Format(row) with { TextSizes = new(sizes.Notes, sizes.Titles, sizes.Numbers, sizes.FieldLabels), Logo = logo })];
     }
+
+    private static LogoMark Mark(LogoRow row) => new(
+        row.Shape switch { "area" => LogoMarkKind.Area, "outline" => LogoMarkKind.Outline, _ => LogoMarkKind.Line }, [.. row.Points.Select(point => new PaperPoint(point.X, point.Y))]);
 
     internal static LayerMap Layers(SheetData data)
     {
