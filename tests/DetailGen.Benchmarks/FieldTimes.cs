@@ -98,11 +98,38 @@ internal static class FieldTimes
     /// <summary>Solving once for the temperature on a square of about as many unknowns: coefficients, ordering, factor and both substitutions, without any refinement or bounds.</summary>
     private static double Solution(int unknowns, int runs)
     {
+        var (mesh, conditions) = Square(unknowns);
+        return Median(runs, () => new TemperatureField(mesh, conditions, new Dissection(mesh)));
+    }
+
+    /// <summary>Bare solutions of both fields up to a million unknowns, once each.</summary>
+    internal static int PrintLarge()
+    {
+        Console.WriteLine("unknowns         ms   us each   MB allocated");
+        var points = new List<(double Unknowns, double Time)>();
+        foreach (var wanted in new[] { 3_000, 10_000, 30_000, 100_000, 300_000, 1_000_000 })
+        {
+            var (mesh, conditions) = Square(wanted);
+            GC.Collect();
+            var (before, allocated) = (Process.GetCurrentProcess().TotalProcessorTime, GC.GetTotalAllocatedBytes());
+            var field = new MeshField(mesh, conditions);
+            var time = (Process.GetCurrentProcess().TotalProcessorTime - before).TotalMilliseconds;
+            points.Add((field.Unknowns, time));
+            Console.WriteLine(FormattableString.Invariant(
+                $"{field.Unknowns,8} {time,10:0} {1000 * time / field.Unknowns,9:0.0} {(GC.GetTotalAllocatedBytes() - allocated) / 1e6,14:0}"));
+        }
+
+        Console.WriteLine(FormattableString.Invariant($"time grows as unknowns to the power {Exponent(points):0.00}"));
+        return 0;
+    }
+
+    // refined evenly
+    private static (Mesh Mesh, Conditions Conditions) Square(int unknowns)
+    {
         FieldEnvironment warm = new("warm", 1, FieldSide.Internal), cold = new("cold", 0, FieldSide.External);
         FieldPlace a = new(0, 0), b = new(1000, 0), c = new(1000, 1000), d = new(0, 1000);
         var square = new FieldCase(
             "square", [new("m", 1, [a, b, c, d], [])], [new(warm, 0.1, [a, b]), new(cold, 0.1, [c, d]), new(null, 0, [b, c]), new(null, 0, [d, a])], [], [], null, 0.1);
-        var conditions = Conditions.Of(square, 0, 1, null);
         var mesh = Arrangement.Build(square).Mesh!;
         while (mesh.Places.Length + mesh.Sides.Length < unknowns)
         {
@@ -110,7 +137,7 @@ internal static class FieldTimes
             mesh = mesh.Refine([.. mesh.Triangles.Select((_, t) => t <= left)]).Mesh;
         }
 
-        return Median(runs, () => new TemperatureField(mesh, conditions, new Dissection(mesh)));
+        return (mesh, Conditions.Of(square, 0, 1, null));
     }
 
     // in batches: to ask for the process's time costs some of it
