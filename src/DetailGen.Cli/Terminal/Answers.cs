@@ -83,11 +83,7 @@ internal static class Answers
     internal static int Tell(Screen screen, RangeReport report, bool json)
     {
         Open(screen, json ? ReportJson.Write(report) : "", report.Preset, report.Errors, report.Warnings);
-        if (!json && report.Conflict is { } conflict)
-        {
-            screen.Output.WriteLine($"{report.Detail}: no sizes hold together, so there are no ranges.");
-            DetailsText.Conflict(screen.Output, conflict);
-        }
+        NoSizes(screen, json ? null : report.Conflict, $"{report.Detail}: no sizes hold together, so there are no ranges.");
 
         if (!json && report.Ranges.Count > 0)
         {
@@ -107,15 +103,19 @@ internal static class Answers
         }
     }
 
+    private static void NoSizes(Screen screen, ConflictReport? conflict, string told)
+    {
+        if (conflict is not null)
+        {
+            screen.Output.WriteLine(told);
+            DetailsText.Conflict(screen.Output, conflict);
+        }
+    }
+
     internal static int Tell(Screen screen, SweepReport report, bool json)
     {
         Open(screen, json ? ReportJson.Write(report) : "", report.Preset, report.Errors, report.Warnings);
-        if (!json && report.Conflict is { } conflict)
-        {
-            screen.Output.WriteLine($"{report.Detail}: no sizes hold together, so there is no curve.");
-            DetailsText.Conflict(screen.Output, conflict);
-        }
-
+        NoSizes(screen, json ? null : report.Conflict, $"{report.Detail}: no sizes hold together, so there is no curve.");
         if (!json && report.Rows.Count > 0)
         {
             screen.Output.Write(report.ToCsv());
@@ -131,12 +131,7 @@ internal static class Answers
     internal static int Tell(Screen screen, SurfacesReport report, bool json)
     {
         Open(screen, json ? ReportJson.Write(report) : "", report.Preset, report.Errors, report.Warnings);
-        if (!json && report.Conflict is { } conflict)
-        {
-            screen.Output.WriteLine($"{report.Detail}: no sizes hold together, so there are no temperatures.");
-            DetailsText.Conflict(screen.Output, conflict);
-        }
-
+        NoSizes(screen, json ? null : report.Conflict, $"{report.Detail}: no sizes hold together, so there are no temperatures.");
         if (!json && report.Surfaces.Count > 0)
         {
             screen.Output.Write(report.ToCsv());

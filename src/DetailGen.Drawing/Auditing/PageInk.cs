@@ -123,7 +123,7 @@ internal sealed class PageInk
                 AddLine(stroke, name, IsLeader(stroke) ? LineRole.Leader : LineRole.Plain);
                 break;
             case Ring ring:
-                AddLine(new(ring.Row, [.. Enumerable.Range(0, RingSides).Select(i => ring.Centre + ring.Diameter / 2 * Way(i))], Closed: true), name, LineRole.Plain);
+                AddLine(new(ring.Row, Ring.Corners(ring.Centre, ring.Diameter, RingSides), Closed: true), name, LineRole.Plain);
                 break;
             case Dot dot:
                 Lines.Add(new(_owner, name, dot.Centre + _shift, dot.Centre + _shift, dot.Diameter / 2, LineRole.Plain, _window));
@@ -170,12 +170,6 @@ internal sealed class PageInk
             default:
                 throw new ArgumentException($"An item of kind {item.GetType().Name} cannot be audited.", nameof(item));
         }
-    }
-
-    private static PaperPoint Way(int i)
-    {
-        var (sin, cos) = Math.SinCos(2 * Math.PI * i / RingSides);
-        return new(cos, sin);
     }
 
     private static bool IsLeader(Stroke stroke) => stroke.Row is "note.leader" or "note.stack";

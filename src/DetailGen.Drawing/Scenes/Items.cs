@@ -12,7 +12,12 @@ public abstract record Item(string Row)
 public sealed record Stroke(string Row, IReadOnlyList<PaperPoint> Points, bool Closed = false) : Item(Row);
 
 /// <summary>A circle, outline only.</summary>
-public sealed record Ring(string Row, PaperPoint Centre, double Diameter) : Item(Row);
+public sealed record Ring(string Row, PaperPoint Centre, double Diameter) : Item(Row)
+{
+    /// <summary>A circle as a closed line of so many straight pieces.</summary>
+    internal static PaperPoint[] Corners(PaperPoint centre, double diameter, int sides) =>
+        [.. Enumerable.Range(0, sides).Select(i => Math.SinCos(2 * Math.PI * i / sides)).Select(way => centre + diameter / 2 * new PaperPoint(way.Cos, way.Sin))];
+}
 
 /// <summary>An area filled with the row's ink: a thin sheet, an arrow head, a solid section. The outline is not repeated, holes go the other way round.</summary>
 public sealed record Solid(string Row, IReadOnlyList<PaperPoint> Outline, IReadOnlyList<IReadOnlyList<PaperPoint>> Holes) : Item(Row);

@@ -27,6 +27,8 @@ internal static class InsetNotes
     /// <summary>What a leader may measure beyond the radius, mm.</summary>
     private const double Reach = 20;
 
+    private const int RingSides = 48;
+
     /// <summary>What a name takes of the height beside the ring, with white, and the widest one; mm.</summary>
     private static double Each(TextSizes sizes) => sizes.ByNotes(7);
 
@@ -48,19 +50,13 @@ internal static class InsetNotes
         var view = AnnotatedView.Of(drawn, zone, radius + Reach, Widest(sizes)) with { TextSizes = sizes };
         var request = new AnnotationRequest(basis.Section, view, References.Of(basis.Section), null, []);
         var surface = new Surface(view);
-        surface.Soft.AddRange(surface.PiecesOf(new(ring.Row, Corners(ring), true))); // words keep off it, leaders cross it
+        surface.Soft.AddRange(surface.PiecesOf(new(ring.Row, Ring.Corners(ring.Centre, ring.Diameter, RingSides), true))); // words keep off it, leaders cross it
 
         var centre = surface.Turn(ring.Centre);
         NoteColumn[] columns = [.. from side in named == Named.OnBothSides ? (int[])[1, -1] : [1] select new NoteColumn(side > 0 ? "right" : "left", side, centre.X + side * off, RoomOf(surface.Zone, centre.X + side * off, side))];
         var placement = new NotePlacement(surface, request, columns) { InColumnsOnly = true };
         placement.Place(NotesOf(request, drawn, ring.Centre, (int)(columns.Length * ring.Diameter / Each(sizes))));
         return LayoutCheck.Faults(surface.Items, request).Count == 0 ? surface.Items : [];
-    }
-
-    private static PaperPoint[] Corners(Ring ring)
-    {
-        const int Count = 48;
-        return [.. Enumerable.Range(0, Count).Select(i => Math.SinCos(2 * Math.PI * i / Count)).Select(way => ring.Centre + ring.Diameter / 2 * new PaperPoint(way.Cos, way.Sin))];
     }
 
     private static PaperBox RoomOf(PaperBox zone, double bend, int side) => side > 0 ? zone with { Left = bend } : zone with { Right = bend };

@@ -65,7 +65,7 @@ internal sealed class SkiaSink(SKCanvas canvas, SkiaFaces faces, double height, 
         const int Sides = 180;
         if (Dashes.Pattern(row).Length > 0)
         {
-            Line(row, part, [.. Enumerable.Range(0, Sides).Select(i => Math.SinCos(2 * Math.PI * i / Sides)).Select(way => centre + diameter / 2 * new PaperPoint(way.Cos, way.Sin))], closed: true);
+            Line(row, part, Scenes.Ring.Corners(centre, diameter, Sides), closed: true);
             return;
         }
 
