@@ -1,3 +1,4 @@
+using System.Globalization;
 using DetailGen.Drawing.Auditing;
 using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
@@ -7,8 +8,8 @@ namespace DetailGen.Drawing.Sheets;
 /// <summary>The ring round what an inset shows, with its letter beside it, or on a line where there is no white so near.</summary>
 internal static class InsetMark
 {
-    /// <summary>From the ring, or the line's end, to the middle of the letter, mm: half the letter's diagonal and white.</summary>
-    private const double LetterOff = 3.2;
+    /// <summary>From the ring, or the line's end, to the middle of the letter, mm: half the letter's diagonal and white; the same for a letter as small as those of notes.</summary>
+    private const double LetterOff = 3.2, SmallLetterOff = 2.4;
 
     /// <summary>White between the letter and lines, and other words, which it must not seem to belong to; beside its line; mm.</summary>
     private const double LetterClear = 0.8, WordsClear = 2, LineClear = 0.6;
@@ -22,11 +23,11 @@ internal static class InsetMark
     private const int Ways = 24;
 
     /// <param name="ink">Of the page that the view is on.</param>
-    /// <param name="inset">Its name, and what is written of it: with the sheet that it is on where that is another.</param>
+    /// <param name="inset">Its name, and the number of the sheet that it is on where that is another.</param>
     /// <param name="ring">In the view's own mm.</param>
     /// <param name="origin">Of the view on the page, mm.</param>
     /// <returns>In the view's own mm; null where the ring would cut a text, or no white is left for the letter.</returns>
-    internal static Group? Of(TextSizes sizes, PageInk ink, (string Name, string Mark) inset, Ring ring, PaperPoint origin)
+    internal static Group? Of(TextSizes sizes, PageInk ink, (string Name, int? Sheet) inset, Ring ring, PaperPoint origin)
     {
         if (ink.Texts.Exists(text => CutsThrough(text.Box, ring.Centre + origin, ring.Diameter / 2)))
         {
@@ -35,26 +36,28 @@ internal static class InsetMark
 
         // Most of the page is too far off to be looked at again for each place.
         var near = Near(ink, ring.Centre + origin, ring.Diameter / 2 + Further[^1] + 2 * sizes.ByTitles(LetterOff) + WordsClear);
+        var places =
+            from form in Forms(sizes, inset.Name, inset.Sheet)
+            from further in Further
+            from i in Enumerable.Range(0, Ways)
+            let direction = Math.SinCos(Math.PI * (0.25 + 2.0 * i / Ways))
+            let way = new PaperPoint(direction.Cos, direction.Sin)
+            let end = ring.Centre + (ring.Diameter / 2 + further) * way
+            let middle = end + form.Off(way)
+            where IsWhite(near, form.Box(middle).Shift(origin).Grow(LetterClear))
+            let start = ring.Centre + ring.Diameter / 2 * way
+            let line = further > Beside
+            where !line || IsClear(near, start + origin, end + origin)
+            select (Item[])[ring, .. line ? (Item[])[new Stroke("detail.mark", [start, end])] : [], .. form.Items(middle)];
+        return places.FirstOrDefault() is { } items ? new("detail.mark", "inset " + inset.Name, items) : null;
+    }
 
-        // A longer mark stands as much farther off as it is wider.
-        var wider = (Letters.Width(inset.Mark, sizes.Titles) - Letters.Width(inset.Name, sizes.Titles)) / 2;
-        foreach (var further in Further)
-        {
-            for (var i = 0; i < Ways; i++)
-            {
-                var (sin, cos) = Math.SinCos(Math.PI * (0.25 + 2.0 * i / Ways));
-                var way = new PaperPoint(cos, sin);
-                var (from, to) = (ring.Centre + ring.Diameter / 2 * way, ring.Centre + (ring.Diameter / 2 + further) * way);
-                var middle = to + sizes.ByTitles(LetterOff) * way + new PaperPoint(wider * cos, 0);
-                var letter = new Text("title.view", inset.Mark, middle - new PaperPoint(0, sizes.Titles / 2), sizes.Titles, Align.Centre);
-                if (IsWhite(near, Letters.Box(letter).Shift(origin).Grow(LetterClear)) && (further <= Beside || IsClear(near, from + origin, to + origin)))
-                {
-                    return new Group("detail.mark", "inset " + inset.Name, further <= Beside ? [ring, letter] : [ring, new Stroke("detail.mark", [from, to]), letter]);
-                }
-            }
-        }
-
-        return null;
+    // The letter, with the sheet behind it; smaller where that finds no white; last the letter over the sheet.
+    private static Form[] Forms(TextSizes sizes, string name, int? sheet)
+    {
+        string[] line = sheet is { } number ? [FormattableString.Invariant($"{name}/{number}")] : [name];
+        Form[] forms = [new(line, sizes.Titles, sizes.ByTitles(LetterOff)), new(line, sizes.Notes, sizes.ByNotes(SmallLetterOff))];
+        return sheet is { } under ? [.. forms, new([name, under.ToString(CultureInfo.InvariantCulture)], sizes.Notes, sizes.ByNotes(SmallLetterOff))] : forms;
     }
 
     // Some of a text lies within the ring and some without.
@@ -82,6 +85,37 @@ internal static class InsetMark
     private static bool IsClear(Ink ink, PaperPoint from, PaperPoint to) =>
         !ink.Texts.Exists(text => Plane.White(text.Box, from, to).White < LineClear)
         && !ink.Lines.Exists(line => line.Role != LineRole.Plain && Plane.Distance(from, to, line.From, line.To).Distance < line.Half + LineClear);
+
+    /// <summary>What is written beside the ring, in one line or in two with a stroke between them.</summary>
+    /// <param name="LetterOff">From the ring, or the line's end, to the middle of a letter.</param>
+    private sealed record Form(IReadOnlyList<string> Lines, double Height, double LetterOff)
+    {
+        /// <summary>Between the letter and the stroke under it.</summary>
+        private const double Apart = 0.8;
+
+        private double Width => Lines.Max(line => Letters.Width(line, Height));
+
+        private double Tall => Lines.Count * Height + (Lines.Count - 1) * 2 * Apart;
+
+        /// <summary>From the ring, or the line's end, to the middle: as much farther than for a letter as it is larger.</summary>
+        internal PaperPoint Off(PaperPoint way) => new(way.X * (LetterOff + (Width - Letters.Width(Lines[0].AsSpan(0, 1), Height)) / 2), way.Y * (LetterOff + (Tall - Height) / 2));
+
+        internal PaperBox Box(PaperPoint middle) =>
+            new(middle.X - Width / 2, middle.Y - Tall / 2 - Letters.Hang(Height), middle.X + Width / 2, middle.Y + Tall / 2 - Height + Letters.Rise(Height));
+
+        internal IEnumerable<Item> Items(PaperPoint middle)
+        {
+            for (var i = 0; i < Lines.Count; i++)
+            {
+                yield return new Text("title.view", Lines[i], middle + new PaperPoint(0, Tall / 2 - Height - i * (Height + 2 * Apart)), Height, Align.Centre);
+            }
+
+            if (Lines.Count > 1)
+            {
+                yield return new Stroke("detail.mark", [middle - new PaperPoint(Width / 2 + Apart / 2, 0), middle + new PaperPoint(Width / 2 + Apart / 2, 0)]);
+            }
+        }
+    }
 
     private sealed record Ink(List<InkText> Texts, List<InkLine> Lines, List<InkArea> Areas);
 }

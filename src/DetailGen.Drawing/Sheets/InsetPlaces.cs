@@ -7,7 +7,7 @@ namespace DetailGen.Drawing.Sheets;
 internal sealed class InsetPlaces
 {
     /// <summary>Sheets that come together to be worth an inset.</summary>
-    private const int Least = 3;
+    private const int Least = 2;
 
     /// <summary>How near the middle they must come, as a share of the radius.</summary>
     private const double Near = 0.6;

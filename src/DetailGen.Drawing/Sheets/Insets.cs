@@ -30,8 +30,8 @@ internal static class Insets
     /// <summary>Between an inset and its title.</summary>
     private const double TitleOff = 2;
 
-    /// <summary>What a further sheet keeps clear inside its frame, as its tables do; mm.</summary>
-    private const double Margin = 6;
+    /// <summary>What a further sheet keeps clear inside its frame, as its tables do, and at its foot, so that insets beside the centring mark stand in line with one over it; mm.</summary>
+    private const double Margin = 6, Foot = 10;
 
     // How large they are drawn, mm across, the first that finds room. At 1:2 the radius in mm of the building is the diameter in mm of the paper.
     private static IReadOnlyList<double> Diameters(SheetSize size, int page) => size switch
@@ -92,9 +92,9 @@ internal static class Insets
             foreach (var (diameter, at) in tries)
             {
                 var (centre, size) = (basis.Drawn.At(at), Size(basis.Format.TextSizes, number, diameter, named));
-                var mark = page == 0 ? Name(number) : FormattableString.Invariant($"{Name(number)}/{sheet.Scene.Pages[page].Number}");
-                if (InsetMark.Of(basis.Format.TextSizes, ink, (Name(number), mark), new("detail.ring", centre, 2 * diameter / basis.Drawn.Scale), view.Origin) is { } ring
-                    && white.Nearest(size, page == 0 ? centre + view.Origin : default, Clear) is { } corner)
+                int? elsewhere = page == 0 ? null : sheet.Scene.Pages[page].Number;
+                if (InsetMark.Of(basis.Format.TextSizes, ink, (Name(number), elsewhere), new("detail.ring", centre, 2 * diameter / basis.Drawn.Scale), view.Origin) is { } ring
+                    && (page == 0 ? white.Nearest(size, centre + view.Origin, Clear) : white.Lowest(size, Clear)) is { } corner)
                 {
                     return With(sheet, basis, new(number, page, at, diameter, named), ring, corner);
                 }
@@ -129,7 +129,7 @@ internal static class Insets
     // On the first sheet the view's own room, or that of a second view.
     private static IReadOnlyList<PaperBox> Zones(SheetFormat format, int page) => page == 0
         ? [.. new[] { format.Zone("view"), format.Zone("second-view") }.OfType<PaperBox>().Select(zone => zone.Grow(-1))]
-        : [format.Space.Grow(-Margin)];
+        : [format.Space.Grow(-Margin) with { Bottom = format.Space.Bottom + Foot }];
 
     internal const string Id = "inset-";
 

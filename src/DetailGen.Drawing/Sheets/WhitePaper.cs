@@ -73,6 +73,18 @@ internal sealed class WhitePaper
         return best?.Corner;
     }
 
+    /// <summary>The same of the lowest, of these the one farthest to the left.</summary>
+    internal PaperPoint? Lowest((double Width, double Height) size, double clear)
+    {
+        PaperPoint? best = null;
+        foreach (var box in Boxes(size, clear))
+        {
+            best = best is not { } lowest || (box.Bottom, box.Left).CompareTo((lowest.Y, lowest.X)) < 0 ? new(box.Left, box.Bottom) : best;
+        }
+
+        return best;
+    }
+
     // Within a zone, on the grid of the cells.
     private IEnumerable<PaperBox> Boxes((double Width, double Height) size, double clear)
     {

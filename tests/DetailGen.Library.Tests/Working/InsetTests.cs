@@ -31,7 +31,7 @@ public class InsetTests
         Assert.Equal("dashed", sheet.Scene.Layers.Single(layer => layer.Row == ring.Row).LineType);
 
         // Whoever reads the letter finds the inset: on this sheet, or on the one that is named with it.
-        Assert.Equal(page == 1 ? "A" : $"A/{page.ToString(CultureInfo.InvariantCulture)}", Assert.Single(mark.Items.OfType<Text>()).Words);
+        Assert.Equal(page == 1 ? "A" : $"A/{page.ToString(CultureInfo.InvariantCulture)}", string.Join('/', mark.Items.OfType<Text>().Select(text => text.Words)));
 
         // The ring on the view and the one round the inset go round the same place of the building.
         Assert.Equal(sheet.Scale * ring.Centre.X, 2 * round.Centre.X, 6);
@@ -58,6 +58,29 @@ public class InsetTests
         Assert.Contains(
             LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts.ToDictionary(view => view.Key, view => view.Key == inset.Id ? [] : view.Value, StringComparer.Ordinal)),
             fault => fault.Kind == AuditKinds.TipOffPart);
+    }
+
+    // Leaders run so close round its ring that the letter stands over the number of the sheet.
+    [Fact]
+    public void A_ring_among_leaders_has_a_mark_that_tells_where_its_inset_stands_with_names()
+    {
+        var sheet = Composed("parapet-02", []);
+        var (inset, _, page) = Inset(sheet);
+        var mark = sheet.Scene.Views[0].Items.OfType<Group>().Single(group => group.Name == "inset A").Items;
+        Text[] words = [.. mark.OfType<Text>()];
+        Assert.Equal(["A", page.ToString(CultureInfo.InvariantCulture)], words.Select(text => text.Words));
+        var stroke = Assert.Single(mark.OfType<Stroke>());
+        Assert.True(words[0].At.Y > stroke.Points[0].Y && words[1].At.Y + words[1].Height < stroke.Points[0].Y);
+        Assert.Contains(inset.Items.OfType<Group>(), group => group.Row == "note.text");
+        Assert.Empty(LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts));
+    }
+
+    [Fact]
+    public void Insets_on_a_sheet_with_tables_stand_in_one_row()
+    {
+        var page = Composed("parapet-02", []).Scene.Pages[1];
+        Assert.Equal(2, page.Placements.Count);
+        Assert.Single(page.Items.OfType<Text>().Where(text => text.Words.StartsWith("Detail ", StringComparison.Ordinal)).Select(text => text.At.Y).Distinct());
     }
 
     [Fact]
