@@ -9,10 +9,10 @@ namespace DetailGen.Drawing.Annotation;
 internal static class Levels
 {
     /// <summary>Least distance between two marks whose name stands under the line.</summary>
-    private const double Spread = 8;
+    private const double Spread = 8.4;
 
     private const double Head = 2;
-    private const double Stem = 3.1;
+    private const double Stem = 3.5;
     private const double Same = 0.05;
 
     /// <summary>Widest mark, mm.</summary>

@@ -17,8 +17,8 @@ internal static class InsetMark
     /// <summary>So far off the ring, mm, a letter is its own without a line.</summary>
     private const double Beside = 1.5;
 
-    /// <summary>How far off the letter is tried, mm.</summary>
-    private static readonly double[] Further = [0, Beside, 3, 6, 10, 15, 20, 28, 36];
+    /// <summary>How far off the letter is tried, mm: near by in every form before it goes farther off.</summary>
+    private static readonly double[][] Further = [[0, Beside, 3, 6, 10], [15, 20, 28, 36]];
 
     private const int Ways = 24;
 
@@ -35,10 +35,11 @@ internal static class InsetMark
         }
 
         // Most of the page is too far off to be looked at again for each place.
-        var near = Near(ink, ring.Centre + origin, ring.Diameter / 2 + Further[^1] + 2 * sizes.ByTitles(LetterOff) + WordsClear);
+        var near = Near(ink, ring.Centre + origin, ring.Diameter / 2 + Further[^1][^1] + 2 * sizes.ByTitles(LetterOff) + WordsClear);
         var places =
+            from distances in Further
             from form in Forms(sizes, inset.Name, inset.Sheet)
-            from further in Further
+            from further in distances
             from i in Enumerable.Range(0, Ways)
             let direction = Math.SinCos(Math.PI * (0.25 + 2.0 * i / Ways))
             let way = new PaperPoint(direction.Cos, direction.Sin)
