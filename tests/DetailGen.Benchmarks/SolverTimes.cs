@@ -91,16 +91,23 @@ internal static class SolverTimes
         return (process.TotalProcessorTime - before).TotalMilliseconds / runs;
     }
 
+    /// <summary>Warm: the runtime compiles anew, in the background, what has been called often for a while.</summary>
     private static double Median(Func<object> work)
     {
+        const int Cold = 400, Runs = 15;
+        for (var watch = Stopwatch.StartNew(); watch.ElapsedMilliseconds < Cold;)
+        {
+            work();
+        }
+
         var times = new List<double>();
-        for (var run = 0; run < 15; run++)
+        for (var run = 0; run < Runs; run++)
         {
             var watch = Stopwatch.StartNew();
             work();
             times.Add(watch.Elapsed.TotalMilliseconds);
         }
 
-        return StageTimes.Median(times.Skip(5));
+        return StageTimes.Median(times);
     }
 }

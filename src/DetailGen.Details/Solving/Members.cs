@@ -9,8 +9,30 @@ internal sealed class Members(DetailProblem problem)
 {
     private readonly Situation situation = problem.Situation;
 
+    private readonly Dictionary<string, Member> told = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Member[]> settled = new(StringComparer.Ordinal);
+
+    /// <summary>What the tags of rules and claims ask, with its place in their order; every stop of a range looks some of it up.</summary>
+    private readonly Lazy<Dictionary<string, (int Place, Requirement Asked)>> requirements = new(
+        () => Requirements(problem).Select((one, place) => (one.Tag, place, one.Asked)).ToDictionary(one => one.Tag, one => (one.place, one.Asked), StringComparer.Ordinal));
+
     /// <summary>The members that these tags of the model stand for.</summary>
-    public IReadOnlyList<Member> Of(IReadOnlyList<string> tags) => [.. tags.Select(MemberOf), .. Settled(tags).DistinctBy(member => member.Id)];
+    public IReadOnlyList<Member> Of(IReadOnlyList<string> tags) =>
+    [
+        .. tags.Select(tag => Once(told, tag, () => MemberOf(tag))),
+        .. tags.Where(requirements.Value.ContainsKey).OrderBy(tag => requirements.Value[tag].Place)
+            .SelectMany(tag => Once(settled, tag, () => [.. Settled(requirements.Value[tag].Asked)])).DistinctBy(member => member.Id),
+    ];
+
+    private static T Once<T>(Dictionary<string, T> known, string tag, Func<T> make)
+    {
+        if (!known.TryGetValue(tag, out var one))
+        {
+            known.Add(tag, one = make());
+        }
+
+        return one;
+    }
 
     private Member MemberOf(string tag)
     {
@@ -39,33 +61,30 @@ internal sealed class Members(DetailProblem problem)
     }
 
     /// <summary>Choices and materials of the author that a rule or a claim fails by alone: the solver never sees them, so they are added here.</summary>
-    private IEnumerable<Member> Settled(IReadOnlyList<string> tags)
+    private IEnumerable<Member> Settled(Requirement asked)
     {
-        foreach (var asked in Asked(tags).Where(asked => asked.FailsIn(situation)))
+        if (!asked.FailsIn(situation))
         {
-            foreach (var given in situation.Preset.Set.Where(given => given.Value.Unit == Unit.Choice && asked.Names(given.Key) && AnotherWordMends(given.Key, asked)))
-            {
-                yield return new Member(MemberKind.Given, "given." + given.Key, SolvingWords.GivenMember(given));
-            }
+            yield break;
+        }
 
-            foreach (var slot in Swapped(asked.Require))
-            {
-                yield return new Member(MemberKind.Given, "given." + slot.Slot.Key, SolvingWords.MaterialMember(slot));
-            }
+        foreach (var given in situation.Preset.Set.Where(given => given.Value.Unit == Unit.Choice && asked.Names(given.Key) && AnotherWordMends(given.Key, asked)))
+        {
+            yield return new Member(MemberKind.Given, "given." + given.Key, SolvingWords.GivenMember(given));
+        }
+
+        foreach (var slot in Swapped(asked.Require))
+        {
+            yield return new Member(MemberKind.Given, "given." + slot.Slot.Key, SolvingWords.MaterialMember(slot));
         }
     }
 
-    private IEnumerable<Requirement> Asked(IReadOnlyList<string> tags)
+    private static IEnumerable<(string Tag, Requirement Asked)> Requirements(DetailProblem problem)
     {
-        foreach (var rule in problem.Rules.Where(rule => tags.Contains("rule:" + rule.Id, StringComparer.Ordinal)))
-        {
-            yield return new(rule.When, rule.Require!);
-        }
-
-        foreach (var claim in situation.Preset.Components.SelectMany(component => component.Claims).Where(claim => tags.Contains("claim:" + claim.Id, StringComparer.Ordinal)))
-        {
-            yield return new(claim.When is { } when ? situation.Catalogue.Tree(when) : null, situation.Catalogue.Tree(claim.Require));
-        }
+        var situation = problem.Situation;
+        return problem.Rules.Select(rule => ("rule:" + rule.Id, new Requirement(rule.When, rule.Require!)))
+            .Concat(situation.Preset.Components.SelectMany(component => component.Claims)
+                .Select(claim => ("claim:" + claim.Id, new Requirement(claim.When is { } when ? situation.Catalogue.Tree(when) : null, situation.Catalogue.Tree(claim.Require)))));
     }
 
     // without that member the others can hold together
