@@ -26,8 +26,9 @@ internal static class InsetMark
     /// <param name="inset">Its name, and the number of the sheet that it is on where that is another.</param>
     /// <param name="ring">In the view's own mm.</param>
     /// <param name="origin">Of the view on the page, mm.</param>
+    /// <param name="isBuilt">Whether something of the section is there, in the view's own mm: within a cavity or a void a letter stands only where there is no other white.</param>
     /// <returns>In the view's own mm; null where the ring would cut a text, or no white is left for the letter.</returns>
-    internal static Group? Of(TextSizes sizes, PageInk ink, (string Name, int? Sheet) inset, Ring ring, PaperPoint origin)
+    internal static Group? Of(TextSizes sizes, PageInk ink, (string Name, int? Sheet) inset, Ring ring, PaperPoint origin, Func<PaperPoint, bool> isBuilt)
     {
         if (ink.Texts.Exists(text => CutsThrough(text.Box, ring.Centre + origin, ring.Diameter / 2)))
         {
@@ -37,6 +38,7 @@ internal static class InsetMark
         // Most of the page is too far off to be looked at again for each place.
         var near = Near(ink, ring.Centre + origin, ring.Diameter / 2 + Further[^1][^1] + 2 * sizes.ByTitles(LetterOff) + WordsClear);
         var places =
+            from within in (bool[])[false, true]
             from distances in Further
             from form in Forms(sizes, inset.Name, inset.Sheet)
             from further in distances
@@ -45,7 +47,7 @@ internal static class InsetMark
             let way = new PaperPoint(direction.Cos, direction.Sin)
             let end = ring.Centre + (ring.Diameter / 2 + further) * way
             let middle = end + form.Off(way)
-            where IsWhite(near, form.Box(middle).Shift(origin).Grow(LetterClear))
+            where isBuilt(middle) == within && IsWhite(near, form.Box(middle).Shift(origin).Grow(LetterClear))
             let start = ring.Centre + ring.Diameter / 2 * way
             let line = further > Beside
             where !line || IsClear(near, start + origin, end + origin)

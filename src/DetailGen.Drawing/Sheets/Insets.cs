@@ -93,7 +93,7 @@ internal static class Insets
             {
                 var (centre, size) = (basis.Drawn.At(at), Size(basis.Format.TextSizes, number, diameter, named));
                 int? elsewhere = page == 0 ? null : sheet.Scene.Pages[page].Number;
-                if (InsetMark.Of(basis.Format.TextSizes, ink, (Name(number), elsewhere), new("detail.ring", centre, 2 * diameter / basis.Drawn.Scale), view.Origin) is { } ring
+                if (InsetMark.Of(basis.Format.TextSizes, ink, (Name(number), elsewhere), new("detail.ring", centre, 2 * diameter / basis.Drawn.Scale), view.Origin, IsBuilt) is { } ring
                     && (page == 0 ? white.Nearest(size, centre + view.Origin, Clear) : white.Lowest(size, Clear)) is { } corner)
                 {
                     return With(sheet, basis, new(number, page, at, diameter, named), ring, corner);
@@ -102,6 +102,8 @@ internal static class Insets
         }
 
         return null;
+
+        bool IsBuilt(PaperPoint at) => basis.Drawn.Parts.Any(part => part.Visible.Contains(new(at.X, at.Y)));
 
         (PageInk Ink, WhitePaper White) Paper(int page)
         {
