@@ -59,6 +59,23 @@ public class FieldLawTests
     [Fact]
     public void What_flows_in_flows_out() => Any.Always(blocks => Assert.InRange(Solved(blocks.Case()).HeatBalance!.Value, -1e-9, 1e-9), cases: 12);
 
+    /// <summary>Long sheets of metal in insulation: their coefficients are so large that, without correction, their rounding alone takes up heat.</summary>
+    [Fact]
+    public void What_flows_in_flows_out_past_thin_sheets_of_metal_too() =>
+        Gen.Select(Any, Gen.Int[100, 3_000].Select(micrometres => micrometres / 1000.0), Gen.Int[400_000, 5_000_000].Select(micrometres => micrometres / 1000.0), Gen.Double[1.7, 4], Gen.Int[0, 2]).Always(
+            (blocks, thin, length, decade, row) =>
+            {
+                var sheet = Math.Min(row, blocks.Heights.Length - 1);
+                var metal = blocks with
+                {
+                    Widths = [length, .. blocks.Widths[1..]],
+                    Heights = [.. blocks.Heights.Select((height, i) => i == sheet ? thin : height)],
+                    Conductivity = [.. blocks.Conductivity.Select((value, i) => i / blocks.Widths.Length == sheet ? Math.Pow(10, decade) : value)],
+                };
+                Assert.InRange(Solved(metal.Case()).HeatBalance!.Value, -1e-9, 1e-9);
+            },
+            cases: 12);
+
     [Fact]
     public void The_stated_gap_is_reached_and_the_lower_bound_never_passes_the_upper() => Gen.Select(Any, Gen.Double[-3, -1]).Always(
         (blocks, decade) =>
