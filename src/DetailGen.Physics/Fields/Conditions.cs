@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace DetailGen.Physics.Fields;
 
-/// <summary>What a field is asked for on a mesh: conductivities and, for each boundary line, a film and a temperature from 0 (coldest) to 1 (warmest).</summary>
+/// <summary>What a field is asked for on a mesh: conductivities and, for each boundary line, a film and a temperature from 0 (at the origin) to 1 (a step from it).</summary>
 /// <param name="Conductivity">W/(m·K) by region.</param>
 internal sealed record Conditions(ImmutableArray<double> Conductivity, ImmutableArray<Conditions.Line?> Lines)
 {
@@ -16,8 +16,8 @@ internal sealed record Conditions(ImmutableArray<double> Conductivity, Immutable
     }
 
     /// <param name="humidityFilm">Takes the place of every internal film when given.</param>
-    internal static Conditions Of(FieldCase asked, double coldest, double step, double? humidityFilm) => new(
+    internal static Conditions Of(FieldCase asked, double origin, double step, double? humidityFilm) => new(
         [.. asked.Regions.Select(r => r.Conductivity)],
         [.. asked.Boundary.Select(b => b.Environment is not { } air ? null
-            : new Line(humidityFilm is { } film && air.Side == FieldSide.Internal ? film : b.Film, (air.Temperature - coldest) / step))]);
+            : new Line(humidityFilm is { } film && air.Side == FieldSide.Internal ? film : b.Film, (air.Temperature - origin) / step))]);
 }

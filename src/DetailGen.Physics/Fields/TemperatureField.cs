@@ -7,6 +7,7 @@ internal sealed class TemperatureField
     private const double Balance = 1e-10; // share of the largest flow that may be missing: corrected until then
     private const int MostCorrections = 3;
     private readonly Conditions asked;
+    private readonly double[] below; // what is too small for the last digits of the values
     private readonly double[] supplied; // W/m that each node is short of: from outside where it is held, rounding elsewhere
 
     internal TemperatureField(Mesh mesh, Conditions asked, Dissection dissection)
@@ -77,6 +78,7 @@ internal sealed class TemperatureField
         var factor = new Factor(dissection, system);
         var x = factor.Solve(system.Load);
         Values = [.. number.Select((unknown, node) => unknown >= 0 ? x[unknown] : held[node] ?? 0)];
+        below = new double[Values.Length];
         supplied = Supplied();
         for (var i = 0; i < MostCorrections && !Balanced(number); i++)
         {
@@ -150,7 +152,7 @@ internal sealed class TemperatureField
 
     /// <summary>Where the temperature along the lines asked for rises both ways, the coldest first: at corners and at the bottoms of the sides' parabolas.</summary>
     /// <param name="doubt">Of a side: by how much its temperatures may be off.</param>
-    internal List<Low> Lows(Func<int, bool> onLine, Func<int, double> doubt)
+    internal List<Low> Lows(Func<int, bool> onLine, Func<Side, double> doubt)
     {
         var lows = new List<(double Value, int Side, double At)>();
         var passed = new HashSet<int>(); // corners from which a side falls
@@ -169,7 +171,7 @@ internal sealed class TemperatureField
             var value = bottom == 0 ? a : bottom == 1 ? b : a + (bottom * (slope + (bottom * bend)));
             foreach (var (corner, end) in new[] { (side.A, a), (side.B, b) })
             {
-                doubts[corner] = Math.Max(doubts.GetValueOrDefault(corner), doubt(at));
+                doubts[corner] = Math.Max(doubts.GetValueOrDefault(corner), doubt(side));
                 if (value < end)
                 {
                     passed.Add(corner);
@@ -188,7 +190,7 @@ internal sealed class TemperatureField
             if (corner < 0 || (!passed.Contains(corner) && told.Add(corner)))
             {
                 var (p, q) = (Mesh.Places[side.A], Mesh.Places[side.B]);
-                found.Add(new(value, p.X + (bottom * (q.X - p.X)), p.Y + (bottom * (q.Y - p.Y)), corner, corner < 0 ? doubt(at) : doubts[corner]));
+                found.Add(new(value, p.X + (bottom * (q.X - p.X)), p.Y + (bottom * (q.Y - p.Y)), corner, corner < 0 ? doubt(side) : doubts[corner]));
             }
         }
 
@@ -256,13 +258,12 @@ internal sealed class TemperatureField
         {
             NodesOf(Mesh, t, nodes);
             new Shape(Mesh, t).Stiffness(asked.Conductivity[Mesh.Triangles[t].Region], matrix);
-            var first = Values[nodes[0]];
             for (var i = 1; i < Elements.Nodes; i++)
             {
                 var taken = 0.0;
                 for (var j = 1; j < Elements.Nodes; j++)
                 {
-                    taken += matrix[(i * Elements.Nodes) + j] * (Values[nodes[j]] - first);
+                    taken += matrix[(i * Elements.Nodes) + j] * (Values[nodes[j]] - Values[nodes[0]] + (below[nodes[j]] - below[nodes[0]]));
                 }
 
                 lack[nodes[i]] += taken;
@@ -284,7 +285,7 @@ internal sealed class TemperatureField
             {
                 for (var j = 0; j < 3; j++)
                 {
-                    lack[on[i]] -= h * Shape.Mass[i, j] * (line.Temperature - Values[on[j]]);
+                    lack[on[i]] -= h * Shape.Mass[i, j] * (line.Temperature - Values[on[j]] - below[on[j]]);
                 }
             }
         }
@@ -319,7 +320,12 @@ internal sealed class TemperatureField
         var by = factor.Solve(load);
         for (var node = 0; node < number.Length; node++)
         {
-            Values[node] += number[node] < 0 ? 0 : by[number[node]];
+            if (number[node] >= 0)
+            {
+                var (value, more) = (Values[node], below[node] + by[number[node]]);
+                Values[node] = value + more;
+                below[node] = more - (Values[node] - value);
+            }
         }
     }
 }
