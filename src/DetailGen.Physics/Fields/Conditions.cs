@@ -9,7 +9,9 @@ internal sealed record Conditions(ImmutableArray<double> Conductivity, Immutable
     /// <param name="Film">m²·K/W; 0 holds the surface.</param>
     internal sealed record Line(double Film, double Temperature)
     {
-        internal bool Holds => Film == 0;
+        private const double Least = 1e-12; // m²·K/W; what resists less is lost in the last digits of the temperature. A surface held instead lets no less heat pass, so the upper bound stays one
+
+        internal bool Holds => Film < Least;
 
         /// <summary>W/K over a side of this length (mm), one metre deep.</summary>
         internal double Conductance(double length) => length / 1000 / Film;

@@ -133,10 +133,10 @@ internal sealed class TemperatureField
                 continue;
             }
 
-            var (a, b, middle) = On(side);
             if (!line.Holds)
             {
-                flows[exposed.Line] += line.Conductance(Mesh.Length(exposed)) * (line.Temperature - ((a + b + (4 * middle)) / 6));
+                double Off(int node) => line.Temperature - Values[node] - below[node];
+                flows[exposed.Line] += line.Conductance(Mesh.Length(exposed)) * (Off(exposed.A) + Off(exposed.B) + (4 * Off(Mesh.Places.Length + side))) / 6;
                 continue;
             }
 

@@ -118,6 +118,20 @@ public class FieldEngineTests
     }
 
     [Theory]
+    [InlineData(1e-300)]
+    [InlineData(1e-11)]
+    [InlineData(1e-9)]
+    public void A_film_of_next_to_nothing_holds_the_surface_and_the_flows_balance(double film)
+    {
+        FieldPlace P(double x, double y) => new(x, y);
+        var answer = Solved(new("slab", [new("slab", 1, [P(0, 0), P(1000, 0), P(1000, 200), P(0, 200)], [])],
+            [new(Inside, film, [P(0, 0), P(1000, 0)]), new(Outside, 0.04, [P(0, 200), P(1000, 200)]), new(null, 0, [P(0, 0), P(0, 200)]), new(null, 0, [P(1000, 0), P(1000, 200)])],
+            [], [], null, 0.001));
+        Assert.InRange(1 / 0.24, answer.Bounds!.Value.Lower, answer.Bounds.Value.Upper * (1 + (film / 0.24)));
+        Assert.InRange(answer.HeatBalance!.Value, -1e-9, 1e-9);
+    }
+
+    [Theory]
     [InlineData(0.3)]
     [InlineData(1.1)]
     [InlineData(5.7)]
