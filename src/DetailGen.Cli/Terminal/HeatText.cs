@@ -15,11 +15,6 @@ internal static class HeatText
         }
 
         Figures(output, heat);
-        if (heat.Factor.Change is { } change)
-        {
-            output.WriteLine($"  The last refinement changed the factor with the {Film("heat-flow")} by {Small(change)}: an indication of its error, not a bound");
-        }
-
         output.WriteLine($"  Heat flows: {string.Join(", ", heat.Flows.Select(flow => $"{flow.Key} {F(flow.Value, 3)} W/m"))}; they sum to nothing within {Small(heat.HeatBalance)} of the largest");
         if (heat.Subdivision is { } two)
         {
@@ -69,10 +64,14 @@ internal static class HeatText
             output.WriteLine($"  U-value of the {buildup.Id}: {F(buildup.UValue, 4)} W/m²K away from the junction ({buildup.Remark})");
         }
 
-        output.WriteLine($"  Temperature factor: {F(film.Value, 3)} ({Film(heat.Film)}), least at x {F(film.X, 1)}, y {F(film.Y, 1)} mm");
-        output.WriteLine($"  With the {(heat.Film == "heat-flow" ? Film("mould") : Film("heat-flow"))}: {F((heat.Film == "heat-flow" ? heat.MouldFactor : heat.Factor).Value, 3)}");
+        var other = heat.Film == "heat-flow" ? heat.MouldFactor : heat.Factor;
+        output.WriteLine($"  Temperature factor: {F(film.Value, 3)} ({Film(heat.Film)}), least at x {F(film.X, 1)}, y {F(film.Y, 1)} mm; {Estimated(film)}");
+        output.WriteLine($"  With the {(heat.Film == "heat-flow" ? Film("mould") : Film("heat-flow"))}: {F(other.Value, 3)}; {Estimated(other)}");
         output.WriteLine($"  Coldest inside surface: {F(heat.Coldest, 1)} °C at {string.Join(", ", heat.Environments.Select(air => $"{F(air.Temperature, 0)} °C {air.Name}"))}");
     }
+
+    private static string Estimated(FactorReport factor) =>
+        factor.Change is { } change ? $"estimated, not proven: the last refinement changed it by {Small(change)}" : "estimated on one mesh, not proven";
 
     private static string Film(string film) => film == "heat-flow" ? "film of the heat flow" : "film of the mould criterion, 0.25 m²K/W";
 

@@ -138,6 +138,8 @@ internal static class MarkdownReport
         }
 
         string Between(IReadOnlyList<double> bounds) => $"{Number(bounds[0])} to {Number(bounds[1])}";
+        string Estimated(FactorReport factor) => factor.Change is { } change
+            ? $"estimated, not proven; the last refinement changed it by {change.ToString("0.0E+0", CultureInfo.InvariantCulture)}" : "estimated on one mesh, not proven";
         Head(page, "Heat through the junction", "##", "What", "Value", "Proven between");
         Row(page, "Thermal coupling L2D, W/mK", Number(heat.Coupling), Between(heat.Bounds));
         Row(page, "Ψ, inside dimensions, W/mK", Number(heat.PsiInternal), Between(heat.PsiInternalBounds));
@@ -160,9 +162,9 @@ internal static class MarkdownReport
             Row(page, $"U of the {buildup.Id} away from the junction, W/(m²·K): {buildup.Remark}", Number(buildup.UValue), "–");
         }
 
-        Row(page, "Temperature factor, film of the mould criterion", Figures.Fixed(heat.MouldFactor.Value, 3), "–");
-        Row(page, "Temperature factor, films of the heat flow", Figures.Fixed(heat.Factor.Value, 3), "–");
-        Row(page, "Coldest inside surface, °C", Figures.Fixed(heat.Coldest, 1), "–");
+        Row(page, "Temperature factor, film of the mould criterion", Figures.Fixed(heat.MouldFactor.Value, 3), Estimated(heat.MouldFactor));
+        Row(page, "Temperature factor, films of the heat flow", Figures.Fixed(heat.Factor.Value, 3), Estimated(heat.Factor));
+        Row(page, "Coldest inside surface, °C", Figures.Fixed(heat.Coldest, 1), "estimated, not proven");
         page.Append("\nFrom the section to the model:\n\n");
         foreach (var step in heat.Steps)
         {

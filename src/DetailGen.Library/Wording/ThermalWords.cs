@@ -52,14 +52,15 @@ internal static class ThermalWords
         string[] Row(string what, string value, string between = "–") => [what, value, between];
         string[] Proven(string what, Proven value) => Row(what, Figures.Fixed(value.Value, 4), $"{Figures.Fixed(value.Lower, 4)} to {Figures.Fixed(value.Upper, 4)}");
         var mould = preset.FrsiFilm != "heat-flow";
+        const string estimated = "estimate only";
         return new("Heat through the junction", [new([""]), new(["Value"], true), new(["Proven between"], true)],
         [
             Proven("Thermal coupling L2D, W/mK", heat.Coupling),
             Proven("Ψ, inside dimensions, W/mK", heat.PsiInternal),
             Proven("Ψ, outside dimensions, W/mK", heat.PsiExternal),
-            Row($"Temperature factor, film of the mould criterion{(mould ? " (judged)" : "")}", Factor(heat.MouldFactor.Value)),
-            Row($"Temperature factor, films of the heat flow{(mould ? "" : " (judged)")}", Factor(heat.Factor.Value)),
-            Row("Coldest inside surface, °C, films of the heat flow", Figures.Fixed(heat.Coldest, 1)),
+            Row($"Temperature factor, film of the mould criterion{(mould ? " (judged)" : "")}", Factor(heat.MouldFactor.Value), estimated),
+            Row($"Temperature factor, films of the heat flow{(mould ? "" : " (judged)")}", Factor(heat.Factor.Value), estimated),
+            Row("Coldest inside surface, °C, films of the heat flow", Figures.Fixed(heat.Coldest, 1), estimated),
             Row("Dew point of the inside air, °C", dewPoint),
         ]);
     }

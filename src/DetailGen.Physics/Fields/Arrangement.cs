@@ -6,12 +6,14 @@ namespace DetailGen.Physics.Fields;
 /// or the faults of the geometry.</summary>
 internal sealed class Arrangement
 {
-    private const double Grid = 1e5; // steps per mm: a hundredth of the reach
+    private const double Grid = 1e8; // steps per mm
     private const double Reach = 0.001; // mm; what is closer counts as touching
+    private const long Cell = (long)(Reach * Grid); // corners that meet lie in one or in neighbours
     private const double CommonArea = 0.01; // mm²
     private const int MostCrossings = 1000; // of edges of unlike regions
     private readonly FieldCase asked;
     private readonly List<(long X, long Y)> corners = [];
+    private readonly List<(double X, double Y)> written = []; // the corners as they were first met
     private readonly Dictionary<(long, long), List<int>> cells = [];
     private readonly List<FieldFault> faults = [];
 
@@ -65,7 +67,7 @@ internal sealed class Arrangement
 
         var triangles = Owned(net.Triangles(), pieces);
         var exposed = faults.Count == 0 ? Exposed(triangles, lines, along) : [];
-        var mesh = Mesh.Of([.. corners.Select(c => (c.X / Grid, c.Y / Grid))], [.. triangles], exposed);
+        var mesh = Mesh.Of(Upright(triangles) ? [.. written] : [.. corners.Select(c => (c.X / Grid, c.Y / Grid))], [.. triangles], exposed);
         foreach (var place in faults.Count == 0 ? mesh.PiecesWithout(k => asked.Boundary[k].Environment is not null) : [])
         {
             faults.Add(Messages.NotConnected(new(place.X, place.Y)));
@@ -73,6 +75,13 @@ internal sealed class Arrangement
 
         return mesh;
     }
+
+    // The grid decides what lies beside what. The field is that of the corners as written, unless a triangle is so thin that it would be turned over by these.
+    private bool Upright(List<Triangle> triangles) => triangles.All(t =>
+    {
+        var (a, b, c) = (written[t.A], written[t.B], written[t.C]);
+        return ((b.X - a.X) * (c.Y - a.Y)) - ((b.Y - a.Y) * (c.X - a.X)) > 0;
+    });
 
     private void Sides(int region, List<(int A, int B, int Region)> edges)
     {
@@ -292,14 +301,14 @@ internal sealed class Arrangement
 
     private int Corner(FieldPlace at)
     {
-        long x = (long)Math.Round(at.X * Grid), y = (long)Math.Round(at.Y * Grid), cx = x / 100, cy = y / 100;
+        long x = (long)Math.Round(at.X * Grid), y = (long)Math.Round(at.Y * Grid), cx = x / Cell, cy = y / Cell;
         for (var i = cx - 1; i <= cx + 1; i++)
         {
             for (var j = cy - 1; j <= cy + 1; j++)
             {
                 foreach (var known in cells.GetValueOrDefault((i, j)) ?? [])
                 {
-                    if (Math.Max(Math.Abs(corners[known].X - x), Math.Abs(corners[known].Y - y)) <= 100)
+                    if (Math.Max(Math.Abs(corners[known].X - x), Math.Abs(corners[known].Y - y)) <= Cell)
                     {
                         return known;
                     }
@@ -308,6 +317,7 @@ internal sealed class Arrangement
         }
 
         corners.Add((x, y));
+        written.Add((at.X, at.Y));
         (cells.TryGetValue((cx, cy), out var cell) ? cell : cells[(cx, cy)] = []).Add(corners.Count - 1);
         return corners.Count - 1;
     }

@@ -17,7 +17,10 @@ public sealed record FieldCase(
     ImmutableArray<FieldPoint> Points,
     ImmutableArray<FlankingElement> Flanking,
     double? HumidityFilm,
-    double WantedError);
+    double WantedError)
+{
+    internal double[] Temperatures(FieldSide side) => [.. Boundary.Where(line => line.Environment?.Side == side).Select(line => line.Environment!.Temperature)];
+}
 
 /// <summary>A corner in mm.</summary>
 public readonly record struct FieldPlace(double X, double Y);
@@ -108,7 +111,7 @@ public sealed record FieldAnswer(
 }
 
 /// <summary>(t_si − t_e) / (t_i − t_e) with the highest internal and the lowest external temperature, and where it is.</summary>
-/// <param name="Change">By how much the last refinement changed the value: an indication, no bound. Null where it was found on one mesh only.</param>
+/// <param name="Change">By how much the value changed since the mesh round its place was last refined: an indication, no bound. Null where it never was.</param>
 public sealed record TemperatureFactor(double Value, FieldPlace At, double? Change);
 
 /// <summary>The sum of the amounts of the heat flows of all environments on two meshes, the finer with at least twice as many triangles as the coarser: it should not change by more

@@ -5,7 +5,7 @@ public sealed class Isotherms
 {
     private readonly Contours _contours;
 
-    internal Isotherms(TemperatureField field, double coldest, double step) => _contours = new(field.Mesh, field.ValuesOf, coldest, step);
+    internal Isotherms(TemperatureField field, double origin, double step) => _contours = new(field.Mesh, field.ValuesOf, origin, step);
 
     /// <summary>Least and greatest temperature, °C.</summary>
     public (double Least, double Most) Range => _contours.Range;

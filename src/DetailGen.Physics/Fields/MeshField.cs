@@ -65,7 +65,7 @@ internal sealed class MeshField
 
     /// <summary>By how much the temperatures of a side with a film may be off: the most by which, at its corners, they differ from those that the heat flow through the film asks for.
     /// Of corners that came after the flow was last found nothing is known.</summary>
-    internal double Doubt(int side) => Math.Max(OfCorner(Mesh.Sides[side].A), OfCorner(Mesh.Sides[side].B));
+    internal double Doubt(Side side) => Math.Max(OfCorner(side.A), OfCorner(side.B));
 
     /// <summary>On a finer mesh, for the temperature alone: what bounds the energy from below on this mesh does so still.</summary>
     internal MeshField Finer(Mesh mesh) => new(mesh, this);

@@ -3,7 +3,7 @@ namespace DetailGen.Physics.Fields;
 /// <summary>Which triangles are refined.</summary>
 internal static class Refinement
 {
-    private const double Finest = 1e-6; // mm; sides shorter than this are not halved, lest corners run together in rounding
+    internal const double Finest = 1e-6; // mm; sides shorter than this are not halved, lest corners run together in rounding
     private const double Marked = 0.6; // share of the gap that the marked triangles hold (W. Dörfler, SIAM J. Numer. Anal. 33 (1996), from memory)
 
     // What a round may foresee: a triangle of a smooth field halved loses three quarters of its gap, one at a corner less. The figures below were tried on the check cases; whatever

@@ -18,10 +18,10 @@ public sealed class SurfaceTemperatures
     private const double Same = 1e-6; // mm between places that are one
     private readonly Lazy<IReadOnlyList<SurfaceProfile>> _profiles;
 
-    internal SurfaceTemperatures(TemperatureField field, FieldCase asked, double coldest, double step) => _profiles = new(() =>
+    internal SurfaceTemperatures(TemperatureField field, FieldCase asked, double origin, double step) => _profiles = new(() =>
     {
         var sides = field.Mesh.Sides.Select((side, at) => (side.Line, At: at)).Where(one => one.Line >= 0).ToLookup(one => one.Line, one => one.At);
-        return [.. Chained(asked).Select(surface => new SurfaceProfile(surface.Air, Places(field, [.. surface.Lines.Select(line => (asked.Boundary[line].Line, sides[line]))], coldest, step)))];
+        return [.. Chained(asked).Select(surface => new SurfaceProfile(surface.Air, Places(field, [.. surface.Lines.Select(line => (asked.Boundary[line].Line, sides[line]))], origin, step)))];
     });
 
     /// <summary>In the order in which the case's boundary names them.</summary>
@@ -57,7 +57,7 @@ public sealed class SurfaceTemperatures
 
     private static bool Meets(FieldPlace one, FieldPlace other) => Apart(one, other) < Joined;
 
-    private static List<SurfacePlace> Places(TemperatureField field, IReadOnlyList<(ImmutableArray<FieldPlace> Line, IEnumerable<int> Sides)> surface, double coldest, double step)
+    private static List<SurfacePlace> Places(TemperatureField field, IReadOnlyList<(ImmutableArray<FieldPlace> Line, IEnumerable<int> Sides)> surface, double origin, double step)
     {
         var places = new List<SurfacePlace>();
         var start = 0.0;
@@ -75,7 +75,7 @@ public sealed class SurfaceTemperatures
                 var before = start + Enumerable.Range(1, piece - 1).Sum(i => Apart(line[i - 1], line[i]));
                 foreach (var (place, value) in new[] { (p, a), (half, middle), (q, b) })
                 {
-                    places.Add(new(place, before + Math.Min(Apart(line[piece - 1], place), Apart(line[piece - 1], line[piece])), coldest + (step * value)));
+                    places.Add(new(place, before + Math.Min(Apart(line[piece - 1], place), Apart(line[piece - 1], line[piece])), origin + (step * value)));
                 }
             }
 

@@ -4,8 +4,11 @@ namespace DetailGen.Physics.Fields;
 /// <remarks>It makes ∫λ|∇u|² + Σ∫(u − T)²/Rs least among the fields of the mesh, so that this energy is not below the true one.</remarks>
 internal sealed class TemperatureField
 {
+    private const double Balance = 1e-10; // share of the largest flow that may be missing: corrected until then
+    private const int MostCorrections = 3;
     private readonly Conditions asked;
-    private readonly double[] reaction; // what must be put into each node from outside to hold the field there; only used where it is held
+    private readonly double[] below; // what is too small for the last digits of the values
+    private readonly double[] supplied; // W/m that each node is short of: from outside where it is held, rounding elsewhere
 
     internal TemperatureField(Mesh mesh, Conditions asked, Dissection dissection)
     {
@@ -72,9 +75,16 @@ internal sealed class TemperatureField
             }
         }
 
-        var x = new Factor(dissection, system).Solve(system.Load);
+        var factor = new Factor(dissection, system);
+        var x = factor.Solve(system.Load);
         Values = [.. number.Select((unknown, node) => unknown >= 0 ? x[unknown] : held[node] ?? 0)];
-        reaction = asked.Lines.Any(line => line is { Holds: true }) ? Reaction(system) : [];
+        below = new double[Values.Length];
+        supplied = Supplied();
+        for (var i = 0; i < MostCorrections && !Balanced(number); i++)
+        {
+            Correct(factor, number);
+            supplied = Supplied();
+        }
     }
 
     internal Mesh Mesh { get; }
@@ -123,16 +133,16 @@ internal sealed class TemperatureField
                 continue;
             }
 
-            var (a, b, middle) = On(side);
             if (!line.Holds)
             {
-                flows[exposed.Line] += line.Conductance(Mesh.Length(exposed)) * (line.Temperature - ((a + b + (4 * middle)) / 6));
+                double Off(int node) => line.Temperature - Values[node] - below[node];
+                flows[exposed.Line] += line.Conductance(Mesh.Length(exposed)) * (Off(exposed.A) + Off(exposed.B) + (4 * Off(Mesh.Places.Length + side))) / 6;
                 continue;
             }
 
             foreach (var node in new[] { exposed.A, exposed.B, Mesh.Places.Length + side })
             {
-                flows[exposed.Line] += told[node] ? 0 : reaction[node];
+                flows[exposed.Line] += told[node] ? 0 : supplied[node];
                 told[node] = true;
             }
         }
@@ -142,7 +152,7 @@ internal sealed class TemperatureField
 
     /// <summary>Where the temperature along the lines asked for rises both ways, the coldest first: at corners and at the bottoms of the sides' parabolas.</summary>
     /// <param name="doubt">Of a side: by how much its temperatures may be off.</param>
-    internal List<Low> Lows(Func<int, bool> onLine, Func<int, double> doubt)
+    internal List<Low> Lows(Func<int, bool> onLine, Func<Side, double> doubt)
     {
         var lows = new List<(double Value, int Side, double At)>();
         var passed = new HashSet<int>(); // corners from which a side falls
@@ -161,7 +171,7 @@ internal sealed class TemperatureField
             var value = bottom == 0 ? a : bottom == 1 ? b : a + (bottom * (slope + (bottom * bend)));
             foreach (var (corner, end) in new[] { (side.A, a), (side.B, b) })
             {
-                doubts[corner] = Math.Max(doubts.GetValueOrDefault(corner), doubt(at));
+                doubts[corner] = Math.Max(doubts.GetValueOrDefault(corner), doubt(side));
                 if (value < end)
                 {
                     passed.Add(corner);
@@ -180,7 +190,7 @@ internal sealed class TemperatureField
             if (corner < 0 || (!passed.Contains(corner) && told.Add(corner)))
             {
                 var (p, q) = (Mesh.Places[side.A], Mesh.Places[side.B]);
-                found.Add(new(value, p.X + (bottom * (q.X - p.X)), p.Y + (bottom * (q.Y - p.Y)), corner, corner < 0 ? doubt(at) : doubts[corner]));
+                found.Add(new(value, p.X + (bottom * (q.X - p.X)), p.Y + (bottom * (q.Y - p.Y)), corner, corner < 0 ? doubt(side) : doubts[corner]));
             }
         }
 
@@ -237,36 +247,86 @@ internal sealed class TemperatureField
         return held;
     }
 
-    // a held node on a side with a film takes the film's heat too; that part is the film's, not the node's
-    private double[] Reaction(Elements system)
+    // A thin sheet that conducts well makes coefficients so large that their rounding alone is a source of heat. Taken from differences of temperature, and so that each triangle gives what it
+    // takes, what a node is short of is free of that.
+    private double[] Supplied()
     {
-        var sums = new double[Values.Length];
+        var lack = new double[Values.Length];
         Span<int> nodes = stackalloc int[Elements.Nodes];
+        Span<double> matrix = stackalloc double[Elements.Square];
         for (var t = 0; t < Mesh.Triangles.Length; t++)
         {
             NodesOf(Mesh, t, nodes);
-            var matrix = system.Matrix.AsSpan(Elements.Square * t, Elements.Square);
-            for (var i = 0; i < Elements.Nodes; i++)
+            new Shape(Mesh, t).Stiffness(asked.Conductivity[Mesh.Triangles[t].Region], matrix);
+            for (var i = 1; i < Elements.Nodes; i++)
             {
-                for (var j = 0; j < Elements.Nodes; j++)
+                var taken = 0.0;
+                for (var j = 1; j < Elements.Nodes; j++)
                 {
-                    sums[nodes[i]] += matrix[(i * Elements.Nodes) + j] * Values[nodes[j]];
+                    taken += matrix[(i * Elements.Nodes) + j] * (Values[nodes[j]] - Values[nodes[0]] + (below[nodes[j]] - below[nodes[0]]));
+                }
+
+                lack[nodes[i]] += taken;
+                lack[nodes[0]] -= taken;
+            }
+        }
+
+        for (var at = 0; at < Mesh.Sides.Length; at++)
+        {
+            var side = Mesh.Sides[at];
+            if (side.Line < 0 || asked.Lines[side.Line] is not { Holds: false } line)
+            {
+                continue;
+            }
+
+            var h = line.Conductance(Mesh.Length(side)) / 30;
+            ReadOnlySpan<int> on = [side.A, side.B, Mesh.Places.Length + at];
+            for (var i = 0; i < 3; i++)
+            {
+                for (var j = 0; j < 3; j++)
+                {
+                    lack[on[i]] -= h * Shape.Mass[i, j] * (line.Temperature - Values[on[j]] - below[on[j]]);
                 }
             }
         }
 
-        foreach (var side in Mesh.Sides.Select((side, at) => (side, at)).Where(one => one.side.Line >= 0))
+        return lack;
+    }
+
+    // what the nodes that are not held are short of together is what the flows do not balance by
+    private bool Balanced(int[] number)
+    {
+        var rest = 0.0;
+        for (var node = 0; node < number.Length; node++)
         {
-            if (asked.Lines[side.side.Line] is { Holds: false } line)
+            rest += number[node] < 0 ? 0 : supplied[node];
+        }
+
+        return Math.Abs(rest) <= Balance * Flows().Max(Math.Abs);
+    }
+
+    // iterative refinement (J. H. Wilkinson, Rounding Errors in Algebraic Processes, 1963, from memory)
+    private void Correct(Factor factor, int[] number)
+    {
+        var load = new double[Unknowns];
+        for (var node = 0; node < number.Length; node++)
+        {
+            if (number[node] >= 0)
             {
-                var h = line.Conductance(Mesh.Length(side.side)) * line.Temperature / 6;
-                sums[side.side.A] -= h;
-                sums[side.side.B] -= h;
-                sums[Mesh.Places.Length + side.at] -= 4 * h;
+                load[number[node]] = -supplied[node];
             }
         }
 
-        return sums;
+        var by = factor.Solve(load);
+        for (var node = 0; node < number.Length; node++)
+        {
+            if (number[node] >= 0)
+            {
+                var (value, more) = (Values[node], below[node] + by[number[node]]);
+                Values[node] = value + more;
+                below[node] = more - (Values[node] - value);
+            }
+        }
     }
 }
 

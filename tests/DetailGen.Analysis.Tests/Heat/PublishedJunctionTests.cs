@@ -37,7 +37,7 @@ public class PublishedJunctionTests
             }
         }
 
-        Assert.InRange(heat.HeatBalance, -1e-8, 1e-8);
+        Assert.InRange(heat.HeatBalance, -1e-9, 1e-9);
         Assert.Equal(2, heat.Flanks.Count);
     }
 

@@ -124,7 +124,7 @@ public class ThermalModelTests
     private static void Holds(JunctionHeat heat)
     {
         Assert.True(heat.Coupling.Lower <= heat.Coupling.Upper && heat.Coupling.Lower > 0);
-        Assert.InRange(heat.HeatBalance, -1e-8, 1e-8);
+        Assert.InRange(heat.HeatBalance, -1e-9, 1e-9);
         Assert.InRange(heat.Factor.Value, 0.01, 1);
         Assert.InRange(heat.MouldFactor.Value, 0.01, heat.Factor.Value + 1e-9);
         Assert.True(double.IsFinite(heat.PsiInternal.Value) && double.IsFinite(heat.PsiExternal.Value));

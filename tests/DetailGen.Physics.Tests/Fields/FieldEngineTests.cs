@@ -97,4 +97,50 @@ public class FieldEngineTests
         Assert.Equal(P(0, 497.851), usual.At);
         Assert.Equal(fine.Value, usual.Value, 0.001);
     }
+
+    // The factor does not know which side is the warm one: u and 1 - u have one factor.
+    [Fact]
+    public void Where_it_is_warmer_outside_the_least_factor_is_at_the_warmest_place_inside()
+    {
+        var heated = Corner(0.13, 0.04) with { HumidityFilm = 0.25 };
+        var cooled = heated with
+        {
+            Boundary = [.. heated.Boundary.Select(line => line.Environment is { } air ? line with { Environment = air with { Temperature = 30 - air.Temperature } } : line)],
+        };
+        var (winter, summer) = (Solved(heated), Solved(cooled));
+        Assert.Equal(winter.Factor!.Value, summer.Factor!.Value, 1e-12);
+        Assert.Equal(winter.HumidityFactor!.Value, summer.HumidityFactor!.Value, 1e-12);
+        Assert.Equal(winter.Factor.Change!.Value, summer.Factor.Change!.Value, 1e-12);
+        Assert.Equal(winter.Factor.At, summer.Factor.At);
+        Assert.Equal(winter.HeatFlow, summer.HeatFlow);
+        Assert.Equal([("inside", -winter.Flows[0].Flow), ("outside", -winter.Flows[1].Flow)], summer.Flows);
+        Assert.Equal(30 - winter.Surfaces!.Profiles[0].Places.Min(place => place.Temperature), summer.Surfaces!.Profiles[0].Places.Max(place => place.Temperature), 1e-9);
+    }
+
+    [Theory]
+    [InlineData(1e-300)]
+    [InlineData(1e-11)]
+    [InlineData(1e-9)]
+    public void A_film_of_next_to_nothing_holds_the_surface_and_the_flows_balance(double film)
+    {
+        FieldPlace P(double x, double y) => new(x, y);
+        var answer = Solved(new("slab", [new("slab", 1, [P(0, 0), P(1000, 0), P(1000, 200), P(0, 200)], [])],
+            [new(Inside, film, [P(0, 0), P(1000, 0)]), new(Outside, 0.04, [P(0, 200), P(1000, 200)]), new(null, 0, [P(0, 0), P(0, 200)]), new(null, 0, [P(1000, 0), P(1000, 200)])],
+            [], [], null, 0.001));
+        Assert.InRange(1 / 0.24, answer.Bounds!.Value.Lower, answer.Bounds.Value.Upper * (1 + (film / 0.24)));
+        Assert.InRange(answer.HeatBalance!.Value, -1e-9, 1e-9);
+    }
+
+    [Theory]
+    [InlineData(0.3)]
+    [InlineData(1.1)]
+    [InlineData(5.7)]
+    public void The_bounds_hold_the_value_of_a_sheet_of_half_a_millimetre_at_any_angle(double angle)
+    {
+        FieldPlace P(double x, double y) => Turned(x, y, angle, 1);
+        var answer = Solved(new("sheet", [new("sheet", 1e-4, [P(0, 0), P(1000, 0), P(1000, 0.512), P(0, 0.512)], [])],
+            [new(Inside, 0.13, [P(0, 0), P(1000, 0)]), new(Outside, 0.04, [P(0, 0.512), P(1000, 0.512)]), new(null, 0, [P(0, 0), P(0, 0.512)]), new(null, 0, [P(1000, 0), P(1000, 0.512)])],
+            [], [], null, 0.001));
+        Assert.InRange(1 / (0.13 + 5.12 + 0.04), answer.Bounds!.Value.Lower, answer.Bounds.Value.Upper);
+    }
 }

@@ -20,7 +20,7 @@ public class HoleTests
     {
         var answer = FieldLawTests.Solved(asked);
         Assert.Empty(answer.Warnings);
-        Assert.InRange(answer.HeatBalance!.Value, -1e-8, 1e-8);
+        Assert.InRange(answer.HeatBalance!.Value, -1e-9, 1e-9);
         return answer.Bounds!.Value;
     }
 
