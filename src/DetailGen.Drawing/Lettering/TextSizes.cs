@@ -11,6 +11,9 @@ public sealed record TextSizes(double Notes, double Titles, double Numbers, doub
     /// <summary>On a sheet that is copied at full size; distances on paper were decided beside these.</summary>
     public static TextSizes Usual { get; } = new(2.5, 3.5, 5, 1.8);
 
+    /// <summary>Whose letters they are.</summary>
+    public Typeface Typeface { get; init; } = Typeface.Shipped;
+
     /// <summary>A distance decided beside notes of the usual height, beside these.</summary>
     internal double ByNotes(double usual) => usual * (Notes / Usual.Notes);
 

@@ -37,7 +37,7 @@ internal static class InsetMark
         var near = Near(ink, ring.Centre + origin, ring.Diameter / 2 + Further[^1] + 2 * sizes.ByTitles(LetterOff) + WordsClear);
 
         // A longer mark stands as much farther off as it is wider.
-        var wider = (Letters.Width(inset.Mark, sizes.Titles) - Letters.Width(inset.Name, sizes.Titles)) / 2;
+        var wider = (sizes.Typeface.Width(inset.Mark, sizes.Titles) - sizes.Typeface.Width(inset.Name, sizes.Titles)) / 2;
         foreach (var further in Further)
         {
             for (var i = 0; i < Ways; i++)
@@ -47,7 +47,7 @@ internal static class InsetMark
                 var (from, to) = (ring.Centre + ring.Diameter / 2 * way, ring.Centre + (ring.Diameter / 2 + further) * way);
                 var middle = to + sizes.ByTitles(LetterOff) * way + new PaperPoint(wider * cos, 0);
                 var letter = new Text("title.view", inset.Mark, middle - new PaperPoint(0, sizes.Titles / 2), sizes.Titles, Align.Centre);
-                if (IsWhite(near, Letters.Box(letter).Shift(origin).Grow(LetterClear)) && (further <= Beside || IsClear(near, from + origin, to + origin)))
+                if (IsWhite(near, sizes.Typeface.Box(letter).Shift(origin).Grow(LetterClear)) && (further <= Beside || IsClear(near, from + origin, to + origin)))
                 {
                     return new Group("detail.mark", "inset " + inset.Name, further <= Beside ? [ring, letter] : [ring, new Stroke("detail.mark", [from, to]), letter]);
                 }

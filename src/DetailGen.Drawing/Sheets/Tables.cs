@@ -79,7 +79,7 @@ internal static class Tables
         var width = zone.Width / Table.Slack;
         while (true)
         {
-            var reserve = Wrapping.Wrap(Remainder(confirm, unnamed, rows, checks.Count + furtherPasses, shown: true), sizes.Notes, width).Count * sizes.ByNotes(NotePitch);
+            var reserve = sizes.Typeface.Wrap(Remainder(confirm, unnamed, rows, checks.Count + furtherPasses, shown: true), sizes.Notes, width).Count * sizes.ByNotes(NotePitch);
             if (confirm.Count > 0 && reserve > zone.Height * MostInWords)
             {
                 confirm.RemoveAt(confirm.Count - 1);
@@ -177,7 +177,7 @@ internal static class Tables
 
     private static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Closed(TextSizes sizes, Table table, string words, PaperBox zone)
     {
-        var lines = Wrapping.Wrap(words, sizes.Notes, zone.Width / Table.Slack);
+        var lines = sizes.Typeface.Wrap(words, sizes.Notes, zone.Width / Table.Slack);
         var (box, first, pitch) = (table.Box, sizes.ByNotes(3.6), sizes.ByNotes(NotePitch));
         return (
             [.. table.Items, .. lines.Select((line, i) => new Text("checklist", line, new(zone.Left, box.Bottom - first - (i * pitch)), sizes.Notes))],
@@ -210,14 +210,14 @@ internal static class Tables
         var y = zone.Top;
         if (title)
         {
-            var heading = Letters.Width(NotesTitle, sizes.Titles) * Table.Slack <= zone.Width ? NotesTitle : "Notes and cautions";
+            var heading = sizes.Typeface.Width(NotesTitle, sizes.Titles) * Table.Slack <= zone.Width ? NotesTitle : "Notes and cautions";
             items.Add(new Text("block.notes", heading, new(zone.Left, y - sizes.ByTitles(4.3)), sizes.Titles));
             y -= sizes.ByTitles(6.5);
         }
 
         for (var i = 0; i < notes.Count; i++)
         {
-            var lines = Wrapping.Wrap(notes[i], sizes.Notes, (zone.Width - indent) / Table.Slack);
+            var lines = sizes.Typeface.Wrap(notes[i], sizes.Notes, (zone.Width - indent) / Table.Slack);
             items.Add(new Text("block.notes", Count(i + 1), new(zone.Left, y - first), sizes.Notes, Bold: true));
             items.Add(new Paragraph("block.notes", lines, new(zone.Left + indent, y - first), sizes.Notes, pitch));
             y -= lines.Count * pitch + 1.2;

@@ -73,7 +73,7 @@ internal static class ExplodedLayers
                 parts.Add(Laid(part, y * scale, layer.Thickness, piece * scale));
             }
 
-            var lines = Wrapping.Wrap($"{layer.Element}, {layer.Thickness.ToString("0.#", CultureInfo.InvariantCulture)} mm: {layer.Function}", letter, wordsWidth - 4 - sizes.ByNotes(10));
+            var lines = sizes.Typeface.Wrap($"{layer.Element}, {layer.Thickness.ToString("0.#", CultureInfo.InvariantCulture)} mm: {layer.Function}", letter, wordsWidth - 4 - sizes.ByNotes(10));
             var middle = y - thickness / 2;
             var first = middle + (lines.Count - 1) * pitch / 2 - letter / 2;
             words.Add(new Text("note.text", layer.Reference, new(piece + 4, first), letter, Bold: true));
