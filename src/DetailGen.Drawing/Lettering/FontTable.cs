@@ -9,7 +9,7 @@ internal readonly record struct FontTable(ReadOnlyMemory<byte> Bytes)
 
     public int UInt16(int at) => Holds(at, 2) ? BinaryPrimitives.ReadUInt16BigEndian(Bytes.Span[at..]) : 0;
 
-    public int Int16(int at) => (short)UInt16(at);
+    public int Int16(int at) => unchecked((short)UInt16(at));
 
     public uint UInt32(int at) => Holds(at, 4) ? BinaryPrimitives.ReadUInt32BigEndian(Bytes.Span[at..]) : 0;
 
