@@ -11,13 +11,14 @@ public sealed class FontFile
     private const string Latin = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789";
 
     // What letters of whatever face keep to, so that a sheet can be laid out with them (decisions of this project): a capital as a part of the em, the others as parts of a capital.
-    private const double LeastCapital = 0.3, MostCapital = 1.2, MostRise = 2, MostHang = 1, MostWidth = 3;
+    private const double LeastCapital = 0.3, MostCapital = 1.2, MostDepth = 1.65, MostWidth = 3; // lines of a note stand 1.7 capitals apart
 
     private readonly byte[] _bytes;
     private readonly FontTables _tables;
     private readonly FontTable _characterMap;
     private readonly FontTable _advances;
     private readonly int _advanceCount;
+    private readonly int[] _outlines;
     // Widths as far as they were asked for, 0 where not yet; two threads that fill the same place write the same.
     private readonly ushort[] _common = new ushort[Common];
 
@@ -27,9 +28,7 @@ public sealed class FontFile
         UnitsPerEm = tables["head"].UInt16(18);
         _advanceCount = tables["hhea"].UInt16(34);
         _advances = tables["hmtx"];
-        var places = tables.Outlines();
-        PaperBox? Outline(char letter) => Glyph(letter) is > 0 and var glyph && places[glyph + 1] - places[glyph] >= 10 && tables["glyf"].Piece(places[glyph], 10) is { } head
-            ? new(head.Int16(2), head.Int16(4), head.Int16(6), head.Int16(8)) : null;
+        _outlines = tables.Outlines();
         PaperBox[] all = [.. Latin.Select(Outline).OfType<PaperBox>()];
         Capital = Outline('H')?.Top ?? 0;
         Ascender = all.Length == 0 ? 0 : all.Max(box => box.Top);
@@ -114,6 +113,11 @@ public sealed class FontFile
         return sum;
     }
 
+    /// <summary>The box of a letter's ink from its origin; null where it has none.</summary>
+    internal PaperBox? Outline(char letter) =>
+        Glyph(letter) is > 0 and var glyph && _outlines[glyph + 1] - _outlines[glyph] >= 10 && _tables["glyf"].Piece(_outlines[glyph], 10) is { } head
+            ? new(head.Int16(2), head.Int16(4), head.Int16(6), head.Int16(8)) : null;
+
     /// <summary>Whether the font has a picture of the letter.</summary>
     internal bool Has(char letter) => Glyph(letter) != 0;
 
@@ -129,7 +133,7 @@ public sealed class FontFile
     // fsType: the lowest bits say restricted, for preview and print, or editable, and of several the most lenient holds; a further one allows pictures of the letters only.
     private bool MayBeEmbedded => (LicenceFlags & 0x000E) != 0x0002 && (LicenceFlags & 0x0200) == 0;
 
-    private bool HasUsableProportions => Capital >= LeastCapital * UnitsPerEm && Capital <= MostCapital * UnitsPerEm && Ascender <= MostRise * Capital && Descender <= MostHang * Capital
+    private bool HasUsableProportions => Capital >= LeastCapital * UnitsPerEm && Capital <= MostCapital * UnitsPerEm && Ascender + Descender <= MostDepth * Capital
         && $"{Latin} ".All(letter => !Has(letter) || (Advance([letter]) is var width && width > 0 && width <= MostWidth * Capital));
 
     private int AdvanceOfGlyph(int glyph) => _advances.UInt16(4 * Math.Min(glyph, _advanceCount - 1));

@@ -17,6 +17,9 @@ public sealed record TextSizes(double Notes, double Titles, double Numbers, doub
     /// <summary>A distance decided beside notes of the usual height, beside these.</summary>
     internal double ByNotes(double usual) => usual * (Notes / Usual.Notes);
 
+    /// <summary>A width decided for a word in notes of the usual height, in the letters that ship: for the word in these.</summary>
+    internal double ByWord(double usual, string word, bool bold = false) => ByNotes(usual) * Math.Max(1, Typeface.Width(word, 1, bold) / Typeface.Shipped.Width(word, 1, bold));
+
     /// <summary>A distance decided beside titles of the usual height, beside these.</summary>
     internal double ByTitles(double usual) => usual * (Titles / Usual.Titles);
 }

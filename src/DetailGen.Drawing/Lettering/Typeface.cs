@@ -47,6 +47,9 @@ public sealed class Typeface
     /// <summary>Width of a line of text in mm, from origin to origin; 0 for none.</summary>
     public double Width(ReadOnlySpan<char> words, double height, bool bold = false) => Of(bold).Advance(words) * height / Of(bold).Capital;
 
+    /// <summary>Width of one regular letter's ink in mm.</summary>
+    internal double InkWidth(char letter, double height) => (Regular.Outline(letter)?.Width ?? 0) * height / Regular.Capital;
+
     /// <summary>How far letters such as d rise over the base line.</summary>
     public double Rise(double height) => height * _highest.Ascender / _highest.Capital;
 

@@ -46,7 +46,7 @@ internal static class ViewTitle
     internal static PaperBox Box(TextSizes sizes, string title, double scale, PaperPoint corner)
     {
         var words = Math.Max(sizes.Typeface.Width(title, sizes.Titles), sizes.Typeface.Width("Scale " + Words(scale), sizes.Notes));
-        return new(corner.X, corner.Y, corner.X + Ring + 2.5 + words + 8 + 5 * Division(scale) / scale + sizes.ByNotes(10), corner.Y + Top(sizes));
+        return new(corner.X, corner.Y, corner.X + Ring + 2.5 + words + 8 + 5 * Division(scale) / scale + sizes.ByWord(10, "1000 mm"), corner.Y + Top(sizes));
     }
 
     internal static string Words(double scale) => "1:" + scale.ToString("0.###", CultureInfo.InvariantCulture);

@@ -22,7 +22,7 @@ internal static class BuildSequence
 
     private static double Pitch(TextSizes sizes) => sizes.ByNotes(3.9);
 
-    private static double Indent(TextSizes sizes) => sizes.ByNotes(6);
+    private static double Indent(TextSizes sizes) => sizes.ByWord(6, "10", bold: true);
 
     internal static CompanionSheet Of(CompanionBasis basis)
     {

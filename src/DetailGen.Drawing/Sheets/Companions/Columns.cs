@@ -110,7 +110,7 @@ internal static class Columns
 
     private static (IReadOnlyList<Item> Items, double Height) Numbered(TextSizes sizes, string number, string words, double width, double under)
     {
-        var (indent, first, pitch) = (sizes.ByNotes(6), -sizes.ByNotes(3.2), sizes.ByNotes(Pitch));
+        var (indent, first, pitch) = (sizes.ByWord(6, "10", bold: true), -sizes.ByNotes(3.2), sizes.ByNotes(Pitch));
         var lines = sizes.Typeface.Wrap(words, sizes.Notes, (width - indent) / Table.Slack);
         return ([new Text("block.notes", number, new(0, first), sizes.Notes, Bold: true), new Paragraph("block.notes", lines, new(indent, first), sizes.Notes, pitch)], (lines.Count * pitch) + under);
     }
