@@ -5,7 +5,7 @@ namespace DetailGen.Drawing.Lettering;
 /// <summary>The tables of a TrueType font by their tags, each known to lie within the file; layouts after the OpenType specification 1.9, from memory.</summary>
 internal sealed class FontTables
 {
-    // What every font has that can be drawn with; the longest of them, beside the outlines, are checked by what they must hold at least.
+    // What every font has that can be drawn with, and how many bytes each is at least.
     private static readonly (string Tag, int Least)[] Needed =
         [("OS/2", 68), ("cmap", 4), ("glyf", 0), ("head", 54), ("hhea", 36), ("hmtx", 4), ("loca", 4), ("maxp", 6), ("name", 6), ("post", 32)];
 

@@ -13,7 +13,7 @@ public sealed class Typeface
     private readonly FontFile _deepest;
     private readonly Lazy<SkiaFaces> _faces;
 
-    /// <param name="styleFile">Font file that drawing programs are told of, which has neither both weights nor the file's bytes: <c>arial.ttf</c>. Its letters must be as wide as those of <paramref name="regular"/>, else texts there run over.</param>
+    /// <param name="styleFile">Font file that a DXF names. Its letters must be as wide as those of <paramref name="regular"/>, else texts run over in the drawing program.</param>
     /// <param name="styleFamily">Family of that file.</param>
     public Typeface(FontFile regular, FontFile bold, string styleFile, string styleFamily)
     {
