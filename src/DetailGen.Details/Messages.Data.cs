@@ -41,6 +41,12 @@ public static partial class Messages
 
     public static Diagnostic LogoWithoutSize(Mark at) => new("logo", at, "All points of the logo lie in its corner: it has no size.", "Write its shapes in mm, or take the file away.");
 
+    public static Diagnostic FontUnread(Mark at, string key, string path, string reason) => new("typeface", at,
+        $"{key} names {Short(path)}. {reason}", "The path starts from the practice's folder.", key, path);
+
+    public static Diagnostic FontTooLong(Mark at, string key, string path, long most) => new("typeface", at,
+        Invariant($"{key} names {Short(path)}. The file has more than {most:#,0} bytes, the most that are read of a font."), "Take a font with fewer letters: sheets need Latin, Greek and a few signs.", key, path);
+
     public static Diagnostic NoTextSizes(Mark at, string use) =>
         new("missing-key", at, $"No heights of letters are given for {use}.", Invariant($"Add - {{ use: {use}, notes: …, titles: …, numbers: …, field-labels: … }}."), use);
 }

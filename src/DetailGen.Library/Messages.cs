@@ -1,5 +1,6 @@
 using System.Globalization;
 using DetailGen.Details.Climates;
+using DetailGen.Drawing.Lettering;
 
 namespace DetailGen.Library;
 
@@ -92,8 +93,20 @@ internal static class Messages
         ? $"The earlier issue does not hold {detail}; its notes are laid anew."
         : $"The earlier issue was drawn on {sheet}; the notes are laid anew.";
 
-    internal static string UnknownLetters(IReadOnlyList<string> letters) =>
-        $"The font of the sheets has no {(letters.Count == 1 ? "letter" : "letters")} {string.Join(" ", letters)}: in prints an empty box stands in {(letters.Count == 1 ? "its" : "their")} place. Write such names in Latin, Greek or Cyrillic letters.";
+    internal static string UnknownLetters(IReadOnlyList<string> letters, bool shipped) =>
+        $"The font of the sheets has no {(letters.Count == 1 ? "letter" : "letters")} {string.Join(" ", letters)}: in prints an empty box stands in {(letters.Count == 1 ? "its" : "their")} place. {(shipped ? "Write such names in Latin, Greek or Cyrillic letters." : "Take a typeface that has them, or write such names in other letters.")}";
+
+    internal static (string Reason, string Hint) FontFaults(FontFault fault) => fault switch
+    {
+        FontFault.NotTrueType => ("This is no TrueType font.", "Take a file that ends in .ttf; fonts packed for web pages are none."),
+        FontFault.Collection => ("Several fonts lie in this file.", "Take a file for each weight."),
+        FontFault.OtherOutlines => ("The outlines of this font are of the other kind (CFF), of which a PDF could not be given the used letters alone.", "Take the font with TrueType outlines."),
+        FontFault.NoUnicode => ("The letters of this font are not told by Unicode.", "Take a font for text, not one of symbols."),
+        FontFault.NoName => ("This font has no family name of 31 letters, digits, spaces, dots and hyphens at most.", "Take a font with a family name that drawings can give."),
+        FontFault.NotToBeEmbedded => ("This font's own flags forbid to embed it, and a PDF carries its letters.", "Take a font whose licence lets documents embed it, or ask its maker."),
+        FontFault.Proportions => ("Capitals, letters or their widths of this font are beyond what sheets can be laid out with, or it has no capital H.", "Take a font for text."),
+        _ => ("This font is damaged.", "Look whether the file is complete."),
+    };
 
     internal static string NotInDetail(string key) => $"This detail has no parameter {key}.";
 

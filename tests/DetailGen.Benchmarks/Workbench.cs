@@ -22,7 +22,7 @@ internal sealed class Workbench
 
     internal Workbench()
     {
-        _formats = SheetSetup.Formats(_office.Sheets, reducedPrint: false);
+        _formats = SheetSetup.Formats(_office.Sheets, _office.Typeface, reducedPrint: false);
         _layers = SheetSetup.Layers(_office.Sheets);
     }
 

@@ -9,7 +9,7 @@ public static class PracticeFolder
     private const string Usual = "defaults.yaml";
 
     private static readonly string[] Folders = ["climates", "constructions", "materials", "rules", "sheets", "stock"];
-    private static readonly string[] Sheets = ["sheets/formats.yaml", "sheets/inks.yaml", "sheets/layers.yaml", "sheets/logo.yaml", "sheets/text-sizes.yaml"];
+    private static readonly string[] Sheets = ["sheets/formats.yaml", "sheets/inks.yaml", "sheets/layers.yaml", "sheets/logo.yaml", "sheets/text-sizes.yaml", "sheets/typeface.yaml"];
 
     // a construction or a pack has a title too
     private static readonly string[] OnlyOfPresets = ["detail", "junction", "wall", "roof", "site", "building", "set", "prefer", "target", "waive", "sheet", "title-block", "revisions"];

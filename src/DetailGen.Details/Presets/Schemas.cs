@@ -33,6 +33,8 @@ public static class Schemas
 
     public static string Logo { get; } = JsonSchema.Of("Logo for the title block", SheetShape.Logo);
 
+    public static string Typeface { get; } = JsonSchema.Of("Typeface of the sheets", SheetShape.Typeface);
+
     /// <summary>Schema of any other list or map file, such as a rule pack, from the shape that its reader walks.</summary>
     public static string Of(string title, Shape shape) => JsonSchema.Of(title, shape);
 }

@@ -2,12 +2,15 @@ using DetailGen.Details.Reading;
 
 namespace DetailGen.Details.Sheets;
 
-/// <summary>What a practice says of its sheets: layers, inks, formats, heights of letters, its logo.</summary>
+/// <summary>What a practice says of its sheets: layers, inks, formats, heights of letters, its logo, its typeface.</summary>
 /// <param name="Layers">In the order in which a drawing lists them.</param>
 public sealed record SheetData(IReadOnlyList<LayerRow> Layers, IReadOnlyList<InkRow> Inks, IReadOnlyList<FormatRow> Formats, IReadOnlyList<TextSizeRow> TextSizes)
 {
     /// <summary>None where the practice has no logo.</summary>
     public IReadOnlyList<LogoRow> Logo { get; init; } = [];
+
+    /// <summary>Null where the practice has none of its own.</summary>
+    public TypefaceRow? Typeface { get; init; }
 }
 
 /// <summary>A layer of the drawing.</summary>
@@ -29,6 +32,15 @@ public sealed record TextSizeRow(string Use, double Notes, double Titles, double
 /// <summary>A shape of the logo; mm from its lower left corner.</summary>
 /// <param name="Shape">line, outline or area.</param>
 public sealed record LogoRow(string Shape, IReadOnlyList<(double X, double Y)> Points);
+
+/// <summary>The letters of a practice.</summary>
+/// <param name="StyleFile">Font file that a DXF names; null where it is the regular one.</param>
+/// <param name="StyleFamily">Its family; null where it is that of the regular font.</param>
+public sealed record TypefaceRow(TypefaceFile Regular, TypefaceFile Bold, string? StyleFile, string? StyleFamily);
+
+/// <summary>A font file as it lies in the practice's folder, unread but for its bytes.</summary>
+/// <param name="Path">As it was written, from the practice's folder.</param>
+public sealed record TypefaceFile(string Key, string Path, byte[] Bytes, Mark At);
 
 /// <summary>A sheet format; mm on paper.</summary>
 /// <param name="BorderLeft">The filing margin.</param>

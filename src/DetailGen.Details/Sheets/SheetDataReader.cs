@@ -17,6 +17,7 @@ public static class SheetDataReader
         var formats = Items(shelf, "formats", SheetShape.Formats, faults);
         var sizes = Items(shelf, SizesFile, SheetShape.TextSizes, faults);
         var logo = Logo(shelf, faults);
+        var typeface = TypefaceReader.Read(shelf.Find(Path("typeface")), faults);
         if (faults.Count == 0)
         {
             Misfits(sizes, faults);
@@ -27,7 +28,7 @@ public static class SheetDataReader
             return Outcome.Bad<SheetData>(faults);
         }
 
-        return Outcome.Good(new SheetData([.. layers.Select(Layer)], [.. inks.Select(Ink)], [.. formats.Select(Format)], [.. sizes.Select(TextSize)]) { Logo = logo });
+        return Outcome.Good(new SheetData([.. layers.Select(Layer)], [.. inks.Select(Ink)], [.. formats.Select(Format)], [.. sizes.Select(TextSize)]) { Logo = logo, Typeface = typeface });
     }
 
     private const string SizesFile = "text-sizes";

@@ -3,7 +3,7 @@ using DetailGen.Details.Reading.Shapes;
 
 namespace DetailGen.Details.Sheets;
 
-/// <summary>The keys of the files on layers, inks, formats and heights of letters.</summary>
+/// <summary>The keys of the files on layers, inks, formats, heights of letters, logo and typeface.</summary>
 public static partial class SheetShape
 {
     public static IReadOnlyList<string> Inks { get; } = ["INK", "FILL", "WATER", "VAPOUR", "HEAT", "DIM", "MARK"];
@@ -63,6 +63,16 @@ public static partial class SheetShape
         new Field("shape", new WordShape(LogoShapes), "An open line, a closed one, or an area of ink.", Required: true),
         new Field("points", new ListShape(new NumberShape(0, 1000)), "x and y in turn, mm from the lower left corner.", Required: true)));
 
+    /// <summary>Paths start from the practice's folder and stay in it.</summary>
+    public static MapShape Typeface { get; } = new(
+        new Field("regular", FontPath, "TrueType file of the regular letters.", Required: true),
+        new Field("bold", FontPath, "TrueType file of the bold ones.", Required: true),
+        new Field("dxf", new MapShape(
+            new Field("file", new TextShape(60, FilePattern(), "the name of a font file without a folder, of letters, digits, spaces, dots, hyphens and underscores"), "File name of the font.", Required: true),
+            new Field("family", new TextShape(31), "Family of the font.", Required: true)), "What drawing programs draw with where it is another font: its letters must be as wide as the regular ones, else texts run over there."));
+
+    private static TextShape FontPath => new(200, PathPattern(), "a path within the practice's folder, such as fonts/own.ttf, without .. and names that begin with a dot");
+
     private static NumberShape Width => new(0.13m, 2);
 
     private static NumberShape Size => new(0, 2000);
@@ -75,6 +85,12 @@ public static partial class SheetShape
     // agent, element, presentation; then optional status, sector, phase, projection, scale, work package and free text (ISO 13567-2)
     [GeneratedRegex("^[A-Z][A-Z0-9-][A-Z0-9-]{6}[A-Z][A-Z0-9-]([A-Z-]([A-Z0-9-]{4}([A-Z0-9-]([0-9-]([A-Z-]([A-Z0-9-]{2}.*)?)?)?)?)?)?\\z")]
     private static partial Regex NamePattern();
+
+    [GeneratedRegex("^[^/:.\\\\][^/:\\\\]*(/[^/:.\\\\][^/:\\\\]*)*\\z")]
+    private static partial Regex PathPattern();
+
+    [GeneratedRegex("^[A-Za-z0-9][A-Za-z0-9 ._-]*\\z")]
+    private static partial Regex FilePattern();
 
     [GeneratedRegex("^#[0-9A-Fa-f]{6}\\z")]
     private static partial Regex ColourPattern();

@@ -64,7 +64,7 @@ public static class Annotator
 
         var faults = LayoutCheck.Faults(surface.Items, request);
         var report = Reporting.Of(surface, placement, columns, faults, request);
-        var bounds = Marks.Of(surface.Items).Bounds(surface.Turn(surface.DrawnWithBreaks));
+        var bounds = Marks.Of(surface.Items, surface.Sizes.Typeface).Bounds(surface.Turn(surface.DrawnWithBreaks));
         return new(
             surface.Items, bounds, report, placement.Keyed, surface.Unplaced,
             [.. placement.Placed.Select(placed => new EarlierPlace(placed.Block.Note.Id, placed.Column.Id, placed.Option.Level, placed.ColumnWidth, placed.Option.Tip, placed.Option.Setback, placed.Block.Lines.Count)).OrderBy(place => place.PartId, StringComparer.Ordinal)],

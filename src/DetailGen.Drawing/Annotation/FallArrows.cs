@@ -1,5 +1,4 @@
 using System.Globalization;
-using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Sections;
 
@@ -93,10 +92,10 @@ internal static class FallArrows
         var middle = surfaceAt + new PaperPoint(0, rise);
         var (tail, tip) = (middle - length / 2 * way, middle + length / 2 * way);
         var height = surface.Sizes.Notes;
-        var half = Math.Max(words.Length == 0 ? 0 : Letters.Width(words, height) / 2, length / 2 * Math.Abs(way.X));
-        var wordsLeft = middle.X - Letters.Width(words, height) / 2;
+        var half = Math.Max(words.Length == 0 ? 0 : surface.Sizes.Typeface.Width(words, height) / 2, length / 2 * Math.Abs(way.X));
+        var wordsLeft = middle.X - surface.Sizes.Typeface.Width(words, height) / 2;
         var baseLine = Math.Max(tail.Y, tip.Y) + 1.1;
-        var box = new PaperBox(wordsLeft, baseLine - Letters.Hang(height), 2 * middle.X - wordsLeft, baseLine + Letters.Rise(height));
+        var box = new PaperBox(wordsLeft, baseLine - surface.Sizes.Typeface.Hang(height), 2 * middle.X - wordsLeft, baseLine + surface.Sizes.Typeface.Rise(height));
         return on.Holds(middle.X - half, middle.X + half) && OverSurface(surface, tail, rise) && OverSurface(surface, tip, rise)
             && (words.Length == 0 || surface.Free(box, 1, 1.5)) && surface.Free(Surface.Around(tail, tip), 0.9, 1.5)
             ? new(fall, words, wordsLeft, baseLine, tail, tip, way)

@@ -19,7 +19,7 @@ public static class LayoutCheck
 
     public static IReadOnlyList<LayoutFault> Faults(IReadOnlyList<Item> items, AnnotationRequest request)
     {
-        var marks = Marks.Of(items);
+        var marks = Marks.Of(items, request.View.TextSizes.Typeface);
         var view = request.View;
         MarkedLine[] lines = [.. marks.Lines, .. Strokes(view)];
         var parts = view.Parts.Where(part => !part.Visible.IsEmpty).ToDictionary(part => part.Id, StringComparer.Ordinal);

@@ -20,7 +20,7 @@ internal static class Levels
         Shown(request.Section).Select(level => WordsWidth(level, request.DatumAbove, request.View.TextSizes) + 2).DefaultIfEmpty(0).Max();
 
     private static double WordsWidth(Level level, double? datumAbove, TextSizes sizes) =>
-        Math.Max(Letters.Width(Value(level, datumAbove), sizes.Notes), sizes.ByNotes(Head) + 1 + Letters.Width(level.Text, sizes.Notes)) * 1.03;
+        Math.Max(sizes.Typeface.Width(Value(level, datumAbove), sizes.Notes), sizes.ByNotes(Head) + 1 + sizes.Typeface.Width(level.Text, sizes.Notes)) * 1.03;
 
     /// <param name="column">x of the arrow heads.</param>
     /// <param name="dimensions">How far the dimensions of the side reach.</param>

@@ -21,7 +21,7 @@ internal sealed record MarkedLeader(string Owner, string? PartId, IReadOnlyList<
 }
 
 /// <summary>Finished annotation read back from its items: boxes, lines, leaders, each with the group that it belongs to.</summary>
-internal sealed class Marks
+internal sealed class Marks(Typeface typeface)
 {
     internal List<MarkedText> Texts { get; } = [];
 
@@ -31,9 +31,9 @@ internal sealed class Marks
 
     internal List<Dimension> Dimensions { get; } = [];
 
-    internal static Marks Of(IReadOnlyList<Item> items)
+    internal static Marks Of(IReadOnlyList<Item> items, Typeface typeface)
     {
-        var marks = new Marks();
+        var marks = new Marks(typeface);
         for (var i = 0; i < items.Count; i++)
         {
             marks.Read(items[i], items[i] is Group group ? group.Name : items[i] is Dimension dimension ? "dimension " + dimension.MeasureId : "item " + i.ToString(CultureInfo.InvariantCulture));
@@ -56,10 +56,10 @@ internal sealed class Marks
         switch (item)
         {
             case Text text:
-                Texts.Add(new(owner, text.Words, Letters.Box(text)));
+                Texts.Add(new(owner, text.Words, typeface.Box(text)));
                 break;
             case Paragraph paragraph:
-                Texts.Add(new(owner, paragraph.Lines[0], Letters.Box(paragraph)));
+                Texts.Add(new(owner, paragraph.Lines[0], typeface.Box(paragraph)));
                 break;
             case Stroke stroke:
                 Read(stroke, owner);
@@ -94,10 +94,10 @@ internal sealed class Marks
         Dimensions.Add(dimension);
 
         // Figures hang no letters under the base line.
-        var box = Letters.Box(new Text(dimension.Row, dimension.Figure, dimension.FigureAt, dimension.Height, Align.Centre, dimension.Vertical ? 90 : 0));
-        var hang = Letters.Hang(dimension.Height);
+        var box = typeface.Box(new Text(dimension.Row, dimension.Figure, dimension.FigureAt, dimension.Height, Align.Centre, dimension.Vertical ? 90 : 0));
+        var hang = typeface.Hang(dimension.Height);
         Texts.Add(new(owner, dimension.Figure, dimension.Vertical ? box with { Right = box.Right - hang } : box with { Bottom = box.Bottom + hang }));
-        var picture = Scenes.Dimensions.Picture(dimension);
+        var picture = Scenes.Dimensions.Picture(dimension, typeface);
         Lines.Add(new(owner, picture.Line.Points[0], picture.Line.Points[1], LineKind.Hard));
         Stroke[] crossed = [.. picture.Witnesses, .. picture.Ends.OfType<Stroke>(), .. picture.Tick is { } tick ? new[] { tick } : []];
         Lines.AddRange(crossed.Select(stroke => new MarkedLine(owner, stroke.Points[0], stroke.Points[1], LineKind.Witness)));

@@ -9,7 +9,7 @@ internal static class Reporting
     internal static LayoutReport Of(
         Surface surface, NotePlacement placement, IReadOnlyList<Column> columns, IReadOnlyList<LayoutFault> faults, AnnotationRequest request)
     {
-        var marks = Marks.Of(surface.Items);
+        var marks = Marks.Of(surface.Items, surface.Sizes.Typeface);
         var placed = placement.Placed;
         var total = marks.Leaders.Sum(leader => leader.Length);
         var bound = placed.Sum(note => note.ShortestLeader);

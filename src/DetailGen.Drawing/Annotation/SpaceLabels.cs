@@ -1,4 +1,3 @@
-using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Sections;
 
@@ -25,11 +24,11 @@ internal static class SpaceLabels
         foreach (var space in spaces.OrderBy(space => space.Name, StringComparer.Ordinal))
         {
             var height = surface.Sizes.Titles;
-            var (width, wish) = (Letters.Width(space.Text, height) * 1.03, surface.At(space.At));
+            var (width, wish) = (surface.Sizes.Typeface.Width(space.Text, height) * 1.03, surface.At(space.At));
             var places = Places(surface, wish);
 
-            PaperPoint? Flat(Func<PaperBox, bool> where) => Find(places, place => Level(place, width, height) is var box && where(box) && surface.Free(box, 2, 3, 1.5));
-            PaperPoint? Turned(Func<PaperBox, bool> where) => Find(places, place => Upright(place, width, height) is var box && where(box) && surface.Free(box, 1.5, 2, 1.5));
+            PaperPoint? Flat(Func<PaperBox, bool> where) => Find(places, place => Level(surface, place, width, height) is var box && where(box) && surface.Free(box, 2, 3, 1.5));
+            PaperPoint? Turned(Func<PaperBox, bool> where) => Find(places, place => Upright(surface, place, width, height) is var box && where(box) && surface.Free(box, 1.5, 2, 1.5));
 
             // A room is what the drawing shows of it: past a break line the paper belongs to nothing, though nothing parts it from a room.
             var drawn = surface.Drawn;
@@ -57,10 +56,10 @@ internal static class SpaceLabels
 
     private static PaperPoint? Find(IEnumerable<PaperPoint> places, Func<PaperPoint, bool> fits) => places.Where(fits).Cast<PaperPoint?>().FirstOrDefault();
 
-    private static PaperBox Level(PaperPoint at, double width, double height) => new(at.X - width / 2, at.Y - Letters.Hang(height), at.X + width / 2, at.Y + Letters.Rise(height));
+    private static PaperBox Level(Surface surface, PaperPoint at, double width, double height) => new(at.X - width / 2, at.Y - surface.Sizes.Typeface.Hang(height), at.X + width / 2, at.Y + surface.Sizes.Typeface.Rise(height));
 
-    private static PaperBox Upright(PaperPoint at, double width, double height) =>
-        new(at.X - Letters.Rise(height), at.Y - width / 2, at.X + Letters.Rise(height), at.Y + width / 2);
+    private static PaperBox Upright(Surface surface, PaperPoint at, double width, double height) =>
+        new(at.X - surface.Sizes.Typeface.Rise(height), at.Y - width / 2, at.X + surface.Sizes.Typeface.Rise(height), at.Y + width / 2);
 
     /// <summary>Places on a grid of 4 within the same space (no part between it and the wish), nearest first.</summary>
     private static IEnumerable<PaperPoint> Places(Surface surface, PaperPoint wish)

@@ -1,6 +1,5 @@
 using System.Globalization;
 using DetailGen.Drawing.Annotation.Notes;
-using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Sections;
 
@@ -169,7 +168,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         }
 
         var words = part.Words.Note;
-        return brevity == Brevity.First || Letters.Width(words, Height) > request.View.NoteWidth ? words.Split(';')[0] : words;
+        return brevity == Brevity.First || surface.Sizes.Typeface.Width(words, Height) > request.View.NoteWidth ? words.Split(';')[0] : words;
     }
 
     private static string Great(string words) => char.ToUpperInvariant(words[0]) + words[1..];
@@ -332,13 +331,13 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         Told.UnionWith(PiecesOf(line.PartId).Select(shape => shape.Id));
     }
 
-    private double Width(StackLine line) => Letters.Width(line.Reference, Height, true) + (line.Reference.Length == 0 ? 0 : 1.5) + Letters.Width(line.Words, Height);
+    private double Width(StackLine line) => surface.Sizes.Typeface.Width(line.Reference, Height, true) + (line.Reference.Length == 0 ? 0 : 1.5) + surface.Sizes.Typeface.Width(line.Words, Height);
 
     private void Write(StackLine line, double left, double baseLine)
     {
         // On a mirrored sheet the reference still stands on the left as read.
-        var reference = Letters.Width(line.Reference, Height, true);
-        var words = Letters.Width(line.Words, Height);
+        var reference = surface.Sizes.Typeface.Width(line.Reference, Height, true);
+        var words = surface.Sizes.Typeface.Width(line.Words, Height);
         var gap = line.Reference.Length == 0 ? 0 : 1.5;
         if (line.Reference.Length > 0)
         {

@@ -126,7 +126,7 @@ internal sealed class Surface
     internal void Size(Dimension dimension)
     {
         Add(dimension);
-        var picture = Scenes.Dimensions.Picture(dimension);
+        var picture = Scenes.Dimensions.Picture(dimension, Sizes.Typeface);
         Keep([picture.Line]);
         Strokes.AddRange(picture.Ends.OfType<Stroke>().Concat(picture.Tick is { } tick ? new[] { tick } : []).SelectMany(PiecesOf));
     }
@@ -136,19 +136,19 @@ internal sealed class Surface
     internal void Words(string row, string words, double left, double baseLine, double? asked = null, bool bold = false)
     {
         var height = asked ?? Sizes.Notes;
-        var width = Letters.Width(words, height, bold);
+        var width = Sizes.Typeface.Width(words, height, bold);
         var text = new Text(row, words, new(Mirrored ? -left - width : left, baseLine), height, Align.Left, 0, bold);
         Add(text);
-        Texts.Add(Turn(Letters.Box(text)));
+        Texts.Add(Turn(Sizes.Typeface.Box(text)));
     }
 
     /// <summary>Words that read upwards, in the middle of a place.</summary>
     internal void Upright(string row, string words, PaperPoint middle, double height)
     {
         // The base line runs on paper right of the letters on either sheet.
-        var text = new Text(row, words, Turn(middle) + new PaperPoint(Letters.Rise(height) / 2, 0), height, Align.Centre, 90);
+        var text = new Text(row, words, Turn(middle) + new PaperPoint(Sizes.Typeface.Rise(height) / 2, 0), height, Align.Centre, 90);
         Add(text);
-        Texts.Add(Turn(Letters.Box(text)));
+        Texts.Add(Turn(Sizes.Typeface.Box(text)));
     }
 
     /// <summary>Whether text in the box would stand clear of all that is there.</summary>

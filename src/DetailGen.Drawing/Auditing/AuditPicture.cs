@@ -18,10 +18,10 @@ public static class AuditPicture
     public static Scene Of(Scene scene, IReadOnlyList<AuditFault> faults) => scene with
     {
         Layers = [.. scene.InBlack().Layers, new(Row, "A-------K9", 0.5, "continuous", new(220, 0, 40))],
-        Pages = [.. scene.Pages.Select(page => Marked(page, [.. faults.Index().Where(one => one.Item.Sheet == page.Number).Select(one => (one.Index + 1, one.Item))]))],
+        Pages = [.. scene.Pages.Select(page => Marked(page, scene.Typeface, [.. faults.Index().Where(one => one.Item.Sheet == page.Number).Select(one => (one.Index + 1, one.Item))]))],
     };
 
-    private static Page Marked(Page page, IReadOnlyList<(int Number, AuditFault Fault)> faults)
+    private static Page Marked(Page page, Typeface typeface, IReadOnlyList<(int Number, AuditFault Fault)> faults)
     {
         var items = page.Items.ToList();
         foreach (var (number, fault) in faults)
@@ -37,7 +37,7 @@ public static class AuditPicture
         foreach (var (number, fault) in faults)
         {
             var words = string.Create(CultureInfo.InvariantCulture, $"{number} {fault.Kind}, {fault.Amount:0.00} mm, at {fault.At.X:0.0}, {fault.At.Y:0.0}: {fault.First} | {fault.Second}");
-            var lines = Wrapping.Wrap(words, Text, Column);
+            var lines = typeface.Wrap(words, Text, Column);
             if (y - lines.Count * Pitch < Inset)
             {
                 (left, y) = (left + Column + Inset, page.Height - 2 * Inset - 2 * Pitch);

@@ -1,4 +1,3 @@
-using DetailGen.Drawing.Emitters.Plain;
 using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using SkiaSharp;
@@ -12,10 +11,10 @@ internal static class InkBoxes
     private const float Magnified = 64;
 
     /// <returns>Null for a text without ink.</returns>
-    internal static PaperBox? Of(Text text)
+    internal static PaperBox? Of(Text text, Typeface typeface)
     {
         // From the outlines themselves: the bounds that the renderer reckons with are rounded out to whole pixels, by 0.08 mm at letters of 3.5 mm.
-        using var font = new SKFont(text.Bold ? SkiaFaces.Whole.Bold : SkiaFaces.Whole.Regular, (float)Letters.FontSize(text.Height) * Magnified)
+        using var font = new SKFont(text.Bold ? typeface.Faces.Bold : typeface.Faces.Regular, (float)typeface.FontSize(text.Height, text.Bold) * Magnified)
         {
             Hinting = SKFontHinting.None,
             Subpixel = true,

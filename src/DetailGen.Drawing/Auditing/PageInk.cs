@@ -1,3 +1,4 @@
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Auditing;
@@ -31,13 +32,14 @@ internal enum LineRole
 internal sealed class PageInk
 {
     private const int RingSides = 48;
+    private readonly Typeface _typeface;
     private readonly Dictionary<string, double> _half;
     private PaperPoint _shift;
     private PaperBox? _window;
     private string _view = "";
     private int _owner;
 
-    private PageInk(IReadOnlyList<LayerRow> layers) => _half = layers.ToDictionary(layer => layer.Row, layer => layer.Width / 2, StringComparer.Ordinal);
+    private PageInk(Scene scene) => (_typeface, _half) = (scene.Typeface, scene.Layers.ToDictionary(layer => layer.Row, layer => layer.Width / 2, StringComparer.Ordinal));
 
     internal List<InkText> Texts { get; } = [];
 
@@ -49,7 +51,7 @@ internal sealed class PageInk
 
     internal static PageInk Of(Scene scene, Page page)
     {
-        var ink = new PageInk(scene.Layers);
+        var ink = new PageInk(scene);
         foreach (var placement in page.Placements)
         {
             ink.Read(placement, scene.Views.First(view => view.Id == placement.ViewId).Items);
@@ -61,9 +63,9 @@ internal sealed class PageInk
 
     /// <summary>Of items alone.</summary>
     /// <param name="placement">Where their view stands on the page; null for items of the page itself.</param>
-    internal static PageInk Of(IReadOnlyList<LayerRow> layers, Placement? placement, IReadOnlyList<Item> items)
+    internal static PageInk Of(Scene scene, Placement? placement, IReadOnlyList<Item> items)
     {
-        var ink = new PageInk(layers);
+        var ink = new PageInk(scene);
         ink.Read(placement, items);
         return ink;
     }
@@ -138,7 +140,7 @@ internal sealed class PageInk
                 AddArea(hatch.Outline, hatch.Holes, name);
                 break;
             case Dimension dimension:
-                var picture = Dimensions.Picture(dimension);
+                var picture = Dimensions.Picture(dimension, _typeface);
                 foreach (var part in picture.Items)
                 {
                     if (ReferenceEquals(part, picture.Line))
@@ -176,7 +178,7 @@ internal sealed class PageInk
 
     private void AddText(Text text, string name)
     {
-        if (InkBoxes.Of(text) is { } box)
+        if (InkBoxes.Of(text, _typeface) is { } box)
         {
             Texts.Add(new(_owner, name.StartsWith('"') ? name : $"{name}: {Quoted(text.Words)}", box.Shift(_shift), _window));
         }

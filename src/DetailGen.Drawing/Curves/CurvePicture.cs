@@ -18,29 +18,29 @@ public static class CurvePicture
     private const double Bound = 2.4; // of the mark of a size that is sold
 
     /// <summary>A picture of one page, as high as it needs.</summary>
-    public static Scene Compose(CurveText text, LayerMap map, Identity identity, bool forCopies = false)
+    public static Scene Compose(CurveText text, Typeface typeface, LayerMap map, Identity identity, bool forCopies = false)
     {
         PaperBox Plot(int axis) => new(Left, -((axis + 1) * Tall) - (axis * Between), Width - Margin, -(axis * (Tall + Between)));
         var across = Ticks.Over(text.Stations.Min(station => station.Value), text.Stations.Max(station => station.Value), 8);
         var items = new List<Item>();
         for (var i = 0; i < text.Axes.Count; i++)
         {
-            items.AddRange(Axis(text, text.Axes[i], across, Plot(i)));
+            items.AddRange(Axis(text, typeface, text.Axes[i], across, Plot(i)));
         }
 
         var foot = Plot(text.Axes.Count - 1);
         items.AddRange(Across(text, across, foot));
-        items.AddRange(Words(text, foot.Bottom - 16, out var bottom));
+        items.AddRange(Words(text, typeface, foot.Bottom - 16, out var bottom));
         var head = text.Subtitle.Count * Pitch;
         items.Add(new Text("title.view", text.Title, new(Margin, head + 8), Title));
         items.Add(new Paragraph("note.text", text.Subtitle, new(Margin, head + 2.5), Text, Pitch));
         var height = Math.Ceiling(head + 8 + Title + Margin - bottom + Margin);
         PaperPoint up = new(0, height - (head + 8 + Title + Margin));
         Page page = new(1, "view", Width, height, [], [.. items.Select(item => Moving.By(item, up))]);
-        return new(map.Used(page.Items, "A4", forCopies), [], [page], identity);
+        return new(map.Used(page.Items, "A4", forCopies), [], [page], identity) { Typeface = typeface };
     }
 
-    private static IEnumerable<Item> Axis(CurveText text, CurveAxis axis, Ticks across, PaperBox plot)
+    private static IEnumerable<Item> Axis(CurveText text, Typeface typeface, CurveAxis axis, Ticks across, PaperBox plot)
     {
         var up = Ticks.Over(axis.Values.Concat(axis.Limits.Select(limit => limit.Value)).Min(), axis.Values.Concat(axis.Limits.Select(limit => limit.Value)).Max(), 5);
         PaperPoint At(double x, double y) => new(Share(x, across, plot.Left, plot.Right), Share(y, up, plot.Bottom, plot.Top));
@@ -71,7 +71,7 @@ public static class CurvePicture
             yield return new Dot("analysis.line", point, 1.2);
         }
 
-        foreach (var item in Limits(axis, points, value => At(across.Least, value).Y, plot))
+        foreach (var item in Limits(typeface, axis, points, value => At(across.Least, value).Y, plot))
         {
             yield return item;
         }
@@ -84,13 +84,13 @@ public static class CurvePicture
     }
 
     // The words stand above their line or below it, at the end where the curve and other words leave the most white.
-    private static IEnumerable<Item> Limits(CurveAxis axis, PaperPoint[] points, Func<double, double> at, PaperBox plot)
+    private static IEnumerable<Item> Limits(Typeface typeface, CurveAxis axis, PaperPoint[] points, Func<double, double> at, PaperBox plot)
     {
         var taken = new List<PaperBox>();
         foreach (var limit in axis.Limits)
         {
             var y = at(limit.Value);
-            var width = Letters.Width(limit.Words, Text) * 1.06;
+            var width = typeface.Width(limit.Words, Text) * 1.06;
             PaperBox Box(bool above, bool right) => right ? new(plot.Right - 2 - width, above ? y + 0.8 : y - 0.8 - Text, plot.Right - 2, above ? y + 0.8 + Text : y - 0.8)
                 : new(plot.Left + 2, above ? y + 0.8 : y - 0.8 - Text, plot.Left + 2 + width, above ? y + 0.8 + Text : y - 0.8);
             PaperBox[] boxes = [Box(true, true), Box(false, true), Box(true, false), Box(false, false)];
@@ -122,7 +122,7 @@ public static class CurvePicture
     // A triangle under the axis.
     private static Solid Mark(PaperPoint tip) => new("analysis.figure", [tip, tip - new PaperPoint(Bound / 2, Bound), tip + new PaperPoint(Bound / 2, -Bound)], []);
 
-    private static List<Item> Words(CurveText text, double top, out double bottom)
+    private static List<Item> Words(CurveText text, Typeface typeface, double top, out double bottom)
     {
         var items = new List<Item>();
         var y = top;
@@ -161,7 +161,7 @@ public static class CurvePicture
         y -= 2;
         foreach (var note in text.Notes)
         {
-            var lines = Wrapping.Wrap(note, Text, (Width - (2 * Margin)) / Table.Slack);
+            var lines = typeface.Wrap(note, Text, (Width - (2 * Margin)) / Table.Slack);
             items.Add(new Paragraph("block.notes", lines, new(Margin, y - 3.2), Text, Pitch));
             y -= (lines.Count * Pitch) + 1;
         }

@@ -9,62 +9,39 @@ namespace DetailGen.Drawing.Lettering;
 /// </summary>
 internal static class FontSubset
 {
-    // In the order of their tags, as the directory wants them. The hinting programs stay, since outlines call them.
+    // The hinting programs stay, since outlines call them.
     private static readonly string[] Kept = ["OS/2", "cmap", "cvt ", "fpgm", "glyf", "head", "hhea", "hmtx", "loca", "maxp", "name", "post", "prep"];
 
     /// <summary>Bytes of a font file; the glyph for missing letters is always in it.</summary>
-    public static byte[] Of(ReadOnlySpan<byte> font, IEnumerable<int> glyphs)
+    public static byte[] Of(FontTables font, IEnumerable<int> glyphs)
     {
-        var tables = Tables(font);
-        var places = Places(tables);
-        var kept = WithComponents(tables["glyf"], places, glyphs);
-        var (outlines, newPlaces) = Outlines(tables["glyf"], places, kept);
-        tables["glyf"] = outlines;
-        tables["loca"] = newPlaces;
-        tables["hmtx"] = Widths(tables, kept);
+        var (outlines, places) = (font["glyf"], font.Outlines());
+        var kept = WithComponents(outlines, places, glyphs);
+        var tables = new SortedDictionary<string, byte[]>(StringComparer.Ordinal);
+        foreach (var tag in Kept)
+        {
+            if (font.Find(tag) is { } table)
+            {
+                tables.Add(tag, table.Bytes.ToArray());
+            }
+        }
+
+        (tables["glyf"], tables["loca"]) = Outlines(outlines.Bytes.Span, places, kept);
+        ClearWidths(tables["hmtx"], font["hhea"].UInt16(34), kept);
         tables["post"] = WithoutNames(tables["post"]);
         BinaryPrimitives.WriteInt16BigEndian(tables["head"].AsSpan(50), 1); // loca in 32-bit numbers
         return File(tables);
     }
 
-    private static Dictionary<string, byte[]> Tables(ReadOnlySpan<byte> font)
-    {
-        var tables = new Dictionary<string, byte[]>(StringComparer.Ordinal);
-        for (var i = 0; i < UInt16(font, 4); i++)
-        {
-            var row = font.Slice(12 + 16 * i, 16);
-            var tag = Encoding.ASCII.GetString(row[..4]);
-            if (Kept.Contains(tag, StringComparer.Ordinal))
-            {
-                tables.Add(tag, font.Slice(Int32(row, 8), Int32(row, 12)).ToArray());
-            }
-        }
-
-        return tables;
-    }
-
-    /// <summary>Where each outline begins in glyf, and where the last one ends.</summary>
-    private static int[] Places(Dictionary<string, byte[]> tables)
-    {
-        var places = new int[UInt16(tables["maxp"], 4) + 1];
-        var isLong = UInt16(tables["head"], 50) == 1;
-        for (var i = 0; i < places.Length; i++)
-        {
-            places[i] = isLong ? Int32(tables["loca"], 4 * i) : 2 * UInt16(tables["loca"], 2 * i);
-        }
-
-        return places;
-    }
-
     // Letters with accents are put together from others, which must come along.
-    private static SortedSet<int> WithComponents(byte[] outlines, int[] places, IEnumerable<int> glyphs)
+    private static SortedSet<int> WithComponents(FontTable outlines, int[] places, IEnumerable<int> glyphs)
     {
         const int WordArguments = 0x1, OneScale = 0x8, More = 0x20, TwoScales = 0x40, FourScales = 0x80;
         var kept = new SortedSet<int>();
         var open = new Stack<int>(glyphs.Append(0));
         while (open.TryPop(out var glyph))
         {
-            if (!kept.Add(glyph) || places[glyph + 1] == places[glyph] || BinaryPrimitives.ReadInt16BigEndian(outlines.AsSpan(places[glyph])) >= 0)
+            if (glyph >= places.Length - 1 || !kept.Add(glyph) || places[glyph + 1] == places[glyph] || outlines.Int16(places[glyph]) >= 0)
             {
                 continue;
             }
@@ -73,8 +50,8 @@ internal static class FontSubset
             var at = places[glyph] + 10;
             do
             {
-                flags = UInt16(outlines, at);
-                open.Push(UInt16(outlines, at + 2));
+                flags = outlines.UInt16(at);
+                open.Push(outlines.UInt16(at + 2));
                 at += 4 + ((flags & WordArguments) != 0 ? 4 : 2)
                     + ((flags & OneScale) != 0 ? 2 : (flags & TwoScales) != 0 ? 4 : (flags & FourScales) != 0 ? 8 : 0);
             }
@@ -84,7 +61,7 @@ internal static class FontSubset
         return kept;
     }
 
-    private static (byte[] Outlines, byte[] Places) Outlines(byte[] outlines, int[] places, SortedSet<int> kept)
+    private static (byte[] Outlines, byte[] Places) Outlines(ReadOnlySpan<byte> outlines, int[] places, SortedSet<int> kept)
     {
         var (copy, newPlaces) = (new MemoryStream(), new byte[4 * places.Length]);
         for (var glyph = 0; glyph < places.Length; glyph++)
@@ -92,7 +69,7 @@ internal static class FontSubset
             BinaryPrimitives.WriteInt32BigEndian(newPlaces.AsSpan(4 * glyph), (int)copy.Length);
             if (glyph + 1 < places.Length && kept.Contains(glyph))
             {
-                copy.Write(outlines, places[glyph], places[glyph + 1] - places[glyph]);
+                copy.Write(outlines[places[glyph]..places[glyph + 1]]);
                 copy.Write(new byte[(4 - copy.Length % 4) % 4]);
             }
         }
@@ -100,9 +77,8 @@ internal static class FontSubset
         return (copy.ToArray(), newPlaces);
     }
 
-    private static byte[] Widths(Dictionary<string, byte[]> tables, SortedSet<int> kept)
+    private static void ClearWidths(byte[] widths, int full, SortedSet<int> kept)
     {
-        var (widths, full) = (tables["hmtx"], UInt16(tables["hhea"], 34));
         for (var glyph = 0; glyph < full - 1; glyph++) // the last one stands for all that follow
         {
             if (!kept.Contains(glyph))
@@ -110,8 +86,6 @@ internal static class FontSubset
                 widths.AsSpan(4 * glyph, 4).Clear();
             }
         }
-
-        return widths;
     }
 
     /// <summary>Version 3 of the table: no names of glyphs, which nobody needs and which are 27 kB.</summary>
@@ -122,30 +96,29 @@ internal static class FontSubset
         return head;
     }
 
-    private static byte[] File(Dictionary<string, byte[]> tables)
+    // The directory wants the tables in the order of their tags.
+    private static byte[] File(SortedDictionary<string, byte[]> tables)
     {
-        var directory = 12 + 16 * Kept.Length;
-        var file = new byte[directory + Kept.Sum(tag => Padded(tables[tag].Length))];
-        var power = 1 << (int)Math.Log2(Kept.Length);
+        var directory = 12 + 16 * tables.Count;
+        var file = new byte[directory + tables.Values.Sum(table => Padded(table.Length))];
+        var power = 1 << (int)Math.Log2(tables.Count);
         BinaryPrimitives.WriteInt32BigEndian(file, 0x00010000);
-        Write16(file, 4, Kept.Length);
+        Write16(file, 4, tables.Count);
         Write16(file, 6, 16 * power);
         Write16(file, 8, (int)Math.Log2(power));
-        Write16(file, 10, 16 * (Kept.Length - power));
+        Write16(file, 10, 16 * (tables.Count - power));
 
         tables["head"].AsSpan(8, 4).Clear(); // the whole file's checksum is taken with its own place empty
-        var (at, head) = (directory, 0);
-        for (var i = 0; i < Kept.Length; i++)
+        var (at, head, row) = (directory, 0, 12);
+        foreach (var (tag, table) in tables)
         {
-            var table = tables[Kept[i]];
-            var row = file.AsSpan(12 + 16 * i, 16);
-            Encoding.ASCII.GetBytes(Kept[i], row);
+            Encoding.ASCII.GetBytes(tag, file.AsSpan(row, 4));
             table.CopyTo(file, at);
-            BinaryPrimitives.WriteUInt32BigEndian(row[4..], Checksum(file.AsSpan(at, Padded(table.Length))));
-            BinaryPrimitives.WriteInt32BigEndian(row[8..], at);
-            BinaryPrimitives.WriteInt32BigEndian(row[12..], table.Length);
-            head = Kept[i] == "head" ? at : head;
-            at += Padded(table.Length);
+            BinaryPrimitives.WriteUInt32BigEndian(file.AsSpan(row + 4), Checksum(file.AsSpan(at, Padded(table.Length))));
+            BinaryPrimitives.WriteInt32BigEndian(file.AsSpan(row + 8), at);
+            BinaryPrimitives.WriteInt32BigEndian(file.AsSpan(row + 12), table.Length);
+            head = tag == "head" ? at : head;
+            (at, row) = (at + Padded(table.Length), row + 16);
         }
 
         BinaryPrimitives.WriteUInt32BigEndian(file.AsSpan(head + 8), unchecked(0xB1B0AFBA - Checksum(file)));
@@ -164,10 +137,6 @@ internal static class FontSubset
     }
 
     private static int Padded(int length) => (length + 3) / 4 * 4;
-
-    private static int UInt16(ReadOnlySpan<byte> bytes, int at) => BinaryPrimitives.ReadUInt16BigEndian(bytes[at..]);
-
-    private static int Int32(ReadOnlySpan<byte> bytes, int at) => BinaryPrimitives.ReadInt32BigEndian(bytes[at..]);
 
     private static void Write16(Span<byte> bytes, int at, int value) => BinaryPrimitives.WriteUInt16BigEndian(bytes[at..], (ushort)value);
 }

@@ -12,16 +12,16 @@ internal sealed class MeasuredWords
     private readonly double _whole;
 
     /// <param name="height">Height of capitals, mm.</param>
-    internal MeasuredWords(string text, double height)
-        : this([.. Wrapping.Words(text)], height, bold: false)
+    internal MeasuredWords(Typeface typeface, string text, double height)
+        : this(typeface, [.. Wrapping.Words(text)], height, bold: false)
     {
     }
 
-    internal MeasuredWords(string[] words, double height, bool bold)
+    internal MeasuredWords(Typeface typeface, string[] words, double height, bool bold)
     {
         _words = words;
-        _widths = Array.ConvertAll(_words, word => Letters.Width(word, height, bold));
-        _space = Letters.Width(" ", height, bold);
+        _widths = Array.ConvertAll(_words, word => typeface.Width(word, height, bold));
+        _space = typeface.Width(" ", height, bold);
         Longest = _widths.DefaultIfEmpty(0).Max();
         _whole = _widths.Sum() + (_words.Length - 1) * _space;
     }

@@ -11,8 +11,14 @@ public sealed record TextSizes(double Notes, double Titles, double Numbers, doub
     /// <summary>On a sheet that is copied at full size; distances on paper were decided beside these.</summary>
     public static TextSizes Usual { get; } = new(2.5, 3.5, 5, 1.8);
 
+    /// <summary>Whose letters they are.</summary>
+    public Typeface Typeface { get; init; } = Typeface.Shipped;
+
     /// <summary>A distance decided beside notes of the usual height, beside these.</summary>
     internal double ByNotes(double usual) => usual * (Notes / Usual.Notes);
+
+    /// <summary>A width decided for a word in notes of the usual height, in the letters that ship: for the word in these.</summary>
+    internal double ByWord(double usual, string word, bool bold = false) => ByNotes(usual) * Math.Max(1, Typeface.Width(word, 1, bold) / Typeface.Shipped.Width(word, 1, bold));
 
     /// <summary>A distance decided beside titles of the usual height, beside these.</summary>
     internal double ByTitles(double usual) => usual * (Titles / Usual.Titles);

@@ -9,9 +9,9 @@ public static class Wrapping
     /// A word wider than the width is broken after a hyphen or slash, else between letters.
     /// </summary>
     /// <param name="height">Height of capitals, mm.</param>
-    public static IReadOnlyList<string> Wrap(string words, double height, double width, bool bold = false)
+    public static IReadOnlyList<string> Wrap(this Typeface typeface, string words, double height, double width, bool bold = false)
     {
-        if (IsSingleSpaced(words) && Letters.Width(words, height, bold) <= width)
+        if (IsSingleSpaced(words) && typeface.Width(words, height, bold) <= width)
         {
             return words.Length > 0 ? [words] : [];
         }
@@ -19,7 +19,7 @@ public static class Wrapping
         var lines = new List<string>();
         foreach (var part in words.Split('\n'))
         {
-            Break(part, height, width, bold, lines);
+            Break(typeface, part, height, width, bold, lines);
         }
 
         return lines;
@@ -29,29 +29,29 @@ public static class Wrapping
     private static bool IsSingleSpaced(string words) =>
         words.AsSpan().IndexOfAny('\n', '\t', '\r') < 0 && !words.Contains("  ", StringComparison.Ordinal) && !words.StartsWith(' ') && !words.EndsWith(' ');
 
-    private static void Break(string text, double height, double width, bool bold, List<string> lines)
+    private static void Break(Typeface typeface, string text, double height, double width, bool bold, List<string> lines)
     {
-        var words = new MeasuredWords([.. Words(text)], height, bold);
+        var words = new MeasuredWords(typeface, [.. Words(text)], height, bold);
         if (words.Longest > width)
         {
-            words = new([.. Torn(Words(text), height, width, bold)], height, bold);
+            words = new(typeface, [.. Torn(typeface, Words(text), height, width, bold)], height, bold);
         }
 
         lines.AddRange(words.Lines(words.Starts(width, width)));
     }
 
-    private static List<string> Torn(List<string> whole, double height, double width, bool bold)
+    private static List<string> Torn(Typeface typeface, List<string> whole, double height, double width, bool bold)
     {
         var words = new List<string>();
         foreach (var word in whole)
         {
             // A size that does not fit with its unit gives it up before it is cut.
-            foreach (var piece in Letters.Width(word, height, bold) > width ? word.Split(' ') : [word])
+            foreach (var piece in typeface.Width(word, height, bold) > width ? word.Split(' ') : [word])
             {
                 var rest = piece;
-                while (rest.Length > 1 && Letters.Width(rest, height, bold) > width)
+                while (rest.Length > 1 && typeface.Width(rest, height, bold) > width)
                 {
-                    var cut = Cut(rest, height, width, bold);
+                    var cut = Cut(typeface, rest, height, width, bold);
                     words.Add(rest[..cut]);
                     rest = rest[cut..];
                 }
@@ -89,10 +89,10 @@ public static class Wrapping
     }
 
     /// <summary>How many letters fit, at least one.</summary>
-    private static int Cut(string word, double height, double width, bool bold)
+    private static int Cut(Typeface typeface, string word, double height, double width, bool bold)
     {
         var fits = 1;
-        while (fits + 1 < word.Length && Letters.Width(word.AsSpan(0, fits + 1), height, bold) <= width)
+        while (fits + 1 < word.Length && typeface.Width(word.AsSpan(0, fits + 1), height, bold) <= width)
         {
             fits++;
         }

@@ -36,7 +36,7 @@ public static class Dimensions
     private const double Raised = 2.5;
 
     /// <summary>The plain picture of a dimension, for formats without dimensions of their own and for the blocks of those that have them.</summary>
-    public static DimensionPicture Picture(Dimension dimension)
+    public static DimensionPicture Picture(Dimension dimension, Typeface typeface)
     {
         // Everything is laid out as if the line were level, read from the foot; an upright one is the same turned by 90 degrees.
         var frame = new Frame(dimension.Vertical);
@@ -47,7 +47,7 @@ public static class Dimensions
         AddWitness(witnesses, dimension, frame, from, line);
         AddWitness(witnesses, dimension, frame, to, line);
 
-        var half = Letters.Width(dimension.Figure, dimension.Height) / 2;
+        var half = typeface.Width(dimension.Figure, dimension.Height) / 2;
         var (left, right) = (Math.Min(from.X, to.X), Math.Max(from.X, to.X));
         Stroke? tick = null;
         if (figure.Y - line is > Raised or < 0)

@@ -1,3 +1,5 @@
+using DetailGen.Drawing.Lettering;
+
 namespace DetailGen.Drawing.Scenes;
 
 /// <summary>A colour; black is written so that it turns white on a dark screen.</summary>
@@ -34,6 +36,9 @@ public sealed record Page(int Number, string Paper, double Width, double Height,
 /// <param name="Identity">What the files say of themselves.</param>
 public sealed record Scene(IReadOnlyList<LayerRow> Layers, IReadOnlyList<View> Views, IReadOnlyList<Page> Pages, Identity Identity)
 {
+    /// <summary>With which its texts were measured.</summary>
+    public Typeface Typeface { get; init; } = Typeface.Shipped;
+
     /// <summary>The same with every ink black: what a print is unless colour is asked for, since grey screens break up on copies.</summary>
     public Scene InBlack() => this with { Layers = [.. Layers.Select(layer => layer with { Ink = Ink.Black })] };
 

@@ -130,7 +130,7 @@ internal static class ColumnWidths
     /// <summary>A cell asked for dozens of widths: its words are measured once, as long as none has to be torn.</summary>
     private sealed class MeasuredCell(TextSizes sizes, Cell cell)
     {
-        private readonly MeasuredWords[] _parts = Array.ConvertAll(cell.Words.Split('\n'), part => new MeasuredWords([.. Wrapping.Words(part)], sizes.Notes, cell.Bold));
+        private readonly MeasuredWords[] _parts = Array.ConvertAll(cell.Words.Split('\n'), part => new MeasuredWords(sizes.Typeface, [.. Wrapping.Words(part)], sizes.Notes, cell.Bold));
 
         internal int Lines(Column column, double width)
         {
@@ -151,10 +151,10 @@ internal static class ColumnWidths
 
     /// <summary>What the column's head and its longest cell need, or the longest word of it.</summary>
     internal static double Needed(TextSizes sizes, Column column, IEnumerable<Cell> cells, bool whole) =>
-        column.Head.Select(head => new Cell(head, Bold: true)).Concat(cells).Max(cell => Around(whole ? Letters.Width(cell.Words, sizes.Notes, cell.Bold) : LongestWord(sizes, cell)));
+        column.Head.Select(head => new Cell(head, Bold: true)).Concat(cells).Max(cell => Around(whole ? sizes.Typeface.Width(cell.Words, sizes.Notes, cell.Bold) : LongestWord(sizes, cell)));
 
     /// <summary>What words need in one line.</summary>
-    internal static double Needed(TextSizes sizes, string words) => Around(Letters.Width(words, sizes.Notes));
+    internal static double Needed(TextSizes sizes, string words) => Around(sizes.Typeface.Width(words, sizes.Notes));
 
     private static double Around(double width) => width * Table.Slack + 2 * Table.Indent + 0.01;
 
@@ -163,7 +163,7 @@ internal static class ColumnWidths
         var longest = 0.0;
         foreach (var word in cell.Words.AsSpan().Split(' '))
         {
-            longest = Math.Max(longest, Letters.Width(cell.Words.AsSpan(word), sizes.Notes, cell.Bold));
+            longest = Math.Max(longest, sizes.Typeface.Width(cell.Words.AsSpan(word), sizes.Notes, cell.Bold));
         }
 
         return longest;

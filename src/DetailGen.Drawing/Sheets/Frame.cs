@@ -16,11 +16,18 @@ internal static class Frame
     /// <summary>Higher letters would touch the lines of their band.</summary>
     private const double MostLetter = 4;
 
+    /// <summary>The ink of wider ones too, mm: the band less white and half the heavy line on either side.</summary>
+    private const double MostWidth = 3.6;
+
     /// <summary>Letters stand off the middle of their band, since its inner line is the heavy one.</summary>
     private const double Outwards = 0.05;
     private const string Letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
 
-    private static double Letter(SheetFormat format) => format.TextSizes.Titles <= MostLetter ? format.TextSizes.Titles : format.TextSizes.Notes;
+    private static double Letter(SheetFormat format)
+    {
+        var (sizes, used) = (format.TextSizes, Letters[..format.FieldsDown]);
+        return sizes.Titles <= MostLetter && used.Max(letter => sizes.Typeface.InkWidth(letter, sizes.Titles)) <= MostWidth ? sizes.Titles : sizes.Notes;
+    }
 
     internal static IEnumerable<Item> Of(SheetFormat format)
     {

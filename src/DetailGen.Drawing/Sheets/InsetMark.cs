@@ -47,7 +47,7 @@ internal static class InsetMark
             let way = new PaperPoint(direction.Cos, direction.Sin)
             let end = ring.Centre + (ring.Diameter / 2 + further) * way
             let middle = end + form.Off(way)
-            where isBuilt(middle) == within && IsWhite(near, form.Box(middle).Shift(origin).Grow(LetterClear))
+            where IsWhite(near, form.Box(middle).Shift(origin).Grow(LetterClear)) && isBuilt(middle) == within
             let start = ring.Centre + ring.Diameter / 2 * way
             let line = further > Beside
             where !line || IsClear(near, start + origin, end + origin)
@@ -59,8 +59,8 @@ internal static class InsetMark
     private static Form[] Forms(TextSizes sizes, string name, int? sheet)
     {
         string[] line = sheet is { } number ? [FormattableString.Invariant($"{name}/{number}")] : [name];
-        Form[] forms = [new(line, sizes.Titles, sizes.ByTitles(LetterOff)), new(line, sizes.Notes, sizes.ByNotes(SmallLetterOff))];
-        return sheet is { } under ? [.. forms, new([name, under.ToString(CultureInfo.InvariantCulture)], sizes.Notes, sizes.ByNotes(SmallLetterOff))] : forms;
+        Form[] forms = [new(sizes.Typeface, line, sizes.Titles, sizes.ByTitles(LetterOff)), new(sizes.Typeface, line, sizes.Notes, sizes.ByNotes(SmallLetterOff))];
+        return sheet is { } under ? [.. forms, new(sizes.Typeface, [name, under.ToString(CultureInfo.InvariantCulture)], sizes.Notes, sizes.ByNotes(SmallLetterOff))] : forms;
     }
 
     // Some of a text lies within the ring and some without.
@@ -91,20 +91,20 @@ internal static class InsetMark
 
     /// <summary>What is written beside the ring, in one line or in two with a stroke between them.</summary>
     /// <param name="LetterOff">From the ring, or the line's end, to the middle of a letter.</param>
-    private sealed record Form(IReadOnlyList<string> Lines, double Height, double LetterOff)
+    private sealed record Form(Typeface Typeface, IReadOnlyList<string> Lines, double Height, double LetterOff)
     {
         /// <summary>Between the letter and the stroke under it.</summary>
         private const double Apart = 0.8;
 
-        private double Width => Lines.Max(line => Letters.Width(line, Height));
+        private double Width => Lines.Max(line => Typeface.Width(line, Height));
 
         private double Tall => Lines.Count * Height + (Lines.Count - 1) * 2 * Apart;
 
         /// <summary>From the ring, or the line's end, to the middle: as much farther than for a letter as it is larger.</summary>
-        internal PaperPoint Off(PaperPoint way) => new(way.X * (LetterOff + (Width - Letters.Width(Lines[0].AsSpan(0, 1), Height)) / 2), way.Y * (LetterOff + (Tall - Height) / 2));
+        internal PaperPoint Off(PaperPoint way) => new(way.X * (LetterOff + (Width - Typeface.Width(Lines[0].AsSpan(0, 1), Height)) / 2), way.Y * (LetterOff + (Tall - Height) / 2));
 
         internal PaperBox Box(PaperPoint middle) =>
-            new(middle.X - Width / 2, middle.Y - Tall / 2 - Letters.Hang(Height), middle.X + Width / 2, middle.Y + Tall / 2 - Height + Letters.Rise(Height));
+            new(middle.X - Width / 2, middle.Y - Tall / 2 - Typeface.Hang(Height), middle.X + Width / 2, middle.Y + Tall / 2 - Height + Typeface.Rise(Height));
 
         internal IEnumerable<Item> Items(PaperPoint middle)
         {

@@ -62,7 +62,7 @@ internal static class Insets
         {
             if (papers.TryGetValue(page, out var paper))
             {
-                var ink = PageInk.Of(scene.Layers, more.Placement, more.Items);
+                var ink = PageInk.Of(scene, more.Placement, more.Items);
                 paper.Ink.Add(ink);
                 paper.White.Add(ink);
             }

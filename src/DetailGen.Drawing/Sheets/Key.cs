@@ -76,7 +76,7 @@ internal static class Key
     {
         internal static Row Of(TextSizes sizes, KeyEntry entry, double width, (double Pictures, double Words) white)
         {
-            var lines = Wrapping.Wrap(entry.Words, sizes.Notes, width / Table.Slack);
+            var lines = sizes.Typeface.Wrap(entry.Words, sizes.Notes, width / Table.Slack);
             return new(entry, lines, Math.Max(SwatchHeight + white.Pictures, lines.Count * sizes.ByNotes(LinePitch) + white.Words));
         }
     }
@@ -88,7 +88,7 @@ internal static class Key
         {
             Grid? best = null;
             // No word is torn: a column is as wide as the longest.
-            var longest = entries.SelectMany(entry => entry.Words.Split(' ')).Select(word => Letters.Width(word, sizes.Notes)).DefaultIfEmpty(0).Max() * Table.Slack;
+            var longest = entries.SelectMany(entry => entry.Words.Split(' ')).Select(word => sizes.Typeface.Width(word, sizes.Notes)).DefaultIfEmpty(0).Max() * Table.Slack;
             for (var count = 1; best is null || (width + Apart) / count >= Math.Max(sizes.ByNotes(Narrowest), Indent + longest + Apart); count++)
             {
                 var grid = In(sizes, count, (width + Apart) / count, entries, white);
@@ -143,5 +143,5 @@ internal static class Key
     }
 
     private static IReadOnlyList<string> Lines(TextSizes sizes, IReadOnlyList<string> shortForms, double width) =>
-        shortForms.Count == 0 ? [] : Wrapping.Wrap(string.Join("; ", shortForms), sizes.Notes, width / Table.Slack);
+        shortForms.Count == 0 ? [] : sizes.Typeface.Wrap(string.Join("; ", shortForms), sizes.Notes, width / Table.Slack);
 }

@@ -43,7 +43,7 @@ internal static class KeySigns
 
         if (numbers)
         {
-            yield return new("note by number: see the list", [new Text("note.text", "P1", new(0.5, Middle - (sizes.Notes / 2)), sizes.Notes, Bold: true), new Stroke("note.leader", [new(sizes.ByNotes(5.5), Middle), new(10, Middle)])]);
+            yield return new("note by number: see the list", [new Text("note.text", "P1", new(0.5, Middle - (sizes.Notes / 2)), sizes.Notes, Bold: true), new Stroke("note.leader", [new(sizes.ByWord(5.5, "P1", bold: true), Middle), new(10, Middle)])]);
         }
 
         if (annotation.Any(item => item is Dimension))

@@ -125,9 +125,9 @@ internal static class PageComposer
     private static (Paragraph Caution, double Foot) Caution(SheetFormat format, SheetText text, PaperBox zone)
     {
         var (sizes, width) = (format.TextSizes, (zone.Width - 2 * Inset) / Table.Slack);
-        var lines = Wrapping.Wrap(text.Caution, sizes.Notes, width);
+        var lines = sizes.Typeface.Wrap(text.Caution, sizes.Notes, width);
         var caution = new Paragraph("block.notes", lines, new(zone.Left + Inset, zone.Top - sizes.ByNotes(3.2)), sizes.Notes, sizes.ByNotes(4.25));
-        return (caution, Letters.Box(caution).Bottom);
+        return (caution, sizes.Typeface.Box(caution).Bottom);
     }
 
     /// <summary>The format with a strip for the caution as high as the caution is, where it has such a strip: what stands over it begins higher.</summary>
@@ -265,7 +265,7 @@ internal static class PageComposer
     private static bool IsOnMark(SheetFormat format, Item item)
     {
         const double Clear = 1;
-        var box = item is Text words ? Letters.Box(words) : ItemBounds.Of([item]);
+        var box = item is Text words ? format.TextSizes.Typeface.Box(words) : ItemBounds.Of([item]);
         return Frame.CentringMarks(format).Any(mark => Lines.Meets(box.Grow(Clear), mark.Points[0], mark.Points[1]));
     }
 }

@@ -51,7 +51,7 @@ public static class SheetComposer
             pages = [.. pages.Select(page => TrimMarks.On(page, format))];
         }
 
-        Scene scene = new([], [view, .. companions.SelectMany(companion => companion.Views)], pages, identity);
+        Scene scene = new([], [view, .. companions.SelectMany(companion => companion.Views)], pages, identity) { Typeface = format.TextSizes.Typeface };
         IReadOnlyList<Inset> insets = [];
         if (request.Insets && !request.ViewOnly)
         {

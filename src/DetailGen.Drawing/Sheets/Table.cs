@@ -105,7 +105,7 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
 
     internal static double Height(TextSizes sizes, int lines) => sizes.ByNotes(Pitch) + (lines - 1) * sizes.ByNotes(LinePitch);
 
-    internal static IReadOnlyList<string> Lines(TextSizes sizes, Cell cell, Column column) => Wrapping.Wrap(cell.Words, sizes.Notes, Inner(sizes, cell, column.Width), cell.Bold);
+    internal static IReadOnlyList<string> Lines(TextSizes sizes, Cell cell, Column column) => sizes.Typeface.Wrap(cell.Words, sizes.Notes, Inner(sizes, cell, column.Width), cell.Bold);
 
     /// <summary>What a column so wide leaves a cell's words, mm.</summary>
     internal static double Inner(TextSizes sizes, Cell cell, double width) => (width - 2 * Indent - (cell.Sign is null ? 0 : sizes.ByNotes(SignWidth))) / Slack;

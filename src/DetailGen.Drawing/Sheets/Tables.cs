@@ -79,7 +79,7 @@ internal static class Tables
         var width = zone.Width / Table.Slack;
         while (true)
         {
-            var reserve = Wrapping.Wrap(Remainder(confirm, unnamed, rows, checks.Count + furtherPasses, shown: true), sizes.Notes, width).Count * sizes.ByNotes(NotePitch);
+            var reserve = sizes.Typeface.Wrap(Remainder(confirm, unnamed, rows, checks.Count + furtherPasses, shown: true), sizes.Notes, width).Count * sizes.ByNotes(NotePitch);
             if (confirm.Count > 0 && reserve > zone.Height * MostInWords)
             {
                 confirm.RemoveAt(confirm.Count - 1);
@@ -131,7 +131,7 @@ internal static class Tables
     private static Table Checks(TextSizes sizes, string title, IReadOnlyList<CheckLine> checks, Func<CheckLine, string> words, PaperBox zone)
     {
         var columns = CheckColumns(sizes, checks, zone.Width);
-        if (sizes.Notes > TextSizes.Usual.Notes && columns[0].Width < ColumnWidths.Needed(sizes, new(0, ["Rule or"]), checks.Select(check => new Cell(words(check))), whole: false))
+        if ((sizes.Notes > TextSizes.Usual.Notes || sizes.Typeface != Typeface.Shipped) && columns[0].Width < ColumnWidths.Needed(sizes, new(0, ["Rule or"]), checks.Select(check => new Cell(words(check))), whole: false))
         {
             // Rather counted in words than with words torn.
             return Table.Empty(sizes, "checklist", title, new(zone.Left, zone.Top), zone.Width);
@@ -144,9 +144,10 @@ internal static class Tables
     private static Column[] CheckColumns(TextSizes sizes, IReadOnlyList<CheckLine> checks, double width)
     {
         // as wide as the longest of its words with the sign beside it
-        var verdict = checks.Select(check => check.Verdict switch { Verdict.ToConfirm => 23, Verdict.Waived => 18, _ => 16.5 }).DefaultIfEmpty(16.5).Select(sizes.ByNotes).Max();
+        var verdict = checks.Select(check => sizes.ByWord(check.Verdict switch { Verdict.ToConfirm => 23, Verdict.Waived => 18, _ => 16.5 }, VerdictSign.Words(check.Verdict)))
+            .Append(sizes.ByWord(16.5, "verdict", bold: true)).Max();
         var spare = width - verdict - ColumnWidths.Needed(sizes, new(0, ["Rule or"]), [], whole: true);
-        var (required, drawn) = (Wide(sizes.ByNotes(16.5), check => check.Required), Wide(sizes.ByNotes(13), check => check.Drawn));
+        var (required, drawn) = (Wide(sizes.ByWord(16.5, "required", bold: true), check => check.Required), Wide(sizes.ByWord(13, "drawn", bold: true), check => check.Drawn));
         var first = width - required - drawn - verdict;
         string[] head = first < ColumnWidths.Needed(sizes, new(0, ["Rule or check"]), [], whole: true) ? ["Rule or", "check"] : ["Rule or check"];
         return [new(first, head), new(required, ["required"]), new(drawn, ["drawn"]), new(verdict, ["verdict"])];
@@ -177,7 +178,7 @@ internal static class Tables
 
     private static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Closed(TextSizes sizes, Table table, string words, PaperBox zone)
     {
-        var lines = Wrapping.Wrap(words, sizes.Notes, zone.Width / Table.Slack);
+        var lines = sizes.Typeface.Wrap(words, sizes.Notes, zone.Width / Table.Slack);
         var (box, first, pitch) = (table.Box, sizes.ByNotes(3.6), sizes.ByNotes(NotePitch));
         return (
             [.. table.Items, .. lines.Select((line, i) => new Text("checklist", line, new(zone.Left, box.Bottom - first - (i * pitch)), sizes.Notes))],
@@ -188,7 +189,8 @@ internal static class Tables
     /// <summary>The latest revision at the top; older ones that find no room are told in the last row.</summary>
     internal static IReadOnlyList<Item> Revisions(TextSizes sizes, IReadOnlyList<RevisionLine> revisions, PaperBox zone)
     {
-        Column[] columns = [new(sizes.ByNotes(16), ["Rev"]), new(sizes.ByNotes(23), ["Date"]), new(180 - sizes.ByNotes(89), ["Description"]), new(sizes.ByNotes(25), ["Drawn"]), new(sizes.ByNotes(25), ["Checked"])];
+        var (number, date, name) = (sizes.ByWord(16, "P01.1"), sizes.ByWord(23, "2026-11-25"), sizes.ByWord(25, "Checked", bold: true));
+        Column[] columns = [new(number, ["Rev"]), new(date, ["Date"]), new(180 - (number + date + (2 * name)), ["Description"]), new(name, ["Drawn"]), new(name, ["Checked"])];
         List<IReadOnlyList<Cell>> rows = [.. revisions.Select(line => (IReadOnlyList<Cell>)[new(line.Revision), new(line.Date), new(line.Description), new(line.Drawn), new(line.Checked)])];
         IReadOnlyList<Cell> earlier = [new(""), new(""), new("earlier revisions: see register"), new(""), new("")];
         var shown = rows;
@@ -204,20 +206,20 @@ internal static class Tables
     /// <summary>Numbered general notes in one column; the whole text is laid, and its box tells whether it fitted.</summary>
     internal static (IReadOnlyList<Item> Items, PaperBox Box) Notes(TextSizes sizes, IReadOnlyList<string> notes, PaperBox zone)
     {
-        var (indent, first, pitch) = (sizes.ByNotes(5), sizes.ByNotes(3.2), sizes.ByNotes(NotePitch));
+        var (indent, first, pitch) = (sizes.ByWord(5, "10"), sizes.ByNotes(3.2), sizes.ByNotes(NotePitch));
         var title = zone.Height > 15;
         var items = new List<Item>();
         var y = zone.Top;
         if (title)
         {
-            var heading = Letters.Width(NotesTitle, sizes.Titles) * Table.Slack <= zone.Width ? NotesTitle : "Notes and cautions";
+            var heading = sizes.Typeface.Width(NotesTitle, sizes.Titles) * Table.Slack <= zone.Width ? NotesTitle : "Notes and cautions";
             items.Add(new Text("block.notes", heading, new(zone.Left, y - sizes.ByTitles(4.3)), sizes.Titles));
             y -= sizes.ByTitles(6.5);
         }
 
         for (var i = 0; i < notes.Count; i++)
         {
-            var lines = Wrapping.Wrap(notes[i], sizes.Notes, (zone.Width - indent) / Table.Slack);
+            var lines = sizes.Typeface.Wrap(notes[i], sizes.Notes, (zone.Width - indent) / Table.Slack);
             items.Add(new Text("block.notes", Count(i + 1), new(zone.Left, y - first), sizes.Notes, Bold: true));
             items.Add(new Paragraph("block.notes", lines, new(zone.Left + indent, y - first), sizes.Notes, pitch));
             y -= lines.Count * pitch + 1.2;
@@ -260,8 +262,10 @@ internal static class Tables
 
     private static (Column[] Columns, IReadOnlyList<Cell>[] Rows) KeyedTable(TextSizes sizes, IReadOnlyList<KeyedNote> notes, double width) =>
     (
-        [new(sizes.ByNotes(10), []), new(width - sizes.ByNotes(10), [])],
+        [new(KeyColumn(sizes), []), new(width - KeyColumn(sizes), [])],
         [.. notes.Select(note => (IReadOnlyList<Cell>)[new(note.Key.Length > 0 ? note.Key : "–", Bold: true), new(note.Words)])]);
+
+    private static double KeyColumn(TextSizes sizes) => sizes.ByWord(10, "W10", bold: true);
 
     private static IReadOnlyList<Column> ScheduleColumns(TextSizes sizes, double width, IReadOnlyList<IReadOnlyList<Cell>> rows)
     {

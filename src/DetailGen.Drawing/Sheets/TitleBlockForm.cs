@@ -17,10 +17,10 @@ internal static class TitleBlockForm
     private static double Low(TextSizes sizes) => Math.Max(8, ValueAndLabel(sizes) + 0.9);
 
     private static double ValueAndLabel(TextSizes sizes) =>
-        Lowest(sizes) + Letters.Rise(sizes.Notes) + 0.15 + Letters.Hang(sizes.FieldLabels) + sizes.FieldLabels;
+        Lowest(sizes) + sizes.Typeface.Rise(sizes.Notes) + 0.15 + sizes.Typeface.Hang(sizes.FieldLabels) + sizes.FieldLabels;
 
     /// <summary>The base line in a low field: what hangs keeps off the rule.</summary>
-    private static double Lowest(TextSizes sizes) => Math.Max(1.2, Letters.Hang(sizes.Notes) + 0.36);
+    private static double Lowest(TextSizes sizes) => Math.Max(1.2, sizes.Typeface.Hang(sizes.Notes) + 0.36);
 
     /// <summary>Base line of the lowest row: large letters that hang keep off the frame.</summary>
     private const double Foot = 2.3;
@@ -75,21 +75,21 @@ internal static class TitleBlockForm
         var c = slim ? 32 : 34;
 
         // The fields of kind, paper and approval are as wide as their words, at the cost of those beside them.
-        var kind = Math.Max(34, Math.Ceiling(Needed(Kind, small)));
-        var of = Math.Min(165, Math.Floor(Width - Needed(paper, small)));
-        var approved = Math.Clamp(Math.Floor(166 - Needed(t.Approved, small)), 120, 132);
+        var kind = Math.Max(34, Math.Ceiling(Needed(sizes, Kind, small)));
+        var of = Math.Min(165, Math.Floor(Width - Needed(sizes, paper, small)));
+        var approved = Math.Clamp(Math.Floor(166 - Needed(sizes, t.Approved, small)), 120, 132);
         var above = slim ? 1.1 : 1.4;
-        var title = AsHigh(middle, small, slim ? 4.9 : 6, above, c - 20);
-        var owner = t.Address.Length > 0 ? AsHigh(middle, small, 5.3, 1.3, 12) : (Height: middle, Lift: 3);
+        var title = AsHigh(sizes, middle, small, slim ? 4.9 : 6, above, c - 20);
+        var owner = t.Address.Length > 0 ? AsHigh(sizes, middle, small, 5.3, 1.3, 12) : (Height: middle, Lift: 3);
         var (low, lowest) = (20 - Low(sizes), Lowest(sizes));
         List<Field> fields =
         [
             new("DOCUMENT-TYPE", 0, 0, kind, low, "Document type", Kind, small, Foot),
-            new("NUMBER", kind, 0, 106, low, "Number", t.Number, t.Number.Length > 17 ? Fitting(t.Number, 106 - kind, middle, small) : Fitting(t.Number, 106 - kind, large, middle, small), Foot),
+            new("NUMBER", kind, 0, 106, low, "Number", t.Number, t.Number.Length > 17 ? Fitting(sizes, t.Number, 106 - kind, middle, small) : Fitting(sizes, t.Number, 106 - kind, large, middle, small), Foot),
             new("STATUS", 106, 0, 124, low, "Status", t.Status, large, Foot),
-            new("REVISION", 124, 0, of - 15, low, "Revision", t.Revision, t.Revision.Length > 3 ? Fitting(t.Revision, of - 139, middle, small) : large, Foot),
-            new("SHEET", of - 15, 0, of, low, "Sheet", sheet, Fitting(sheet, 15, middle, small), Foot),
-            new("PAPER", of, 0, Width, low, "Paper", paper, Fitting(paper, Width - of, middle, small), Foot),
+            new("REVISION", 124, 0, of - 15, low, "Revision", t.Revision, t.Revision.Length > 3 ? Fitting(sizes, t.Revision, of - 139, middle, small) : large, Foot),
+            new("SHEET", of - 15, 0, of, low, "Sheet", sheet, Fitting(sizes, sheet, 15, middle, small), Foot),
+            new("PAPER", of, 0, Width, low, "Paper", paper, Fitting(sizes, paper, Width - of, middle, small), Foot),
             new("SCALE", 0, low, 34, 20, "Scale", scale, small, lowest),
             new("DATE", 34, low, 64, 20, "Date of issue", t.Date, small, lowest),
             new("DRAWN", 64, low, 98, 20, "Drawn", t.Drawn, small, lowest),
@@ -109,7 +109,7 @@ internal static class TitleBlockForm
         {
             // What the status allows is said in full, as far as the project's name leaves room.
             var split = 112.0;
-            while (split - 4 >= Needed(t.Project, small) && Wrapping.Wrap(t.StatusText, small, (Width - split - 2) / Table.Slack).Count > 2)
+            while (split - 4 >= Needed(sizes, t.Project, small) && sizes.Typeface.Wrap(t.StatusText, small, (Width - split - 2) / Table.Slack).Count > 2)
             {
                 split -= 4;
             }
@@ -126,29 +126,29 @@ internal static class TitleBlockForm
         return fields;
     }
 
-    private static double Needed(string words, double height) => Letters.Width(words, height) * Table.Slack + 2;
+    private static double Needed(TextSizes sizes, string words, double height) => sizes.Typeface.Width(words, height) * Table.Slack + 2;
 
     /// <summary>The first height in which the words fit a field so wide, else the last.</summary>
-    private static double Fitting(string words, double width, params IReadOnlyList<double> heights) => heights.FirstOrDefault(height => Needed(words, height) <= width, heights[^1]);
+    private static double Fitting(TextSizes sizes, string words, double width, params IReadOnlyList<double> heights) => heights.FirstOrDefault(height => Needed(sizes, words, height) <= width, heights[^1]);
 
     /// <summary>The upper of two lines in a field: clear of the one below it, in the higher letters where the field holds them.</summary>
     /// <param name="lift">Of its base line where the letters leave room.</param>
     /// <param name="below">Base line of the lower.</param>
-    private static (double Height, double Lift) AsHigh(double height, double lower, double lift, double below, double field)
+    private static (double Height, double Lift) AsHigh(TextSizes sizes, double height, double lower, double lift, double below, double field)
     {
         const double Least = 0.3;
-        double Lift(double own) => Math.Max(lift, below + Letters.Rise(lower) + Letters.Hang(own) + 0.034 * lower);
-        return Lift(height) + Letters.Rise(height) <= field - Least ? (height, Lift(height)) : (lower, Lift(lower));
+        double Lift(double own) => Math.Max(lift, below + sizes.Typeface.Rise(lower) + sizes.Typeface.Hang(own) + 0.034 * lower);
+        return Lift(height) + sizes.Typeface.Rise(height) <= field - Least ? (height, Lift(height)) : (lower, Lift(lower));
     }
 
     // A value beside its label, where it would touch it from below; one too long for its box goes on below where there are two lines, else it ends in an ellipsis; text is never shrunk.
     private static IEnumerable<FormValue> Values(TextSizes sizes, Field field, PaperPoint corner)
     {
-        var laid = Laid(field, 1);
+        var laid = Laid(sizes, field, 1);
         var under = field.Top - field.Bottom - LabelOff(sizes) - sizes.FieldLabels;
-        if (field.Label.Length > 0 && laid.Lift + Letters.Rise(field.Height) > under)
+        if (field.Label.Length > 0 && laid.Lift + sizes.Typeface.Rise(field.Height) > under)
         {
-            laid = Laid(field, 3 + Letters.Width(field.Label, sizes.FieldLabels));
+            laid = Laid(sizes, field, 3 + sizes.Typeface.Width(field.Label, sizes.FieldLabels));
         }
 
         for (var i = 0; i < laid.Lines.Count; i++)
@@ -158,28 +158,28 @@ internal static class TitleBlockForm
         }
     }
 
-    private static (IReadOnlyList<string> Lines, double Left, double Lift, double Pitch) Laid(Field field, double inset)
+    private static (IReadOnlyList<string> Lines, double Left, double Lift, double Pitch) Laid(TextSizes sizes, Field field, double inset)
     {
         var left = field.Left + inset;
         var width = (field.Right - left - 1) / Table.Slack;
         var value = field.Value.Length == 0 && field.Label.Length > 0 ? "–" : field.Value;
-        var lines = Wrapping.Wrap(value, field.Height, width);
+        var lines = sizes.Typeface.Wrap(value, field.Height, width);
         var room = field.Tag is "STATUS-TEXT" or "OWNER" or "PROJECT" && field.Lift > 4 ? 2 : 1;
         var (lift, pitch) = (field.Lift, 1.5 * field.Height);
-        if (Math.Min(lines.Count, room) == 2 && lift - pitch < Letters.Hang(field.Height))
+        if (Math.Min(lines.Count, room) == 2 && lift - pitch < sizes.Typeface.Hang(field.Height))
         {
             // Two lines that would hang through the foot of the field stand closer and higher in it.
             pitch = 1.4 * field.Height;
-            lift = Math.Max(lift, pitch + Letters.Hang(field.Height) + 0.15);
+            lift = Math.Max(lift, pitch + sizes.Typeface.Hang(field.Height) + 0.15);
         }
 
-        return ([.. lines.Take(room).Select((line, i) => i == room - 1 && lines.Count > room ? Shortened(string.Join(' ', lines.Skip(i)), field.Height, width) : line)], left, lift, pitch);
+        return ([.. lines.Take(room).Select((line, i) => i == room - 1 && lines.Count > room ? Shortened(sizes, string.Join(' ', lines.Skip(i)), field.Height, width) : line)], left, lift, pitch);
     }
 
-    private static string Shortened(string words, double height, double width)
+    private static string Shortened(TextSizes sizes, string words, double height, double width)
     {
         var kept = words;
-        while (kept.Length > 1 && Letters.Width(kept + "…", height) > width)
+        while (kept.Length > 1 && sizes.Typeface.Width(kept + "…", height) > width)
         {
             kept = kept[..^1];
         }

@@ -15,7 +15,7 @@ internal static class ViewTitle
     internal static double Height(TextSizes sizes) => Math.Max(sizes.ByNotes(12), Top(sizes) + 0.5);
 
     // Over the ring, or the title where its letters rise higher.
-    private static double Top(TextSizes sizes) => Math.Max(Ring + 0.5, sizes.ByNotes(6.2) + Letters.Rise(sizes.Titles) + 0.5);
+    private static double Top(TextSizes sizes) => Math.Max(Ring + 0.5, sizes.ByNotes(6.2) + sizes.Typeface.Rise(sizes.Titles) + 0.5);
 
     /// <param name="corner">Lower left corner, page mm.</param>
     /// <param name="most">Room from the corner to the right; where the scale bar does not fit it is left out.</param>
@@ -26,7 +26,7 @@ internal static class ViewTitle
         yield return new Text(Row, number, middle - new PaperPoint(0, sizes.Titles / 2), sizes.Titles, Align.Centre);
 
         var left = corner.X + Ring + 2.5;
-        var width = Letters.Width(title, sizes.Titles);
+        var width = sizes.Typeface.Width(title, sizes.Titles);
         yield return new Text(Row, title, new(left, corner.Y + sizes.ByNotes(6.2)), sizes.Titles);
         yield return Frame.Line(Row, new(left, corner.Y + sizes.ByNotes(4.5)), new(left + width, corner.Y + sizes.ByNotes(4.5))); // clear of what hangs under the title
         var words = "Scale " + Words(scale);
@@ -36,7 +36,7 @@ internal static class ViewTitle
             yield break;
         }
 
-        foreach (var item in Bar(sizes, scale, new(left + Math.Max(width, Letters.Width(words, sizes.Notes)) + 8, corner.Y + sizes.ByNotes(4.2))))
+        foreach (var item in Bar(sizes, scale, new(left + Math.Max(width, sizes.Typeface.Width(words, sizes.Notes)) + 8, corner.Y + sizes.ByNotes(4.2))))
         {
             yield return item;
         }
@@ -45,8 +45,8 @@ internal static class ViewTitle
     /// <summary>What ring, title and scale bar take, from their lower left corner.</summary>
     internal static PaperBox Box(TextSizes sizes, string title, double scale, PaperPoint corner)
     {
-        var words = Math.Max(Letters.Width(title, sizes.Titles), Letters.Width("Scale " + Words(scale), sizes.Notes));
-        return new(corner.X, corner.Y, corner.X + Ring + 2.5 + words + 8 + 5 * Division(scale) / scale + sizes.ByNotes(10), corner.Y + Top(sizes));
+        var words = Math.Max(sizes.Typeface.Width(title, sizes.Titles), sizes.Typeface.Width("Scale " + Words(scale), sizes.Notes));
+        return new(corner.X, corner.Y, corner.X + Ring + 2.5 + words + 8 + 5 * Division(scale) / scale + sizes.ByWord(10, "1000 mm"), corner.Y + Top(sizes));
     }
 
     internal static string Words(double scale) => "1:" + scale.ToString("0.###", CultureInfo.InvariantCulture);
@@ -71,11 +71,11 @@ internal static class ViewTitle
         }
 
         // Where the figures would touch, too.
-        var widest = Letters.Width((5 * Division(scale)).ToString(CultureInfo.InvariantCulture), sizes.Notes);
+        var widest = sizes.Typeface.Width((5 * Division(scale)).ToString(CultureInfo.InvariantCulture), sizes.Notes);
         for (var i = 0; i <= 5; i += isLarge || widest + 1 > step ? 5 : 1)
         {
             var figure = (i * Division(scale)).ToString(CultureInfo.InvariantCulture);
-            var start = at.X + i * step - Letters.Width(figure, sizes.Notes) / 2;
+            var start = at.X + i * step - sizes.Typeface.Width(figure, sizes.Notes) / 2;
             yield return new Text("note.text", i == 5 ? figure + " mm" : figure, new(start, at.Y - sizes.ByNotes(3.3)), sizes.Notes);
         }
     }

@@ -94,6 +94,7 @@ internal static class ErrorCodes
         ("bad-word", Practice, "A word of a rule is none of those that can stand there."),
         ("text-size", Practice, "A height of letters does not go with the others."),
         ("logo", Practice, "A shape of the logo has too few points, or the logo has no size."),
+        ("typeface", Practice, "A font of the typeface cannot be read, or nothing can be drawn with it."),
         ("not-a-list", Practice, "A list belongs there."),
         ("not-a-text", Practice, "A text belongs there."),
 

@@ -49,7 +49,7 @@ internal static class PresetDrawing
             Thermal = worked.Heat is { } heat && asked.Companions.Contains(Companion.Thermal) ? ThermalWords.Of(heat, worked) : null,
         };
         var sheet = SheetComposer.Compose(
-            worked.Section, text, asked, SheetSetup.Formats(office.Sheets, SheetSetup.Has(preset, "reduced-print", "true")), SheetSetup.Layers(office.Sheets),
+            worked.Section, text, asked, SheetSetup.Formats(office.Sheets, office.Typeface, SheetSetup.Has(preset, "reduced-print", "true")), SheetSetup.Layers(office.Sheets),
             Identity(preset, report));
         var audit = request.LayoutAudit ? LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts) : null;
         string[] anew = request.Earlier.Count > 0 && sheet.Moved is null ? [Messages.LaidAnew(preset.Detail, asked.Earlier is { } before ? FormattableString.Invariant($"{before.Paper} at 1:{before.Scale}") : null)] : [];

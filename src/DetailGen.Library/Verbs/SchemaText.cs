@@ -21,6 +21,7 @@ internal static class SchemaText
         ["rules"] = _ => Schemas.Rules,
         ["stock"] = _ => Schemas.Stock,
         ["text-sizes"] = _ => Schemas.TextSizes,
+        ["typeface"] = _ => Schemas.Typeface,
     };
 
     internal static IReadOnlyList<string> Kinds { get; } = [.. All.Keys];

@@ -18,7 +18,7 @@ internal static class SweepPicture
     internal static byte[] Draw(SweepReport sweep, Preset preset, Worked worked, Office office, string format)
     {
         var text = Text(sweep, preset, worked, office);
-        var scene = CurvePicture.Compose(text, SheetSetup.Layers(office.Sheets), new(preset.Detail, "", text.Title, "", "", null, ""), SheetSetup.Has(preset, "line-group", "copy"));
+        var scene = CurvePicture.Compose(text, office.Typeface, SheetSetup.Layers(office.Sheets), new(preset.Detail, "", text.Title, "", "", null, ""), SheetSetup.Has(preset, "line-group", "copy"));
         var inColour = SheetSetup.Has(preset, "plot", "colour");
         return SceneFiles.Emit(inColour ? scene : scene.InBlack(), [format])[0].Bytes;
     }

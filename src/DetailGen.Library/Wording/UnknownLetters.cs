@@ -9,21 +9,23 @@ internal static class UnknownLetters
     /// <summary>A warning that names them; none where all can be shown.</summary>
     internal static IEnumerable<string> Warning(Scene scene)
     {
+        var typeface = scene.Typeface;
         List<string> letters =
         [
             .. scene.Views.SelectMany(view => view.Items).Concat(scene.Pages.SelectMany(page => page.Items)).SelectMany(Words)
-                .SelectMany(words => words.EnumerateRunes()).Select(letter => letter.ToString()).Distinct(StringComparer.Ordinal).Where(letter => !Letters.CanShow(letter)).Order(StringComparer.Ordinal),
+                .SelectMany(one => one.Words.EnumerateRunes().Select(letter => (Letter: letter.ToString(), one.Bold))).Distinct().Where(one => !typeface.CanShow(one.Letter, one.Bold))
+                .Select(one => one.Letter).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal),
         ];
-        return letters.Count > 0 ? [Messages.UnknownLetters(letters)] : [];
+        return letters.Count > 0 ? [Messages.UnknownLetters(letters, shipped: ReferenceEquals(typeface, Typeface.Shipped))] : [];
     }
 
-    private static IEnumerable<string> Words(Item item) => item switch
+    private static IEnumerable<(string Words, bool Bold)> Words(Item item) => item switch
     {
-        Text text => [text.Words],
-        Paragraph paragraph => paragraph.Lines,
-        Dimension dimension => [dimension.Figure],
+        Text text => [(text.Words, text.Bold)],
+        Paragraph paragraph => paragraph.Lines.Select(line => (line, false)),
+        Dimension dimension => [(dimension.Figure, false)],
         Group group => group.Items.SelectMany(Words),
-        Form form => form.Items.SelectMany(Words).Concat(form.Values.Select(value => value.Text.Words)),
+        Form form => form.Items.Concat(form.Values.Select(value => value.Text)).SelectMany(Words),
         _ => [],
     };
 }

@@ -5,17 +5,22 @@ using DetailGen.Details.Reading;
 using DetailGen.Details.Rules;
 using DetailGen.Details.Sheets;
 using DetailGen.Details.Solving;
+using DetailGen.Drawing.Lettering;
 
 namespace DetailGen.Library.Working;
 
-/// <summary>All that a practice works from: components, materials, stock sizes, rule packs, sheet data. Read once for a process.</summary>
-internal sealed record Office(PresetContext Context, MaterialLibrary Materials, StockLibrary Stock, Catalogue Catalogue, SheetData Sheets)
+/// <summary>All that a practice works from: components, materials, stock sizes, rule packs, sheet data, letters. Read once for a process.</summary>
+/// <param name="OwnTypeface">Null where the practice has none of its own.</param>
+internal sealed record Office(PresetContext Context, MaterialLibrary Materials, StockLibrary Stock, Catalogue Catalogue, SheetData Sheets, Typeface? OwnTypeface)
 {
     private static readonly Lazy<Outcome<Office>> ShippedOffice = new(() => Open(Shelf.Shipped));
 
     /// <summary>What comes with the tool, with a practice's folder over it where one is named.</summary>
     /// <returns>Every fault of the practice's files.</returns>
     internal static Outcome<Office> Of(string? practice) => practice is null ? ShippedOffice.Value : PracticeFolder.Open(practice).SelectMany(Open);
+
+    /// <summary>Of the practice, else the one that ships, which is read only when something is drawn.</summary>
+    internal Typeface Typeface => OwnTypeface ?? Typeface.Shipped;
 
     private static Outcome<Office> Open(Shelf shelf)
     {
@@ -31,7 +36,8 @@ internal sealed record Office(PresetContext Context, MaterialLibrary Materials, 
               from usual in UsualValues.Load(shelf, context.Components.All)
               from catalogue in Catalogue.Of(context.Components.All, stock.All, materials.Ids, texts, usual)
               from sheet in sheets.Result
-              select new Office(context with { RuleIds = RuleIds(catalogue) }, materials, stock, catalogue, sheet);
+              from own in Typefaces.Of(sheet.Typeface)
+              select new Office(context with { RuleIds = RuleIds(catalogue) }, materials, stock, catalogue, sheet, own);
     }
 
     private static Outcome<IReadOnlyList<PackText>> Packs(Shelf shelf)

@@ -2,6 +2,7 @@ using System.Runtime.CompilerServices;
 using DetailGen.Details.Reading;
 using DetailGen.Details.Sheets;
 using DetailGen.Drawing.Emitters;
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Sheets;
 using DetailGen.Sections;
 
@@ -24,7 +25,7 @@ internal static class Rehearsal
     internal static IReadOnlyList<EmittedFile> Draw()
     {
         var data = SheetDataReader.Load(Shelf.Shipped).Value;
-        var sheet = SheetComposer.Compose(Wall(), Words, new("A4", 20, Mirror: false, ViewOnly: false), SheetSetup.Formats(data, reducedPrint: false), SheetSetup.Layers(data), new("", "", "", "", "", null, "{}"));
+        var sheet = SheetComposer.Compose(Wall(), Words, new("A4", 20, Mirror: false, ViewOnly: false), SheetSetup.Formats(data, Typeface.Shipped, reducedPrint: false), SheetSetup.Layers(data), new("", "", "", "", "", null, "{}"));
         return [.. SceneFiles.Emit(sheet.Scene, ["dxf"]), .. SceneFiles.Emit(sheet.Scene.InBlack(), ["svg"])];
     }
 

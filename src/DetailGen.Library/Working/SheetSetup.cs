@@ -1,6 +1,7 @@
 using System.Globalization;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Sheets;
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Sheets;
 
@@ -14,11 +15,11 @@ internal static class SheetSetup
     private static readonly string[] FourSides = ["top", "right", "bottom", "left"];
 
     /// <param name="reducedPrint">Whether the sheets are to be read when they are printed smaller.</param>
-    internal static IReadOnlyList<SheetFormat> Formats(SheetData data, bool reducedPrint)
+    internal static IReadOnlyList<SheetFormat> Formats(SheetData data, Typeface typeface, bool reducedPrint)
     {
         var sizes = data.TextSizes.Single(row => row.Use == (reducedPrint ? SheetShape.ReducedPrint : SheetShape.FullSize));
         var logo = data.Logo.Count > 0 ? new Logo([.. data.Logo.Select(Mark)]) : null;
-        return [.. data.Formats.Select(row => Format(row) with { TextSizes = new(sizes.Notes, sizes.Titles, sizes.Numbers, sizes.FieldLabels), Logo = logo })];
+        return [.. data.Formats.Select(row => Format(row) with { TextSizes = new(sizes.Notes, sizes.Titles, sizes.Numbers, sizes.FieldLabels) { Typeface = typeface }, Logo = logo })];
     }
 
     private static LogoMark Mark(LogoRow row) => new(

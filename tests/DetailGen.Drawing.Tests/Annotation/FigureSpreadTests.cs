@@ -58,7 +58,7 @@ public class FigureSpreadTests
         var section = AnnotationSamples.Parapet() with { Measures = measures, Levels = [], Falls = [], Spaces = [], Buildups = [] };
         var bare = section with { Parts = [.. section.Parts.Select(part => part with { Words = new("", "", "") })] };
         var boxes = Annotator.Place(AnnotationSamples.Request(scale, section: bare)).Items.SelectMany(Flat).OfType<Dimension>()
-            .Select(one => Letters.Box(DetailGen.Drawing.Scenes.Dimensions.Picture(one).Figure)).ToList();
+            .Select(one => Typeface.Shipped.Box(DetailGen.Drawing.Scenes.Dimensions.Picture(one, Typeface.Shipped).Figure)).ToList();
         Assert.NotEmpty(boxes);
         for (var i = 0; i < boxes.Count; i++)
         {

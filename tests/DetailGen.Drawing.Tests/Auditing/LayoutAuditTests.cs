@@ -42,7 +42,7 @@ public class LayoutAuditTests
         Note("astray", new(-40, 5), new(-30, 5), new(-5, 5)),
         Words("beyond", 0, 140),
         Note("far", new(125, -50), new(120, -50), new(55, 4)),
-        Words("beside me", 130, 60), Words("too close", 130 + Letters.Width("beside me", 2.5) + 0.1, 60),
+        Words("beside me", 130, 60), Words("too close", 130 + Typeface.Shipped.Width("beside me", 2.5) + 0.1, 60),
     ];
 
     [Theory]
@@ -58,7 +58,7 @@ public class LayoutAuditTests
         Outline, Words("upper words", -60, 100), Words("lower words", -58, 94), Words("over the edge", 20, 21.6),
         new Dimension("dim", "dim", new(0, 0), new(60, 0), false, -15, "60", new(30, -14.4), 600, 2.5) { MeasureId = "width" }, Words("beside a size", 63, -16),
         Note("first", new(-20, 60), new(-10, 60), new(20, 12)), Note("second", new(-20, 50), new(-10, 50), new(10, 10)),
-        Words("beside me", 130, 60), Words("far enough", 130 + Letters.Width("beside me", 2.5) + 1, 60)));
+        Words("beside me", 130, 60), Words("far enough", 130 + Typeface.Shipped.Width("beside me", 2.5) + 1, 60)));
 
     [Fact]
     public void A_place_is_told_where_it_lies_on_the_sheet()
@@ -79,8 +79,8 @@ public class LayoutAuditTests
     public void Ink_is_as_large_as_the_letters_whatever_their_height(double height)
     {
         // Capitals are as high as the text says they are, and a w begins 3 units of 1409 to the capital before its place.
-        Assert.Equal(height, InkBoxes.Of(new("note.text", "H", default, height))!.Value.Height, 0.002);
-        Assert.Equal(-3 / 1409.0 * height, InkBoxes.Of(new("note.text", "warn", default, height))!.Value.Left, 0.002);
+        Assert.Equal(height, InkBoxes.Of(new("note.text", "H", default, height), Typeface.Shipped)!.Value.Height, 0.002);
+        Assert.Equal(-3 / 1409.0 * height, InkBoxes.Of(new("note.text", "warn", default, height), Typeface.Shipped)!.Value.Left, 0.002);
     }
 
     [Fact]

@@ -136,7 +136,7 @@ public class DxfEmitterTests
     [Fact]
     public void A_centred_value_begins_where_it_begins_on_paper()
     {
-        var width = DetailGen.Drawing.Lettering.Letters.Width("TC-DET-0101", 5);
+        var width = DetailGen.Drawing.Lettering.Typeface.Shipped.Width("TC-DET-0101", 5);
         Assert.Equal(270 - width / 2, Document.Blocks[0].Fields.Single(field => field.Tag == "NUMBER").Position.X, 9);
     }
 

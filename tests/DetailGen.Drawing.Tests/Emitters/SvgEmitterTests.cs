@@ -54,8 +54,8 @@ public class SvgEmitterTests
     {
         var text = First.Descendants(Svg + "text").Single(text => text.Value == "Layer schedule");
         Assert.Equal(("30", "247", "700"), (text.Attribute("x")!.Value, text.Attribute("y")!.Value, text.Attribute("font-weight")!.Value));
-        Assert.Equal(Letters.Width("Layer schedule", 3.5, bold: true), Number(text, "textLength"), 3);
-        Assert.Equal(Letters.FontSize(3.5), Number(text, "font-size"), 3);
+        Assert.Equal(Typeface.Shipped.Width("Layer schedule", 3.5, bold: true), Number(text, "textLength"), 3);
+        Assert.Equal(Typeface.Shipped.FontSize(3.5), Number(text, "font-size"), 3);
     }
 
     [Fact]

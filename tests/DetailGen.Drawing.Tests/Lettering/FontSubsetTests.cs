@@ -8,8 +8,8 @@ public class FontSubsetTests
 {
     private const string Used = "Parapet é Å λ²";
 
-    private static readonly byte[] Whole = Letters.Regular.Bytes.ToArray();
-    private static readonly byte[] Subset = Letters.Regular.Subset(Used);
+    private static readonly byte[] Whole = Typeface.Shipped.Regular.Bytes.ToArray();
+    private static readonly byte[] Subset = Typeface.Shipped.Regular.Subset(Used);
 
     [Fact]
     public void Used_letters_keep_their_outlines_and_widths_accents_too() =>

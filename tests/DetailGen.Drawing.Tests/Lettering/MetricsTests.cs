@@ -1,3 +1,4 @@
+using DetailGen.Drawing.Lettering;
 using DetailGen.Dxf.Tables;
 
 namespace DetailGen.Drawing.Tests.Lettering;
@@ -35,7 +36,7 @@ public class MetricsTests
     {
         var published = bold ? Bold : Regular;
         Assert.Equal(Letters.Length, published.Length);
-        var font = bold ? Drawing.Lettering.Letters.Bold : Drawing.Lettering.Letters.Regular;
+        var font = bold ? Typeface.Shipped.Bold : Typeface.Shipped.Regular;
 
         // Both are whole numbers of their own units, 2048 and 1000 to the em: half of each is rounding.
         var different = Letters.Select((letter, i) => (letter, Ours: font.Advance([letter]) * 1000.0 / font.UnitsPerEm, Theirs: published[i])).Where(one => Math.Abs(one.Ours - one.Theirs) > 0.75);

@@ -213,8 +213,8 @@ public class CompanionSheetTests
 
     private static PaperBox Around(string words, PaperPoint at, double height, Align align)
     {
-        var width = Letters.Width(words, height);
+        var width = Typeface.Shipped.Width(words, height);
         var left = at.X - align switch { Align.Centre => width / 2, Align.Right => width, _ => 0 };
-        return new(left, at.Y - Letters.Hang(height), left + width, at.Y + Letters.Rise(height));
+        return new(left, at.Y - Typeface.Shipped.Hang(height), left + width, at.Y + Typeface.Shipped.Rise(height));
     }
 }

@@ -31,7 +31,7 @@ public sealed class KeySignsTests
         var view = SectionView.Draw(section, new(10, ViewRoom.Least(section)));
         foreach (var entry in KeySigns.Of(TextSizes.Usual, view, Annotator.Place(AnnotationSamples.Request(10, false)).Items, numbers: true))
         {
-            var box = Marks.Of(entry.Picture).Bounds(new(0, 0, 1, 1));
+            var box = Marks.Of(entry.Picture, Typeface.Shipped).Bounds(new(0, 0, 1, 1));
             Assert.InRange(box.Left, -0.6, 10);
             Assert.InRange(box.Right, 0, Key.SwatchWidth + 0.6);
             Assert.InRange(box.Bottom, -0.6, 5);

@@ -125,7 +125,7 @@ public class PageComposerTests
         foreach (var page in SampleSheets.Scene(Format(paper)).Pages)
         {
             var texts = Texts(page).ToList();
-            var boxes = texts.Select(Letters.Box).ToList();
+            var boxes = texts.Select(Typeface.Shipped.Box).ToList();
             Assert.All(boxes, box => Assert.True(box.Left > 0 && box.Bottom > 0 && box.Right < page.Width && box.Top < page.Height));
             for (var i = 0; i < boxes.Count; i++)
             {

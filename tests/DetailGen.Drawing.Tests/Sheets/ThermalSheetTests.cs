@@ -42,7 +42,7 @@ public class ThermalSheetTests
     {
         var view = ThermalSheet.Of(Basis(paper, mirror))[0].Views.Single();
         Text[] figures = [.. view.Items.OfType<Text>().Where(text => text.Row == "analysis.figure")];
-        PaperBox[] boxes = [.. figures.Select(Letters.Box)];
+        PaperBox[] boxes = [.. figures.Select(Typeface.Shipped.Box)];
         Assert.True(figures.Length >= 4, $"{figures.Length} figures");
         for (var i = 0; i < boxes.Length; i++)
         {

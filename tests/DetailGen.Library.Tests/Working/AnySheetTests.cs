@@ -170,7 +170,7 @@ public class AnySheetTests
 
         return SheetComposer.Compose(
             worked.Section, SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks), SheetSetup.Asked(worked.Preset, viewOnly: false),
-            SheetSetup.Formats(office.Sheets, reducedPrint), SheetSetup.Layers(office.Sheets), new("", "", "", "", "", null, ""));
+            SheetSetup.Formats(office.Sheets, office.Typeface, reducedPrint), SheetSetup.Layers(office.Sheets), new("", "", "", "", "", null, ""));
     }
 
     private static Outcome<Preset> Read(string text, Office office) =>

@@ -156,6 +156,6 @@ public class InsetTests
         var worked = DetailWork.Do(PresetFiles.Read(Repository.Path("presets", "details", $"tern-court-{name}.yaml"), set, office).Value, office).Worked!;
         return SheetComposer.Compose(
             worked.Section, SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks), SheetSetup.Asked(worked.Preset, viewOnly: false),
-            SheetSetup.Formats(office.Sheets, reducedPrint: false), SheetSetup.Layers(office.Sheets), new("", "", "", "", "", null, ""));
+            SheetSetup.Formats(office.Sheets, office.Typeface, reducedPrint: false), SheetSetup.Layers(office.Sheets), new("", "", "", "", "", null, ""));
     }
 }

@@ -12,7 +12,7 @@ public class RoomNamesTests
     public void A_room_is_named_beside_what_is_drawn_of_it(string detail, string name, string paper)
     {
         var view = InsetTests.Composed(detail, ["sheet.scale=1:10", "sheet.paper=" + paper]).Scene.Views[0];
-        var words = Letters.Box(Assert.Single(view.Items.OfType<Text>(), text => text.Words == name));
+        var words = Typeface.Shipped.Box(Assert.Single(view.Items.OfType<Text>(), text => text.Words == name));
         var foot = view.Items.OfType<Stroke>().Where(stroke => stroke.Row == "break").SelectMany(stroke => stroke.Points).Min(point => point.Y);
         Assert.True(words.Bottom >= foot, $"{name} stands {foot - words.Bottom} mm below the wall's foot.");
     }

@@ -1,4 +1,3 @@
-using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Sections;
 
@@ -47,7 +46,7 @@ internal static class CloseDimensions
         var (low, high) = level ? (Math.Min(from.X, to.X), Math.Max(from.X, to.X)) : (Math.Min(from.Y, to.Y), Math.Max(from.Y, to.Y));
         var (near, far) = level ? (Math.Min(from.Y, to.Y), Math.Max(from.Y, to.Y)) : (Math.Min(from.X, to.X), Math.Max(from.X, to.X));
         var height = surface.Sizes.Notes;
-        var width = Letters.Width(figure.Text, height) * 1.02;
+        var width = surface.Sizes.Typeface.Width(figure.Text, height) * 1.02;
         double[] within = FigureInSpan.Fits(width, high - low) ? [FigureInSpan.Middles(low, high, width, level && surface.Mirrored).First()] : [];
         foreach (var offset in Offsets)
         {
@@ -63,7 +62,7 @@ internal static class CloseDimensions
                     }
 
                     var at = level ? surface.Turn(new PaperPoint(along, line)) + new PaperPoint(0, 0.6) : new PaperPoint((surface.Mirrored ? -line : line) - 0.6, along);
-                    var box = surface.Turn(Letters.Box(new Text("dim.chain", figure.Text, at, height, Align.Centre, level ? 0 : 90)));
+                    var box = surface.Turn(surface.Sizes.Typeface.Box(new Text("dim.chain", figure.Text, at, height, Align.Centre, level ? 0 : 90)));
                     var (a, b) = level ? (new PaperPoint(low, line), new PaperPoint(high, line)) : (new PaperPoint(line, low), new PaperPoint(line, high));
                     var cost = least + Witnesses(surface, from, to, line, level);
                     if (cost < 1000 && (best is null || cost < best.Cost - 1e-9) && surface.Free(box, 1, 1) && SpanIsFree(surface, a, b, ends)
@@ -89,7 +88,7 @@ internal static class CloseDimensions
     /// <summary>Whether its line, also where it is drawn on under the figure, and the strokes at its ends keep off what stands there.</summary>
     private static bool InkIsFree(Surface surface, Dimension dimension)
     {
-        var picture = Scenes.Dimensions.Picture(dimension);
+        var picture = Scenes.Dimensions.Picture(dimension, surface.Sizes.Typeface);
         var (a, b) = surface.PiecesOf(picture.Line).Single();
         var box = Surface.Around(a, b).Grow(1);
         return surface.Texts.TrueForAll(text => !Lines.Meets(text.Grow(1), a, b))

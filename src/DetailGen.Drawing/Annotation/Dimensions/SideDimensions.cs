@@ -1,4 +1,3 @@
-using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Sections;
 
@@ -109,7 +108,7 @@ internal sealed class SideDimensions(Surface surface, Side side)
     {
         var places = new (double Along, int Out)[row.Length];
         var taken = new List<(PaperBox Figure, (PaperPoint From, PaperPoint To)? Tick)>();
-        var widths = row.Select(one => Letters.Width(one.Figure.Text, Height) * 1.02).ToArray();
+        var widths = row.Select(one => surface.Sizes.Typeface.Width(one.Figure.Text, Height) * 1.02).ToArray();
         foreach (var i in Enumerable.Range(0, row.Length).OrderBy(i => Fits(i) ? 0 : 1).ThenBy(i => i))
         {
             var free = (Fits(i) ? Within(i) : []).Concat(Candidates(i).Where(place => IsFree(place, i))).Take(1).ToArray();
@@ -209,7 +208,7 @@ internal sealed class SideDimensions(Surface surface, Side side)
     {
         foreach (var (one, place) in row.Zip(places))
         {
-            var box = FigureBox(place, Letters.Width(one.Figure.Text, Height));
+            var box = FigureBox(place, surface.Sizes.Typeface.Width(one.Figure.Text, Height));
             var (a, b) = (line + Outwards * box.Bottom, line + Outwards * box.Top);
             var (near, far) = (Math.Min(a, b), Math.Max(a, b));
             PaperBox figure = IsLevel ? new(box.Left, near, box.Right, far) : new(near, box.Left, far, box.Right);
@@ -240,7 +239,7 @@ internal sealed class SideDimensions(Surface surface, Side side)
         {
             MeasureId = measure.Id,
         });
-        surface.Texts.Add(surface.Turn(Letters.Box(new Text(tierRow, one.Figure.Text, figureAt, Height, Align.Centre, IsLevel ? 0 : 90))));
+        surface.Texts.Add(surface.Turn(surface.Sizes.Typeface.Box(new Text(tierRow, one.Figure.Text, figureAt, Height, Align.Centre, IsLevel ? 0 : 90))));
         Witness(from, line);
         Witness(to, line);
     }

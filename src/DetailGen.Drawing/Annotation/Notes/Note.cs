@@ -28,7 +28,7 @@ internal sealed record Note(string Id, IReadOnlyList<string> PartIds, string Ref
             .OrderBy(note => note.Id, StringComparer.Ordinal),
     ];
 
-    internal MeasuredWords Measured { get; } = new(Words, Sizes.Notes);
+    internal MeasuredWords Measured { get; } = new(Sizes.Typeface, Words, Sizes.Notes);
 
     /// <summary>The notes that it was made of; none where it is one.</summary>
     private Note[] Joined { get; init; } = [];
@@ -72,7 +72,7 @@ internal sealed record Block(Note Note, IReadOnlyList<string> Lines, double Widt
     /// <summary>Over and under the leader's level.</summary>
     internal double Above => AboveOf(Note.Sizes);
 
-    internal double Below => Middle + (Lines.Count - 1) * Pitch + Letters.Hang(Height);
+    internal double Below => Middle + (Lines.Count - 1) * Pitch + Note.Sizes.Typeface.Hang(Height);
 
     /// <summary>The fewest lines that the width allows, evened out; of equal ones without a widow. No word is torn: the block is rather wider than asked, and finds no place in a column that is too narrow for it.</summary>
     internal static Block Wrap(Note note, double width)
@@ -99,14 +99,14 @@ internal sealed record Block(Note Note, IReadOnlyList<string> Lines, double Widt
         }
 
         var lines = best.Count == 0 ? [""] : words.Lines(best);
-        var firstWidth = lead + Letters.Width(lines[0], height);
-        var widest = lines.Skip(1).Select(line => Letters.Width(line, height)).Append(firstWidth).Max();
+        var firstWidth = lead + note.Sizes.Typeface.Width(lines[0], height);
+        var widest = lines.Skip(1).Select(line => note.Sizes.Typeface.Width(line, height)).Append(firstWidth).Max();
         return new(note, lines, widest * Slack, firstWidth, (isWidow ? 10 : 0) + 5 * Math.Max(0, lines.Length - 3));
     }
 
-    internal static double AboveOf(TextSizes sizes) => Letters.Rise(sizes.Notes) - MiddleOf(sizes);
+    internal static double AboveOf(TextSizes sizes) => sizes.Typeface.Rise(sizes.Notes) - MiddleOf(sizes);
 
     private static double MiddleOf(TextSizes sizes) => sizes.ByNotes(0.96);
 
-    private static double LeadOf(Note note) => note.Reference.Length == 0 ? 0 : Letters.Width(note.Reference, note.Sizes.Notes, true) + note.Sizes.ByNotes(1.4);
+    private static double LeadOf(Note note) => note.Reference.Length == 0 ? 0 : note.Sizes.Typeface.Width(note.Reference, note.Sizes.Notes, true) + note.Sizes.ByNotes(1.4);
 }

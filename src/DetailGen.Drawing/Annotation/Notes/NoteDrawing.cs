@@ -1,4 +1,3 @@
-using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Annotation.Notes;
@@ -54,15 +53,15 @@ internal static class NoteDrawing
             var at = new PaperPoint(surface.Mirrored ? -start : start, baseLine - block.Pitch);
             var paragraph = new Paragraph("note.text", [.. block.Lines.Skip(1)], at, block.Height, block.Pitch);
             surface.Add(paragraph);
-            surface.Texts.Add(surface.Turn(Letters.Box(paragraph)));
+            surface.Texts.Add(surface.Turn(surface.Sizes.Typeface.Box(paragraph)));
         }
 
         var (left, right) = surface.Mirrored ? (start - block.FirstWidth, start) : (start, start + block.FirstWidth);
-        return new(left, baseLine - Letters.Hang(block.Height), right, baseLine + Letters.Rise(block.Height));
+        return new(left, baseLine - surface.Sizes.Typeface.Hang(block.Height), right, baseLine + surface.Sizes.Typeface.Rise(block.Height));
 
         void Write(string words, double offset, double at, bool bold)
         {
-            var width = Letters.Width(words, block.Height, bold);
+            var width = surface.Sizes.Typeface.Width(words, block.Height, bold);
             surface.Words("note.text", words, surface.Mirrored ? start - offset - width : start + offset, at, block.Height, bold);
         }
     }

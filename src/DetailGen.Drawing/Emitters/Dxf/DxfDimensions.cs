@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Dxf;
 using DetailGen.Dxf.Entities;
@@ -7,7 +8,7 @@ using DetailGen.Dxf.Tables;
 namespace DetailGen.Drawing.Emitters.Dxf;
 
 /// <summary>Dimensions with their pictures, and the styles they name: one for each scale and height of figures.</summary>
-internal sealed class DxfDimensions
+internal sealed class DxfDimensions(Typeface typeface)
 {
     private readonly SortedDictionary<string, DimensionStyle> _styles = new(StringComparer.Ordinal);
 
@@ -16,12 +17,12 @@ internal sealed class DxfDimensions
     /// <param name="mark">Makes the entity of a stroke, dot or tick on the layer of its own row.</param>
     public Entity Of(string layer, Scenes.Dimension dimension, DxfPlace place, Func<Item, Entity> mark)
     {
-        var picture = Dimensions.Picture(dimension);
+        var picture = Dimensions.Picture(dimension, typeface);
         var turn = dimension.Vertical ? 90 : 0;
         var height = dimension.Height * place.Scale;
         var figure = DxfLetters.Plain(dimension.Figure);
         var middle = place.At(dimension.FigureAt) + new DxfPoint(0, height / 2).Turned(turn);
-        var width = Lettering.Letters.Width(figure, dimension.Height) * place.Scale;
+        var width = typeface.Width(figure, dimension.Height) * place.Scale;
         var line = dimension.Vertical ? place.At(dimension.Line, dimension.From.Y) : place.At(dimension.From.X, dimension.Line);
         var marks = picture.Tick is null ? picture.Ends : [picture.Tick, .. picture.Ends];
 
@@ -45,7 +46,7 @@ internal sealed class DxfDimensions
 
     private string Style(double scale, double height)
     {
-        var name = FormattableString.Invariant($"DIM-1-{scale}") + (height == Lettering.TextSizes.Usual.Notes ? "" : FormattableString.Invariant($"-{height * 10:0}"));
+        var name = FormattableString.Invariant($"DIM-1-{scale}") + (height == TextSizes.Usual.Notes ? "" : FormattableString.Invariant($"-{height * 10:0}"));
         if (!_styles.ContainsKey(name))
         {
             _styles[name] = new(name, scale)

@@ -26,7 +26,7 @@ internal sealed class DxfEmitter : IEmitter
         var views = InOrder(scene);
         var scale = views.Count == 0 ? 1 : views[0].Scale;
         var hasParts = scene.Identity.Parameters.Length > 0;
-        var tables = new DxfTables(new(scene.Layers), new(), new(), new(), new(), [], hasParts);
+        var tables = new DxfTables(scene.Typeface, new(scene.Layers), new(), new(scene.Typeface), new(), new(), [], hasParts);
 
         var places = Places(views);
         var model = ImmutableArray.CreateBuilder<Entity>();
@@ -42,6 +42,7 @@ internal sealed class DxfEmitter : IEmitter
         {
             Identity = new(scene.Identity.Project, scene.Identity.Number, scene.Identity.Date),
             PlotScale = scale,
+            TextStyle = scene.Typeface.Style,
             Layers = layers,
             Linetypes = linetypes,
             DimensionStyles = tables.Dimensions.Styles,

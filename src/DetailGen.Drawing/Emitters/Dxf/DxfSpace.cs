@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Dxf.Document;
 using DetailGen.Dxf.Entities;
@@ -6,7 +7,7 @@ using DetailGen.Dxf.Entities;
 namespace DetailGen.Drawing.Emitters.Dxf;
 
 /// <summary>What a drawing gathers while its items are turned into entities.</summary>
-internal sealed record DxfTables(DxfLayers Layers, DxfFills Fills, DxfDimensions Dimensions, DxfNames Groups, DxfNames BlockNames, List<Block> Blocks, bool HasParts);
+internal sealed record DxfTables(Typeface Typeface, DxfLayers Layers, DxfFills Fills, DxfDimensions Dimensions, DxfNames Groups, DxfNames BlockNames, List<Block> Blocks, bool HasParts);
 
 /// <summary>Turns items into entities of one space: a view in model space, or a sheet.</summary>
 /// <param name="dashScale">Factor on dashes where the view's scale is not that of the drawing; null for the usual.</param>
@@ -69,8 +70,8 @@ internal sealed class DxfSpace(DxfTables tables, DxfPlace place, double? dashSca
             Scenes.Solid solid => DxfShapes.Area(layer, solid.Outline, solid.Holes, place),
             Dot dot => DxfShapes.Dot(layer, dot.Centre, dot.Diameter, place),
             Scenes.Hatch hatch => DxfShapes.Fill(layer, hatch, tables.Fills.Pattern(hatch, place), place),
-            Scenes.Text text => DxfLetters.Line(layer, text, place),
-            Paragraph paragraph => DxfLetters.Lines(layer, paragraph, place),
+            Scenes.Text text => DxfLetters.Line(tables.Typeface, layer, text, place),
+            Paragraph paragraph => DxfLetters.Lines(tables.Typeface, layer, paragraph, place),
             Scenes.Dimension dimension => tables.Dimensions.Of(layer, dimension, place, Entity),
             _ => throw new NotSupportedException($"No entity shows a {item.GetType().Name} here."),
         };
@@ -91,7 +92,7 @@ internal sealed class DxfSpace(DxfTables tables, DxfPlace place, double? dashSca
         var name = tables.BlockNames.Unique(form.Name);
         tables.Blocks.Add(new(name, content.ToImmutable())
         {
-            Fields = [.. form.Values.Select(value => new AttributeDefinition(value.Tag, DxfLetters.LeftEnd(value.Text, place), value.Text.Height * place.Scale)
+            Fields = [.. form.Values.Select(value => new AttributeDefinition(value.Tag, DxfLetters.LeftEnd(tables.Typeface, value.Text, place), value.Text.Height * place.Scale)
             {
                 Layer = tables.Layers.Use(value.Text.Row),
             })],

@@ -23,14 +23,15 @@ internal sealed class PdfEmitter : IEmitter
     private static void Draw(Scene scene, Stream output)
     {
         using var target = new SKManagedWStream(output);
-        using var faces = SkiaFaces.Only(UsedLetters.Of(scene)); // this build of the renderer embeds fonts whole
+        var used = UsedLetters.Of(scene);
+        using var faces = scene.Typeface.FacesOf(used.Regular, used.Bold); // this build of the renderer embeds fonts whole
         using var document = SKDocument.CreatePdf(target, About(scene.Identity));
         foreach (var page in scene.Pages)
         {
             // Whole points, with the sheet's lower left corner in theirs: the box is cut to the sheet afterwards.
             var (width, height) = (Math.Ceiling(page.Width * PointsPerMillimetre), Math.Ceiling(page.Height * PointsPerMillimetre));
             var canvas = document.BeginPage((float)width, (float)height);
-            using var sink = new SkiaSink(canvas, faces, height / PointsPerMillimetre, PointsPerMillimetre, leastWidth: 0);
+            using var sink = new SkiaSink(canvas, scene.Typeface, faces, height / PointsPerMillimetre, PointsPerMillimetre, leastWidth: 0);
             new Painter(scene, sink).Paint(page);
             document.EndPage();
         }

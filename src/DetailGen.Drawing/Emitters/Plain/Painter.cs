@@ -44,7 +44,7 @@ internal sealed class Painter(Scene scene, ISink sink)
                 break;
             case Dimension dimension:
                 sink.OpenGroup(dimension.MeasureId.Length > 0 ? dimension.MeasureId : "dimension");
-                foreach (var piece in Dimensions.Picture(dimension).Items)
+                foreach (var piece in Dimensions.Picture(dimension, scene.Typeface).Items)
                 {
                     Paint(piece);
                 }

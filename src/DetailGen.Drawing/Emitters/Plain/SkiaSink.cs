@@ -8,7 +8,7 @@ namespace DetailGen.Drawing.Emitters.Plain;
 /// <param name="height">Of the page in mm; y turns over here.</param>
 /// <param name="scale">Canvas units in a millimetre.</param>
 /// <param name="leastWidth">Thinner lines are drawn this wide, in canvas units: 1 for pixels, 0 for none.</param>
-internal sealed class SkiaSink(SKCanvas canvas, SkiaFaces faces, double height, double scale, double leastWidth) : ISink, IDisposable
+internal sealed class SkiaSink(SKCanvas canvas, Typeface typeface, SkiaFaces faces, double height, double scale, double leastWidth) : ISink, IDisposable
 {
     private readonly SKPaint _line = new() { Style = SKPaintStyle.Stroke, StrokeJoin = SKStrokeJoin.Miter, StrokeMiter = 4, IsAntialias = true };
     private readonly SKPaint _area = new() { Style = SKPaintStyle.Fill, IsAntialias = true };
@@ -112,8 +112,8 @@ internal sealed class SkiaSink(SKCanvas canvas, SkiaFaces faces, double height, 
     public void Words(LayerRow row, Text text)
     {
         var font = text.Bold ? _bold : _regular;
-        font.Size = (float)(Letters.FontSize(text.Height) * scale);
-        var width = Letters.Width(text.Words, text.Height, text.Bold) * scale;
+        font.Size = (float)(typeface.FontSize(text.Height, text.Bold) * scale);
+        var width = typeface.Width(text.Words, text.Height, text.Bold) * scale;
         var left = (float)(text.Align switch { Align.Centre => -width / 2, Align.Right => -width, _ => 0 });
         var at = At(text.At);
         if (text.Rotation == 0)

@@ -19,7 +19,7 @@ internal sealed class PngEmitter(Page page, EmitOptions options) : IEmitter
         using var bitmap = new SKBitmap(new SKImageInfo(width, height, grey ? SKColorType.Gray8 : SKColorType.Rgb888x, SKAlphaType.Opaque));
         using var canvas = new SKCanvas(bitmap);
         canvas.Clear(SKColors.White);
-        using (var sink = new SkiaSink(canvas, SkiaFaces.Whole, page.Height, dotsPerMillimetre, leastWidth: 1))
+        using (var sink = new SkiaSink(canvas, scene.Typeface, scene.Typeface.Faces, page.Height, dotsPerMillimetre, leastWidth: 1))
         {
             new Painter(scene, sink).Paint(page);
         }

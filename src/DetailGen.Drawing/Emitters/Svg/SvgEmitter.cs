@@ -1,5 +1,4 @@
 using DetailGen.Drawing.Emitters.Plain;
-using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Emitters.Svg;
@@ -18,11 +17,11 @@ internal sealed class SvgEmitter(Page page) : IEmitter
         writer.Raw("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\""u8).Number(page.Width);
         writer.Raw("mm\" height=\""u8).Number(page.Height).Raw("mm\" viewBox=\"0 0 "u8).Point(page.Width, page.Height);
         writer.Raw("\" fill=\"none\" stroke-linejoin=\"miter\" stroke-miterlimit=\"4\" style=\"font-kerning:none\" font-family=\"'"u8);
-        writer.Escaped(Letters.Family).Raw("', Arial, Helvetica, sans-serif\">\n<title>"u8);
+        writer.Escaped(scene.Typeface.Family).Raw("', Arial, Helvetica, sans-serif\">\n<title>"u8);
         writer.Escaped(Title(scene.Identity)).Raw("</title>\n<rect class=\"paper\" width=\""u8).Number(page.Width);
         writer.Raw("\" height=\""u8).Number(page.Height).Raw("\" fill=\"#ffffff\"/>\n"u8);
 
-        var sink = new SvgSink(writer, page);
+        var sink = new SvgSink(writer, page, scene.Typeface);
         new Painter(scene, sink).Paint(page);
         sink.Close();
         writer.Raw("</svg>\n"u8);

@@ -5,7 +5,7 @@ using DetailGen.Drawing.Scenes;
 namespace DetailGen.Drawing.Emitters.Svg;
 
 /// <summary>Writes marks in page millimetres, y downwards. Marks of one row that follow each other share a group with the row's look.</summary>
-internal sealed class SvgSink(SvgWriter writer, Page page) : ISink
+internal sealed class SvgSink(SvgWriter writer, Page page, Typeface typeface) : ISink
 {
     private enum Look
     {
@@ -140,7 +140,7 @@ internal sealed class SvgSink(SvgWriter writer, Page page) : ISink
         Begin(row, Look.Letters);
         Mark("<text"u8, text.PartId);
         var (x, y) = (_origin.X + text.At.X, page.Height - _origin.Y - text.At.Y);
-        writer.Raw(" x=\""u8).Number(x).Raw("\" y=\""u8).Number(y).Raw("\" font-size=\""u8).Number(Letters.FontSize(text.Height)).Raw("\""u8);
+        writer.Raw(" x=\""u8).Number(x).Raw("\" y=\""u8).Number(y).Raw("\" font-size=\""u8).Number(typeface.FontSize(text.Height, text.Bold)).Raw("\""u8);
         writer.Raw(text.Align switch { Align.Centre => " text-anchor=\"middle\""u8, Align.Right => " text-anchor=\"end\""u8, _ => default });
         if (text.Bold)
         {
@@ -152,7 +152,7 @@ internal sealed class SvgSink(SvgWriter writer, Page page) : ISink
             writer.Raw(" transform=\"rotate("u8).Number(-text.Rotation).Raw(" "u8).Point(x, y).Raw(")\""u8);
         }
 
-        writer.Raw(" textLength=\""u8).Number(Letters.Width(text.Words, text.Height, text.Bold));
+        writer.Raw(" textLength=\""u8).Number(typeface.Width(text.Words, text.Height, text.Bold));
         writer.Raw("\" lengthAdjust=\"spacingAndGlyphs\">"u8).Escaped(text.Words).Raw("</text>\n"u8);
     }
 

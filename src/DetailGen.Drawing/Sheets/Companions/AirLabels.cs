@@ -31,7 +31,7 @@ internal sealed class AirLabels(TextSizes sizes, Region solid, PaperBox within, 
     /// <summary>The name of an air with what is known of it, nearer to its own surfaces than to those of any other; nothing where it finds no room.</summary>
     internal IReadOnlyList<Item> Name(AirWords words, IReadOnlyList<IReadOnlyList<PaperPoint>> own, IReadOnlyList<IReadOnlyList<PaperPoint>> others)
     {
-        var width = Math.Max(Letters.Width(words.Title, Title), words.Lines.Select(line => Letters.Width(line, Text)).DefaultIfEmpty(0).Max()) * Table.Slack;
+        var width = Math.Max(sizes.Typeface.Width(words.Title, Title), words.Lines.Select(line => sizes.Typeface.Width(line, Text)).DefaultIfEmpty(0).Max()) * Table.Slack;
         var height = Title + (words.Lines.Count * Pitch) + 1;
         var best = (Cost: double.PositiveInfinity, Box: default(PaperBox));
         for (var left = within.Left; left + width <= within.Right; left += Step)
@@ -65,7 +65,7 @@ internal sealed class AirLabels(TextSizes sizes, Region solid, PaperBox within, 
     /// <summary>Words about a place on a surface, with a line that leads to it through air alone; nothing where there is no such way.</summary>
     internal IReadOnlyList<Item> Point(PaperPoint at, IReadOnlyList<string> lines)
     {
-        var width = lines.Max(line => Letters.Width(line, Text)) * Table.Slack;
+        var width = lines.Max(line => sizes.Typeface.Width(line, Text)) * Table.Slack;
         for (var reach = 6.0; reach <= 60; reach += Step)
         {
             foreach (var angle in Angles.SelectMany(angle => new[] { -angle, angle - 180, angle, 180 - angle }))

@@ -22,7 +22,7 @@ internal static class BuildSequence
 
     private static double Pitch(TextSizes sizes) => sizes.ByNotes(3.9);
 
-    private static double Indent(TextSizes sizes) => sizes.ByNotes(6);
+    private static double Indent(TextSizes sizes) => sizes.ByWord(6, "10", bold: true);
 
     internal static CompanionSheet Of(CompanionBasis basis)
     {
@@ -144,7 +144,7 @@ internal static class BuildSequence
         int Lines(int columns) => captions.Max(names => Wrapped(basis.Sizes, string.Join(", ", names), Width(columns)).Count);
     }
 
-    private static IReadOnlyList<string> Wrapped(TextSizes sizes, string words, double width) => Wrapping.Wrap(words, sizes.Notes, (width - Indent(sizes)) / Table.Slack);
+    private static IReadOnlyList<string> Wrapped(TextSizes sizes, string words, double width) => sizes.Typeface.Wrap(words, sizes.Notes, (width - Indent(sizes)) / Table.Slack);
 
     private static PaperPoint Middle(PaperBox cell, PaperBox box) => new((cell.Left + cell.Right - box.Left - box.Right) / 2, (cell.Bottom + cell.Top - box.Bottom - box.Top) / 2);
 

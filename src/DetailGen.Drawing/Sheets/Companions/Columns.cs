@@ -104,14 +104,14 @@ internal static class Columns
     private static Block Heading(TextSizes sizes, string title) => new(width =>
     {
         var (letter, pitch) = (sizes.Titles, sizes.ByTitles(6));
-        var lines = Wrapping.Wrap(title, letter, width / Table.Slack);
+        var lines = sizes.Typeface.Wrap(title, letter, width / Table.Slack);
         return ([.. lines.Select((line, i) => new Text("block.notes", line, new(0, -sizes.ByTitles(4.3) - (i * pitch)), letter))], (lines.Count * pitch) + 0.5);
     }, Binding.Head);
 
     private static (IReadOnlyList<Item> Items, double Height) Numbered(TextSizes sizes, string number, string words, double width, double under)
     {
-        var (indent, first, pitch) = (sizes.ByNotes(6), -sizes.ByNotes(3.2), sizes.ByNotes(Pitch));
-        var lines = Wrapping.Wrap(words, sizes.Notes, (width - indent) / Table.Slack);
+        var (indent, first, pitch) = (sizes.ByWord(6, "10", bold: true), -sizes.ByNotes(3.2), sizes.ByNotes(Pitch));
+        var lines = sizes.Typeface.Wrap(words, sizes.Notes, (width - indent) / Table.Slack);
         return ([new Text("block.notes", number, new(0, first), sizes.Notes, Bold: true), new Paragraph("block.notes", lines, new(indent, first), sizes.Notes, pitch)], (lines.Count * pitch) + under);
     }
 
@@ -123,7 +123,7 @@ internal static class Columns
         var y = -sizes.ByTitles(6.5);
         foreach (var (sign, words) in entries)
         {
-            var lines = Wrapping.Wrap(words, sizes.Notes, (width - sample - 3) / Table.Slack);
+            var lines = sizes.Typeface.Wrap(words, sizes.Notes, (width - sample - 3) / Table.Slack);
             items.AddRange(sign(new(0, y - sizes.ByNotes(2))));
             items.Add(new Paragraph("key", lines, new(sample + 3, y - sizes.ByNotes(3.2)), sizes.Notes, sizes.ByNotes(Pitch)));
             y -= (lines.Count * sizes.ByNotes(Pitch)) + 1;
@@ -135,8 +135,8 @@ internal static class Columns
     // Figures take what they need; words share the rest evenly, none more than it needs nor less than its longest word.
     private static IReadOnlyList<Column> Widths(TextSizes sizes, TextTable table, Cell[][] rows, double width)
     {
-        double Needed(int i, bool whole) => (rows.Select(row => row[i].Words).SelectMany(words => whole ? [words] : words.Split(' ')).Select(words => Letters.Width(words, sizes.Notes))
-            .Concat(table.Columns[i].Head.Select(head => Letters.Width(head, sizes.Notes, bold: true))).Max() * Table.Slack) + (2 * Table.Indent) + 0.01;
+        double Needed(int i, bool whole) => (rows.Select(row => row[i].Words).SelectMany(words => whole ? [words] : words.Split(' ')).Select(words => sizes.Typeface.Width(words, sizes.Notes))
+            .Concat(table.Columns[i].Head.Select(head => sizes.Typeface.Width(head, sizes.Notes, bold: true))).Max() * Table.Slack) + (2 * Table.Indent) + 0.01;
         (double Least, double Most)[] needed = [.. table.Columns.Select((column, i) => (Needed(i, column.IsFigures), Needed(i, whole: true)))];
         double Sum(double share) => needed.Sum(one => Math.Clamp(share, one.Least, one.Most));
         var (low, high) = (0.0, width);

@@ -78,13 +78,13 @@ internal static class ControlLines
         {
             yield return Moving.By(sign, new(left, y + sizes.ByNotes(1)));
             yield return new Text("key", words, new(left + Sample + 3, y), letter, Bold: true);
-            var lines = Wrapping.Wrap(string.Join(", ", names[role]), letter, width - Sample - 3);
+            var lines = sizes.Typeface.Wrap(string.Join(", ", names[role]), letter, width - Sample - 3);
             yield return new Paragraph("key", lines, new(left + Sample + 3, y - pitch), letter, pitch);
             y -= (lines.Count + 2) * pitch;
         }
 
         yield return new Paragraph(
-            "block.notes", Wrapping.Wrap("Each line follows the parts with that task: water along the side that it meets, air and vapour along the side of the room, sheets along themselves. Over the deck the roof's own parts keep air and vapour in. Where a line has a gap, a joint between two parts has to be sealed; that it is, is for whoever signs the sheet.", letter, width), new(left, y), letter, pitch);
+            "block.notes", sizes.Typeface.Wrap("Each line follows the parts with that task: water along the side that it meets, air and vapour along the side of the room, sheets along themselves. Over the deck the roof's own parts keep air and vapour in. Where a line has a gap, a joint between two parts has to be sealed; that it is, is for whoever signs the sheet.", letter, width), new(left, y), letter, pitch);
     }
 
     private static Stroke Zigzag => new("fill.IR.roof", [.. Enumerable.Range(0, 7).Select(i => new PaperPoint(Sample * i / 6, i % 2 == 0 ? -1.5 : 1.5))]);

@@ -60,6 +60,7 @@ internal static class ExplodedLayers
         var parts = new List<Part>();
         var words = new List<Item>();
         var (sizes, letter, pitch) = (basis.Sizes, basis.Sizes.Notes, basis.Sizes.ByNotes(UsualPitch));
+        var reference = sizes.ByWord(10, "W10", bold: true);
         var y = 0.0;
         foreach (var layer in buildup.Layers)
         {
@@ -73,11 +74,11 @@ internal static class ExplodedLayers
                 parts.Add(Laid(part, y * scale, layer.Thickness, piece * scale));
             }
 
-            var lines = Wrapping.Wrap($"{layer.Element}, {layer.Thickness.ToString("0.#", CultureInfo.InvariantCulture)} mm: {layer.Function}", letter, wordsWidth - 4 - sizes.ByNotes(10));
+            var lines = sizes.Typeface.Wrap($"{layer.Element}, {layer.Thickness.ToString("0.#", CultureInfo.InvariantCulture)} mm: {layer.Function}", letter, wordsWidth - 4 - reference);
             var middle = y - thickness / 2;
             var first = middle + (lines.Count - 1) * pitch / 2 - letter / 2;
             words.Add(new Text("note.text", layer.Reference, new(piece + 4, first), letter, Bold: true));
-            words.Add(new Paragraph("note.text", lines, new(piece + 4 + sizes.ByNotes(10), first), letter, pitch));
+            words.Add(new Paragraph("note.text", lines, new(piece + 4 + reference, first), letter, pitch));
             y -= Math.Max(lines.Count * pitch, thickness) + sizes.ByNotes(Apart);
         }
 

@@ -28,7 +28,7 @@ internal static class IsothermLabels
     /// <param name="outlines">What figures rather keep clear of, but may stand in; it is cut there.</param>
     /// <param name="taken">What they keep clear of.</param>
     /// <param name="within">Where they stand.</param>
-    internal static IReadOnlyList<LineFigure> Place(double height, IReadOnlyList<FiguredLines> all, IReadOnlyList<IReadOnlyList<PaperPoint>> outlines, IEnumerable<PaperBox> taken, PaperBox within)
+    internal static IReadOnlyList<LineFigure> Place(TextSizes sizes, IReadOnlyList<FiguredLines> all, IReadOnlyList<IReadOnlyList<PaperPoint>> outlines, IEnumerable<PaperBox> taken, PaperBox within)
     {
         var boxes = taken.ToList();
         var placed = new List<LineFigure>();
@@ -37,13 +37,13 @@ internal static class IsothermLabels
             foreach (var line in figured.Lines)
             {
                 var others = all.SelectMany(one => one.Lines).Where(one => !ReferenceEquals(one, line)).ToArray();
-                if (Best(height, figured, line, others, outlines, boxes, within, null) is not { } first)
+                if (Best(sizes, figured, line, others, outlines, boxes, within, null) is not { } first)
                 {
                     continue;
                 }
 
                 Put(first.Figure);
-                if (Best(height, figured, line, others, outlines, boxes, within, first.At) is { } second)
+                if (Best(sizes, figured, line, others, outlines, boxes, within, first.At) is { } second)
                 {
                     Put(second.Figure);
                 }
@@ -79,11 +79,11 @@ internal static class IsothermLabels
 
     // The best place, as far from the last one as it must be.
     private static (LineFigure Figure, double At)? Best(
-        double height, FiguredLines figured, IReadOnlyList<PaperPoint> line, IReadOnlyList<PaperPoint>[] others, IReadOnlyList<IReadOnlyList<PaperPoint>> outlines, List<PaperBox> boxes,
+        TextSizes sizes, FiguredLines figured, IReadOnlyList<PaperPoint> line, IReadOnlyList<PaperPoint>[] others, IReadOnlyList<IReadOnlyList<PaperPoint>> outlines, List<PaperBox> boxes,
         PaperBox within, double? last)
     {
-        var along = Lengths(line);
-        var half = (Letters.Width(figured.Words, height) * Table.Slack / 2) + Beside;
+        var (along, height) = (Lengths(line), sizes.Notes);
+        var half = (sizes.Typeface.Width(figured.Words, height) * Table.Slack / 2) + Beside;
         (double Cost, LineFigure Figure, double At)? best = null;
         for (var at = FromEnds + half; at <= along[^1] - FromEnds - half; at += Step)
         {

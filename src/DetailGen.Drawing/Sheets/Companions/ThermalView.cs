@@ -35,7 +35,7 @@ internal static class ThermalView
         var clip = Box(paper.At(BreakLines.Clip(section, window)));
         var shown = Holds(clip, paper.At(text.Picture.Coldest));
         var items = Items(basis.Sizes, text, drawn, paper, clip, around.Shift(new(-origin.X, -origin.Y)), shown);
-        return (new(Id, scale, items, Around(items)), new(Id, origin, around), shown);
+        return (new(Id, scale, items, Around(basis.Sizes, items)), new(Id, origin, around), shown);
     }
 
     // A wall that goes on upwards has a room behind it, whose name needs its place.
@@ -106,7 +106,7 @@ internal static class ThermalView
             Lines("analysis.dew-point", text.DewPointFigure, picture.DewPoint),
             .. picture.Isotherms.Select(isotherm => Lines("analysis.line", isotherm.Temperature.ToString("0", System.Globalization.CultureInfo.InvariantCulture), isotherm)),
         ];
-        var figures = IsothermLabels.Place(sizes.Notes, lines, [.. outlines.Select(Whole)], air.Taken, clip.Grow(-1));
+        var figures = IsothermLabels.Place(sizes, lines, [.. outlines.Select(Whole)], air.Taken, clip.Grow(-1));
         var flux = picture.Flux.Lines.SelectMany(line => PaperLines.Inside([.. line.Select(paper.At)], clip)).Select(line => PaperLines.Thinned(line, Chord));
         FiguredLines[] bare = [.. lines.Where(one => figures.All(figure => figure.Text.Words != one.Words))];
         PaperBox[] gaps = [.. figures.Select(figure => figure.Gap)];
@@ -128,10 +128,10 @@ internal static class ThermalView
     private static IReadOnlyList<PaperPoint> Whole(Stroke stroke) => stroke.Closed ? [.. stroke.Points, stroke.Points[0]] : stroke.Points;
 
     // Around all items, text included.
-    private static PaperBox Around(IReadOnlyList<Item> items) => items.Select(item => item switch
+    private static PaperBox Around(TextSizes sizes, IReadOnlyList<Item> items) => items.Select(item => item switch
     {
-        Text text => Letters.Box(text),
-        Paragraph paragraph => Letters.Box(paragraph),
+        Text text => sizes.Typeface.Box(text),
+        Paragraph paragraph => sizes.Typeface.Box(paragraph),
         _ => ItemBounds.Of([item]),
     }).Aggregate((a, b) => a.With(b));
 
