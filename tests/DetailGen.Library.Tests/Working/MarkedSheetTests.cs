@@ -6,8 +6,8 @@ namespace DetailGen.Library.Tests.Working;
 /// <summary>What a reader with a red pencil would mark on the sheets of shipped details.</summary>
 public class MarkedSheetTests
 {
-    /// <summary>White between letters and a line, mm.</summary>
-    private const double Clear = 0.4;
+    /// <summary>From the tallest letters to the middle of a line, mm: more than the line's own width of white.</summary>
+    private const double Clear = 0.25;
 
     [Theory]
     [InlineData("parapet-01", "false")]
