@@ -128,8 +128,8 @@ internal static class Levels
 
         var top = tip + new PaperPoint(0, stem);
         surface.Line(Row, tip + new PaperPoint(0, head), top, top + new PaperPoint(width, 0));
-        surface.Words(Row, value, tip.X + 0.5, top.Y + surface.Sizes.ByNotes(0.8));
-        surface.Words(Row, level.Text, tip.X + head + 0.6, tip.Y + surface.Sizes.ByNotes(0.21)); // low, as tall letters keep off the line over it, yet off the value of the mark below
+        surface.Words(Row, value, tip.X + 0.5, top.Y + surface.Sizes.ByNotes(0.9));
+        surface.Words(Row, level.Text, tip.X + head + 0.6, tip.Y + surface.Sizes.ByNotes(0.35));
         for (var i = 0; i + 1 < way.Length; i++)
         {
             surface.Soft.Add((way[i], way[i + 1]));

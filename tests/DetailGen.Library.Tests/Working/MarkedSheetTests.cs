@@ -1,4 +1,3 @@
-using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Library.Tests.Working;
@@ -6,26 +5,6 @@ namespace DetailGen.Library.Tests.Working;
 /// <summary>What a reader with a red pencil would mark on the sheets of shipped details.</summary>
 public class MarkedSheetTests
 {
-    /// <summary>From the tallest letters to the middle of a line, mm: more than the line's own width of white.</summary>
-    private const double Clear = 0.25;
-
-    [Theory]
-    [InlineData("parapet-01", "false")]
-    [InlineData("parapet-03", "true")]
-    [InlineData("abutment-01", "false")]
-    public void The_name_of_a_level_keeps_off_the_line_over_it(string detail, string mirror)
-    {
-        var levels = InsetTests.Composed(detail, ["sheet.paper=A2", "sheet.scale=1:10", "mirror=" + mirror]).Scene.Views[0].Items.OfType<Group>().Where(group => group.Row == "dim.level").ToList();
-        Assert.True(levels.Count > 3);
-        Assert.All(levels, level =>
-        {
-            // The value stands over its line, the name under it.
-            Text[] texts = [.. level.Items.OfType<Text>().OrderByDescending(text => text.At.Y)];
-            var line = level.Items.OfType<Stroke>().SelectMany(stroke => stroke.Points).Max(point => point.Y);
-            Assert.True(texts[0].At.Y > line && line - Letters.Box(texts[1]).Top >= Clear, $"{texts[1].Words} stands {line - Letters.Box(texts[1]).Top} mm under its line.");
-        });
-    }
-
     [Theory]
     [InlineData("parapet-03", "false")]
     [InlineData("parapet-03", "true")]
