@@ -13,8 +13,9 @@ internal static class KeyEntries
 
     /// <param name="annotation">Items of the layout.</param>
     /// <param name="numbers">Whether notes stand on the view as numbers.</param>
-    internal static IReadOnlyList<KeyEntry> Of(TextSizes sizes, DrawnView view, IReadOnlyList<Item> annotation, bool numbers) =>
-        [.. Materials(view), .. KeySigns.Of(sizes, view, annotation, numbers)];
+    /// <param name="rings">Whether something is ringed and drawn larger.</param>
+    internal static IReadOnlyList<KeyEntry> Of(TextSizes sizes, DrawnView view, IReadOnlyList<Item> annotation, bool numbers, bool rings) =>
+        [.. Materials(view), .. KeySigns.Of(sizes, view, annotation, numbers, rings)];
 
     private static List<KeyEntry> Materials(DrawnView view)
     {

@@ -12,7 +12,8 @@ internal static class KeySigns
 
     /// <param name="annotation">Items of the layout.</param>
     /// <param name="numbers">Whether notes stand on the view as numbers.</param>
-    internal static IEnumerable<KeyEntry> Of(TextSizes sizes, DrawnView view, IReadOnlyList<Item> annotation, bool numbers)
+    /// <param name="rings">Whether something is ringed and drawn larger.</param>
+    internal static IEnumerable<KeyEntry> Of(TextSizes sizes, DrawnView view, IReadOnlyList<Item> annotation, bool numbers, bool rings)
     {
         var groups = annotation.OfType<Group>().ToArray();
         if (view.Parts.FirstOrDefault(part => part.Part.Presence == Presence.Local && !part.Visible.IsEmpty)?.Part is { } local)
@@ -44,6 +45,11 @@ internal static class KeySigns
         if (numbers)
         {
             yield return new("note by number: see the list", [new Text("note.text", "P1", new(0.5, Middle - (sizes.Notes / 2)), sizes.Notes, Bold: true), new Stroke("note.leader", [new(sizes.ByWord(5.5, "P1", bold: true), Middle), new(10, Middle)])]);
+        }
+
+        if (rings)
+        {
+            yield return new("ring: drawn larger; A/2: on sheet 2", [new Ring("detail.ring", new(2.5, Middle), 4.6), new Text("detail.ring", "A", new(6, Middle - (sizes.Notes / 2)), sizes.Notes)]);
         }
 
         if (annotation.Any(item => item is Dimension))

@@ -43,21 +43,10 @@ public static class SheetComposer
         CompanionSheet[] companions = request.ViewOnly
             ? []
             : [.. request.Companions.SelectMany((companion, i) => CompanionSheets.Of(companion, new(section, drawn, trial.Window, trial.Origin, format, text.ViewTitle, i + 2) { Thermal = text.Thermal }))];
-        var pages = request.ViewOnly
-            ? [Alone(view)]
-            : PageComposer.Lay(format, text, drawn.Scale, new("section", trial.Origin, format.Zones["view"]), new(title.Left, title.Bottom), KeyEntries.Of(format.TextSizes, drawn, layout.Items, layout.Keyed.Count > 0), layout.Keyed, companions);
-        if (request.TrimMarks && !request.ViewOnly)
-        {
-            pages = [.. pages.Select(page => TrimMarks.On(page, format))];
-        }
-
-        Scene scene = new([], [view, .. companions.SelectMany(companion => companion.Views)], pages, identity) { Typeface = format.TextSizes.Typeface };
-        IReadOnlyList<Inset> insets = [];
-        if (request.Insets && !request.ViewOnly)
-        {
-            (scene, insets) = Insets.Added(scene, new(section, drawn, trial.Window, format));
-        }
-
+        // The key says what a ring means before any is drawn, for insets only take the white that tables leave; where none finds room, it says nothing of them.
+        var ringed = request is { Insets: true, ViewOnly: false };
+        var (scene, insets) = ringed ? Insets.Added(Laid(rings: true), new(section, drawn, trial.Window, format)) : new(Laid(rings: false), []);
+        scene = ringed && insets.Count == 0 ? Laid(rings: false) : scene;
         scene = scene with { Layers = map.Used(scene.Views.SelectMany(one => one.Items).Concat(scene.Pages.SelectMany(page => page.Items)), format.Paper, request.ForCopies) };
         return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)])
         {
@@ -66,6 +55,14 @@ public static class SheetComposer
             Moved = Same(request.Earlier, format.Paper, drawn.Scale) is { } earlier ? layout.Places.Count(place => !earlier.Places.Any(place.IsLike)) : null,
             Format = request.ViewOnly ? null : format,
         };
+
+        Scene Laid(bool rings)
+        {
+            var pages = request.ViewOnly
+                ? [Alone(view)]
+                : PageComposer.Lay(format, text, drawn.Scale, new("section", trial.Origin, format.Zones["view"]), new(title.Left, title.Bottom), KeyEntries.Of(format.TextSizes, drawn, layout.Items, layout.Keyed.Count > 0, rings), layout.Keyed, companions);
+            return new([], [view, .. companions.SelectMany(companion => companion.Views)], request.TrimMarks && !request.ViewOnly ? [.. pages.Select(page => TrimMarks.On(page, format))] : pages, identity) { Typeface = format.TextSizes.Typeface };
+        }
     }
 
     // Of the first set of sheets that hold the geometry: the first with everything in words, else the one that lacks least. Where a mark is missing on that one, a later set may have it,

@@ -163,12 +163,22 @@ public class CompanionSheetTests
     }
 
     [Fact]
+    public void Layers_are_pulled_apart_larger_than_the_section_where_the_sheet_has_room()
+    {
+        var basis = Basis("A3", false);
+        var section = basis.Section with { Buildups = [.. basis.Section.Buildups.Select(buildup => buildup with { Layers = [.. buildup.Layers.Select(layer => layer with { Thickness = 20 }).Take(3)] })] };
+        Assert.Equal(2, Assert.Single(CompanionSheets.Of(Companion.Exploded, basis with { Section = section })).Scale);
+    }
+
+    [Fact]
     public void Every_layer_of_both_stacks_is_pulled_apart_and_named()
     {
         var basis = Basis("A3", false);
         var sheet = Assert.Single(CompanionSheets.Of(Companion.Exploded, basis));
         var words = sheet.Items.OfType<Text>().Select(text => text.Words).ToList();
         Assert.All(basis.Section.Buildups.SelectMany(buildup => buildup.Layers), layer => Assert.Single(words, layer.Reference));
+        var lines = sheet.Items.OfType<Paragraph>().SelectMany(paragraph => paragraph.Lines).ToList();
+        Assert.All(basis.Section.Buildups.SelectMany(buildup => buildup.Layers).Where(layer => !layer.IsAir), layer => Assert.Contains(lines, line => layer.Material.Name.StartsWith(line, StringComparison.Ordinal)));
     }
 
     [Theory]

@@ -15,12 +15,14 @@ public sealed class KeySignsTests
         var section = SampleParapet.Section();
         var view = SectionView.Draw(section, new(10, ViewRoom.Least(section)));
         var layout = Annotator.Place(AnnotationSamples.Request(10, false));
-        var bare = KeySigns.Of(TextSizes.Usual, view, [], numbers: false).Select(entry => entry.Words).ToArray();
-        var all = KeySigns.Of(TextSizes.Usual, view, layout.Items, numbers: true).Select(entry => entry.Words).ToArray();
+        var bare = KeySigns.Of(TextSizes.Usual, view, [], numbers: false, rings: false).Select(entry => entry.Words).ToArray();
+        var all = KeySigns.Of(TextSizes.Usual, view, layout.Items, numbers: true, rings: true).Select(entry => entry.Words).ToArray();
         Assert.DoesNotContain("size, mm", bare);
         Assert.Contains("size, mm", all);
         Assert.Contains("fall, downhill", all);
         Assert.Contains("note by number: see the list", all);
+        Assert.DoesNotContain(bare, words => words.StartsWith("ring", StringComparison.Ordinal));
+        Assert.Single(all, words => words.StartsWith("ring: drawn larger", StringComparison.Ordinal));
         Assert.Equal(all.Length, all.Distinct(StringComparer.Ordinal).Count());
     }
 
@@ -29,7 +31,7 @@ public sealed class KeySignsTests
     {
         var section = SampleParapet.Section();
         var view = SectionView.Draw(section, new(10, ViewRoom.Least(section)));
-        foreach (var entry in KeySigns.Of(TextSizes.Usual, view, Annotator.Place(AnnotationSamples.Request(10, false)).Items, numbers: true))
+        foreach (var entry in KeySigns.Of(TextSizes.Usual, view, Annotator.Place(AnnotationSamples.Request(10, false)).Items, numbers: true, rings: true))
         {
             var box = Marks.Of(entry.Picture, Typeface.Shipped).Bounds(new(0, 0, 1, 1));
             Assert.InRange(box.Left, -0.6, 10);

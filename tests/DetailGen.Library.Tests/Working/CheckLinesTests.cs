@@ -14,6 +14,7 @@ public class CheckLinesTests
     [InlineData("parapet-no-pe-dpc", "not polyethylene VCL, low density film", "bitumen DPC")]
     [InlineData("coping-slope-direction", "roof", "roof")]
     [InlineData("tray-step", "≥ 150", "150")]
+    [InlineData("tie-embed", "≥ 50", "62.5")] // of each leaf: a tie of 275 mm over a cavity of 150 mm
     public void What_a_rule_asks_is_told_in_words_or_figures_and_not_as_code(string rule, string required, string drawn)
     {
         var line = LineOf(rule);

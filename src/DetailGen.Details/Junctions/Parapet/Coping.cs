@@ -43,6 +43,9 @@ internal static class Coping
     private static (double Left, double Right) Edges(Site site) =>
         (site.Face(Faces.Weather) - site.Length("coping.overhang"), site.Face(Faces.HeadRoofSide) + site.Length("coping.overhang-inside"));
 
+    /// <summary>Strip that closes the joint at the face of what does not bear, and the least of such a face that is left unbedded; mm, common practice, no source.</summary>
+    private const double Strip = 15, LeastBeside = 5;
+
     private static void BuildMasonry(Site site, CopingSeat seat, IReadOnlyList<Point> top, (double Left, double Right) edges)
     {
         var under = site.Level(Levels.CopingTop) - site.Length("coping.rise") - site.Length("coping.thickness");
@@ -53,17 +56,45 @@ internal static class Coping
         site.Lay(
             "coping.dpc", "Damp-proof course", "coping.dpc", Element.Wall, Roles.WaterBarrier, Stage.Head,
             [new(weather - beyond, seat.Head), new(roof + beyond, seat.Head)], site.Length("coping.dpc-thickness"), seat.Beneath, Seat.Between, runsOn: false, "coping.dpc-thickness");
-        site.Add(new(
-            "coping.bed", "Mortar bed", "coping.bed", Element.Wall, Region.Box(weather, seat.Head, roof, under), Roles.Support, Precedence.Fill, Stage.Head)
-        {
-            Parameters = ["coping.bed"],
-        });
+        BuildBed(site, seat, under, (weather, roof));
         var stone = Region.Polygon([new(edges.Left, under), new(edges.Right, under), .. top.Reverse()])
             .Minus(Region.Box(weather - clear - wide, under, weather - clear, under + deep))
             .Minus(Region.Box(roof + clear, under, roof + clear + wide, under + deep));
         site.Add(new("coping", "Coping", "coping", Element.Wall, stone, Roles.WaterBarrier | Roles.Finish, Precedence.Board, Stage.Head)
         {
             Parameters = ["coping.width", "coping.thickness", "coping.fall", "coping.overhang", "coping.overhang-inside", "coping.drip-clearance"],
+        });
+    }
+
+    // Mortar lies on the masonry alone. Over insulation and render beside it the joint stays open behind a strip: they would give way under the stone, and it would tip.
+    private static void BuildBed(Site site, CopingSeat seat, double under, (double Weather, double Roof) face)
+    {
+        var (left, right) = (seat.Leaves[0].Left, seat.Leaves[^1].Right);
+        left = left - face.Weather < LeastBeside ? face.Weather : left;
+        right = face.Roof - right < LeastBeside ? face.Roof : right;
+        site.Add(new("coping.bed", "Mortar bed", "coping.bed", Element.Wall, Region.Box(left, seat.Head, right, under), Roles.Support, Precedence.Fill, Stage.Head)
+        {
+            Parameters = ["coping.bed"],
+        });
+        var number = 0;
+        foreach (var (from, to) in new[] { (left, face.Weather), (right, face.Roof) }.Where(side => side.Item1 != side.Item2))
+        {
+            var inner = Math.Abs(to - from) < Strip + LeastBeside ? from : to + (Math.Sign(from - to) * Strip);
+            Add("coping.strip", "Strip under the coping", inner, to, Roles.WaterBarrier, Precedence.Fill, Stage.Head);
+            if (inner != from)
+            {
+                Add("coping.joint", "Open joint under the coping", from, inner, Roles.Air, Precedence.Air, Stage.Left);
+            }
+
+            number++;
+        }
+
+        void Add(string id, string name, double one, double other, Roles roles, Precedence precedence, Stage stage) => site.Add(new(
+            number == 0 ? id : $"{id}.{number + 1}", name, "coping.strip", Element.Wall,
+            Region.Box(Math.Min(one, other), seat.Head, Math.Max(one, other), under), roles, precedence, stage)
+        {
+            Again = number > 0,
+            Parameters = ["coping.bed"],
         });
     }
 }

@@ -38,7 +38,7 @@ internal static class MetalCoping
         var bare = sheet * slant;
         var board = Line(weather, roof, bare + (membrane * slant));
         site.Lay(
-            "coping.dpc", "Membrane under the coping", "coping.dpc", Element.Wall, Roles.WaterBarrier, Stage.Head,
+            "coping.dpc", "Damp-proof course", "coping.dpc", Element.Wall, Roles.WaterBarrier, Stage.Head,
             [new(weather, edge), .. board, new(roof, edge)], membrane, seat.Beneath, Seat.Between, runsOn: false, "coping.dpc-thickness");
 
         // The drip ends square to its slope, so that its outer corner is the edge of the coping.

@@ -225,7 +225,7 @@ internal sealed class SideDimensions(Surface surface, Side side)
     private void Draw(Rowed one, Rowed[] row, double line, double along, int moved)
     {
         var measure = one.Figure.Measure;
-        var (from, to) = (Start(measure.From, line), Start(measure.To, line));
+        var (from, to) = (Start(measure.From, line, measure.Chain), Start(measure.To, line, measure.Chain));
         var tierRow = one.Row == 0 ? "dim.chain" : "dim.overall";
         var paperLine = IsLevel || !surface.Mirrored ? line : -line;
 
@@ -257,9 +257,15 @@ internal sealed class SideDimensions(Surface surface, Side side)
         row.Any(one => one.Span < Dotted && (Math.Abs(one.Low - at) < 0.01 || Math.Abs(one.High - at) < 0.01)) ? Terminator.Dot : Terminator.Stroke;
 
     /// <summary>Where the witness line starts: the place itself, where it is drawn, or the outermost edge on the line's way out, so that it never runs through the drawing.</summary>
-    private PaperPoint Start(Point model, double line)
+    private PaperPoint Start(Point model, double line, string chain)
     {
         var at = surface.At(model);
+        if (chain == Chains.RoofEnd && !IsLevel)
+        {
+            // Where the roof is broken off: from a place further in the line would run along a surface that falls away under it.
+            return at with { X = _edge };
+        }
+
         var best = IsLevel ? at.Y : at.X;
         best = Outwards * (best - _edge) > 0 ? _edge : best; // a place on a run that is broken off before it
         foreach (var shape in surface.Shapes)

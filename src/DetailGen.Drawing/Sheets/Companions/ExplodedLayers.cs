@@ -45,13 +45,19 @@ internal static class ExplodedLayers
         return new(scale, views, placements, [.. items, .. basis.Title("Layers pulled apart", scale, new(room.Left, foot))]);
     }
 
+    /// <summary>Larger than the section itself, on a sheet that would else stand half empty.</summary>
+    private const double Largest = 2;
+
+    /// <summary>Lines that the words of a layer may take.</summary>
+    private const int MostLines = 3;
+
     // The largest at which both stacks fit above the title.
     private static double Scale(CompanionBasis basis, PaperBox room)
     {
         var height = room.Height - 12 - ViewTitle.Height(basis.Sizes) - 4;
         var (pitch, apart) = (basis.Sizes.ByNotes(UsualPitch), basis.Sizes.ByNotes(Apart));
-        return Candidates.Scales.FirstOrDefault(
-            scale => basis.Section.Buildups.All(buildup => buildup.Layers.Sum(layer => Math.Max(pitch * 2, layer.Thickness / scale) + apart) <= height), Candidates.Scales[^1]);
+        return Candidates.Scales.Prepend(Largest).FirstOrDefault(
+            scale => basis.Section.Buildups.All(buildup => buildup.Layers.Sum(layer => Math.Max(pitch * MostLines, layer.Thickness / scale) + apart) <= height), Candidates.Scales[^1]);
     }
 
     // From the top downwards: a roof as it lies, a wall turned on its side, outside uppermost.
@@ -74,12 +80,18 @@ internal static class ExplodedLayers
                 parts.Add(Laid(part, y * scale, layer.Thickness, piece * scale));
             }
 
-            var lines = sizes.Typeface.Wrap($"{layer.Element}, {layer.Thickness.ToString("0.#", CultureInfo.InvariantCulture)} mm: {layer.Function}", letter, wordsWidth - 4 - reference);
+            // What it is made of stands on a line of its own; air is made of nothing.
+            var wide = wordsWidth - 4 - reference;
+            string[] lines =
+            [
+                .. sizes.Typeface.Wrap($"{layer.Element}, {layer.Thickness.ToString("0.#", CultureInfo.InvariantCulture)} mm: {layer.Function}", letter, wide),
+                .. layer.IsAir ? [] : sizes.Typeface.Wrap(layer.Material.Name, letter, wide),
+            ];
             var middle = y - thickness / 2;
-            var first = middle + (lines.Count - 1) * pitch / 2 - letter / 2;
+            var first = middle + (lines.Length - 1) * pitch / 2 - letter / 2;
             words.Add(new Text("note.text", layer.Reference, new(piece + 4, first), letter, Bold: true));
             words.Add(new Paragraph("note.text", lines, new(piece + 4 + reference, first), letter, pitch));
-            y -= Math.Max(lines.Count * pitch, thickness) + sizes.ByNotes(Apart);
+            y -= Math.Max(lines.Length * pitch, thickness) + sizes.ByNotes(Apart);
         }
 
         var section = new Section(basis.Section.Junction, parts, [], [], [], [], [], []);
