@@ -9,7 +9,7 @@ internal static class Messages
 
     internal static string OnTheMembrane(IEnumerable<string> parts) => $"Left out, as open to wind and rain: what lies on the roof's membrane ({List(parts)}).";
 
-    internal static string OutdoorAir(IEnumerable<string> parts) => $"Counted as outside: air that only a sheet parts from it ({List(parts)}).";
+    internal static string OutdoorAir(IEnumerable<string> parts) => $"Counted as outside: air that only a sheet or a strip parts from it ({List(parts)}).";
 
     internal static string ThinSheets(IEnumerable<string> parts, double thick) =>
         $"Sheets under {Number(thick)} mm are no solids of their own ({List(parts)}): between solids the most conducting one beside them takes their place, at a surface they are left out.";

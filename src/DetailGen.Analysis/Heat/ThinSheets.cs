@@ -17,14 +17,20 @@ internal static class ThinSheets
     /// <summary>What opens less than this to the outside is shut; mm.</summary>
     private const double Opening = 3;
 
-    /// <summary>Air that a thin sheet alone, or nothing, parts from the outside is outdoor air.</summary>
+    /// <summary>Air that a thin sheet alone, a strip against the weather, or nothing parts from the outside is outdoor air, and such a strip stands in it.</summary>
     /// <param name="window">Between the cut-off planes.</param>
     internal static IEnumerable<Solid> WithoutOutdoorAir(IReadOnlyList<Solid> solids, Region window)
     {
-        var all = Region.Union(solids.Select(solid => solid.Region)).Grow(Weld.Reach); // so that slits of rounding open nothing
-        return solids.Where(solid => !solid.Part.IsAir || !IsOpen(solid.Region));
-        bool IsOpen(Region air) => air.Grow(Thick + 0.5).Intersect(window).Minus(all).Pieces.Any(piece => Region.Polygon([.. piece.Outline]).Bounds is var box
+        var all = Around(solids);
+        Solid[] strips = [.. solids.Where(solid => solid.Part.Material.Kind == "sealant" && solid.Part.Roles.HasFlag(Roles.WaterBarrier) && IsOpen(solid.Region, all))];
+        var without = strips.Length == 0 ? all : Around(solids.Except(strips));
+        Solid[] open = [.. solids.Where(solid => solid.Part.IsAir && IsOpen(solid.Region, without))];
+        return solids.Except(open).Except(strips.Where(strip => Array.Exists(open, air => air.Region.Distance(strip.Region) < Thick)));
+
+        bool IsOpen(Region region, Region taken) => region.Grow(Thick + 0.5).Intersect(window).Minus(taken).Pieces.Any(piece => Region.Polygon([.. piece.Outline]).Bounds is var box
             && Math.Max(box.Width, box.Height) > Opening);
+
+        static Region Around(IEnumerable<Solid> solids) => Region.Union(solids.Select(solid => solid.Region)).Grow(Weld.Reach); // so that slits of rounding open nothing
     }
 
     internal static IReadOnlyList<Solid> Absorbed(IReadOnlyList<Solid> solids)

@@ -48,7 +48,7 @@ internal static class InsetNotes
         var (left, right) = drawn.Mirror ? (beside, other) : (other, beside);
         PaperBox zone = new(ring.Centre.X - left, ring.Centre.Y - radius, ring.Centre.X + right, ring.Centre.Y + radius);
         var view = AnnotatedView.Of(drawn, zone, radius + Reach, Widest(sizes)) with { TextSizes = sizes };
-        var request = new AnnotationRequest(basis.Section, view, References.Of(basis.Section), null, []);
+        var request = new AnnotationRequest(basis.Section, view, ReferencesOf(basis.Section), null, []);
         var surface = new Surface(view);
         surface.Soft.AddRange(surface.PiecesOf(new(ring.Row, Ring.Corners(ring.Centre, ring.Diameter, RingSides), true))); // words keep off it, leaders cross it
 
@@ -57,6 +57,22 @@ internal static class InsetNotes
         var placement = new NotePlacement(surface, request, columns) { InColumnsOnly = true };
         placement.Place(NotesOf(request, drawn, ring.Centre, (int)(columns.Length * ring.Diameter / Each(sizes))));
         return LayoutCheck.Faults(surface.Items, request).Count == 0 ? surface.Items : [];
+    }
+
+    /// <summary>Those of the view; a part of which the view names another piece has the reference of that one.</summary>
+    private static IReadOnlyDictionary<string, string> ReferencesOf(Section section)
+    {
+        var own = References.Of(section);
+        var all = new SortedDictionary<string, string>(own.ToDictionary(), StringComparer.Ordinal);
+        foreach (var part in section.Parts.Where(part => !part.IsAir && !own.ContainsKey(part.Id)))
+        {
+            if (section.Parts.FirstOrDefault(other => own.ContainsKey(other.Id) && other.Name == part.Name && other.Material.Id == part.Material.Id) is { } named)
+            {
+                all[part.Id] = own[named.Id];
+            }
+        }
+
+        return all;
     }
 
     private static PaperBox RoomOf(PaperBox zone, double bend, int side) => side > 0 ? zone with { Left = bend } : zone with { Right = bend };

@@ -130,8 +130,17 @@ internal static class PageComposer
         return (caution, sizes.Typeface.Box(caution).Bottom);
     }
 
+    /// <summary>The format as this detail needs it: no more for the revisions than they take, so that tables reach down to them, and a strip for the caution as high as it is.</summary>
+    internal static SheetFormat Fitted(SheetFormat format, SheetText text) => WithCaution(WithRevisions(format, text), text);
+
+    private static SheetFormat WithRevisions(SheetFormat format, SheetText text) => format.Zone("revisions") is not { } zone ? format : format with
+    {
+        Zones = format.Zones.ToDictionary(
+            one => one.Key, one => one.Key == "revisions" ? zone with { Top = Math.Min(zone.Top, zone.Bottom + Tables.RevisionsHeight(format.TextSizes, text.Revisions, zone.Height)) } : one.Value, StringComparer.Ordinal),
+    };
+
     /// <summary>The format with a strip for the caution as high as the caution is, where it has such a strip: what stands over it begins higher.</summary>
-    internal static SheetFormat WithCaution(SheetFormat format, SheetText text)
+    private static SheetFormat WithCaution(SheetFormat format, SheetText text)
     {
         if (format.Zone("notes") is not { Height: < CautionOnly } zone || Caution(format, text, zone).Foot is var foot && foot >= zone.Bottom)
         {

@@ -34,7 +34,7 @@ public static class SheetComposer
     public static ComposedSheet Compose(
         Section section, SheetText text, SheetRequest request, IReadOnlyList<SheetFormat> formats, LayerMap map, Identity identity)
     {
-        var trial = Best(section, text, request, [.. formats.Select(format => PageComposer.WithCaution(format, text))]);
+        var trial = Best(section, text, request, [.. formats.Select(format => PageComposer.Fitted(format, text))]);
         text = text with { ShortForms = ShortForms.Used(text, trial.Layout) };
         var (format, drawn, layout) = (trial.Candidate.Format, trial.Drawn, trial.Layout);
         var title = ViewRoom.Of(format, request.Mirror).Title(text.ViewTitle, drawn.Scale, request.Mirror);

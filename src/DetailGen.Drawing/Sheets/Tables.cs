@@ -187,20 +187,30 @@ internal static class Tables
     }
 
     /// <summary>The latest revision at the top; older ones that find no room are told in the last row.</summary>
+    // The table stands on the title block, so it is laid from the height that its rows need.
     internal static IReadOnlyList<Item> Revisions(TextSizes sizes, IReadOnlyList<RevisionLine> revisions, PaperBox zone)
+    {
+        var (columns, rows) = RevisionRows(sizes, revisions, zone.Height);
+        return Table.Lay(sizes, "revisions", "", columns, rows, new(zone.Left, zone.Bottom + Table.HeightOf(sizes, "", columns, rows)), zone.Bottom - 1e-6).Items;
+    }
+
+    /// <summary>What the revisions take of a height, mm.</summary>
+    internal static double RevisionsHeight(TextSizes sizes, IReadOnlyList<RevisionLine> revisions, double most) =>
+        RevisionRows(sizes, revisions, most) is var (columns, rows) ? Table.HeightOf(sizes, "", columns, rows) : 0;
+
+    private static (Column[] Columns, List<IReadOnlyList<Cell>> Rows) RevisionRows(TextSizes sizes, IReadOnlyList<RevisionLine> revisions, double most)
     {
         var (number, date, name) = (sizes.ByWord(16, "P01.1"), sizes.ByWord(23, "2026-11-25"), sizes.ByWord(25, "Checked", bold: true));
         Column[] columns = [new(number, ["Rev"]), new(date, ["Date"]), new(180 - (number + date + (2 * name)), ["Description"]), new(name, ["Drawn"]), new(name, ["Checked"])];
         List<IReadOnlyList<Cell>> rows = [.. revisions.Select(line => (IReadOnlyList<Cell>)[new(line.Revision), new(line.Date), new(line.Description), new(line.Drawn), new(line.Checked)])];
         IReadOnlyList<Cell> earlier = [new(""), new(""), new("earlier revisions: see register"), new(""), new("")];
         var shown = rows;
-        for (var kept = rows.Count - 1; Table.HeightOf(sizes, "", columns, shown) > zone.Height && kept >= 0; kept--)
+        for (var kept = rows.Count - 1; Table.HeightOf(sizes, "", columns, shown) > most && kept >= 0; kept--)
         {
             shown = [.. rows.Take(kept), earlier];
         }
 
-        // The table stands on the title block, so it is laid from the height that its rows need.
-        return Table.Lay(sizes, "revisions", "", columns, shown, new(zone.Left, zone.Bottom + Table.HeightOf(sizes, "", columns, shown)), zone.Bottom - 1e-6).Items;
+        return (columns, shown);
     }
 
     /// <summary>Numbered general notes in one column; the whole text is laid, and its box tells whether it fitted.</summary>

@@ -30,6 +30,16 @@ public class ThermalModelTests
         },
         cases: 30, print: AnyDetail.Told);
 
+    [Fact]
+    public void The_joint_that_a_coping_leaves_open_over_insulation_is_outdoor_air_and_its_strip_stands_in_it()
+    {
+        var section = Shipped.Build("parapet", "solid-masonry-insulated", "warm-concrete-deck");
+        Assert.Contains(section.Parts, part => part.Id == "coping.joint");
+        var model = ThermalModelling.Of(section, Coarse);
+        Assert.DoesNotContain(model.Solids, solid => solid.Parts.Any(id => id.StartsWith("coping.joint", StringComparison.Ordinal) || id.StartsWith("coping.strip", StringComparison.Ordinal)));
+        Assert.Contains(model.Steps, step => step.Contains("open joint under the coping", StringComparison.OrdinalIgnoreCase));
+    }
+
     /// <summary>Nothing of the build-up is lost on the way: what the schedule adds up is what the cut-off plane of the model crosses.</summary>
     [Theory]
     [MemberData(nameof(Pairings))]

@@ -60,6 +60,28 @@ public class InsetTests
             fault => fault.Kind == AuditKinds.TipOffPart);
     }
 
+    [Fact]
+    public void A_further_piece_of_a_part_is_named_like_the_piece_that_the_view_names()
+    {
+        var sheet = Composed("parapet-04", ["sheet.companions=[blank]"]);
+        var strip = sheet.Scene.Views.Where(view => view.Id.StartsWith("inset-", StringComparison.Ordinal)).SelectMany(view => view.Items).OfType<Group>()
+            .Single(group => group.Items.OfType<Text>().Any(text => text.Words.StartsWith("Strip under", StringComparison.Ordinal)));
+        var reference = strip.Items.OfType<Text>().Single(text => text.Bold).Words;
+        Assert.Contains(
+            sheet.Scene.Views[0].Items.OfType<Group>(),
+            group => group.Items.OfType<Text>().Any(text => text.Bold && text.Words == reference) && group.Items.OfType<Text>().Any(text => text.Words.Contains("foam strip", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Tables_of_further_sheets_reach_down_to_the_revisions_that_there_are()
+    {
+        var sheet = Composed("parapet-02", []);
+        var zone = sheet.Format!.Zones["revisions"];
+        var head = sheet.Scene.Pages[1].Items.OfType<Text>().Single(text => text.Words == "Rev");
+        Assert.InRange(zone.Top - head.At.Y, 1, 5);
+        Assert.InRange(zone.Height, 5, 15); // one revision and the head; the form of the sheet holds four
+    }
+
     // Leaders run so close round its ring that the letter stands over the number of the sheet.
     [Fact]
     public void A_ring_among_leaders_has_a_mark_that_tells_where_its_inset_stands_with_names()
