@@ -60,7 +60,7 @@ internal static class InsetNotes
     }
 
     /// <summary>Those of the view; a part of which the view names another piece has the reference of that one.</summary>
-    private static IReadOnlyDictionary<string, string> ReferencesOf(Section section)
+    private static SortedDictionary<string, string> ReferencesOf(Section section)
     {
         var own = References.Of(section);
         var all = new SortedDictionary<string, string>(own.ToDictionary(), StringComparer.Ordinal);
