@@ -37,6 +37,9 @@ public static partial class SheetShape
         new Field("colour", new TextShape(7, ColourPattern(), "# and six hexadecimal digits"), "Colour.", Required: true),
         new Field("holds", new TextShape(120), "What is drawn in it.", Required: true)));
 
+    /// <summary>As many as there are letters to name them, I and O left out (ISO 5457:1999, from memory).</summary>
+    private const int MostFields = 24;
+
     public static ListShape Formats { get; } = new(new MapShape(
         new Field("paper", new WordShape(Papers), "Name.", Required: true),
         new Field("trimmed", Numbers(2), "Width and height, mm.", Required: true),
@@ -45,8 +48,8 @@ public static partial class SheetShape
             new Field("left", Size, "Filing margin, mm.", Required: true),
             new Field("others", Size, "The other three, mm.", Required: true)), "Borders.", Required: true),
         new Field("grid", new MapShape(
-            new Field("long", new NumberShape(2, 50, Whole: true), "Fields along the longer side.", Required: true),
-            new Field("short", new NumberShape(2, 50, Whole: true), "Fields along the shorter side.", Required: true)), "Grid reference.", Required: true),
+            new Field("long", new NumberShape(2, MostFields, Whole: true), "Fields along the longer side.", Required: true),
+            new Field("short", new NumberShape(2, MostFields, Whole: true), "Fields along the shorter side.", Required: true)), "Grid reference.", Required: true),
         new Field("zones", new MapShape([.. Zones.Select(zone => new Field(zone, Numbers(4), "Left, bottom, right, top, mm."))]), "Zones.", Required: true)));
 
     // What title block and tables hold; no capital under 2.5, or 1.8 in a label (common practice, no source).
