@@ -61,28 +61,21 @@ internal sealed class WhitePaper
 
     /// <summary>Lower left corner of the white box of that size whose middle is nearest to a place; null where there is none.</summary>
     /// <param name="clear">White round it, mm.</param>
-    internal PaperPoint? Nearest((double Width, double Height) size, PaperPoint to, double clear)
-    {
-        (double Away, PaperPoint Corner)? best = null;
-        foreach (var box in Boxes(size, clear))
-        {
-            var away = (Plane.Middle(box) - to).Length;
-            best = best is null || away < best.Value.Away ? (away, new(box.Left, box.Bottom)) : best;
-        }
-
-        return best?.Corner;
-    }
+    internal PaperPoint? Nearest((double Width, double Height) size, PaperPoint to, double clear) => First(size, clear, box => ((Plane.Middle(box) - to).Length, 0));
 
     /// <summary>The same of the lowest, of these the one farthest to the left.</summary>
-    internal PaperPoint? Lowest((double Width, double Height) size, double clear)
+    internal PaperPoint? Lowest((double Width, double Height) size, double clear) => First(size, clear, box => (box.Bottom, box.Left));
+
+    private PaperPoint? First((double Width, double Height) size, double clear, Func<PaperBox, (double, double)> order)
     {
-        PaperPoint? best = null;
+        ((double, double) Order, PaperPoint Corner)? first = null;
         foreach (var box in Boxes(size, clear))
         {
-            best = best is not { } lowest || (box.Bottom, box.Left).CompareTo((lowest.Y, lowest.X)) < 0 ? new(box.Left, box.Bottom) : best;
+            var own = order(box);
+            first = first is null || own.CompareTo(first.Value.Order) < 0 ? (own, new(box.Left, box.Bottom)) : first;
         }
 
-        return best;
+        return first?.Corner;
     }
 
     // Within a zone, on the grid of the cells.
