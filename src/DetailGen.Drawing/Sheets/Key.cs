@@ -5,7 +5,11 @@ namespace DetailGen.Drawing.Sheets;
 
 /// <summary>An entry of the key: a little picture, made by the code that draws the view, and its words.</summary>
 /// <param name="Picture">Items in a box of 10 × 5 whose lower left corner is the origin.</param>
-internal sealed record KeyEntry(string Words, IReadOnlyList<Item> Picture);
+internal sealed record KeyEntry(string Words, IReadOnlyList<Item> Picture)
+{
+    /// <summary>Left out where the key has room beside the view without it alone.</summary>
+    internal bool IsSpare { get; init; }
+}
 
 /// <summary>The key: exactly what occurs on the sheet, in as many columns as make it lowest.</summary>
 internal static class Key

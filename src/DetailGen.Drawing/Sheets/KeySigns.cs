@@ -49,7 +49,7 @@ internal static class KeySigns
 
         if (rings)
         {
-            yield return new("ring: drawn larger; figure: its sheet", [new Ring("detail.ring", new(2.5, Middle), 4.6), new Text("detail.ring", "A", new(6, Middle - (sizes.Notes / 2)), sizes.Notes)]);
+            yield return new("ring: drawn larger; figure: its sheet", [new Ring("detail.ring", new(2.5, Middle), 4.6), new Text("detail.ring", "A", new(6, Middle - (sizes.Notes / 2)), sizes.Notes)]) { IsSpare = true };
         }
 
         if (annotation.Any(item => item is Dimension))

@@ -28,7 +28,7 @@ internal static class PageComposer
         var notesDone = Notes(format, text, first, out var notesFoot);
         var checksDone = Checks(format, text, first, notesFoot, Below(format, text, key, keyed, notesFoot), out var checksFoot);
         var keyedDone = Numbers(format, keyed, first, ref checksFoot);
-        var keyDone = Signs(format, text, key, first, checksFoot);
+        var keyDone = Signs(format, text, key, first, checksFoot) || Signs(format, text, [.. key.Where(entry => !entry.IsSpare)], first, checksFoot);
         var stacks = text.Schedule.ToList();
         if (format.Zone("schedule") is { } scheduleZone)
         {

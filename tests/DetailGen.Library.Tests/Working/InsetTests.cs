@@ -73,6 +73,15 @@ public class InsetTests
     }
 
     [Fact]
+    public void The_key_stays_beside_the_view_though_it_has_no_room_there_for_what_a_ring_means()
+    {
+        bool HasKey(Page page) => page.Items.OfType<Text>().Any(text => text.Words == "Key");
+        var pages = Composed("parapet-03", []).Scene.Pages;
+        Assert.True(HasKey(pages[0]));
+        Assert.DoesNotContain(pages.Skip(1), HasKey);
+    }
+
+    [Fact]
     public void Tables_of_further_sheets_reach_down_to_the_revisions_that_there_are()
     {
         var sheet = Composed("parapet-02", []);
