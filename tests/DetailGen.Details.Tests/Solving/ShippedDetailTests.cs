@@ -31,6 +31,18 @@ public class ShippedDetailTests
         Assert.True(solved.Heat.First(heat => heat.Element == "roof").Transmittance <= 0.12m);
     }
 
+    [Theory]
+    [InlineData("parapet")]
+    [InlineData("abutment")]
+    public void Lead_between_two_codes_is_told_the_nearest_codes_and_another_sheet_may_be_as_thick(string junction)
+    {
+        var preset = Held(Shipped.Preset(junction, "cavity-masonry", "warm-timber-deck", ["flashing.thickness=2 mm"]));
+        var contradiction = preset.Fail(Whole);
+        Assert.Equal(["given.flashing.thickness", "stock.flashing.thickness"], contradiction.Members.Select(member => member.Id));
+        Assert.Equal(["1.8 mm", "2.24 mm"], contradiction.Repairs.Where(repair => repair.Set is [{ Key: "flashing.thickness" }]).Select(repair => repair.Set[0].Value).Order(StringComparer.Ordinal));
+        Assert.Equal("2 mm", preset.Of("flashing", "epdm-membrane").Solve(Whole).Find("flashing.thickness")!.Text);
+    }
+
     [Fact]
     public void A_tall_upstand_is_asked_about_and_swells_nothing_else()
     {
