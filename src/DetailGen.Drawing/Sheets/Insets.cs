@@ -33,7 +33,7 @@ internal static class Insets
     /// <summary>What a further sheet keeps clear inside its frame, as its tables do, and at its foot, so that insets beside the centring mark stand in line with one over it; mm.</summary>
     private const double Margin = 6, Foot = 10;
 
-    // How large they are drawn, mm across, the first that finds room. At 1:2 the radius in mm of the building is the diameter in mm of the paper.
+    // How large they are drawn, mm across, the first that finds room.
     private static IReadOnlyList<double> Diameters(SheetSize size, int page) => size switch
     {
         SheetSize.Largest => [100, 84, 70],
@@ -72,7 +72,7 @@ internal static class Insets
     private static More? Next(InsetSheet sheet, InsetBasis basis, Dictionary<int, (PageInk Ink, WhitePaper White)> papers)
     {
         var (view, number) = (sheet.Scene.Pages[0].Placements[0], sheet.Insets.Count);
-        var ink = Paper(0).Ink;
+        var (ink, places) = (Paper(0).Ink, new InsetPlaces(basis.Section, basis.Window));
         foreach (var (page, named) in Pages(sheet, basis))
         {
             var white = Paper(page).White;
@@ -82,14 +82,7 @@ internal static class Insets
                 continue;
             }
 
-            var places = new InsetPlaces(basis.Section, basis.Window, diameters[0]);
-            var tries =
-                from place in places.Ranked
-                from diameter in diameters
-                from at in places.Round(place, diameter)
-                where sheet.Insets.All(other => (other.At - at).Length > other.Diameter + diameter + RingsApart * basis.Drawn.Scale)
-                select (diameter, at);
-            foreach (var (diameter, at) in tries)
+            foreach (var (at, diameter) in places.Ranked(diameters, [.. sheet.Insets.Select(other => other.Ring)], RingsApart * basis.Drawn.Scale, number + 1 < Most))
             {
                 var (centre, size) = (basis.Drawn.At(at), Size(basis.Format.TextSizes, number, diameter, named));
                 int? elsewhere = page == 0 ? null : sheet.Scene.Pages[page].Number;
@@ -187,6 +180,9 @@ internal sealed record Inset(int Number, int Page, Point At, double Diameter, Na
 {
     /// <summary>As drawn in it.</summary>
     internal IReadOnlyList<DrawnPart> Parts { get; init; } = [];
+
+    /// <summary>At 1:2 the radius in mm of the building is the diameter in mm of the paper.</summary>
+    internal InsetRing Ring => new(At, Diameter);
 
     internal string ViewId => Insets.Id + Insets.Name(Number).ToLowerInvariant();
 }

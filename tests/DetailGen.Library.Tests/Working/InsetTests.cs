@@ -106,6 +106,20 @@ public class InsetTests
         Assert.Empty(LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts));
     }
 
+    // With a low upstand the rings would otherwise lie on each other, or the second where nothing meets.
+    [Theory]
+    [InlineData("parapet-01")]
+    [InlineData("abutment-01")]
+    public void The_two_insets_show_between_them_the_tray_the_flashing_and_the_lap_at_the_foot(string detail)
+    {
+        var sheet = Composed(detail, ["sheet.scale=1:10", "sheet.paper=A1"]);
+        var insets = sheet.Scene.Views.Where(view => view.Id.StartsWith("inset-", StringComparison.Ordinal)).ToArray();
+        Assert.Equal(2, insets.Length);
+        string[][] shown = [.. insets.Select(inset => inset.Items.OfType<Stroke>().Select(stroke => stroke.PartId).Concat(inset.Items.OfType<Solid>().Select(solid => solid.PartId)).OfType<string>().Distinct().ToArray())];
+        Assert.All(["tray", "flashing", "roof.membrane", "upstand.membrane"], part => Assert.Contains(shown, parts => parts.Contains(part)));
+        Assert.All(shown, parts => Assert.True(parts.Length >= 6, string.Join(' ', parts)));
+    }
+
     [Fact]
     public void Insets_on_a_sheet_with_tables_stand_in_one_row()
     {
