@@ -126,7 +126,7 @@ internal static class Buildups
 
     private static string Told(string template, Material material) => template.Replace("{material}", Wording.Plain(material.Name), StringComparison.Ordinal);
 
-    private static string Remark(RoofLayer layer) => layer.As == RoofBehaviour.Screed ? "tapers; thickness at the upstand" : layer.Remark;
+    private static string Remark(RoofLayer layer) => layer.As == RoofBehaviour.Screed ? "at upstand" : layer.Remark;
 
     private static string Repeated(Site site, string what, string width, string centres) => string.Create(
         CultureInfo.InvariantCulture, $"{what}{site.Length(width):0.##} at {site.Length(centres):0.##}");

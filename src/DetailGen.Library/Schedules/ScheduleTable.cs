@@ -28,7 +28,7 @@ internal static class ScheduleTable
 
         rows.Add(new(
             "", $"{stack.Buildup.Title}, sum", $"U-value {UValue(stack.UValue)} W/m²K", Number(stack.Thickness, "0.0"), None, Number(stack.Total, "0.000"),
-            stack.IsBridged ? "bridged: mean of limits" : "", Fixings(stack), Sum: true));
+            stack.IsBridged ? "combined method" : "", Fixings(stack), Sum: true));
         return new(stack.Buildup.Id, rows);
     }
 
