@@ -19,7 +19,7 @@ internal static class Insets
     internal const double Scale = 2;
 
     /// <summary>At most so many on a sheet.</summary>
-    private const int Most = 2;
+    internal const int Most = 2;
 
     /// <summary>White round an inset and its title, mm.</summary>
     private const double Clear = 4;
@@ -41,6 +41,19 @@ internal static class Insets
         SheetSize.Usual => page == 0 ? [56, 48] : [84, 70, 56, 48],
         _ => page == 0 ? [] : [70, 56, 48],
     };
+
+    /// <summary>For how many insets with names, of the smallest, a first sheet has white.</summary>
+    internal static int Room(PageInk ink, SheetFormat format)
+    {
+        var white = new WhitePaper(ink, format, Zones(format, 0));
+        var count = 0;
+        while (count < Most && Diameters(format.Size, 0) is [.., var least] && white.Take(Size(format.TextSizes, count, least, Named.OnOneSide), Clear))
+        {
+            count++;
+        }
+
+        return count;
+    }
 
     /// <returns>The same scene where there is no room, or nothing that is too fine.</returns>
     internal static InsetSheet Added(Scene scene, InsetBasis basis)

@@ -37,7 +37,8 @@ public static class SheetComposer
         var trial = Best(section, text, request, [.. formats.Select(format => PageComposer.Fitted(format, text))]);
         text = text with { ShortForms = ShortForms.Used(text, trial.Layout) };
         var (format, drawn, layout) = (trial.Candidate.Format, trial.Drawn, trial.Layout);
-        var title = ViewRoom.Of(format, request.Mirror).Title(text.ViewTitle, drawn.Scale, request.Mirror);
+        var room = ViewRoom.Of(format, request.Mirror);
+        var title = room.Title(text.ViewTitle, drawn.Scale, request.Mirror);
         List<Item> items = [.. drawn.Items, .. layout.Items];
         var view = new View("section", drawn.Scale, items, layout.Bounds.With(drawn.Bounds));
         CompanionSheet[] companions = request.ViewOnly
@@ -45,7 +46,9 @@ public static class SheetComposer
             : [.. request.Companions.SelectMany((companion, i) => CompanionSheets.Of(companion, new(section, drawn, trial.Window, trial.Origin, format, text.ViewTitle, i + 2) { Thermal = text.Thermal }))];
         // The key says what a ring means before any is drawn, for insets only take the white that tables leave; where none finds room, it says nothing of them.
         var ringed = request is { Insets: true, ViewOnly: false };
-        var (scene, insets) = ringed ? Insets.Added(Laid(rings: true), new(section, drawn, trial.Window, format)) : new(Laid(rings: false), []);
+        var (scene, insets) = ringed
+            ? Insets.Added(ViewPlace.Of((aside, below) => Laid(true, aside, below), format, view.Bounds.Shift(trial.Origin), room.Annotation, title), new(section, drawn, trial.Window, format))
+            : new(Laid(rings: false), []);
         scene = ringed && insets.Count == 0 ? Laid(rings: false) : scene;
         scene = scene with { Layers = map.Used(scene.Views.SelectMany(one => one.Items).Concat(scene.Pages.SelectMany(page => page.Items)), format.Paper, request.ForCopies) };
         return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)])
@@ -56,11 +59,11 @@ public static class SheetComposer
             Format = request.ViewOnly ? null : format,
         };
 
-        Scene Laid(bool rings)
+        Scene Laid(bool rings, PaperPoint aside = default, PaperPoint below = default)
         {
             var pages = request.ViewOnly
                 ? [Alone(view)]
-                : PageComposer.Lay(format, text, drawn.Scale, new("section", trial.Origin, format.Zones["view"]), new(title.Left, title.Bottom), KeyEntries.Of(format.TextSizes, drawn, layout.Items, layout.Keyed.Count > 0, rings), layout.Keyed, companions);
+                : PageComposer.Lay(format, text, drawn.Scale, new("section", trial.Origin + aside, format.Zones["view"]), new PaperPoint(title.Left, title.Bottom) + below, KeyEntries.Of(format.TextSizes, drawn, layout.Items, layout.Keyed.Count > 0, rings), layout.Keyed, companions);
             return new([], [view, .. companions.SelectMany(companion => companion.Views)], request.TrimMarks && !request.ViewOnly ? [.. pages.Select(page => TrimMarks.On(page, format))] : pages, identity) { Typeface = format.TextSizes.Typeface };
         }
     }

@@ -47,6 +47,24 @@ internal sealed class WhitePaper
             Fill(area);
         }
 
+        Sum();
+    }
+
+    /// <summary>Takes the lowest white box of that size; false where there is none.</summary>
+    internal bool Take((double Width, double Height) size, double clear)
+    {
+        if (Lowest(size, clear) is not { } corner)
+        {
+            return false;
+        }
+
+        Take(new PaperBox(corner.X, corner.Y, corner.X + size.Width, corner.Y + size.Height));
+        Sum();
+        return true;
+    }
+
+    private void Sum()
+    {
         for (var i = 0; i < _across; i++)
         {
             for (var j = 0; j < _up; j++)

@@ -95,11 +95,12 @@ public class InsetTests
     [Fact]
     public void A_ring_among_leaders_has_a_mark_that_tells_where_its_inset_stands_with_names()
     {
-        var sheet = Composed("parapet-02", []);
-        var (inset, _, page) = Inset(sheet);
-        var mark = sheet.Scene.Views[0].Items.OfType<Group>().Single(group => group.Name == "inset A").Items;
+        var sheet = Composed("parapet-01", []);
+        var inset = sheet.Scene.Views.Single(view => view.Id == "inset-b");
+        var page = sheet.Scene.Pages.Single(page => page.Placements.Any(placement => placement.ViewId == inset.Id)).Number;
+        var mark = sheet.Scene.Views[0].Items.OfType<Group>().Single(group => group.Name == "inset B").Items;
         Text[] words = [.. mark.OfType<Text>()];
-        Assert.Equal(["A", page.ToString(CultureInfo.InvariantCulture)], words.Select(text => text.Words));
+        Assert.Equal(["B", page.ToString(CultureInfo.InvariantCulture)], words.Select(text => text.Words));
         var stroke = Assert.Single(mark.OfType<Stroke>());
         Assert.True(words[0].At.Y > stroke.Points[0].Y && words[1].At.Y + words[1].Height < stroke.Points[0].Y);
         Assert.Contains(inset.Items.OfType<Group>(), group => group.Row == "note.text");
@@ -120,10 +121,28 @@ public class InsetTests
         Assert.All(shown, parts => Assert.True(parts.Length >= 6, string.Join(' ', parts)));
     }
 
+    [Theory]
+    [InlineData("parapet-01", "false")]
+    [InlineData("parapet-01", "true")]
+    [InlineData("parapet-02", "true")]
+    public void A_view_stands_aside_where_that_leaves_room_for_its_insets_and_its_title_goes_with_it(string detail, string mirror)
+    {
+        var with = Composed(detail, ["sheet.paper=A2", "sheet.scale=1:10", "mirror=" + mirror, "sheet.companions=[blank]"]);
+        var without = Composed(detail, ["sheet.paper=A2", "sheet.scale=1:10", "mirror=" + mirror, "sheet.companions=[blank]", "sheet.inset=none"]);
+        PaperPoint Of(ComposedSheet sheet) => sheet.Scene.Pages[0].Placements[0].Origin;
+        PaperPoint Title(ComposedSheet sheet) => sheet.Scene.Pages[0].Items.OfType<Text>().Single(text => text.Words.StartsWith("Section through", StringComparison.Ordinal)).At;
+        Assert.Equal(3, with.Scene.Pages[0].Placements.Count);
+        var aside = Of(with).X - Of(without).X;
+        Assert.True(Math.Abs(aside) > 20);
+        Assert.Equal(Of(without).Y, Of(with).Y);
+        Assert.InRange((Title(with).X - Title(without).X) / aside, 0.3, 1); // as far as the room goes
+        Assert.Empty(LayoutAudit.Of(with.Scene, with.Format, with.Parts));
+    }
+
     [Fact]
     public void Insets_on_a_sheet_with_tables_stand_in_one_row()
     {
-        var page = Composed("parapet-02", []).Scene.Pages[1];
+        var page = Composed("parapet-01", []).Scene.Pages[1];
         Assert.Equal(2, page.Placements.Count);
         Assert.Single(page.Items.OfType<Text>().Where(text => text.Words.StartsWith("Detail ", StringComparison.Ordinal)).Select(text => text.At.Y).Distinct());
     }
