@@ -77,9 +77,9 @@ internal static class Buildups
                     });
                     break;
                 default:
-                    layers.Add(new(reference, layer.Slot, paved ? "roof.paving" : layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, Remark(layer))
+                    layers.Add(new(reference, layer.Slot, paved ? "roof.paving" : layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, Remark(site, layer, paved))
                     {
-                        Told = Told(paved ? "{material} slabs on supports" : layer.Told + Unbonded(site, layer), material),
+                        Told = Told(paved ? "{material} slabs on supports" : layer.Told + (IsUnbonded(site, layer) ? ", unbonded on a sheet" : ""), material),
                     });
                     break;
             }
@@ -101,7 +101,7 @@ internal static class Buildups
         return number == 0 ? null : new(fixings.Name, site.Sizes.Material(fixings.Slot), number / area, Length(fixings.Diameter));
     }
 
-    // How the membrane is laid, as far as it is not one sheet bonded all over.
+    // How the membrane is laid, and in how many layers where it may be several.
     private static IEnumerable<string> Laid(Site site)
     {
         if (site.Sizes.Has("roof.membrane-layers"))
@@ -110,9 +110,9 @@ internal static class Buildups
             yield return string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? "layer" : "layers")}");
         }
 
-        if (site.Sizes.HasChoice("membrane.fixing") && !site.Sizes.Is("membrane.fixing", "adhered"))
+        if (site.Sizes.HasChoice("membrane.fixing"))
         {
-            yield return site.Sizes.Is("membrane.fixing", "mechanical") ? "mechanically fixed" : "loose-laid";
+            yield return site.Sizes.Choice("membrane.fixing") switch { "adhered" => "bonded", "mechanical" => "mechanically fixed", _ => "loose-laid" };
         }
     }
 
@@ -121,12 +121,15 @@ internal static class Buildups
         layer.As == WallBehaviour.Leaf && PlacedWall.Course(site, layer.Slot, layer.Course) <= PlacedWall.Brick && !material.IsBrick && !material.IsCast ? ", coursing units" : "";
 
     // A bonded screed is the usual one.
-    private static string Unbonded(Site site, RoofLayer layer) =>
-        layer.As == RoofBehaviour.Screed && site.Sizes.HasChoice("roof.screed-bond") && site.Sizes.Is("roof.screed-bond", "unbonded") ? ", unbonded on separating sheet" : "";
+    private static bool IsUnbonded(Site site, RoofLayer layer) => layer.As == RoofBehaviour.Screed && site.Sizes.HasChoice("roof.screed-bond") && site.Sizes.Is("roof.screed-bond", "unbonded");
 
     private static string Told(string template, Material material) => template.Replace("{material}", Wording.Plain(material.Name), StringComparison.Ordinal);
 
-    private static string Remark(RoofLayer layer) => layer.As == RoofBehaviour.Screed ? "at upstand" : layer.Remark;
+    // Short, so that a row takes one line.
+    private static string Remark(Site site, RoofLayer layer, bool paved) =>
+        layer.As == RoofBehaviour.Screed ? (IsUnbonded(site, layer) ? "unbonded; " : "") + "at upstand"
+        : paved ? string.Create(CultureInfo.InvariantCulture, $"slabs {site.Length("roof.paving"):0.##} mm")
+        : layer.Remark;
 
     private static string Repeated(Site site, string what, string width, string centres) => string.Create(
         CultureInfo.InvariantCulture, $"{what}{site.Length(width):0.##} at {site.Length(centres):0.##}");

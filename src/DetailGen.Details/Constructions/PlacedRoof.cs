@@ -106,7 +106,7 @@ public sealed class PlacedRoof
                     site.Add(Blank(placed, Region.Box(ends.Bearing, placed.Bottom, ends.End, placed.Top), Precedence.Member, Stage.RoofStructure));
                     break;
                 case RoofBehaviour.Ceiling:
-                    site.Add(Blank(placed, Region.Box(ends.Edge, placed.Bottom, ends.End, placed.Top), Precedence.Board, Stage.Lining));
+                    site.Add(Blank(placed, Region.Box(ends.Edge, placed.Bottom, ends.End, placed.Top), Precedence.Board, Stage.Ceiling));
                     break;
                 default: // firrings come with the joists, the vapour control layer with the upstand that it turns up, the finish last
                     break;

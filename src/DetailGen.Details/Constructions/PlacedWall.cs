@@ -113,6 +113,9 @@ public sealed class PlacedWall
         {
             site.SetFace(Faces.CavityLeft, left);
             site.SetFace(Faces.CavityRight, right);
+            var clear = placed.FirstOrDefault(one => one.Layer.As == WallBehaviour.Cavity && one.Width > 0.001);
+            site.SetFace(Faces.ClearLeft, clear?.Left ?? left);
+            site.SetFace(Faces.ClearRight, clear?.Right ?? right);
         }
 
         return stack;

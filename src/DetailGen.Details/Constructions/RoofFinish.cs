@@ -47,14 +47,6 @@ internal static class RoofFinish
         for (var (left, number) = (start, 1); left < ends.End; left += size + joint, number++)
         {
             var again = number == 1 ? "" : $".{number}";
-            site.Add(PlacedRoof.Blank(placed, plane.Band(left, Math.Min(left + size, ends.End), under, placed.Top), Precedence.Board, Stage.Finish) with
-            {
-                Id = "roof.paving" + again,
-                Name = "Paving slab",
-                Slot = "roof.paving",
-                Parameters = ["roof.paving", "roof.paving-size", "roof.paving-joint"],
-                Again = number > 1,
-            });
             var (from, to) = (Math.Max(start, left - ((joint + Support) / 2)), Math.Min(ends.End, left - ((joint - Support) / 2)));
             site.Add(PlacedRoof.Blank(placed, plane.Band(from, to, placed.Bottom, under), Precedence.Board, Stage.Finish) with
             {
@@ -64,6 +56,14 @@ internal static class RoofFinish
                 Roles = Roles.Support,
                 Presence = Presence.Local,
                 Repeat = new(size + joint, Support),
+                Again = number > 1,
+            });
+            site.Add(PlacedRoof.Blank(placed, plane.Band(left, Math.Min(left + size, ends.End), under, placed.Top), Precedence.Board, Stage.Finish) with
+            {
+                Id = "roof.paving" + again,
+                Name = "Paving slab",
+                Slot = "roof.paving",
+                Parameters = ["roof.paving", "roof.paving-size", "roof.paving-joint"],
                 Again = number > 1,
             });
         }
@@ -78,14 +78,14 @@ internal static class RoofFinish
 
     private static void BuildMargin(Site site, RoofPlane plane, PlacedRoofLayer placed, double wall, double end, double under)
     {
+        site.Lay(
+            "roof.paving-trim", "Perforated trim", "roof.paving-trim", Element.Roof, Roles.Support | Roles.Drainage, Stage.Finish,
+            [.. plane.Line(end - TrimFoot, end, placed.Bottom), new(end, plane.At(end) + under)], Trim, ["roof.fleece"], Seat.Face, runsOn: false);
         site.Add(PlacedRoof.Blank(placed, plane.Band(wall, end, placed.Bottom, placed.Top), Precedence.Fill, Stage.Finish) with
         {
             Id = "roof.finish-margin",
             Name = "Gravel margin",
             Slot = "roof.finish",
         });
-        site.Lay(
-            "roof.paving-trim", "Perforated trim", "roof.paving-trim", Element.Roof, Roles.Support | Roles.Drainage, Stage.Finish,
-            [.. plane.Line(end - TrimFoot, end, placed.Bottom), new(end, plane.At(end) + under)], Trim, ["roof.fleece"], Seat.Face, runsOn: false);
     }
 }

@@ -43,6 +43,9 @@ public enum Stage
     /// <summary>The same above a roof, whose flashing they stand over.</summary>
     CladdingAbove,
     Finish,
+
+    /// <summary>Walls are lined up to the boards of the ceiling.</summary>
+    Ceiling,
     Lining,
     Left,
 }

@@ -23,6 +23,10 @@ public static class Faces
     /// <summary>The two sides of the cavity, where there is one: lesser x first.</summary>
     public const string CavityLeft = "cavity-left";
     public const string CavityRight = "cavity-right";
+
+    /// <summary>The same of what insulation leaves clear of it; of all of it where nothing is left.</summary>
+    public const string ClearLeft = "clear-left";
+    public const string ClearRight = "clear-right";
 }
 
 /// <summary>Named levels at which builders meet; y in mm from finished roof level.</summary>

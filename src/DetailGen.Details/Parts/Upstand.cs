@@ -48,13 +48,14 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
             });
         }
 
+        // The field sheet is held down under the lap that then goes over bar and fixings.
         var end = toe.X + site.Length("membrane.lap");
+        BuildRestraint(site, roof, toe.X);
+        FieldFixing.Build(site, roof, end);
         site.Lay(
             MembraneId, "Upstand membrane", MembraneId, Element.Roof, Roles.WaterBarrier, Stage.Waterproofing,
             [.. MembraneEnd, new(Wall, HeadAtWall), new(outer, Head(outer)), throat, toe, .. plane.Line(toe.X, end, roof.Base).Skip(1)],
             site.Length("roof.membrane"), ["roof.membrane", "wall.head-membrane"], Seat.Face, runsOn: false, "upstand.height", "membrane.lap", "roof.membrane");
-        BuildRestraint(site, roof, toe.X);
-        FieldFixing.Build(site, roof, end);
     }
 
     // From the face of the backing over the head of the upstand, down the face behind it and out over the deck; over the head it lies under the line that carries the membrane.

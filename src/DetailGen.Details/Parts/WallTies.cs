@@ -1,3 +1,4 @@
+using DetailGen.Details.Constructions;
 using DetailGen.Sections;
 
 namespace DetailGen.Details.Parts;
@@ -5,13 +6,13 @@ namespace DetailGen.Details.Parts;
 /// <summary>Ties between the leaves at bed joints.</summary>
 internal static class WallTies
 {
-    /// <summary>Ties at the given bed joints (underside, mm); centred on the cavity.</summary>
-    public static void Build(Site site, IEnumerable<double> beds)
+    /// <summary>Ties at the given bed joints (underside, mm); centred on the cavity, their drips in the middle of what is clear of it.</summary>
+    public static void Build(Site site, IEnumerable<double> beds, TrayLine tray)
     {
         var number = 1;
         foreach (var bed in beds)
         {
-            site.Add(new($"tie.{number}", "Wall tie", "tie", Element.Wall, Tie(site, bed), Roles.Fixing, Precedence.Sheet, Stage.WallBelow)
+            site.Add(new($"tie.{number}", "Wall tie", "tie", Element.Wall, Tie(site, bed).Union(Drip(site, bed, tray)), Roles.Fixing, Precedence.Sheet, Stage.WallBelow)
             {
                 Presence = Presence.Local,
                 Parameters = ["tie.length", "tie.horizontal-spacing", "tie.vertical-spacing"],
@@ -89,10 +90,15 @@ internal static class WallTies
         }
     }
 
-    private static Region Tie(Site site, double bed)
+    private static double Middle(Site site) => (site.Face(Faces.CavityLeft) + site.Face(Faces.CavityRight)) / 2;
+
+    private static Region Tie(Site site, double bed) =>
+        Region.Box(Middle(site) - (site.Length("tie.length") / 2), bed + 3, Middle(site) + (site.Length("tie.length") / 2), bed + 7);
+
+    // Where it falls clear of both leaves and of a board on one of them. Above a tray that keeps the cavity dry there is no board.
+    private static Region Drip(Site site, double bed, TrayLine tray)
     {
-        var middle = (site.Face(Faces.CavityLeft) + site.Face(Faces.CavityRight)) / 2;
-        var half = site.Length("tie.length") / 2;
-        return Region.Box(middle - half, bed + 3, middle + half, bed + 7).Union(Region.Box(middle - 3, bed - 4, middle + 3, bed + 7));
+        var at = tray.DryAbove && bed > tray.At(Middle(site)) ? Middle(site) : (site.Face(Faces.ClearLeft) + site.Face(Faces.ClearRight)) / 2;
+        return Region.Box(at - 3, bed - 4, at + 3, bed + 7);
     }
 }

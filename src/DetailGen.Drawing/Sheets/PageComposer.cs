@@ -32,18 +32,18 @@ internal static class PageComposer
         var stacks = text.Schedule.ToList();
         if (format.Zone("schedule") is { } scheduleZone)
         {
-            // A number that is not listed on its sheet is lost on its reader; the schedule can be turned to.
-            if (!keyedDone && Tables.KeyedInTwo(format.TextSizes, keyed, UnderView(scheduleZone)) is { } list)
+            // A number that is not listed on its sheet is lost on its reader; the schedule can be turned to, and takes the room below the list.
+            var room = UnderView(scheduleZone);
+            if (!keyedDone && Tables.KeyedInTwo(format.TextSizes, keyed, room) is { } list)
             {
-                first.AddRange(list);
+                first.AddRange(list.Items);
                 keyedDone = true;
+                room = room with { Top = list.Box.Bottom - Inset };
             }
-            else
-            {
-                var (items, laid, _) = Tables.Schedule(format.TextSizes, stacks, UnderView(scheduleZone));
-                first.AddRange(items);
-                stacks.RemoveRange(0, laid);
-            }
+
+            var (items, laid, _) = Tables.Schedule(format.TextSizes, stacks, room);
+            first.AddRange(items);
+            stacks.RemoveRange(0, laid);
         }
 
         var leftOver = new LeftOver(stacks, keyDone ? [] : key, checksDone ? [] : text.Checks, notesDone ? [] : text.Notes, keyedDone ? [] : keyed, text);

@@ -63,7 +63,12 @@ internal static class Tables
         return laid > 0 ? (items, box) : null;
     }
 
-    private static string Passing(int count) => count > 0 ? $"{Count(count)} further checks pass" : "";
+    private static string Passing(int count) => count switch
+    {
+        0 => "",
+        1 => "1 further check passes",
+        _ => $"{Count(count)} further checks pass",
+    };
 
     /// <summary>What the whole list takes with its title and its last line, mm.</summary>
     internal static double CheckListHeight(TextSizes sizes, IReadOnlyList<CheckLine> checks, double width) =>
@@ -118,7 +123,7 @@ internal static class Tables
         var elsewhere = more.Count > 0 ? ": see further sheets" : "";
         if (passes > 0)
         {
-            more.Add($"{Count(passes)} further checks pass");
+            more.Add(Passing(passes));
         }
 
         var named = confirm.Count > 0 ? $"To confirm: {string.Join("; ", confirm.Select(check => check.Name))}. " : "";
@@ -250,18 +255,28 @@ internal static class Tables
     }
 
     /// <summary>All of them in two columns; null where they do not fit.</summary>
-    internal static IReadOnlyList<Item>? KeyedInTwo(TextSizes sizes, IReadOnlyList<KeyedNote> notes, PaperBox zone)
+    internal static (IReadOnlyList<Item> Items, PaperBox Box)? KeyedInTwo(TextSizes sizes, IReadOnlyList<KeyedNote> notes, PaperBox zone)
     {
         const double apart = 4;
         var width = (zone.Width - apart) / 2;
-        var (left, laid, _) = Keyed(sizes, notes, zone with { Right = zone.Left + width });
-        if (laid == notes.Count)
+
+        // Half in each where they hold it, which leaves the most room below; else as much as goes into the first.
+        foreach (var most in (int[])[(notes.Count + 1) / 2, notes.Count])
         {
-            return left;
+            var (items, laid, box) = Keyed(sizes, [.. notes.Take(most)], zone with { Right = zone.Left + width });
+            if (laid < notes.Count)
+            {
+                var (others, rest, beside) = Keyed(sizes, [.. notes.Skip(laid)], zone with { Left = zone.Right - width }, Numbered + ", continued");
+                (items, laid, box) = ([.. items, .. others], laid + rest, box with { Right = beside.Right, Bottom = Math.Min(box.Bottom, beside.Bottom) });
+            }
+
+            if (laid == notes.Count)
+            {
+                return (items, box);
+            }
         }
 
-        var (right, rest, _) = Keyed(sizes, [.. notes.Skip(laid)], zone with { Left = zone.Right - width }, Numbered + ", continued");
-        return laid + rest == notes.Count ? [.. left, .. right] : null;
+        return null;
     }
 
     internal static double KeyedHeight(TextSizes sizes, IReadOnlyList<KeyedNote> notes, double width)

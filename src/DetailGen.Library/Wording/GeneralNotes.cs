@@ -1,4 +1,5 @@
 using DetailGen.Details.Rules;
+using DetailGen.Details.Rules.Language;
 using DetailGen.Details.Solving;
 
 namespace DetailGen.Library.Wording;
@@ -27,12 +28,22 @@ internal static class GeneralNotes
     /// <summary>What a sheet without room for the notes says.</summary>
     internal static string Brief => $"{Caution} {Height} General notes: see the further sheets.";
 
+    // Of where it stands and what it is for, what some rule looks at: rules of another country ask for no nation.
     private static string Checked(Solution.Solved solved)
     {
-        string Word(string key) => solved.Preset.Conditions.First(condition => condition.Key == key).Word.Replace('-', ' ');
-        return $"Checked against rules {Stamps(solved.Packs)} for {Capital(Word("site.nation"))}, {Word("site.exposure")} exposure, "
-            + $"{Word("building.use")}, {Word("building.work")} work, roof access: {Word("building.roof-access")}.";
+        var asked = solved.Packs.SelectMany(pack => pack.Rules).SelectMany(rule => new[] { rule.When, rule.Require }).OfType<Expression>().SelectMany(asks => asks.Keys()).ToHashSet(StringComparer.Ordinal);
+        string[] known = [.. solved.Preset.Conditions.Where(condition => asked.Contains(condition.Key)).Select(condition => Told(condition.Key, condition.Word.Replace('-', ' ')))];
+        return $"Checked against rules {Stamps(solved.Packs)}{(known.Length > 0 ? " for " : "")}{string.Join(", ", known)}.";
     }
+
+    private static string Told(string key, string word) => key switch
+    {
+        "site.nation" => Capital(word),
+        "site.exposure" => word + " exposure",
+        "building.work" => word + " work",
+        "building.roof-access" => "roof access: " + word,
+        _ => word,
+    };
 
     // a detail may be held to no rules at all
     private static string Stamps(IReadOnlyList<RulePack> packs) => packs.Count == 0 ? "of no pack" : string.Join(", ", packs.Select(pack => pack.Stamp));

@@ -40,10 +40,10 @@ public class MaterialTests
     }
 
     [Theory]
-    [InlineData("adhered", "")]
+    [InlineData("adhered", "bonded")]
     [InlineData("mechanical", "mechanically fixed")]
     [InlineData("loose", "loose-laid")]
-    public void How_a_membrane_is_held_is_told_where_it_is_not_bonded(string fixing, string told)
+    public void How_a_membrane_is_held_is_told(string fixing, string told)
     {
         var layer = Shipped.Build("abutment", "cavity-masonry", "warm-concrete-deck", $"membrane.fixing={fixing}").Buildups[1].Layers.Single(layer => layer.Slot == "roof.membrane");
         Assert.Equal(told, layer.Remark);

@@ -45,6 +45,34 @@ public class VariantTests
     }
 
     [Fact]
+    public void The_sheet_tells_that_the_vapour_control_layer_is_sealed_also_where_there_is_room_for_the_first_words_only()
+    {
+        Assert.All(Shipped.Pairings, of => Assert.EndsWith("sealed", Shipped.Build(of.Junction, of.Wall, of.Roof)["roof.vcl"].Words.Note.Split(';')[0], StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("roof.fall-towards=away", "roof.screed-bond=bonded")]
+    [InlineData("roof.fall-towards=wall", "roof.screed-bond=unbonded")]
+    public void What_tapers_is_told_with_the_place_where_it_is_so_thick(params string[] set)
+    {
+        var screed = Shipped.Build("parapet", "cavity-masonry", "warm-concrete-deck", set).Buildups[1].Layers.Single(layer => layer.Slot == "roof.screed");
+        Assert.Contains("at the upstand", screed.Told, StringComparison.Ordinal);
+        Assert.Contains("at the upstand", screed.Remark, StringComparison.Ordinal);
+        Assert.Equal(set[1].EndsWith("unbonded", StringComparison.Ordinal), screed.Remark.Contains("unbonded", StringComparison.Ordinal));
+        Assert.EndsWith("at the upstand", Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck", set[0])["roof.firring.1"].Words.Note, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("parapet", "warm-timber-deck")]
+    [InlineData("abutment", "warm-concrete-deck")]
+    public void What_of_a_paved_finish_is_slab_is_told_beside_the_thickness_of_slab_and_supports(string junction, string roof)
+    {
+        var layer = Shipped.Build(junction, "cavity-masonry", roof, "roof.finish=paving", "roof.paving=40mm").Buildups[1].Layers[0];
+        Assert.True(layer.Thickness > 40);
+        Assert.Equal("40 mm slabs on supports", layer.Remark);
+    }
+
+    [Fact]
     public void A_strap_on_the_side_of_a_joist_is_as_deep_out_of_the_plane_as_it_is_thick()
     {
         Assert.Equal(5, Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck", "roof.joists=across")["strap"].Repeat!.Width);

@@ -2,6 +2,7 @@ using System.Globalization;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Solving;
 using DetailGen.Details.Tests.Rules;
+using DetailGen.Sections;
 
 namespace DetailGen.Details.Tests.Junctions;
 
@@ -30,6 +31,32 @@ public class WallTieTests
         }
 
         Assert.DoesNotContain(section.Parts, part => part.Id.StartsWith("tie.", StringComparison.Ordinal) && !part.Region.Intersect(section["tray"].Region).IsEmpty);
+    }
+
+    [Theory]
+    [InlineData("parapet", "wall.fill=partial", "wall.cavity=150mm", "wall.cavity-insulation=90mm")]
+    [InlineData("parapet", "wall.fill=partial", "wall.cavity=100mm", "wall.cavity-insulation=50mm")]
+    [InlineData("parapet", "wall.fill=full", "wall.cavity=150mm")]
+    [InlineData("abutment", "wall.fill=partial", "wall.cavity=100mm", "wall.cavity-insulation=50mm")]
+    [InlineData("abutment", "wall.fill=partial", "wall.cavity=200mm", "wall.cavity-insulation=140mm")]
+    [InlineData("abutment", "wall.fill=full", "wall.cavity=300mm")]
+    public void A_tie_drips_in_the_middle_of_what_is_clear_of_the_cavity(string junction, params string[] set)
+    {
+        var section = Shipped.Build(junction, "cavity-masonry", "warm-concrete-deck", set);
+        var ties = section.Parts.Where(part => part.Id.StartsWith("tie.", StringComparison.Ordinal)).ToArray();
+        Assert.NotEmpty(ties);
+        foreach (var tie in ties.Select(part => part.Region))
+        {
+            var box = tie.Bounds;
+            var drip = tie.Intersect(Region.Box(box.Left, box.Bottom, box.Right, box.Bottom + 2)).Bounds.Middle.X;
+            var level = box.Top - 2;
+            Part[] solid = [.. section.Parts.Where(part => part is { IsAir: false, Presence: Presence.Cut, Element: Element.Wall } && part.Region.Bounds.Bottom < level && part.Region.Bounds.Top > level)];
+            var filled = solid.Any(part => part.Slot == "wall.cavity-insulation" && part.Region.Contains(new(drip, level)));
+            Assert.Equal(set[0] == "wall.fill=full" && section.Parts.Any(part => part.Slot == "wall.cavity-insulation" && part.Region.Contains(new(box.Middle.X, level))), filled);
+            var left = solid.Where(part => part.Region.Bounds.Right <= drip).Max(part => part.Region.Bounds.Right);
+            var right = solid.Where(part => part.Region.Bounds.Left >= drip).Min(part => part.Region.Bounds.Left);
+            Assert.Equal((left + right) / 2, drip, 0.01);
+        }
     }
 
     [Theory]

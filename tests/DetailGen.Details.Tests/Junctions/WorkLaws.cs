@@ -9,13 +9,31 @@ internal static class WorkLaws
     /// <summary>Parts closer than this touch; a drip profile or flashing stands off by less, mm.</summary>
     private const double Touching = 0.6;
 
+    // What covers or holds the first is put on after it.
+    private static readonly (string First, string Then)[] Turns =
+    [
+        ("roof.membrane", "upstand.restraint"), ("upstand.restraint", "upstand.membrane"), ("roof.membrane", "roof.membrane-fixing"), ("roof.membrane-fixing", "upstand.membrane"),
+        ("upstand.membrane", "upstand.termination"), ("upstand.termination", "flashing"),
+        ("coping.packing", "coping.board"), ("coping.board", "coping.screw"), ("coping.screw", "coping.dpc"), ("coping.dpc", "coping.clip"), ("coping.clip", "coping"),
+        ("coping.dpc", "coping.bed"), ("coping.bed", "coping"),
+        ("roof.fleece", "roof.paving-support"), ("roof.paving-support", "roof.paving"), ("roof.paving-trim", "roof.finish-margin"),
+        ("roof.ceiling-board", "wall.lining-board"), ("roof.ceiling-board", "wall.plaster"),
+    ];
+
     public static void Hold(Section section)
     {
+        EachComesInItsTurn(section);
         var stages = WorkOrder.Of(section);
         EverythingIsBuiltOnce(section, stages);
         NothingHovers(section, stages);
         MasonryStandsOnSomething(section, stages);
         NothingIsThreadedIn(stages);
+    }
+
+    private static void EachComesInItsTurn(Section section)
+    {
+        var turn = section.Parts.ToDictionary(part => part.Id, part => part.BuildOrder);
+        Assert.All(Turns.Where(pair => turn.ContainsKey(pair.First) && turn.ContainsKey(pair.Then)), pair => Assert.True(turn[pair.First] < turn[pair.Then], $"{pair.Then} is built before {pair.First}."));
     }
 
     private static void EverythingIsBuiltOnce(Section section, IReadOnlyList<IReadOnlyList<Part>> stages)

@@ -122,6 +122,30 @@ public class CompanionSheetTests
     [Theory]
     [InlineData("A4")]
     [InlineData("A3")]
+    [InlineData("A1")]
+    public void No_other_number_of_columns_would_leave_less_white_beside_or_over_a_stage(string paper)
+    {
+        var basis = Basis(paper, false);
+        var sheet = Assert.Single(CompanionSheets.Of(Companion.Sequence, basis));
+        var cells = sheet.Placements.Select(placement => placement.Window).ToArray();
+        var columns = cells.Select(cell => Math.Round(cell.Left, 3)).Distinct().Count();
+        var rows = (cells.Length + columns - 1) / columns;
+        var whole = SectionView.Draw(basis.Section, new(sheet.Scale, ViewRoom.Least(basis.Section), basis.Drawn.Mirror)).Bounds;
+        var (width, height) = (cells[0].Width * columns, cells[0].Height * rows);
+        var most = Math.Max(cells[0].Width / whole.Width, cells[0].Height / whole.Height);
+
+        // Captions and gaps take a little of a cell.
+        const double Taken = 0.85;
+        for (var other = 1; other <= cells.Length; other++)
+        {
+            var (wide, high) = (width / other / whole.Width, height / ((cells.Length + other - 1) / other) / whole.Height);
+            Assert.True(Taken * Math.Min(wide, high) < 1 || Taken * most <= Math.Max(wide, high), $"{other} columns rather than {columns}: {Math.Max(wide, high):0.00} for {most:0.00}");
+        }
+    }
+
+    [Theory]
+    [InlineData("A4")]
+    [InlineData("A3")]
     public void A_stage_names_all_that_it_adds(string paper)
     {
         var basis = Basis(paper, false);
@@ -204,7 +228,7 @@ public class CompanionSheetTests
     {
         var bare = AnnotationSamples.Parapet();
         var section = bare with { Parts = [.. bare.Parts.OrderBy(part => part.BuildOrder).Select((part, i) => part with { Stage = i / 3 })] };
-        var format = paper == "A4" ? SampleSheets.A4 : SampleSheets.A3;
+        var format = paper switch { "A4" => SampleSheets.A4, "A1" => SampleSheets.A1, _ => SampleSheets.A3 };
         var scale = paper == "A4" ? 20 : 10;
         var room = ViewRoom.Of(format, mirrored: false);
         var window = room.Window(section, scale)!.Value;

@@ -1,3 +1,4 @@
+using DetailGen.Drawing.Annotation;
 using DetailGen.Drawing.Emitters;
 using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
@@ -155,6 +156,28 @@ public class PageComposerTests
         var form = TitleBlockForm.Of(TextSizes.Usual, SampleSheets.Text.Title with { Approved = "" }, "1:10 at A3", "A3", "1/1", new(0, 0), slim: false);
         Assert.Equal("–", form.Values.Single(value => value.Tag == "APPROVED").Text.Words);
     }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(5)]
+    public void Where_the_notes_by_number_leave_room_the_schedule_stands_under_them_on_the_first_sheet(int count)
+    {
+        // The check list takes the column in which the notes by number would stand.
+        KeyedNote[] keyed = [.. Enumerable.Range(1, count).Select(i => new KeyedNote($"part.{i}", $"P{i}", $"Words of note {i}"))];
+        var texts = Texts(SampleSheets.Scene(SampleSheets.A1, SampleSheets.Text with { Checks = Confirmed(80) }, keyed).Pages[0]).ToList();
+        var numbered = texts.Where(text => text.Row == "note.text").ToList();
+        var schedule = texts.Where(text => text.Row == "schedule").ToList();
+        Assert.All(keyed, note => Assert.Single(numbered, text => text.Words == note.Words));
+        Assert.Contains(schedule, text => text.Words == "W6");
+        Assert.True(schedule.Max(text => text.At.Y) < numbered.Min(text => text.At.Y), "The schedule stands under the notes.");
+    }
+
+    [Theory]
+    [InlineData(1, "1 further check passes")]
+    [InlineData(2, "2 further checks pass")]
+    public void What_passes_besides_is_counted_in_a_sentence(int count, string words) =>
+        Assert.Contains(words, SampleSheets.Scene(SampleSheets.A1, SampleSheets.Text with { FurtherPasses = count }).Pages.SelectMany(Texts).Select(text => text.Words));
 
     [Theory]
     [InlineData(5, 100)]

@@ -79,7 +79,7 @@ internal sealed class Abutment : IJunction
 
         if (tray is not null)
         {
-            WallTies.Build(site, TieBeds(site, tray, bed, foot, top));
+            WallTies.Build(site, TieBeds(site, tray, bed, foot, top), tray);
         }
 
         return AbutmentPlan.Make(site, wall, roof, upstand, ends, foot, top, high, tray);

@@ -37,6 +37,15 @@ internal static class MetalCoping
         var edge = seat.Head - TurnDown;
         var bare = sheet * slant;
         var board = Line(weather, roof, bare + (membrane * slant));
+        var under = Line(weather, roof, bare + ((membrane + Board) * slant));
+        var packing = Region.Polygon([new(weather, seat.Head), new(roof, seat.Head), .. under.Reverse()]);
+        site.Add(new("coping.packing", "Tapered packing", "coping.packing", Element.Wall, packing, Roles.Support, Precedence.Fill, Stage.Head));
+        site.Add(new(
+            "coping.board", "Sloping board", "coping.board", Element.Wall, Region.Polygon([.. under, .. board.Reverse()]), Roles.Support, Precedence.Board, Stage.Head)
+        {
+            Axis = (under[1] - under[0]).Unit,
+        });
+        BuildScrews(site, seat, board);
         site.Lay(
             "coping.dpc", "Damp-proof course", "coping.dpc", Element.Wall, Roles.WaterBarrier, Stage.Head,
             [new(weather, edge), .. board, new(roof, edge)], membrane, seat.Beneath, Seat.Between, runsOn: false, "coping.dpc-thickness");
@@ -45,23 +54,13 @@ internal static class MetalCoping
         var legs = seat.Head - site.Length("coping.leg");
         var tip = sheet / Math.Sqrt(2);
         var (left, right) = (edges.Left + tip + Drip, edges.Right - tip - Drip);
+        AddClip(site, "coping.clip", seat, [new(left + Play, legs + Drip), new(weather, seat.Head), board[0]]);
+        AddClip(site, "coping.clip.2", seat, [board[^1], new(roof, seat.Head), new(right - Play, legs + Drip)]);
         site.Lay(
             "coping", "Coping", "coping", Element.Wall, Roles.WaterBarrier | Roles.Finish, Stage.Head,
             [new(left - Drip, legs), new(left, legs + Drip), .. Line(left, right, bare), new(right, legs + Drip), new(right + Drip, legs)],
             sheet, ["coping.dpc"], Seat.Face, runsOn: false,
             "coping.width", "coping.thickness", "coping.fall", "coping.overhang", "coping.overhang-inside", "coping.leg");
-        var under = Line(weather, roof, bare + ((membrane + Board) * slant));
-        site.Add(new(
-            "coping.board", "Sloping board", "coping.board", Element.Wall, Region.Polygon([.. under, .. board.Reverse()]), Roles.Support, Precedence.Board, Stage.Head)
-        {
-            Axis = (under[1] - under[0]).Unit,
-        });
-        var packing = Region.Polygon([new(weather, seat.Head), new(roof, seat.Head), .. under.Reverse()]);
-        site.Add(new("coping.packing", "Tapered packing", "coping.packing", Element.Wall, packing, Roles.Support, Precedence.Fill, Stage.Head));
-
-        AddClip(site, "coping.clip", seat, [new(left + Play, legs + Drip), new(weather, seat.Head), board[0]]);
-        AddClip(site, "coping.clip.2", seat, [board[^1], new(roof, seat.Head), new(right - Play, legs + Drip)]);
-        BuildScrews(site, seat, board);
     }
 
     // A flange on the edge of packing and board, over the membrane, and an arm down into the bend of the drip.

@@ -78,9 +78,9 @@ internal sealed class Parapet : IJunction
         Coping.Build(site, new(head, toCoping ? outer : face, beneath, [.. wall.Layers.Where(placed => placed.Layer.As == WallBehaviour.Leaf)]));
         roof.BuildFinish(site, ends);
         RestraintStrap.Build(site, ends.End);
-        if (cavity)
+        if (line is not null)
         {
-            WallTies.Build(site, TieBeds(site, line!, foot));
+            WallTies.Build(site, TieBeds(site, line, foot), line);
         }
 
         return ParapetPlan.Make(site, wall, roof, upstand, ends, foot, head, line, toCoping);

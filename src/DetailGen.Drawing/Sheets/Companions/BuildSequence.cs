@@ -114,7 +114,7 @@ internal static class BuildSequence
 
     private static double Height(TextSizes sizes, int lines) => lines * Pitch(sizes) + 2;
 
-    // The largest scale at which the whole section fits a cell, with all its words if they leave it that scale.
+    // The largest scale at which the whole section fits a cell, with all its words if they leave it that scale; of several grids the one whose cells are least wider or higher than it.
     private static (int Columns, int Rows, int Lines, DrawnView Whole) Grid(string[][] captions, PaperBox room, CompanionBasis basis)
     {
         DrawnView whole = basis.Drawn;
@@ -123,14 +123,13 @@ internal static class BuildSequence
             whole = SectionView.Draw(basis.Section, new(scale, ViewRoom.Least(basis.Section), basis.Drawn.Mirror));
             foreach (var most in (int[])[int.MaxValue, FewLines])
             {
-                for (var columns = 1; columns <= captions.Length; columns++)
+                var grids = Enumerable.Range(1, captions.Length)
+                    .Select(columns => (Columns: columns, Rows: (captions.Length + columns - 1) / columns, Lines: Math.Min(most, Lines(columns))))
+                    .Where(grid => Times(grid.Columns, grid.Rows, grid.Lines).Least >= 1).ToArray();
+                if (grids.Length > 0)
                 {
-                    var rows = (captions.Length + columns - 1) / columns;
-                    var lines = Math.Min(most, Lines(columns));
-                    if (whole.Bounds.Width <= Width(columns) && whole.Bounds.Height <= (room.Height + Gap) / rows - Gap - Height(basis.Sizes, lines))
-                    {
-                        return (columns, rows, lines, whole);
-                    }
+                    var (columns, rows, lines) = grids.MinBy(grid => Times(grid.Columns, grid.Rows, grid.Lines).Most);
+                    return (columns, rows, lines, whole);
                 }
             }
         }
@@ -140,6 +139,13 @@ internal static class BuildSequence
         return (across, (captions.Length + across - 1) / across, Math.Min(FewLines, Lines(across)), whole);
 
         double Width(int columns) => (room.Width + Gap) / columns - Gap;
+
+        // How many times the section goes into a cell, the way it goes in least often and the way it does most often.
+        (double Least, double Most) Times(int columns, int rows, int lines)
+        {
+            var (across, up) = (Width(columns) / whole.Bounds.Width, ((room.Height + Gap) / rows - Gap - Height(basis.Sizes, lines)) / whole.Bounds.Height);
+            return (Math.Min(across, up), Math.Max(across, up));
+        }
 
         int Lines(int columns) => captions.Max(names => Wrapped(basis.Sizes, string.Join(", ", names), Width(columns)).Count);
     }
