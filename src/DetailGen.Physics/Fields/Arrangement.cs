@@ -65,6 +65,7 @@ internal sealed class Arrangement
             }
         }
 
+        net.Blunt(Reach * Grid);
         var triangles = Owned(net.Triangles(), pieces);
         var exposed = faults.Count == 0 ? Exposed(triangles, lines, along) : [];
         var mesh = Mesh.Of(Upright(triangles) ? [.. written] : [.. corners.Select(c => (c.X / Grid, c.Y / Grid))], [.. triangles], exposed);

@@ -67,6 +67,33 @@ internal sealed class Triangulation
         return apex.ContainsKey((a, b)) || apex.ContainsKey((b, a));
     }
 
+    /// <summary>Flips away needles, triangles with a corner that counts as lying on the side opposite it, as far as held segments let it: beside one, the coefficients of all others would drown.
+    /// Each flip makes the flatter of two triangles less flat, so that flips come to an end.</summary>
+    /// <param name="reach">Height that a needle stays below.</param>
+    internal void Blunt(double reach)
+    {
+        var given = points.Count - 3;
+        bool IsNeedle(int a, int b, int c) => a < given && b < given && c < given && Height(a, b, c) < reach;
+        var flipped = apex.Any(e => IsNeedle(e.Key.Item1, e.Key.Item2, e.Value));
+        while (flipped)
+        {
+            flipped = false;
+            foreach (var (u, v) in apex.Keys.Where(e => e.Item1 < e.Item2).Order().ToList())
+            {
+                if (held.Contains((u, v)) || !apex.TryGetValue((u, v), out var c) || !apex.TryGetValue((v, u), out var d) || (!IsNeedle(u, v, c) && !IsNeedle(v, u, d)) || c >= given || d >= given)
+                {
+                    continue;
+                }
+
+                if (Turn(c, d, u) * Turn(c, d, v) < 0 && Math.Min(Height(c, d, v), Height(d, c, u)) > Math.Min(Height(u, v, c), Height(v, u, d)))
+                {
+                    Flip(u, v);
+                    flipped = true;
+                }
+            }
+        }
+    }
+
     private List<(int, int)> Crossing(int a, int b)
     {
         List<(int, int)> crossing = [];
@@ -208,6 +235,14 @@ internal sealed class Triangulation
     {
         var ((ax, ay), (bx, by), (cx, cy)) = (points[a], points[b], points[c]);
         return Int128.Sign(((Int128)(bx - ax) * (cy - ay)) - ((Int128)(by - ay) * (cx - ax)));
+    }
+
+    /// <summary>Of a triangle over its longest side.</summary>
+    private double Height(int a, int b, int c)
+    {
+        var ((ax, ay), (bx, by), (cx, cy)) = (points[a], points[b], points[c]);
+        var twice = (double)Int128.Abs(((Int128)(bx - ax) * (cy - ay)) - ((Int128)(by - ay) * (cx - ax)));
+        return twice / Math.Max(double.Hypot(bx - ax, by - ay), Math.Max(double.Hypot(cx - bx, cy - by), double.Hypot(ax - cx, ay - cy)));
     }
 
     private bool Inside(int a, int b, int c, int d)
