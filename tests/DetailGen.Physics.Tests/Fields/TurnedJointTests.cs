@@ -33,6 +33,17 @@ public class TurnedJointTests
         },
         cases: 20);
 
+    /// <summary>The flow of a mesh whose bounds are so close cannot change by more on one that is finer.</summary>
+    [Fact]
+    public void Where_the_bounds_are_close_the_comparison_of_two_subdivisions_is_met() => Any.Always(
+        stacks =>
+        {
+            var answer = FieldLawTests.Solved(stacks.Case() with { WantedError = 0.005 });
+            Assert.True(answer.ErrorEstimate <= 0.005 * answer.Coupling);
+            Assert.True(answer.Subdivision is { Met: true, Change: < 0.01 } two && 2 * two.Coarse <= two.Fine, $"{answer.Subdivision}");
+        },
+        cases: 40);
+
     private sealed record Stacks(int Left, int Right, double[] Low, double[] High, double[] Conductivity, double Angle)
     {
         internal FieldCase Case()
