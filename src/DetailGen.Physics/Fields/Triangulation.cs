@@ -67,28 +67,29 @@ internal sealed class Triangulation
         return apex.ContainsKey((a, b)) || apex.ContainsKey((b, a));
     }
 
-    /// <summary>Flips away needles, triangles with a corner that counts as lying on the side opposite it, as far as held segments let it: beside one, the coefficients of all others would drown.
+    /// <summary>Flips away slivers, triangles as flat as the rounding of their corners, as far as held segments let it: beside one, the coefficients of all others would drown.
     /// Each flip makes the flatter of two triangles less flat, so that flips come to an end.</summary>
-    /// <param name="reach">Height that a needle stays below.</param>
+    /// <param name="reach">Height that a sliver stays below.</param>
     internal void Blunt(double reach)
     {
         var given = points.Count - 3;
-        bool IsNeedle(int a, int b, int c) => a < given && b < given && c < given && Height(a, b, c) < reach;
-        var flipped = apex.Any(e => IsNeedle(e.Key.Item1, e.Key.Item2, e.Value));
-        while (flipped)
+        bool IsSliver(int a, int b, int c) => Height(a, b, c) < reach;
+        var open = new Queue<(int, int)>(apex.Where(e => IsSliver(e.Key.Item1, e.Key.Item2, e.Value)).Select(e => Key(e.Key.Item1, e.Key.Item2)).Distinct().Order());
+        while (open.TryDequeue(out var side))
         {
-            flipped = false;
-            foreach (var (u, v) in apex.Keys.Where(e => e.Item1 < e.Item2).Order().ToList())
+            var (u, v) = side;
+            if (held.Contains(side) || !apex.TryGetValue((u, v), out var c) || !apex.TryGetValue((v, u), out var d) || Math.Max(Math.Max(u, v), Math.Max(c, d)) >= given
+                || (!IsSliver(u, v, c) && !IsSliver(v, u, d)))
             {
-                if (held.Contains((u, v)) || !apex.TryGetValue((u, v), out var c) || !apex.TryGetValue((v, u), out var d) || (!IsNeedle(u, v, c) && !IsNeedle(v, u, d)) || c >= given || d >= given)
-                {
-                    continue;
-                }
+                continue;
+            }
 
-                if (Turn(c, d, u) * Turn(c, d, v) < 0 && Math.Min(Height(c, d, v), Height(d, c, u)) > Math.Min(Height(u, v, c), Height(v, u, d)))
+            if (Turn(c, d, u) * Turn(c, d, v) < 0 && Math.Min(Height(c, d, v), Height(d, c, u)) > Math.Min(Height(u, v, c), Height(v, u, d)))
+            {
+                Flip(u, v);
+                foreach (var (a, b) in new[] { (u, c), (c, v), (v, d), (d, u) })
                 {
-                    Flip(u, v);
-                    flipped = true;
+                    open.Enqueue(Key(a, b));
                 }
             }
         }
