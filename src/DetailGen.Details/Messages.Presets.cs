@@ -38,6 +38,9 @@ public static partial class Messages
     public static Diagnostic UnknownPack(Mark at, string name, IReadOnlyList<string> known) =>
         new("unknown-rules", at, $"There is no rule pack {Short(name)}.", NearestOf(name, known), "rules", name);
 
+    public static Diagnostic PackTwice(Mark at, string name, Mark first) =>
+        new("rules-twice", at, $"The rule pack {Short(name)} is named at {first} already.", "Name it once.", "rules", name);
+
     public static Diagnostic UnknownClimate(Mark at, string name, IReadOnlyList<string> known) =>
         new("unknown-climate", at, $"There is no climate {Short(name)}.", NearestOf(name, known), "site.climate", name);
 

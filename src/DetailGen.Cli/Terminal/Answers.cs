@@ -224,7 +224,7 @@ internal static class Answers
 
     internal static void Tell(TextWriter messages, ErrorReport error)
     {
-        var place = error.File.Length == 0 ? "" : error.Line > 0 ? $"{error.File}:{error.Line}:{error.Column}: " : $"{error.File}: ";
+        var place = error.File.Length == 0 ? "" : error.Line is not null ? $"{error.File}:{error.Line}:{error.Column}: " : $"{error.File}: ";
         messages.WriteLine($"{place}{error.Reason}{(error.Hint is { Length: > 0 } hint ? " " + hint : "")}");
     }
 

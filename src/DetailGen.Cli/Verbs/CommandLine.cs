@@ -91,7 +91,7 @@ public static class CommandLine
         List<string> reasons = [.. Faults.Of(parsed)];
         if (json)
         {
-            output.Write(ReportJson.Write(new ErrorsReport([.. reasons.Select(reason => new ErrorReport("wrong-argument", "", 0, 0, null, null, reason, hint))])));
+            output.Write(ReportJson.Write(new ErrorsReport([.. reasons.Select(reason => new ErrorReport("wrong-argument", "", null, null, null, null, reason, hint))])));
         }
 
         foreach (var reason in reasons)

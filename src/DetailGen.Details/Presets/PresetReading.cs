@@ -130,6 +130,7 @@ internal sealed class PresetReading(PresetLayers layers, PresetContext context)
         var packs = list.Items.OfType<ScalarNode>().Select(node => new NamedPack(node.Text, node.At)).ToList();
         _faults.AddRange(packs.Where(pack => pack.Name.Length > 0 && !context.Packs.Contains(pack.Name, StringComparer.Ordinal))
             .Select(pack => Messages.UnknownPack(pack.At, pack.Name, context.Packs)));
+        _faults.AddRange(packs.GroupBy(pack => pack.Name, StringComparer.Ordinal).SelectMany(named => named.Skip(1).Select(again => Messages.PackTwice(again.At, again.Name, named.First().At))));
         return packs;
     }
 

@@ -238,7 +238,8 @@ public sealed record RepairReport(SortedDictionary<string, string> Set, string T
 public sealed record FileReport(string Path, string Format, long Bytes, string Sha256);
 
 /// <summary>A fault in what was written.</summary>
-public sealed record ErrorReport(string Code, string File, int Line, int Column, string? Key, string? Value, string Reason, string? Hint)
+/// <param name="Line">From 1; null where the fault has no place in a text, as the column then is.</param>
+public sealed record ErrorReport(string Code, string File, int? Line, int? Column, string? Key, string? Value, string Reason, string? Hint)
 {
     /// <summary>Id of the case in a case file.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]

@@ -63,6 +63,7 @@ internal static class ErrorCodes
         ("unknown-material", Presets, "There is no such material."),
         ("wrong-material", Presets, "The material is of a kind that the slot does not take."),
         ("unknown-rules", Presets, "There is no such rule pack."),
+        ("rules-twice", Presets, "A rule pack is named twice."),
         ("unknown-rule", Presets, "There is no such rule to waive, or to steer."),
         ("unknown-climate", Presets, "There is no such climate."),
         ("no-climate", Presets, "No climate is usual for the nation, and none is named."),
@@ -79,6 +80,7 @@ internal static class ErrorCodes
         ("same-name", Presets, "Two presets of a run would write files of one name."),
 
         ("unread-file", Practice, "Nothing reads a file of that name."),
+        ("unread-stock", Practice, "No parameter is sold in a stock class of that id."),
         ("duplicate-entry", Practice, "Two materials, stock classes, climates or constructions of a practice have one id."),
         ("bad-parameter", Practice, "The description of a parameter contradicts itself."),
         ("no-pack-head", Practice, "A rule pack has no pack.yaml."),

@@ -54,7 +54,8 @@ public sealed record PairReport(
 
 /// <summary>A temperature factor and where it is.</summary>
 /// <param name="Change">By how much the last refinement changed it: an indication, no bound; null where it was found on one mesh only.</param>
-public sealed record FactorReport(double Value, [property: JsonPropertyName("x_mm")] double X, [property: JsonPropertyName("y_mm")] double Y, double? Change);
+/// <param name="Proven">False: the value is an estimate, as long as no bound of it is proven.</param>
+public sealed record FactorReport(double Value, [property: JsonPropertyName("x_mm")] double X, [property: JsonPropertyName("y_mm")] double Y, double? Change, bool Proven);
 
 /// <summary>Change of the sum of heat flows between two meshes, the finer with at least twice as many triangles, as a share.</summary>
 public sealed record SubdivisionReport(IReadOnlyList<int> Triangles, double Change, double Limit, bool Met, string Standard);

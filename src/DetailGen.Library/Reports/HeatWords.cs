@@ -41,7 +41,7 @@ internal static class HeatWords
 
     private static string Side(FieldSide side) => side == FieldSide.Internal ? "internal" : "external";
 
-    private static FactorReport Factor(TemperatureFactor factor) => new(factor.Value, Micro(factor.At.X), Micro(factor.At.Y), factor.Change);
+    private static FactorReport Factor(TemperatureFactor factor) => new(factor.Value, Micro(factor.At.X), Micro(factor.At.Y), factor.Change, Proven: false);
 
     private static double[] Bounds(Proven value) => [value.Lower, value.Upper];
 

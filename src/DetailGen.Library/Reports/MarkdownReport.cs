@@ -25,7 +25,8 @@ internal static class MarkdownReport
         Heat(page, report);
         Moisture(page, report);
         Quantities(page, worked, report);
-        return page.ToString();
+        // what an author writes is text, though it may look like a tag
+        return page.Replace("<", "\\<").ToString();
     }
 
     private static void Cautions(StringBuilder page, SheetText text)

@@ -22,7 +22,7 @@ internal static class SolvedReport
     }
 
     internal static IReadOnlyList<RuleReport> Rules(Solution.Solved solved) => [.. solved.Verdicts.Select(verdict => new RuleReport(
-        verdict.Rule.Id, verdict.Rule.Aliases, Word(verdict.Rule.Severity), Class(verdict.Rule.Class), Word(verdict.Judgement), (double?)verdict.Left?.Number, verdict.Op,
+        verdict.Rule.Id, verdict.Rule.Aliases, Word(verdict.Rule.Severity), Class(verdict.Rule.Class), Word(verdict.Judgement), (double?)verdict.Left?.Number, OfNumbers(verdict),
         (double?)verdict.Right?.Number, verdict.Unit, verdict.Text, verdict.Rule.SourceText, verdict.Rule.Source.Confidence)
     {
         Drawn = ComparisonWords.Drawn(verdict),
@@ -35,6 +35,9 @@ internal static class SolvedReport
             : null,
         Disagreements = verdict.Judgement == Judgement.NotApplicable ? [] : Disagreements(verdict.Rule, solved.Packs),
     })];
+
+    // The steeper of two falls has the lesser n: between the numbers that are told the comparison is turned round.
+    private static string? OfNumbers(Verdict verdict) => verdict.Unit != "1:n" ? verdict.Op : verdict.Op switch { ">=" => "<=", "<=" => ">=", ">" => "<", "<" => ">", var same => same };
 
     internal static IReadOnlyList<PackReport> Packs(IReadOnlyList<RulePack> packs) =>
         [.. packs.Where(pack => pack.Head is not null).Select(pack => new PackReport(pack.Name, pack.Head!.Title, pack.Head.Version, pack.Head.Date))];

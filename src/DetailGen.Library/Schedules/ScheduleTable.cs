@@ -1,6 +1,7 @@
 using System.Globalization;
 using DetailGen.Analysis.Heat;
 using DetailGen.Drawing.Sheets;
+using DetailGen.Library.Reports;
 
 namespace DetailGen.Library.Schedules;
 
@@ -10,6 +11,13 @@ internal static class ScheduleTable
     private const string None = "–";
 
     internal static IReadOnlyList<ScheduleBlock> Of(IReadOnlyList<BuildupResistance> buildups) => [.. buildups.Select(Of)];
+
+    /// <summary>With the rules that are waived behind the layers: a list of layers that travels alone must not hide what was set aside.</summary>
+    internal static IReadOnlyList<ScheduleBlock> WithWaivers(this IReadOnlyList<ScheduleBlock> stacks, DetailReport report)
+    {
+        List<ScheduleRow> waived = [.. (report.Rules ?? []).Where(rule => rule.Waiver is not null).Select(rule => new ScheduleRow(rule.Id, "Rule", rule.Text, None, None, None, "waived", rule.Source))];
+        return waived.Count > 0 ? [.. stacks, new("waived", waived)] : stacks;
+    }
 
     private static ScheduleBlock Of(BuildupResistance stack)
     {

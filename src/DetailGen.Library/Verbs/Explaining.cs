@@ -214,6 +214,6 @@ internal static class Explaining
         IEnumerable<string> solved = worked is null ? [] : [.. worked.Solved.Values.Select(value => value.Key), .. worked.Section.Parts.Select(part => part.Id)];
         var names = solved.Concat(office.Catalogue.Packs.SelectMany(pack => pack.Rules).Select(rule => rule.Id)).Concat(preset.Components.SelectMany(component => component.Parameters).Select(parameter => parameter.Key))
             .Concat(preset.Components.SelectMany(component => component.Claims).Select(claim => claim.Id)).Distinct(StringComparer.Ordinal);
-        return new("unknown-subject", request.Preset, 0, 0, null, subject, Messages.UnknownSubject(subject), Details.Reading.Nearest.To(subject, names) is { } nearest ? Messages.DidYouMean(nearest) : Messages.SeeAll);
+        return new("unknown-subject", request.Preset, null, null, null, subject, Messages.UnknownSubject(subject), Details.Reading.Nearest.To(subject, names) is { } nearest ? Messages.DidYouMean(nearest) : Messages.SeeAll);
     }
 }

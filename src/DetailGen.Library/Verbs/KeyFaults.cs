@@ -9,6 +9,6 @@ internal static class KeyFaults
 {
     internal static ErrorReport Unknown(string path, Preset preset, string key, IReadOnlyList<string> known) =>
         preset.Components.SelectMany(component => component.Derived).Any(derived => derived.Key == key)
-            ? new("derived-key", path, 0, 0, key, null, Messages.FollowsFromOthers(key), Messages.AskForThose)
-            : new("unknown-key", path, 0, 0, key, null, Messages.NotInDetail(key), Nearest.To(key, known) is { } nearest ? Messages.DidYouMean(nearest) : Messages.SeeParameters);
+            ? new("derived-key", path, null, null, key, null, Messages.FollowsFromOthers(key), Messages.AskForThose)
+            : new("unknown-key", path, null, null, key, null, Messages.NotInDetail(key), Nearest.To(key, known) is { } nearest ? Messages.DidYouMean(nearest) : Messages.SeeParameters);
 }

@@ -74,13 +74,13 @@ internal static class PresetDrawing
         OutputFolder.Write(request.Folder, files, out var fault);
         return fault is null
             ? described with { Document = files.Find(file => file.Format == "json") is { } document ? OutputFolder.Describe(document) : null }
-            : report with { Files = [], Errors = [new("cannot-write", request.Folder, 0, 0, null, null, fault.Reason, fault.Hint)], Status = 3 };
+            : report with { Files = [], Errors = [new("cannot-write", request.Folder, null, null, null, null, fault.Reason, fault.Hint)], Status = 3 };
     }
 
     private static IEnumerable<OutputFile> Files(string format, string name, Worked worked, SheetText text, ComposedSheet sheet, DetailReport report, int dpi) => format switch
     {
-        "csv" => [new($"{name}.csv", format, CsvSchedule.Write(text.Schedule))],
-        "xlsx" => [new($"{name}.xlsx", format, SpreadsheetSchedule.Write(text.Schedule))],
+        "csv" => [new($"{name}.csv", format, CsvSchedule.Write(text.Schedule.WithWaivers(report)))],
+        "xlsx" => [new($"{name}.xlsx", format, SpreadsheetSchedule.Write(text.Schedule.WithWaivers(report)))],
         "md" => [new($"{name}.md", format, Encoding.UTF8.GetBytes(MarkdownReport.Write(worked, report, text)))],
         // A drawing file keeps its colours for the screen; a print is black unless the author asks for colour.
         _ => SceneFiles.Emit(format == "dxf" || InColour(worked.Preset) ? sheet.Scene : sheet.Scene.InBlack(), [format], new(dpi)).Select(file => new OutputFile($"{name}{file.Suffix}.{file.Format}", format, file.Bytes)),

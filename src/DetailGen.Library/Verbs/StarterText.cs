@@ -26,12 +26,12 @@ internal static class StarterText
 
         if (request.File is { Length: 0 })
         {
-            return new(DetailLibrary.Tool, "", null) { Errors = [new("no-file", "", 0, 0, null, null, Messages.NoFileNamed, Messages.NoFileNamedHint)], Status = 2 };
+            return new(DetailLibrary.Tool, "", null) { Errors = [new("no-file", "", null, null, null, null, Messages.NoFileNamed, Messages.NoFileNamedHint)], Status = 2 };
         }
 
         if (request.File is { } folder && (Directory.Exists(folder) || Path.EndsInDirectorySeparator(folder)))
         {
-            return new(DetailLibrary.Tool, "", null) { Errors = [new("folder", folder, 0, 0, null, null, Messages.IsFolderItself(folder), Messages.NameAFile)], Status = 2 };
+            return new(DetailLibrary.Tool, "", null) { Errors = [new("folder", folder, null, null, null, null, Messages.IsFolderItself(folder), Messages.NameAFile)], Status = 2 };
         }
 
         var name = Id(request.File) is { Length: > 0 } own ? own : $"my-{request.Junction}";
@@ -73,14 +73,14 @@ internal static class StarterText
     {
         if (File.Exists(file))
         {
-            return new(DetailLibrary.Tool, "", null) { Errors = [new("file-exists", file, 0, 0, null, null, Messages.FileExists(file), Messages.FileExistsHint)], Status = 2 };
+            return new(DetailLibrary.Tool, "", null) { Errors = [new("file-exists", file, null, null, null, null, Messages.FileExists(file), Messages.FileExistsHint)], Status = 2 };
         }
 
         var folder = Path.GetDirectoryName(Path.GetFullPath(file))!;
         OutputFolder.Write(folder, [new(Path.GetFileName(file), "yaml", Encoding.UTF8.GetBytes(text))], out var fault);
         return fault is null
             ? new(DetailLibrary.Tool, text, file)
-            : new(DetailLibrary.Tool, "", null) { Errors = [new("cannot-write", file, 0, 0, null, null, fault.Reason, fault.Hint)], Status = 3 };
+            : new(DetailLibrary.Tool, "", null) { Errors = [new("cannot-write", file, null, null, null, null, fault.Reason, fault.Hint)], Status = 3 };
     }
 
     private static Component? Find(ComponentKind kind, string id, Office office, List<ErrorReport> errors)
@@ -93,7 +93,7 @@ internal static class StarterText
         var names = office.Context.Components.Ids(kind);
         var word = kind.ToString().ToLowerInvariant();
         var hint = Nearest.To(id, names) is { } nearest ? Messages.DidYouMean(nearest) : Messages.OneOf(names);
-        errors.Add(new($"unknown-{word}", "", 0, 0, word, id, Messages.NoSuch(word, id), hint));
+        errors.Add(new($"unknown-{word}", "", null, null, word, id, Messages.NoSuch(word, id), hint));
         return null;
     }
 }

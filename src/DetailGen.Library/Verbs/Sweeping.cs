@@ -23,7 +23,7 @@ internal static class Sweeping
     {
         if (request.Picture is { } asked && !SweepRequest.PictureFormats.Contains(SweepPicture.FormatOf(asked), StringComparer.Ordinal))
         {
-            return Empty(request, "") with { Errors = [new("unknown-format", asked, 0, 0, null, null, Messages.NoPicture(asked), Messages.PictureFormats(SweepRequest.PictureFormats))], Status = 2 };
+            return Empty(request, "") with { Errors = [new("unknown-format", asked, null, null, null, null, Messages.NoPicture(asked), Messages.PictureFormats(SweepRequest.PictureFormats))], Status = 2 };
         }
 
         var read = PresetFiles.Read(request.Preset, request.Overrides, office);
@@ -47,7 +47,7 @@ internal static class Sweeping
 
         if (DetailSolver.Ranges(preset, office.Catalogue, [request.Key]) is not [var range])
         {
-            return Empty(request, preset.Detail) with { Errors = [new("not-a-size", request.Preset, 0, 0, request.Key, null, Messages.NotASize(request.Key), Messages.NotASizeHint)], Status = 2 };
+            return Empty(request, preset.Detail) with { Errors = [new("not-a-size", request.Preset, null, null, request.Key, null, Messages.NotASize(request.Key), Messages.NotASizeHint)], Status = 2 };
         }
 
         var drawn = Drawn(read.Value, request.Key, office);
@@ -107,7 +107,7 @@ internal static class Sweeping
         OutputFolder.Write(folder, [picture], out var fault);
         return fault is null
             ? report with { Picture = OutputFolder.Describe(picture) }
-            : report with { Errors = [new("cannot-write", file, 0, 0, null, null, fault.Reason, fault.Hint)], Status = 3 };
+            : report with { Errors = [new("cannot-write", file, null, null, null, null, fault.Reason, fault.Hint)], Status = 3 };
     }
 
     private static long[] Thinned(long[] values, long? drawn)

@@ -26,5 +26,5 @@ internal static class InternalFaults
     internal static DetailReport Unread(string detail, string file, Exception fault) => new(detail, file, Solved: false) { Errors = [Of(fault, file)], Status = Status };
 
     internal static ErrorReport Of(Exception fault, string file) =>
-        new("internal-fault", file, 0, 0, null, null, Messages.InternalFault(fault.GetType().Name, fault.Message), Messages.InternalFaultHint);
+        new("internal-fault", file, null, null, null, null, Messages.InternalFault(fault.GetType().Name, fault.Message), Messages.InternalFaultHint);
 }

@@ -29,7 +29,9 @@ internal sealed record Office(PresetContext Context, MaterialLibrary Materials, 
         var context = PresetContext.Load(shelf);
         var materials = context.Materials;
         var stock = StockLibrary.Load(shelf);
-        IReadOnlyList<Diagnostic> faults = [.. context.Components.Faults, .. materials.Faults, .. context.Climates.Faults, .. stock.Faults];
+        IReadOnlyList<Diagnostic> faults =
+            [.. context.Components.Faults, .. materials.Faults, .. context.Climates.Faults, .. stock.Faults,
+            .. context.Components.Faults.Count == 0 ? stock.Unread(context.Components.All) : []];
         return faults.Count > 0
             ? Outcome.Bad<Office>(faults)
             : from texts in packs.Result

@@ -51,6 +51,7 @@ internal static class FieldResult
         return points;
     }
 
+    // no bound of a factor is proven, however little the last refinement changed it
     private static JsonObject? Factor(TemperatureFactor? factor) =>
-        factor is null ? null : new() { ["value"] = factor.Value, ["x_mm"] = factor.At.X, ["y_mm"] = factor.At.Y, ["change"] = factor.Change };
+        factor is null ? null : new() { ["value"] = factor.Value, ["x_mm"] = factor.At.X, ["y_mm"] = factor.At.Y, ["change"] = factor.Change, ["proven"] = false };
 }

@@ -67,7 +67,7 @@ internal static class WrittenReader
         }
         catch (JsonException wrong)
         {
-            faults.Add((int)(wrong.LineNumber ?? 0) + 1, (int)(wrong.BytePositionInLine ?? 0) + 1, null, null, Messages.NotJson(wrong.Message.Split(" LineNumber:")[0]));
+            faults.Add((int)(wrong.LineNumber ?? 0) + 1, (int)(wrong.BytePositionInLine ?? 0) + 1, null, null, Messages.NotJson(Plain(wrong.Message)));
             return null;
         }
         catch (InvalidOperationException wrong)
@@ -77,6 +77,13 @@ internal static class WrittenReader
             faults.Add(line, column, null, null, Messages.NotJson(wrong.Message));
             return null;
         }
+    }
+
+    // the first sentence, without what the library says to programmers
+    private static string Plain(string said)
+    {
+        var sentence = said.Split(" LineNumber:")[0].Split(". ")[0].Replace(" which is not supported in this mode", "", StringComparison.Ordinal);
+        return sentence.EndsWith('.') ? sentence : sentence + ".";
     }
 
     private static Written Value(ref Utf8JsonReader reader, Places places, Faults faults)

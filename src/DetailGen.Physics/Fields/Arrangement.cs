@@ -9,6 +9,7 @@ internal sealed class Arrangement
     private const double Grid = 1e8; // steps per mm
     private const double Reach = 0.001; // mm; what is closer counts as touching
     private const long Cell = (long)(Reach * Grid); // corners that meet lie in one or in neighbours
+    private const double Sliver = 1e-5; // mm; corners that lie on a side but for rounding are nearer, and a triangle of this height does no harm
     private const double CommonArea = 0.01; // mm²
     private const int MostCrossings = 1000; // of edges of unlike regions
     private readonly FieldCase asked;
@@ -65,6 +66,7 @@ internal sealed class Arrangement
             }
         }
 
+        net.Blunt(Sliver * Grid);
         var triangles = Owned(net.Triangles(), pieces);
         var exposed = faults.Count == 0 ? Exposed(triangles, lines, along) : [];
         var mesh = Mesh.Of(Upright(triangles) ? [.. written] : [.. corners.Select(c => (c.X / Grid, c.Y / Grid))], [.. triangles], exposed);

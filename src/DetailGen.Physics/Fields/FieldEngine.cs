@@ -82,7 +82,17 @@ public static class FieldEngine
 
         var (fine, sum) = (field.Mesh.Triangles.Length, Entering(asked, field.Temperature));
         var coarse = sums.FindLast(one => 2 * one.Triangles <= fine);
-        return (field, watch, coarse.Triangles == 0 ? null : new(coarse.Triangles, fine, Math.Abs(sum - coarse.Sum) / sum));
+        Subdivision? subdivision = coarse.Triangles == 0 ? null : new(coarse.Triangles, fine, Math.Abs(sum - coarse.Sum) / sum);
+        if (subdivision is not { Met: false } || fine >= MostTriangles)
+        {
+            return (field, watch, subdivision);
+        }
+
+        // the last round may have made very many triangles of few: what twice as many would change is what is asked
+        field = field.Finer(field.Mesh.Refine([.. field.Mesh.Triangles.Select(_ => true)]).Mesh);
+        watch.Meet(field.Temperature);
+        var finer = Entering(asked, field.Temperature);
+        return (field, watch, new(fine, field.Mesh.Triangles.Length, Math.Abs(finer - sum) / finer));
     }
 
     /// <summary>Sum of the amounts of the heat flows of all environments, for a temperature difference of 1 K.</summary>

@@ -67,6 +67,34 @@ internal sealed class Triangulation
         return apex.ContainsKey((a, b)) || apex.ContainsKey((b, a));
     }
 
+    /// <summary>Flips away slivers, triangles as flat as the rounding of their corners, as far as held segments let it: beside one, the coefficients of all others would drown.
+    /// Each flip makes the flatter of two triangles less flat, so that flips come to an end.</summary>
+    /// <param name="reach">Height that a sliver stays below.</param>
+    internal void Blunt(double reach)
+    {
+        var given = points.Count - 3;
+        bool IsSliver(int a, int b, int c) => Height(a, b, c) < reach;
+        var open = new Queue<(int, int)>(apex.Where(e => IsSliver(e.Key.Item1, e.Key.Item2, e.Value)).Select(e => Key(e.Key.Item1, e.Key.Item2)).Distinct().Order());
+        while (open.TryDequeue(out var side))
+        {
+            var (u, v) = side;
+            if (held.Contains(side) || !apex.TryGetValue((u, v), out var c) || !apex.TryGetValue((v, u), out var d) || Math.Max(Math.Max(u, v), Math.Max(c, d)) >= given
+                || (!IsSliver(u, v, c) && !IsSliver(v, u, d)))
+            {
+                continue;
+            }
+
+            if (Turn(c, d, u) * Turn(c, d, v) < 0 && Math.Min(Height(c, d, v), Height(d, c, u)) > Math.Min(Height(u, v, c), Height(v, u, d)))
+            {
+                Flip(u, v);
+                foreach (var (a, b) in new[] { (u, c), (c, v), (v, d), (d, u) })
+                {
+                    open.Enqueue(Key(a, b));
+                }
+            }
+        }
+    }
+
     private List<(int, int)> Crossing(int a, int b)
     {
         List<(int, int)> crossing = [];
@@ -208,6 +236,14 @@ internal sealed class Triangulation
     {
         var ((ax, ay), (bx, by), (cx, cy)) = (points[a], points[b], points[c]);
         return Int128.Sign(((Int128)(bx - ax) * (cy - ay)) - ((Int128)(by - ay) * (cx - ax)));
+    }
+
+    /// <summary>Of a triangle over its longest side.</summary>
+    private double Height(int a, int b, int c)
+    {
+        var ((ax, ay), (bx, by), (cx, cy)) = (points[a], points[b], points[c]);
+        var twice = (double)Int128.Abs(((Int128)(bx - ax) * (cy - ay)) - ((Int128)(by - ay) * (cx - ax)));
+        return twice / Math.Max(double.Hypot(bx - ax, by - ay), Math.Max(double.Hypot(cx - bx, cy - by), double.Hypot(ax - cx, ay - cy)));
     }
 
     private bool Inside(int a, int b, int c, int d)

@@ -31,6 +31,6 @@ public partial class ErrorCodeTests
     }
 
     // a diagnostic with its mark, or an error report with file, line and column
-    [GeneratedRegex("""(?:new(?: Diagnostic| ErrorReport)?\(\s*|Refuse\(screen, [^"]*?)"([a-z][a-z0-9]*(?:-[a-z0-9]+)*)",\s*(?:at\b|asked\.Length|[^,()]*, (?:0|1|line|[\w.?]+\.Line(?: \?\? 1)?), )""")]
+    [GeneratedRegex("""(?:new(?: Diagnostic| ErrorReport)?\(\s*|Refuse\(screen, [^"]*?)"([a-z][a-z0-9]*(?:-[a-z0-9]+)*)",\s*(?:at\b|asked\.Length|[^,()]*, (?:null, null|1|line|[\w.?]+\.Line(?: \?\? 1)?), )""")]
     private static partial Regex Code();
 }
