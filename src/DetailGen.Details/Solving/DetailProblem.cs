@@ -170,33 +170,22 @@ internal sealed class DetailProblem
 
     private bool Given(string key) => Situation.Preset.Set.Any(given => given.Key == key);
 
-    // How far a U-value is missed is for the insulation alone to lessen: no one thickens render, plaster or blocks for it. So the rule itself counts as broken or not,
-    // and its shortfall is that of a wall or roof whose other layers are as usual.
+    // A U-value is for the insulation alone to reach: no one thickens render, plaster or blocks for it. So a rule on it is met, or missed by so much, by a wall or roof whose other layers
+    // are as usual.
     private void Wanted(string name, IEnumerable<Rule> rules)
     {
         var claims = new List<SoftClaim>();
-        var insulated = new List<SoftClaim>();
         foreach (var rule in rules.Where(rule => !rule.Require!.In(Situation).IsKnown))
         {
             var tag = "rule:" + rule.Id;
-            if (Spoken(translation, tag, rule.When, rule.Require!) is not { } claim)
+            var by = rule.Require!.All().Any(part => part is Key { Kind: Kind.UValue or Kind.RValue }) ? translation.Counting(UsualLayers()) : translation;
+            if (Spoken(by, tag, rule.When, rule.Require!) is { } claim)
             {
-                continue;
-            }
-
-            var insulating = rule.Require!.All().Any(part => part is Key { Kind: Kind.UValue or Kind.RValue });
-            claims.Add(new SoftClaim(tag, insulating ? DetailGen.Solver.Claim.Any(claim, (Linear)1 <= 0) : claim));
-            if (insulating && Spoken(translation.Counting(UsualLayers()), tag, rule.When, rule.Require!) is { } byInsulation)
-            {
-                insulated.Add(new SoftClaim(tag, byInsulation));
+                claims.Add(new SoftClaim(tag, claim));
             }
         }
 
         Model.Then(new Level.Wanted(name, claims));
-        if (insulated.Count > 0)
-        {
-            Model.Then(new Level.Wanted(name + ", by insulation", insulated));
-        }
     }
 
     private long? Preferred(string key) => Situation.Preset.Prefer.FirstOrDefault(given => given.Key == key)?.Value.Number;

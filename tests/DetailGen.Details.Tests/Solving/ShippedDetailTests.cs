@@ -71,7 +71,9 @@ public class ShippedDetailTests
     [InlineData("abutment", "solid-masonry-insulated", "wall.insulation=60 mm")]
     [InlineData("parapet", "cavity-masonry", "wall.cavity=50 mm", "wall.lining=wet-plaster")]
     [InlineData("abutment", "cavity-masonry", "wall.cavity=50 mm", "wall.lining=board-on-dabs")]
-    public void A_wall_that_cannot_be_warm_enough_is_not_thickened_in_vain(string junction, string wall, params string[] set)
+    [InlineData("parapet", "cavity-masonry", "wall.cavity=100 mm", "wall.lining=board-on-dabs")]
+    [InlineData("parapet", "solid-masonry-insulated", "wall.insulation=100 mm")]
+    public void A_wall_that_cannot_be_warm_enough_by_its_insulation_is_not_thickened_elsewhere(string junction, string wall, params string[] set)
     {
         string[] layers = ["wall.outer-leaf", "wall.inner-leaf", "wall.block", "wall.render", "wall.plaster", "wall.dab", "wall.lining-board"];
         var thin = Held(Shipped.Preset(junction, wall, "warm-timber-deck", set)).Solve(Whole);
