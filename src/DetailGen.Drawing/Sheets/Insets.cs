@@ -42,6 +42,10 @@ internal static class Insets
         _ => page == 0 ? [] : [70, 56, 48],
     };
 
+    /// <summary>The least width beside the view that holds an inset with names on the first sheet, mm.</summary>
+    internal static double Least(SheetFormat format) =>
+        Diameters(format.Size, 0) is [.., var least] ? Size(format.TextSizes, 0, least, Named.OnOneSide).Width + Clear : double.PositiveInfinity;
+
     /// <summary>For how many insets with names, of the smallest, a first sheet has white.</summary>
     internal static int Room(PageInk ink, SheetFormat format)
     {
@@ -85,7 +89,7 @@ internal static class Insets
     private static More? Next(InsetSheet sheet, InsetBasis basis, Dictionary<int, (PageInk Ink, WhitePaper White)> papers)
     {
         var (view, number) = (sheet.Scene.Pages[0].Placements[0], sheet.Insets.Count);
-        var (ink, places) = (Paper(0).Ink, new InsetPlaces(basis.Section, basis.Window));
+        var (ink, places) = (Paper(0).Ink, new InsetPlaces(basis.Section, basis.Window, [.. sheet.Insets.Select(other => other.Ring)], RingsApart * basis.Drawn.Scale, number + 1 < Most));
         foreach (var (page, named) in Pages(sheet, basis))
         {
             var white = Paper(page).White;
@@ -95,7 +99,7 @@ internal static class Insets
                 continue;
             }
 
-            foreach (var (at, diameter) in places.Ranked(diameters, [.. sheet.Insets.Select(other => other.Ring)], RingsApart * basis.Drawn.Scale, number + 1 < Most))
+            foreach (var (at, diameter) in places.Ranked(diameters))
             {
                 var (centre, size) = (basis.Drawn.At(at), Size(basis.Format.TextSizes, number, diameter, named));
                 int? elsewhere = page == 0 ? null : sheet.Scene.Pages[page].Number;

@@ -16,6 +16,11 @@ internal static class ViewPlace
     internal static Scene Of(Func<PaperPoint, PaperPoint, Scene> laid, SheetFormat format, PaperBox bounds, PaperBox room, PaperBox title)
     {
         var middle = laid(default, default);
+        if (room.Width - bounds.Width < Insets.Least(format))
+        {
+            return middle;
+        }
+
         var best = (Scene: middle, Insets: Room(middle));
         var ink = PageInk.Of(middle, middle.Pages[0].Placements[0], middle.Views[0].Items);
         foreach (var aside in (double[])[room.Left - bounds.Left, room.Right - bounds.Right])
