@@ -16,7 +16,7 @@ public static partial class Messages
     public static Diagnostic LooseRule(Mark at) => new("unread-file", at, "A rule file lies in the folder of its pack.", "Move it into rules/NAME/, and name the pack under rules: in the preset.");
 
     public static Diagnostic UnreadStock(Mark at, string id, IReadOnlyList<string> known) =>
-        new("unread-stock", at, $"Nothing is sold in the stock class {Short(id)}.", NearestOf(id, known, "Name it under stock: of a parameter of a construction, or leave it out."), "id", id);
+        new("unread-stock", at, $"Nothing is sold in the stock class {Short(id)}.", NearestOf(id, known), "id", id);
 
     /// <summary>Two materials, stock classes, climates or constructions of one id in a practice's folder.</summary>
     public static Diagnostic EntryTwice(Mark at, string id, Mark first) =>

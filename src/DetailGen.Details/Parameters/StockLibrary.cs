@@ -21,11 +21,11 @@ public sealed class StockLibrary
     /// <summary>Faults of a practice's own files; empty for those that ship.</summary>
     public IReadOnlyList<Diagnostic> Faults => _index.Faults;
 
-    /// <summary>Classes of a practice that neither ship nor are named by a parameter: a slip in the id would leave the sizes without effect.</summary>
+    /// <summary>Classes of a practice that neither ship nor are named by a parameter, but nearly: a slip in the id would leave the sizes without effect.</summary>
     public IReadOnlyList<Diagnostic> Unread(IEnumerable<Component> components)
     {
         List<string> known = [.. Load().Ids, .. components.SelectMany(component => component.Parameters).SelectMany(parameter => parameter.StockByMaterial.Select(one => one.Stock).Append(parameter.Stock)).OfType<string>()];
-        return [.. _index.OfPractice.Except(known, StringComparer.Ordinal).Order(StringComparer.Ordinal).Select(id => Messages.UnreadStock(_index.Find(id)!.At, id, known))];
+        return [.. _index.OfPractice.Except(known, StringComparer.Ordinal).Where(id => Nearest.To(id, known) is not null).Order(StringComparer.Ordinal).Select(id => Messages.UnreadStock(_index.Find(id)!.At, id, known))];
     }
 
     /// <summary>Null where there is no such class.</summary>
