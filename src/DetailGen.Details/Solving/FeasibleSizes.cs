@@ -17,19 +17,8 @@ internal static class FeasibleSizes
 {
     public static IReadOnlyList<SizeRange>? Of(DetailProblem problem, IReadOnlyList<string>? keys = null)
     {
-        var possible = problem.Model.CanHold();
-        if (possible is false)
-        {
-            return null;
-        }
-
         List<Parameter> free = [.. problem.Situation.Sizes.Where(parameter => problem.Situation.Preset.Set.All(given => given.Key != parameter.Key)
             && (keys?.Contains(parameter.Key, StringComparer.Ordinal) ?? true))];
-        if (possible is null)
-        {
-            return [.. free.Select(parameter => Unproven(problem, parameter))];
-        }
-
         var members = new Members(problem);
         try
         {
@@ -38,8 +27,13 @@ internal static class FeasibleSizes
         }
         catch (InvalidOperationException)
         {
-            // some size costs too much to prove; the others need not suffer for it
-            return [.. free.Select(parameter => Alone(problem, parameter, members))];
+            // There is none; or it cannot be told whether there is; or some size costs too much to prove, for which the others need not suffer.
+            return problem.Model.CanHold() switch
+            {
+                false => null,
+                null => [.. free.Select(parameter => Unproven(problem, parameter))],
+                true => [.. free.Select(parameter => Alone(problem, parameter, members))],
+            };
         }
     }
 
