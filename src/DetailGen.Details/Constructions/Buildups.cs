@@ -125,10 +125,10 @@ internal static class Buildups
 
     private static string Told(string template, Material material) => template.Replace("{material}", Wording.Plain(material.Name), StringComparison.Ordinal);
 
-    // Short, so that a row takes one line.
+    // Short, so that a row takes one line; mm, as the dabs of a lining are told.
     private static string Remark(Site site, RoofLayer layer, bool paved) =>
         layer.As == RoofBehaviour.Screed ? (IsUnbonded(site, layer) ? "unbonded; " : "") + "at upstand"
-        : paved ? string.Create(CultureInfo.InvariantCulture, $"slabs {site.Length("roof.paving"):0.##} mm")
+        : paved ? string.Create(CultureInfo.InvariantCulture, $"slabs {site.Length("roof.paving"):0.##}")
         : layer.Remark;
 
     private static string Repeated(Site site, string what, string width, string centres) => string.Create(

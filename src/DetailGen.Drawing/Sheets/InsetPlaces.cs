@@ -28,7 +28,7 @@ internal sealed class InsetPlaces
     /// <summary>What no other ring shows yet.</summary>
     private readonly (Point At, int Sheet)[] _corners;
 
-    /// <summary>Rings of one radius, that which shows most first.</summary>
+    /// <summary>Rings that can be drawn, by their radius.</summary>
     private readonly Dictionary<double, Try[]> _known = [];
 
     /// <param name="window">What of the section is drawn, model mm.</param>

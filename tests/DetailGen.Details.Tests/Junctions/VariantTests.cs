@@ -69,7 +69,7 @@ public class VariantTests
     {
         var layer = Shipped.Build(junction, "cavity-masonry", roof, "roof.finish=paving", "roof.paving=40mm").Buildups[1].Layers[0];
         Assert.True(layer.Thickness > 40);
-        Assert.Equal("slabs 40 mm", layer.Remark);
+        Assert.Equal("slabs 40", layer.Remark);
     }
 
     [Fact]
