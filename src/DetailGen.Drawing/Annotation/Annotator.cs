@@ -1,5 +1,6 @@
 using DetailGen.Drawing.Annotation.Dimensions;
 using DetailGen.Drawing.Annotation.Notes;
+using DetailGen.Drawing.Scenes;
 using DetailGen.Sections;
 
 namespace DetailGen.Drawing.Annotation;
@@ -64,9 +65,8 @@ public static class Annotator
 
         var faults = LayoutCheck.Faults(surface.Items, request);
         var report = Reporting.Of(surface, placement, columns, faults, request);
-        var bounds = Marks.Of(surface.Items, surface.Sizes.Typeface).Bounds(surface.Turn(surface.DrawnWithBreaks));
         return new(
-            surface.Items, bounds, report, placement.Keyed, surface.Unplaced,
+            surface.Items, Bounds(surface), report, placement.Keyed, surface.Unplaced,
             [.. placement.Placed.Select(placed => new EarlierPlace(placed.Block.Note.Id, placed.Column.Id, placed.Option.Level, placed.ColumnWidth, placed.Option.Tip, placed.Option.Setback, placed.Block.Lines.Count)).OrderBy(place => place.PartId, StringComparer.Ordinal)],
             faults);
     }
@@ -103,11 +103,10 @@ public static class Annotator
         var weather = new SideDimensions(surface, Side.Weather);
         weather.Place(Of(Chains.WeatherSide), Ground.WeatherEdge(Of(Chains.WeatherSide).Select(one => one.Figure), surface));
 
-        // The roof's dimensions and levels stand beyond the notes that stand above the roof.
         var roofside = Of(Chains.RoofEnd, Chains.Heights);
         var roof = new SideDimensions(surface, Side.Roof);
         var depth = roof.Depth(roofside) + LevelsOff + Levels.Width(request);
-        var need = ground.WallRight + Column.Shoulder + Math.Min(request.View.TextSizes.ByNotes(Usual), request.View.NoteWidth) + 6;
+        var need = ground.WallRight + Column.Shoulder + NoteWidth(request) + 6;
         var most = Math.Max(zone.Right - depth, surface.DrawnWithBreaks.Right + SideDimensions.First);
         var aboveBend = ground.WallRight + Math.Clamp(most - need, BendOff, BendFarOff);
         var wanted = need + aboveBend - ground.WallRight;
@@ -140,6 +139,18 @@ public static class Annotator
 
         (string Chain, Figure Figure)[] Of(params string[] chains) => [.. figures.Where(one => chains.Contains(one.Chain))];
     }
+
+    /// <summary>How wide the view will be with all that is said of it, mm; notes before the wall are taken to be as wide as a reader takes in at once.</summary>
+    internal static double WidthForeseen(AnnotationRequest request)
+    {
+        var (surface, _, columns, _, _) = Base(request, stacksFirst: false);
+        var stands = surface.Turn(Bounds(surface));
+        return stands.Right - columns.Where(column => column.Side < 0).Select(column => column.Bend - Column.Shoulder - NoteWidth(request)).Append(stands.Left).Min();
+    }
+
+    private static PaperBox Bounds(Surface surface) => Marks.Of(surface.Items, surface.Sizes.Typeface).Bounds(surface.Turn(surface.DrawnWithBreaks));
+
+    private static double NoteWidth(AnnotationRequest request) => Math.Min(request.View.TextSizes.ByNotes(Usual), request.View.NoteWidth);
 
     /// <summary>Over the dimensions and levels at the roof's end the paper is white up to the frame and as wide as it is; null where it is hardly wider than the column below it.</summary>
     private static Column? Sky(Surface surface, Ground ground, double right, double aboveBend)

@@ -37,7 +37,7 @@ internal static class Insets
     private static IReadOnlyList<double> Diameters(SheetSize size, int page) => size switch
     {
         SheetSize.Largest => [100, 84, 70],
-        SheetSize.Large => page == 0 ? [76, 66, 56] : [84, 76, 66, 56],
+        SheetSize.Large => page == 0 ? [76, 66, 56, 48] : [84, 76, 66, 56],
         SheetSize.Usual => page == 0 ? [56, 48] : [84, 70, 56, 48],
         _ => page == 0 ? [] : [70, 56, 48],
     };

@@ -108,44 +108,62 @@ public static class SheetComposer
             return null;
         }
 
-        var (origin, drawn, asked) = Draw(section, text, request, candidate, room, window);
-        while (!request.ViewOnly && Annotator.LackBeside(asked) is > 0 and var lack)
+        if (Drawn(section, text, request, candidate, room, window) is not { } wide)
         {
-            // The roof is broken off earlier, so that the names of the levels stand within the frame; where it cannot be, the sheet is too small.
-            // More than once where the drawing is narrower than its room and moves by half, or where the rounding of its place takes something back.
-            room = room with { Box = room.Narrowed(lack + ViewRoom.PlaceStep, request.Mirror) };
-            if (room.Window(section, candidate.Scale, ViewRoom.AtMost) is not { } shorter)
-            {
-                return null;
-            }
+            return null;
+        }
 
-            window = shorter;
-            (origin, drawn, asked) = Draw(section, text, request, candidate, room, window);
+        // The roof is broken off earlier where that leaves white for insets beside the view, and takes no words from it.
+        var narrow = InsetRoom.Lack(wide.Asked, candidate.Format, request) is > 0 and var lack ? Shorter(section, text, request, candidate, wide.Room, lack) : null;
+        return narrow is not null && InsetRoom.Lack(narrow.Asked, candidate.Format, request) == 0 && Annotated(narrow, candidate, toBeat) is { Misfit: 0 } trial
+            ? trial
+            : Annotated(wide, candidate, toBeat);
+    }
+
+    // Null where the sheet is too small for what stands beside the drawing.
+    private static Ready? Drawn(Section section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window)
+    {
+        var ready = Draw(section, text, request, candidate, room, window);
+        if (!request.ViewOnly && Annotator.LackBeside(ready.Asked) is > 0 and var lack)
+        {
+            // The roof is broken off earlier, so that the names of the levels stand within the frame.
+            // More than once where the drawing is narrower than its room and moves by half, or where the rounding of its place takes something back.
+            return Shorter(section, text, request, candidate, room, lack);
         }
 
         // The wall is broken off higher, so that its dimensions stand clear of the title; where it cannot be, the fault tells of it.
-        if (!request.ViewOnly && FootRoom.Lack(asked, asked.View.Taken[0], request.Mirror) is > 0 and var below)
+        if (!request.ViewOnly && FootRoom.Lack(ready.Asked, ready.Asked.View.Taken[0], request.Mirror) is > 0 and var below)
         {
             room = room with { Box = room.Box with { Bottom = room.Box.Bottom + below + ViewRoom.PlaceStep } };
             if (room.Window(section, candidate.Scale) is { } higher)
             {
-                window = window with { Bottom = higher.Bottom };
-                (origin, drawn, asked) = Draw(section, text, request, candidate, room, window);
+                return Draw(section, text, request, candidate, room, window with { Bottom = higher.Bottom });
             }
         }
 
-        var most = toBeat - AnnotationLayout.Lack(candidate.Illegible, 0);
-        var layout = Annotator.PlaceBetter(asked, most);
-        if (asked.Earlier.Count > 0 && layout is not { Missing: 0 })
-        {
-            // Rather anew than with a mark missing because the others stay.
-            layout = Annotator.PlaceBetter(asked with { Earlier = [] }, Math.Min(most, layout?.Lacking ?? most)) ?? layout;
-        }
-
-        return layout is not null && new Trial(candidate, window, origin, drawn, layout) is var trial && trial.Misfit < toBeat ? trial : null;
+        return ready;
     }
 
-    private static (PaperPoint Origin, DrawnView Drawn, AnnotationRequest Asked) Draw(
+    private static Ready? Shorter(Section section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, double by)
+    {
+        room = room with { Box = room.Narrowed(by + ViewRoom.PlaceStep, request.Mirror) };
+        return room.Window(section, candidate.Scale, ViewRoom.AtMost) is { } shorter ? Drawn(section, text, request, candidate, room, shorter) : null;
+    }
+
+    private static Trial? Annotated(Ready ready, Candidate candidate, int toBeat)
+    {
+        var most = toBeat - AnnotationLayout.Lack(candidate.Illegible, 0);
+        var layout = Annotator.PlaceBetter(ready.Asked, most);
+        if (ready.Asked.Earlier.Count > 0 && layout is not { Missing: 0 })
+        {
+            // Rather anew than with a mark missing because the others stay.
+            layout = Annotator.PlaceBetter(ready.Asked with { Earlier = [] }, Math.Min(most, layout?.Lacking ?? most)) ?? layout;
+        }
+
+        return layout is not null && new Trial(candidate, ready.Window, ready.Origin, ready.Drawn, layout) is var trial && trial.Misfit < toBeat ? trial : null;
+    }
+
+    private static Ready Draw(
         Section section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window)
     {
         var drawn = SectionView.Draw(section, new(candidate.Scale, window, request.Mirror));
@@ -160,7 +178,7 @@ public static class SheetComposer
             TextSizes = candidate.Format.TextSizes,
             SheetLines = request.ViewOnly ? [] : [.. Frame.CentringMarks(candidate.Format).Select(mark => (Stroke)Moving.By(mark, new(-origin.X, -origin.Y)))],
         };
-        return (origin, drawn, new(section, view, References.Of(section), text.DatumLevel, Same(request.Earlier, candidate.Format.Paper, candidate.Scale)?.Places ?? []));
+        return new(room, window, origin, drawn, new(section, view, References.Of(section), text.DatumLevel, Same(request.Earlier, candidate.Format.Paper, candidate.Scale)?.Places ?? []));
     }
 
     private static EarlierSheet? Same(EarlierSheet? earlier, string paper, double scale) => earlier is not null && earlier.Paper == paper && earlier.Scale == scale ? earlier : null;
@@ -206,6 +224,9 @@ public static class SheetComposer
     /// <summary>A larger scale is advised only where there is one.</summary>
     internal static string Told(DrawingFault fault, double scale) =>
         $"Sheet: {fault.Reason}{(Candidates.Scales.Any(larger => larger < scale) ? " A larger scale shows it better." : "")}";
+
+    /// <summary>A section drawn and ready to be annotated.</summary>
+    private sealed record Ready(ViewRoom Room, Bounds Window, PaperPoint Origin, DrawnView Drawn, AnnotationRequest Asked);
 
     private sealed record Trial(Candidate Candidate, Bounds Window, PaperPoint Origin, DrawnView Drawn, AnnotationLayout Layout)
     {

@@ -7,8 +7,8 @@ namespace DetailGen.Drawing.Sheets;
 /// <summary>Where the view stands with all that is said of it, and its title below it: in the middle of its room, or moved aside where that leaves white for more insets.</summary>
 internal static class ViewPlace
 {
-    /// <summary>White between the view's ink and the marks on the axes of the sheet, which do not move with it, and its title, which ends with the room; mm.</summary>
-    private const double Off = 3;
+    /// <summary>White between the view's ink and its title, which ends with the room, and the marks on the axes of the sheet, which do not move with it; mm.</summary>
+    private const double Off = 3, OffMarks = 1.5;
 
     /// <param name="laid">The first sheet with the view so far aside, and its title.</param>
     /// <param name="bounds">Of all that belongs to the view in the middle of its room, page mm.</param>
@@ -27,8 +27,14 @@ internal static class ViewPlace
         {
             var shift = Math.Truncate(aside / ViewRoom.PlaceStep) * ViewRoom.PlaceStep;
             var below = Math.Clamp(shift, Math.Min(0, room.Left + Off - title.Left), Math.Max(0, room.Right - Off - title.Right));
-            PaperBox[] kept = [title.Shift(new(below, 0)), .. Frame.CentringMarks(format).Select(mark => Surface.Around(mark.Points[0], mark.Points[^1]))];
-            if (best.Insets < Insets.Most && Array.TrueForAll(kept, box => IsClear(box.Grow(Off).Shift(new(-shift, 0)))))
+
+            // A title that moves as far as the view keeps the white that it has.
+            PaperBox[] kept =
+            [
+                .. shift == below ? [] : new[] { title.Shift(new(below, 0)).Grow(Off) },
+                .. Frame.CentringMarks(format).Select(mark => Surface.Around(mark.Points[0], mark.Points[^1]).Grow(OffMarks)),
+            ];
+            if (best.Insets < Insets.Most && Array.TrueForAll(kept, box => IsClear(box.Shift(new(-shift, 0)))))
             {
                 var scene = laid(new(shift, 0), new(below, 0));
                 best = Room(scene) is var insets && insets > best.Insets ? (scene, insets) : best;

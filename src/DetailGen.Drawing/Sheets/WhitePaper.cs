@@ -6,7 +6,7 @@ namespace DetailGen.Drawing.Sheets;
 /// <summary>Where a finished sheet is white, in cells of 2 mm: what else stands there is known by its ink alone.</summary>
 internal sealed class WhitePaper
 {
-    private const double Cell = 2;
+    internal const double Cell = 2;
     private readonly PaperBox[] _zones;
     private readonly int _across, _up;
 
@@ -115,13 +115,14 @@ internal sealed class WhitePaper
         }
     }
 
-    /// <summary>Where something so long can begin along one side of a zone, and the first and the last cell that it takes with the white round it.</summary>
+    /// <summary>Where something so long can begin along one side of a zone, and the first and the last cell that it takes with the white round it, which ends with the zone.</summary>
     private static List<(double At, int First, int Last)> Spans(double from, double to, double length, double clear, int cells)
     {
         var spans = new List<(double At, int First, int Last)>();
-        for (var i = (int)Math.Ceiling(from / Cell); i * Cell + length <= to; i++)
+        var (first, last) = ((int)Math.Ceiling(from / Cell), Of(to, cells));
+        for (var i = first; i * Cell + length <= to; i++)
         {
-            spans.Add((i * Cell, Of(i * Cell - clear, cells), Of(i * Cell + length + clear, cells)));
+            spans.Add((i * Cell, Math.Max(first, Of(i * Cell - clear, cells)), Math.Min(last, Of(i * Cell + length + clear, cells))));
         }
 
         return spans;
