@@ -75,7 +75,7 @@ public sealed record DrawnFile(string? Parameters, IReadOnlyList<FileEdit>? Edit
 }
 
 /// <summary>An edit since issue.</summary>
-/// <param name="Kind">changed, moved, doubled, missing or added.</param>
+/// <param name="Kind">changed, moved, doubled, missing, added or hidden.</param>
 /// <param name="Part">Id of the part, or <c>layer:</c> and a name for what belongs to none.</param>
 /// <param name="By">How far a part was moved, mm.</param>
 /// <param name="Entities">Those that are there now.</param>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using DetailGen.Dxf.Document;
 using DetailGen.Dxf.Tags;
 
@@ -7,8 +8,15 @@ namespace DetailGen.Dxf.Entities;
 /// <param name="Tall">Height of what it shows, in the model's unit.</param>
 internal sealed record Window(DxfPoint Centre, double Width, double Height, DxfPoint Looks, double Tall) : Entity
 {
+    /// <summary>Layers that are not shown in it; sorted.</summary>
+    internal ImmutableArray<string> Frozen { get; init; } = [];
+
     internal static Window Of(Viewport viewport) =>
-        new(viewport.Centre, viewport.Width, viewport.Height, viewport.Looks, DxfNumber.OnGrid(viewport.Height, Grid.Length) * viewport.Scale) { Layer = viewport.Layer };
+        new(viewport.Centre, viewport.Width, viewport.Height, viewport.Looks, DxfNumber.OnGrid(viewport.Height, Grid.Length) * viewport.Scale)
+        {
+            Layer = viewport.Layer,
+            Frozen = [.. viewport.Frozen.Order(StringComparer.Ordinal)],
+        };
 
     internal override string Kind => "VIEWPORT";
 
@@ -23,6 +31,10 @@ internal sealed record Window(DxfPoint Centre, double Width, double Height, DxfP
         sink.Number(12, Looks.X, Grid.Length);
         sink.Number(22, Looks.Y, Grid.Length);
         sink.Number(45, Tall, Grid.Length);
+        foreach (var layer in Frozen)
+        {
+            sink.Text(331, layer);
+        }
     }
 
     internal override void Extend(Bounds bounds)

@@ -19,6 +19,9 @@ public enum EditKind
 
     /// <summary>Others drew it.</summary>
     Added,
+
+    /// <summary>It is there, but its layer was switched off or frozen.</summary>
+    Hidden,
 }
 
 /// <summary>An edit since issue.</summary>
@@ -53,6 +56,11 @@ public static class DrawingEdits
 
         edits.AddRange(now.Select(rest => new Edit(EditKind.Changed, rest.Key, rest.Value.Count, rest.Value, default)));
         edits.AddRange(added.Select(rest => new Edit(EditKind.Added, rest.Key, rest.Value.Count, rest.Value, default)));
+        edits.AddRange(
+            from layer in drawing.HiddenLayers.Distinct(StringComparer.OrdinalIgnoreCase)
+            let under = drawing.Entities.Where(entity => entity.IssuedDigest is not null && entity.Layer.Equals(layer, StringComparison.OrdinalIgnoreCase)).ToList()
+            where under.Count > 0
+            select new Edit(EditKind.Hidden, ContentDigest.OwnerOf(null, layer), under.Count, under, default));
         return [.. edits.OrderBy(edit => edit.Part, StringComparer.Ordinal).ThenBy(edit => edit.Kind)];
     }
 

@@ -27,6 +27,9 @@ public sealed class DxfDrawing
 
     public IReadOnlyList<string> Layers { get; private set; } = [];
 
+    /// <summary>Layers that are switched off or frozen: nothing on them shows anywhere.</summary>
+    public IReadOnlyList<string> HiddenLayers { get; private set; } = [];
+
     /// <summary>Null where the drawing carries none, or one that is damaged (see the file's findings).</summary>
     public Provenance? Provenance { get; private set; }
 
@@ -42,10 +45,12 @@ public sealed class DxfDrawing
         ArgumentNullException.ThrowIfNull(file);
         BlockGraph.Check(file);
         var (provenance, issued) = OwnRecords.Read(file);
+        var layers = LayerRows.Read(file);
         return new(file)
         {
-            Entities = new EntitiesOf(file).All,
-            Layers = [.. file.Records("TABLES").Where(record => record.Kind == "LAYER").Select(record => new RecordReader(file, record).Text(2))],
+            Entities = new EntitiesOf(file, layers).All,
+            Layers = layers.Names,
+            HiddenLayers = layers.Hidden,
             Provenance = provenance,
             Issued = issued,
         };
@@ -55,12 +60,13 @@ public sealed class DxfDrawing
     private sealed class EntitiesOf
     {
         private readonly DxfFile file;
+        private readonly LayerRows layers;
         private readonly List<ReadEntity> all = [];
         private (RecordReader Record, string Space, List<PlacedAttribute> Fields)? insert;
 
-        public EntitiesOf(DxfFile file)
+        public EntitiesOf(DxfFile file, LayerRows layers)
         {
-            this.file = file;
+            (this.file, this.layers) = (file, layers);
             ReadBlocks();
             foreach (var record in file.Records("ENTITIES"))
             {
@@ -161,6 +167,7 @@ public sealed class DxfDrawing
             try
             {
                 entity = EntityReader.Read(record, fields);
+                entity = entity is Window window ? window with { Frozen = layers.Frozen(record) } : entity;
             }
             catch (UnreadableException fault)
             {

@@ -37,7 +37,7 @@ public sealed record InspectReport(ToolReport Tool, string File, bool? Edited, I
 public sealed record DrawnValueReport(object Value, string? Unit, string Text);
 
 /// <summary>An edit since issue.</summary>
-/// <param name="Kind">changed, moved, doubled, missing or added.</param>
+/// <param name="Kind">changed, moved, doubled, missing, added or hidden.</param>
 /// <param name="Part">Id of the part, or <c>layer:</c> and a name for what belongs to none.</param>
 /// <param name="ByMm">How far a part was moved, x and y; null otherwise.</param>
 /// <param name="Entities">Those that are there now.</param>

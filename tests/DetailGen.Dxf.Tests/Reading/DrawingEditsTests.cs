@@ -62,6 +62,35 @@ public class DrawingEditsTests
     }
 
     [Fact]
+    public void A_window_that_shows_other_layers_is_told()
+    {
+        var edited = new Edited();
+        edited.Set(edited.Find("VIEWPORT", SampleDrawing.Port)[0], 331, _ => "FFF0");
+        Assert.Equal((EditKind.Changed, "layer:" + SampleDrawing.Port), (Assert.Single(DrawingEdits.Of(edited.Drawing)).Kind, Assert.Single(DrawingEdits.Of(edited.Drawing)).Part));
+    }
+
+    [Theory]
+    [InlineData(62)] // switched off: a negative colour
+    [InlineData(70)] // frozen
+    public void What_is_hidden_with_its_layer_is_told(int code)
+    {
+        var edited = new Edited();
+        edited.Set(edited.Find("LAYER", SampleDrawing.Notes)[0], code, value => code == 62 ? "-" + value.Trim() : "1");
+        var edit = Assert.Single(DrawingEdits.Of(edited.Drawing));
+        Assert.Equal((EditKind.Hidden, "layer:" + SampleDrawing.Notes), (edit.Kind, edit.Part));
+        Assert.All(edit.Entities, entity => Assert.Equal(SampleDrawing.Notes, entity.Layer));
+        Assert.Equal(edit.Entities.Count, edit.Count);
+    }
+
+    [Fact]
+    public void A_hidden_layer_on_which_nothing_was_issued_is_no_edit()
+    {
+        var edited = new Edited();
+        edited.Insert(edited.Find("LAYER", SampleDrawing.Notes)[0], (0, "LAYER"), (5, "FFF1"), (100, "AcDbSymbolTableRecord"), (100, "AcDbLayerTableRecord"), (2, "REMARKS"), (70, "1"), (62, "-7"), (6, "Continuous"));
+        Assert.Empty(DrawingEdits.Of(edited.Drawing));
+    }
+
+    [Fact]
     public void A_window_that_is_gone_or_that_others_made_is_told_and_what_stands_for_the_sheet_is_not()
     {
         var gone = new Edited();
