@@ -24,6 +24,9 @@ internal static class Insets
     /// <summary>White round an inset and its title, mm.</summary>
     private const double Clear = 4;
 
+    /// <summary>A ring keeps so far off the frame over it, mm.</summary>
+    private const double OffTop = 4;
+
     /// <summary>Between two rings on the view, mm.</summary>
     private const double RingsApart = 2;
 
@@ -140,7 +143,7 @@ internal static class Insets
 
     // On the first sheet the view's own room, or that of a second view.
     private static IReadOnlyList<PaperBox> Zones(SheetFormat format, int page) => page == 0
-        ? [.. new[] { format.Zone("view"), format.Zone("second-view") }.OfType<PaperBox>().Select(zone => zone.Grow(-1))]
+        ? [.. new[] { format.Zone("view"), format.Zone("second-view") }.OfType<PaperBox>().Select(zone => zone.Grow(-1) with { Top = zone.Top - OffTop })]
         : [format.Space.Grow(-Margin) with { Bottom = format.Space.Bottom + Foot }];
 
     internal const string Id = "inset-";
