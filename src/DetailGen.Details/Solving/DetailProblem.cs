@@ -142,17 +142,18 @@ internal sealed class DetailProblem
         preferred.ForEach(given => wishes[given.Key] = given.Value.Number);
         Wished("prefer", preferred.Select(given => given.Key));
         Wanted("advise", rules.Where(rule => rule.Severity == Severity.Advise));
-        var usual = new List<string>();
+        var (usual, last) = (new List<string>(), new List<string>());
         foreach (var parameter in Situation.Sizes.Where(parameter => !wishes.ContainsKey(parameter.Key) && !Given(parameter.Key)))
         {
             if (Situation.Usual(parameter) is { } setting)
             {
                 wishes[parameter.Key] = setting.Number;
-                usual.Add(parameter.Key);
+                (parameter.DefaultYieldsTo.Any(key => Given(key) || Preferred(key) is not null) ? last : usual).Add(parameter.Key);
             }
         }
 
         Wished("default", usual);
+        Wished("default of totals", last);
         var stock = new List<SoftClaim>();
         foreach (var parameter in Situation.Sizes)
         {

@@ -26,9 +26,10 @@ internal static class InsetMark
     /// <param name="inset">Its name, and the number of the sheet that it is on where that is another.</param>
     /// <param name="ring">In the view's own mm.</param>
     /// <param name="origin">Of the view on the page, mm.</param>
+    /// <param name="room">Of the view with all that belongs to it, page mm.</param>
     /// <param name="isBuilt">Whether something of the section is there, in the view's own mm: within a cavity or a void a letter stands only where there is no other white.</param>
     /// <returns>In the view's own mm; null where the ring would cut a text, or no white is left for the letter.</returns>
-    internal static Group? Of(TextSizes sizes, PageInk ink, (string Name, int? Sheet) inset, Ring ring, PaperPoint origin, Func<PaperPoint, bool> isBuilt)
+    internal static Group? Of(TextSizes sizes, PageInk ink, (string Name, int? Sheet) inset, Ring ring, PaperPoint origin, PaperBox room, Func<PaperPoint, bool> isBuilt)
     {
         if (ink.Texts.Exists(text => CutsThrough(text.Box, ring.Centre + origin, ring.Diameter / 2)))
         {
@@ -47,7 +48,8 @@ internal static class InsetMark
             let way = new PaperPoint(direction.Cos, direction.Sin)
             let end = ring.Centre + (ring.Diameter / 2 + further) * way
             let middle = end + form.Off(way)
-            where IsWhite(near, form.Box(middle).Shift(origin).Grow(LetterClear)) && isBuilt(middle) == within
+            let letter = form.Box(middle).Shift(origin).Grow(LetterClear)
+            where IsIn(room, letter) && IsWhite(near, letter) && isBuilt(middle) == within
             let start = ring.Centre + ring.Diameter / 2 * way
             let line = further > Beside
             where !line || IsClear(near, start + origin, end + origin)
@@ -78,6 +80,8 @@ internal static class InsetMark
         return new(
             ink.Texts.FindAll(text => text.Box.Meets(box)), ink.Lines.FindAll(line => Plane.IsNear(box, line.From, line.To, line.Half)), ink.Areas.FindAll(area => area.Around.Meets(box)));
     }
+
+    private static bool IsIn(PaperBox room, PaperBox box) => box.Left >= room.Left && box.Right <= room.Right && box.Bottom >= room.Bottom && box.Top <= room.Top;
 
     private static bool IsWhite(Ink ink, PaperBox box) =>
         !ink.Texts.Exists(text => Plane.Gap(text.Box, box) < WordsClear - LetterClear)

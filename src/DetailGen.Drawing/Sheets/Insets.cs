@@ -91,7 +91,7 @@ internal static class Insets
 
     private static More? Next(InsetSheet sheet, InsetBasis basis, Dictionary<int, (PageInk Ink, WhitePaper White)> papers)
     {
-        var (view, number) = (sheet.Scene.Pages[0].Placements[0], sheet.Insets.Count);
+        var (view, number, room) = (sheet.Scene.Pages[0].Placements[0], sheet.Insets.Count, basis.Format.Zones["view"].Grow(-1));
         var (ink, places) = (Paper(0).Ink, new InsetPlaces(basis.Section, basis.Window, [.. sheet.Insets.Select(other => other.Ring)], RingsApart * basis.Drawn.Scale, number + 1 < Most));
         foreach (var (page, named) in Pages(sheet, basis))
         {
@@ -106,7 +106,7 @@ internal static class Insets
             {
                 var (centre, size) = (basis.Drawn.At(at), Size(basis.Format.TextSizes, number, diameter, named));
                 int? elsewhere = page == 0 ? null : sheet.Scene.Pages[page].Number;
-                if (InsetMark.Of(basis.Format.TextSizes, ink, (Name(number), elsewhere), new("detail.ring", centre, 2 * diameter / basis.Drawn.Scale), view.Origin, IsBuilt) is { } ring
+                if (InsetMark.Of(basis.Format.TextSizes, ink, (Name(number), elsewhere), new("detail.ring", centre, 2 * diameter / basis.Drawn.Scale), view.Origin, room, IsBuilt) is { } ring
                     && (page == 0 ? white.Nearest(size, centre + view.Origin, Clear) : white.Lowest(size, Clear)) is { } corner)
                 {
                     return With(sheet, basis, new(number, page, at, diameter, named), ring, corner);

@@ -42,6 +42,7 @@ internal static class PageComposer
             }
 
             var (items, laid, _) = Tables.Schedule(format.TextSizes, stacks, room);
+            (items, laid, _) = items.Any(item => IsOnMark(format, item)) ? Tables.Schedule(format.TextSizes, stacks, AboveMark(format, room)) : (items, laid, room);
             first.AddRange(items);
             stacks.RemoveRange(0, laid);
         }

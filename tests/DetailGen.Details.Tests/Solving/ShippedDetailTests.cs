@@ -43,6 +43,22 @@ public class ShippedDetailTests
         Assert.Equal("2 mm", preset.Of("flashing", "epdm-membrane").Solve(Whole).Find("flashing.thickness")!.Text);
     }
 
+    // Else the coping, its bed and its fall, or the wall, would make up for a height of the parapet that nobody asked for.
+    [Theory]
+    [InlineData("cavity-masonry", "upstand.height=300 mm", false)]
+    [InlineData("solid-masonry-insulated", "upstand.height=200 mm", false)]
+    [InlineData("solid-masonry-insulated", "upstand.height=600 mm", false)]
+    [InlineData("solid-masonry-insulated", "upstand.height=200 mm", true)]
+    public void A_parapet_follows_the_upstand_that_is_asked_for_and_no_other_part_becomes_unusual(string wall, string upstand, bool wished)
+    {
+        string[] parts = ["coping.thickness", "coping.bed", "coping.fall", "upstand.insulation", .. wall == "cavity-masonry" ? (string[])["wall.cavity", "wall.inner-leaf"] : ["wall.block", "wall.insulation"]];
+        var usual = Held(Shipped.Preset("parapet", wall, "warm-timber-deck")).Solve(Whole);
+        var solved = Held(wished ? Shipped.Preset("parapet", wall, "warm-timber-deck").Wishing(upstand) : Shipped.Preset("parapet", wall, "warm-timber-deck", [upstand])).Solve(Whole);
+        Assert.Equal(upstand, "upstand.height=" + solved.Find("upstand.height")!.Text);
+        Assert.All(parts, part => Assert.Equal(usual.Find(part)!.Text, solved.Find(part)!.Text));
+        Assert.NotEqual(usual.Find("parapet.height")!.Text, solved.Find("parapet.height")!.Text);
+    }
+
     [Fact]
     public void A_tall_upstand_is_asked_about_and_swells_nothing_else()
     {
