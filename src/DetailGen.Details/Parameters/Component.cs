@@ -33,8 +33,8 @@ public sealed record Parameter(
     /// <summary>Slot whose material decides the stock class.</summary>
     public string Slot { get; init; } = Key;
 
-    /// <summary>Where one of these is given or preferred, the usual value is looked for last: no one makes other parts unusual for a total that follows from what was asked.</summary>
-    public IReadOnlyList<string> DefaultYieldsTo { get; init; } = [];
+    /// <summary>The usual value is looked for after those of all others: no one makes a part unusual for a total that follows from the parts.</summary>
+    public bool IsDefaultLast { get; init; }
 }
 
 /// <summary>Whole steps from least to most, both included; micrometres for a length, n for a ratio.</summary>

@@ -80,7 +80,7 @@ public static class ComponentReader
             cases, node.Expression("when"), node.Must("meaning"), SourceShape.Read((MapNode)node["source"]!), node.At)
         {
             Slot = node.Text("slot") ?? key,
-            DefaultYieldsTo = node.Words("default-yields-to"),
+            IsDefaultLast = node.Flag("default-last"),
         };
     }
 

@@ -35,7 +35,7 @@ public static partial class ComponentShape
         new Field("default-when", new ListShape(new MapShape(
             new Field("when", new ExpressionShape(), "Condition.", Required: true),
             new Field("value", new TextShape(), "The usual value then.", Required: true))), "Usual values that go before the default; the first that holds."),
-        new Field("default-yields-to", new ListShape(Key, 1), "Where one of these is given or preferred, the usual value counts after those of all others."),
+        new Field("default-last", new FlagShape(), "Whether the usual value counts after those of all others, as that of a total."),
         new Field("when", new ExpressionShape(), "The parameter exists only then."),
         new Field("meaning", new TextShape(), "One sentence.", Required: true),
         new Field("source", SourceShape.Shape, "Where domain and default come from.", Required: true));

@@ -148,7 +148,7 @@ internal sealed class DetailProblem
             if (Situation.Usual(parameter) is { } setting)
             {
                 wishes[parameter.Key] = setting.Number;
-                (parameter.DefaultYieldsTo.Any(key => Given(key) || Preferred(key) is not null) ? last : usual).Add(parameter.Key);
+                (parameter.IsDefaultLast ? last : usual).Add(parameter.Key);
             }
         }
 
