@@ -12,6 +12,9 @@ internal static partial class Messages
     internal static FieldFault CrossesItself(string path, FieldPlace at) =>
         new(path, $"The outline crosses itself at {Say(at)}.", "Write the corners in their order round the region.");
 
+    internal static FieldFault NoArea(string path, string what, FieldPlace at) =>
+        new(path, $"{what} at {Say(at)} has no area: its corners lie on a line, or its outline runs to and fro.", "Look for a corner written twice or a coordinate that should differ.");
+
     internal static FieldFault HoleOutside(string path) =>
         new(path, "A hole lies outside its region.", "A hole must lie within the outline.");
 
