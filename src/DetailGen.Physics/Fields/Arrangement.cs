@@ -132,10 +132,10 @@ internal sealed class Arrangement
         var (path, outline, holes) = ($"regions.{region}", asked.Regions[region].Outline, asked.Regions[region].Holes);
         if (IsFlat(outline))
         {
-            faults.Add(Messages.NoArea(path, $"Region {region}", outline[0]));
+            faults.Add(Messages.NoArea(path, hole: false, outline[0]));
         }
 
-        faults.AddRange(holes.Where(hole => IsFlat(hole)).Select(hole => Messages.NoArea(path, $"A hole of region {region}", hole[0])));
+        faults.AddRange(holes.Where(hole => IsFlat(hole)).Select(hole => Messages.NoArea(path, hole: true, hole[0])));
 
         static bool IsFlat(ImmutableArray<FieldPlace> ring)
         {

@@ -76,10 +76,10 @@ public class FieldEngineTests
             var good = Corner(0.13, 0.04, angle);
             var asked = good with { Regions = [.. good.Regions, new("sheet", 1, [.. outline.Select(at => new FieldPlace(at.X + 9000, at.Y))], [])] };
             var faults = Assert.IsType<FieldOutcome.Refused>(FieldEngine.Solve(asked)).Faults;
-            Assert.Equal(flat, faults.Contains(Messages.NoArea("regions.1", "Region 1", asked.Regions[1].Outline[0])));
+            Assert.Equal(flat, faults.Contains(Messages.NoArea("regions.1", hole: false, asked.Regions[1].Outline[0])));
             Assert.Equal(!flat, faults.Any(fault => fault.Path == "boundary"));
             var pierced = good with { Regions = [good.Regions[0] with { Holes = [[.. corners.Chunk(2).Select(at => P(-200 + at[0], -500 + at[1]))]] }] };
-            Assert.Equal(flat, Assert.IsType<FieldOutcome.Refused>(FieldEngine.Solve(pierced)).Faults.Any(fault => fault.Reason.StartsWith("A hole of region 0 ", StringComparison.Ordinal)));
+            Assert.Equal(flat, Assert.IsType<FieldOutcome.Refused>(FieldEngine.Solve(pierced)).Faults.Any(fault => fault.Reason.StartsWith("A hole of regions.0, ", StringComparison.Ordinal)));
         }
     }
 
