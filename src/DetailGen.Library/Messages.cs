@@ -152,8 +152,9 @@ internal static class Messages
 
     internal static string TargetNotInRanges(string key) => $"{key} is simulated only for single sizes: the ranges do not know of it.";
 
-    internal static string TargetsNotProven(IEnumerable<string> targets, string key, int tried) =>
-        $"{string.Join(" and ", targets)}: not proven that it cannot be met. Only {key} was tried ({(tried == 0 ? "it is fixed, or there is nothing thicker" : $"{tried} thicker values")}); other sizes and materials were not.";
+    internal static string TargetsNotProven(IEnumerable<string> targets, string key, int tried, int of) =>
+        $"{string.Join(" and ", targets)}: not proven that it cannot be met. Only {key} was tried ({(tried == 0 ? "it is fixed, or there is nothing thicker"
+            : of > tried ? $"{tried} of {of} thicker values, along which the figure only rises or only falls" : $"{tried} thicker values")}); other sizes and materials were not.";
 
     internal static string NoPicture(string file) => $"{file} ends in no format of pictures.";
 

@@ -115,12 +115,15 @@ internal static partial class Messages
 
     internal static string CheckFails(System.Text.Json.Nodes.JsonObject entry) => $"{entry["path"]} is {entry["got"]?.ToJsonString() ?? "not there"}, expected {entry["value"]?.ToJsonString() ?? "nothing"}.";
 
-    internal static string PressureAboveSaturation(string month) => $"In {month} the air inside would hold more vapour than saturates it; check vapour excess and temperature.";
+    internal static string PressureAboveSaturation(IReadOnlyList<string> months) => $"In {Months(months)} the air inside would hold more vapour than saturates it; check vapour excess and temperature.";
 
     internal static string SurfaceCannotMeet(string month) =>
         $"In {month} the surface would have to be warmer than the air inside: no build-up meets the allowed humidity there; the air must be drier or warmer.";
 
-    internal static string SurfaceDew(string month) => $"In {month} the inside surface is at or below the dew point of the air inside, so water condenses on it; this calculation leaves that out.";
+    internal static string SurfaceDew(IReadOnlyList<string> months) => $"In {Months(months)} the inside surface is at or below the dew point of the air inside, so water condenses on it; this calculation leaves that out.";
+
+    private static string Months(IReadOnlyList<string> months) => months.Count == 12 ? "every month"
+        : months.Count == 1 ? months[0] : $"{string.Join(", ", months.Take(months.Count - 1))} and {months[^1]}";
 
     internal static string StartsAmidWet() => "The start month lies within the time of condensation; what is left after twelve months is not a year's balance.";
 

@@ -7,13 +7,16 @@ namespace DetailGen.Physics;
 internal static partial class Messages
 {
     internal static FieldFault ShortEdge(string path, FieldPlace at) =>
-        new(path, $"An edge at {Say(at)} is shorter than 0.01 mm.", "Leave one of its two corners out.");
+        new(path, $"An edge of {path} at {Say(at)} is shorter than 0.01 mm.", "Leave one of its two corners out.");
 
     internal static FieldFault CrossesItself(string path, FieldPlace at) =>
-        new(path, $"The outline crosses itself at {Say(at)}.", "Write the corners in their order round the region.");
+        new(path, $"The outline of {path} crosses itself at {Say(at)}.", "Write the corners in their order round the region.");
+
+    internal static FieldFault NoArea(string path, bool hole, FieldPlace at) =>
+        new(path, $"{(hole ? "A hole of " : "")}{path}, at {Say(at)}, has no area: its corners lie on a line, or its outline runs to and fro.", "Look for a corner written twice or a coordinate that should differ.");
 
     internal static FieldFault HoleOutside(string path) =>
-        new(path, "A hole lies outside its region.", "A hole must lie within the outline.");
+        new(path, $"A hole of {path} lies outside its region.", "A hole must lie within the outline.");
 
     internal static FieldFault Overlap(int first, int second, double area, FieldPlace at) => new($"regions.{second}",
         string.Create(CultureInfo.InvariantCulture, $"Regions {first} and {second} overlap by {area:0.####} mm², around {Say(at)}."), "Regions may touch, not share an area.");
@@ -22,10 +25,10 @@ internal static partial class Messages
         $"Regions {first} and {second} overlap around {Say(at)}; the edges of regions cross more than {most} times in all.", "Regions may touch, not share an area.");
 
     internal static FieldFault LineOffEdge(string path, FieldPlace a, FieldPlace b) =>
-        new(path, $"The line from {Say(a)} to {Say(b)} lies on no exposed edge.", "Boundary lines run along edges with solid on one side only.");
+        new(path, $"{path} from {Say(a)} to {Say(b)} lies on no exposed edge.", "Boundary lines run along edges with solid on one side only.");
 
     internal static FieldFault CoveredTwice(string path, FieldPlace a, FieldPlace b) =>
-        new(path, $"The edge from {Say(a)} to {Say(b)} is covered twice.", "One boundary line for each exposed edge.");
+        new(path, $"The edge from {Say(a)} to {Say(b)} is covered twice, the second time by {path}.", "One boundary line for each exposed edge.");
 
     internal static FieldFault Uncovered(FieldPlace a, FieldPlace b) =>
         new("boundary", $"The exposed edge from {Say(a)} to {Say(b)} has no boundary line.", "Say adiabatic where no heat passes.");

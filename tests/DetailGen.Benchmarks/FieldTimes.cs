@@ -17,7 +17,7 @@ internal static class FieldTimes
     private static readonly double[] Curve = [0.05, 0.02, 0.01, 0.005, 0.002, 0.001, 0.0005, 0.0002, 0.0001];
 
     private const int Batch = 10;
-    private static readonly TimeSpan Warming = TimeSpan.FromSeconds(5);
+    internal static readonly TimeSpan Warming = TimeSpan.FromSeconds(5);
 
     internal static int Print(string[] arguments)
     {
@@ -70,14 +70,14 @@ internal static class FieldTimes
         return 0;
     }
 
-    private static IEnumerable<JsonNode> Cases()
+    internal static IEnumerable<JsonNode> Cases()
     {
         var root = Path.GetDirectoryName(Path.GetDirectoryName(Path.GetDirectoryName(Workbench.Shipped("any"))!))!;
         var text = File.ReadAllText(Path.Combine(root, "tests", "DetailGen.Physics.Tests", "Cases", "physics-checks.json"));
         return JsonNode.Parse(text)!["cases"]!.AsArray().Where(one => one!["kind"]!.GetValue<string>() == "heat2d").Select(one => one!);
     }
 
-    private static byte[] Written(JsonNode asked, double wanted)
+    internal static byte[] Written(JsonNode asked, double wanted)
     {
         var copy = asked.DeepClone().AsObject();
         copy["wanted_error"] = wanted;
@@ -86,7 +86,7 @@ internal static class FieldTimes
     }
 
     // gap of the bounds over the lower one, and the unknowns of the largest system
-    private static (double Gap, int Unknowns) Answer(byte[] asked)
+    internal static (double Gap, int Unknowns) Answer(byte[] asked)
     {
         var answer = CaseFile.Answer(asked, "case.json", CaseMatter.Heat, []);
         var result = JsonNode.Parse(answer.Json ?? throw new InvalidOperationException(answer.Faults[0].Reason))!["result"]!;
@@ -141,7 +141,7 @@ internal static class FieldTimes
     }
 
     // in batches: to ask for the process's time costs some of it
-    private static double Median<T>(int runs, Func<T> work)
+    internal static double Median<T>(int runs, Func<T> work)
     {
         work();
         var times = new List<double>();

@@ -7,6 +7,7 @@ using DetailGen.Benchmarks;
 // scaling [MOST]             solving models of up to so many unknowns
 // dxf [COUNT]                writing and reading drawings of up to so many entities
 // fields [CASE] [RUNS]       two-dimensional heat flow: time to a gap of the bounds, against a bare factorisation; gap and time over unknowns
+// fields variants [COUNT]    many variants of one junction in one process, and what the second film costs
 // fields large               bare solutions up to a million unknowns
 // anything else goes to BenchmarkDotNet
 return args switch
@@ -15,6 +16,7 @@ return args switch
     ["variants", .. var rest] => Variants.Print(rest),
     ["solver", .. var rest] => SolverTimes.Print(rest),
     ["scaling", .. var rest] => SolverScaling.Print(rest),
+    ["fields", "variants", .. var rest] => FieldVariants.Print(rest),
     ["fields", "large"] => FieldTimes.PrintLarge(),
     ["fields", .. var rest] => FieldTimes.Print(rest),
     ["dxf", .. var rest] => DxfThroughput.Print(rest),

@@ -168,11 +168,15 @@ public static class ThermalModelling
             return cut;
         }
 
-        var box = sheet.Bounds;
-        bool Lies((Part Part, Region Region) pair) => pair.Part.Element == Sections.Element.Roof && !pair.Part.Roles.HasFlag(Roles.WaterBarrier)
-            && pair.Region.Heart() is var heart && heart.X >= box.Left && heart.Y > box.Top - membrane.Sheet!.Thickness;
-        Tell(steps, cut.Where(Lies).Select(pair => pair.Part), Messages.OnTheMembrane);
-        return [.. cut.Where(pair => !Lies(pair))];
+        var (left, top) = (sheet.Bounds.Left, sheet.Bounds.Top - membrane.Sheet!.Thickness);
+        bool Lies((Part Part, Region Region) pair) => pair.Part.Element == Sections.Element.Roof && !pair.Part.Roles.HasFlag(Roles.WaterBarrier) && IsOver(pair.Region);
+
+        // more of it than not; most bounds tell already
+        bool IsOver(Region region) => region.Bounds is var box && box.Right > left && box.Top > top
+            && ((box.Left >= left && box.Bottom >= top) || region.Intersect(Region.Box(left, top, box.Right + 1, box.Top + 1)).Area > region.Area / 2);
+        var lies = Array.ConvertAll(cut, Lies);
+        Tell(steps, cut.Where((_, i) => lies[i]).Select(pair => pair.Part), Messages.OnTheMembrane);
+        return [.. cut.Where((_, i) => !lies[i])];
     }
 
     private static CutOff Drawn(Section section)

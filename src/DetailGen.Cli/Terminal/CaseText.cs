@@ -7,6 +7,12 @@ internal static class CaseText
 {
     private const string Caution = "Design figures for a competent person to judge. Condensation so calculated leaves out air leakage, rain and moisture held in materials.";
 
+    /// <summary>By kind of case. Recalled; the clauses are still to be read.</summary>
+    private static readonly (string Kind, string Standard)[] Standards =
+    [
+        ("heat2d", "ISO 10211:2017 (two-dimensional heat flow)"), ("u-value", "ISO 6946:2017 (U-values)"), ("moisture", "ISO 13788:2012 (condensation, mould)"),
+    ];
+
     internal static int Tell(Screen screen, CaseReport report, bool json)
     {
         if (report.Errors.Count > 0)
@@ -34,6 +40,8 @@ internal static class CaseText
 
         if (!json)
         {
+            var standards = Standards.Where(one => report.Cases.Any(answered => answered.Kind == one.Kind)).Select(one => one.Standard);
+            screen.Output.WriteLine($"{string.Join(", ", standards)}; from memory, clause numbers still to be read. Materials, temperatures and films are those of the file.");
             screen.Output.WriteLine(Caution);
         }
 

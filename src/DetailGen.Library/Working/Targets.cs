@@ -26,7 +26,8 @@ internal sealed record Met(Solution Solution, Section? Section, JunctionHeat? He
 
 /// <summary>
 /// Solves a preset and meets its targets on the heat through the junction: simulate, and where that falls short try one named size from thin to thick until it holds.
-/// What is found is simulated, so it holds; that nothing is found says nothing of sizes that were not tried.
+/// What is found is simulated, so it holds; that nothing is found says nothing of sizes that were not tried. Where the figures only rise or only fall along the sizes and miss a target at
+/// both ends, the sizes between are not tried; else all are.
 /// </summary>
 internal static class Targets
 {
@@ -34,7 +35,10 @@ internal static class Targets
     private const string Tightened = "upstand.insulation";
 
     /// <summary>The first look at a size is as close as this, as a share of the coupling; what is taken is looked at again.</summary>
-    private const double Glance = 0.005;
+    private const double Coarse = 0.005;
+
+    /// <summary>Up to so many values are tried one by one; of more, the thickest and three between are looked at first.</summary>
+    private const int Many = 8;
 
     internal static Met Meet(Preset preset, Office office, Simulation when)
     {
@@ -63,7 +67,7 @@ internal static class Targets
         new((decimal)(preset.FrsiFilm == "heat-flow" ? heat.Factor : heat.MouldFactor).Value, (decimal)heat.PsiInternal.Upper);
 
     /// <summary>The same of a solved detail, not as close.</summary>
-    internal static Simulated AtAGlance(Solution.Solved solved) => Found(Simulate(SectionBuilder.Build(solved), new(WantedError: Glance)), solved.Preset);
+    internal static Simulated AtAGlance(Solution.Solved solved) => Found(Simulate(SectionBuilder.Build(solved), new(WantedError: Coarse)), solved.Preset);
 
     internal static IReadOnlyList<TargetReport> Told(Worked worked) =>
     [
@@ -79,35 +83,62 @@ internal static class Targets
 
     private static Met Tighten(Preset preset, Solution.Solved solved, Target[] targets, Simulated best, Office office)
     {
-        var tried = 0;
-        foreach (var value in Thicker(preset, solved, office))
+        Setting[] all = [.. Thicker(preset, solved, office)];
+        var looked = new Dictionary<Setting, Glanced?>();
+        Glanced? Look(Setting value) => looked.TryGetValue(value, out var known) ? known : looked[value] = Glance(preset, value, office);
+
+        var spread = Spread(all);
+        var only = IsHopeless(targets, [best, .. spread.Select(Look).OfType<Glanced>().Select(one => one.Found)]);
+        foreach (var value in only ? spread : all)
         {
-            var with = preset with { Set = [.. preset.Set, new Given(Tightened, value, value.ToString(), new Mark(preset.File, 1, 1), false)] };
-            if (DetailSolver.Solve(with, office.Catalogue) is not Solution.Solved thicker)
+            if (Look(value) is not { } thicker)
             {
                 continue;
             }
 
-            tried++;
-            var section = SectionBuilder.Build(thicker);
-            var glance = Found(Simulate(section, new(WantedError: Glance)), preset);
-            best = Shortfall(targets, glance) < Shortfall(targets, best) ? glance : best;
-            if (!targets.All(glance.Meets))
+            best = Shortfall(targets, thicker.Found) < Shortfall(targets, best) ? thicker.Found : best;
+            if (!targets.All(thicker.Found.Meets))
             {
                 continue;
             }
 
-            var heat = Simulate(section, Conditions(preset));
+            var heat = Simulate(thicker.Section, Conditions(preset));
             var found = Found(heat, preset);
             if (targets.All(found.Meets))
             {
-                return new(found.Judge(Simulated.Tightened(thicker, preset, Tightened, targets)), section, heat, heat.Warnings);
+                return new(found.Judge(Simulated.Tightened(thicker.Solved, preset, Tightened, targets)), thicker.Section, heat, heat.Warnings);
             }
         }
 
         Target[] missed = [.. targets.Where(target => !best.Meets(target))];
-        return new(Simulated.Unmet(preset, missed.Length > 0 ? missed : targets, best), null, null, [Messages.TargetsNotProven(missed.Select(target => target.Key), Tightened, tried)]);
+        var tried = looked.Values.Count(one => one is not null);
+        return new(Simulated.Unmet(preset, missed.Length > 0 ? missed : targets, best), null, null, [Messages.TargetsNotProven(missed.Select(target => target.Key), Tightened, tried, only ? all.Length : tried)]);
     }
+
+    private static Glanced? Glance(Preset preset, Setting value, Office office)
+    {
+        var with = preset with { Set = [.. preset.Set, new Given(Tightened, value, value.ToString(), new Mark(preset.File, 1, 1), false)] };
+        if (DetailSolver.Solve(with, office.Catalogue) is not Solution.Solved thicker)
+        {
+            return null;
+        }
+
+        var section = SectionBuilder.Build(thicker);
+        return new(thicker, section, Found(Simulate(section, new(WantedError: Coarse)), preset));
+    }
+
+    /// <summary>The thickest value and three between, where there are many.</summary>
+    internal static T[] Spread<T>(IReadOnlyList<T> all) => all.Count <= Many ? [] : [.. Enumerable.Range(1, 4).Select(quarter => all[(all.Count * quarter / 4) - 1])];
+
+    /// <summary>Along sizes spread from the least to the most no target is met, though each figure only rises or only falls: what lies between lies between in its figures too.</summary>
+    internal static bool IsHopeless(IReadOnlyList<Target> targets, IReadOnlyList<Simulated> spread) => spread.Count == 5 && targets.Any(target =>
+    {
+        decimal[] figures = [.. spread.Select(one => one.Of(target.Key))];
+        return !spread.Any(one => one.Meets(target)) && (figures.SequenceEqual(figures.Order()) || figures.SequenceEqual(figures.OrderDescending()));
+    });
+
+    /// <summary>A size that was tried.</summary>
+    private sealed record Glanced(Solution.Solved Solved, Section Section, Simulated Found);
 
     // Farther from the wish counts more, each target by its own measure; only the order of candidates hangs on it.
     private static decimal Shortfall(Target[] targets, Simulated found) =>

@@ -69,26 +69,28 @@ public static class MoistureAnswer
     /// <summary>Whether the surface can meet the criterion at all.</summary>
     public static IEnumerable<string> Warnings(SurfaceCriterion surface) => surface is { Factor: > 1, CriticalMonth: { } month } ? [Messages.SurfaceCannotMeet(Month.Names[month])] : [];
 
-    /// <summary>What else there is to say, a sentence each.</summary>
+    /// <summary>What else there is to say, a sentence each, with all the months that it is true of.</summary>
     /// <param name="build">Null where only the surface is looked at.</param>
     public static IEnumerable<string> Warnings(Climate climate, CondensationCase? build, CondensationYear? year)
     {
-        for (var month = 0; month < 12; month++)
+        if (Which(Saturated) is { Length: > 0 } saturated)
         {
-            if (climate.InternalPressure[month] > Saturation.Pressure(climate.InternalTemperature[month]) * (1 + 1e-9))
-            {
-                yield return Messages.PressureAboveSaturation(Month.Names[month]);
-            }
-            else if (build is not null && climate.InternalPressure[month] > Saturation.Pressure(Surface(build, month)))
-            {
-                yield return Messages.SurfaceDew(Month.Names[month]);
-            }
+            yield return Messages.PressureAboveSaturation(saturated);
+        }
+
+        if (build is not null && Which(month => !Saturated(month) && climate.InternalPressure[month] > Saturation.Pressure(Surface(build, month))) is { Length: > 0 } wet)
+        {
+            yield return Messages.SurfaceDew(wet);
         }
 
         if (year is { StartsAmidWet: true })
         {
             yield return Messages.StartsAmidWet();
         }
+
+        bool Saturated(int month) => climate.InternalPressure[month] > Saturation.Pressure(climate.InternalTemperature[month]) * (1 + 1e-9);
+
+        static string[] Which(Func<int, bool> holds) => [.. Enumerable.Range(0, 12).Where(holds).Select(month => Month.Names[month])];
     }
 
     /// <summary>Temperature of the inside surface in °C.</summary>

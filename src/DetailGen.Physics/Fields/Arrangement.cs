@@ -87,7 +87,7 @@ internal sealed class Arrangement
 
     private void Sides(int region, List<(int A, int B, int Region)> edges)
     {
-        var (path, first) = ($"regions.{region}", edges.Count);
+        var (path, first, before) = ($"regions.{region}", edges.Count, faults.Count);
         foreach (var ring in asked.Regions[region].Holes.Prepend(asked.Regions[region].Outline))
         {
             var ids = ring.Select(Corner).ToArray();
@@ -118,6 +118,36 @@ internal sealed class Arrangement
                 faults.Add(Messages.CrossesItself(path, at));
                 return;
             }
+        }
+
+        if (faults.Count == before)
+        {
+            NoArea(region);
+        }
+    }
+
+    // What is nowhere thicker than the reach falls together to a line, of which nothing else could be said but that no boundary lies on it.
+    private void NoArea(int region)
+    {
+        var (path, outline, holes) = ($"regions.{region}", asked.Regions[region].Outline, asked.Regions[region].Holes);
+        if (IsFlat(outline))
+        {
+            faults.Add(Messages.NoArea(path, hole: false, outline[0]));
+        }
+
+        faults.AddRange(holes.Where(hole => IsFlat(hole)).Select(hole => Messages.NoArea(path, hole: true, hole[0])));
+
+        static bool IsFlat(ImmutableArray<FieldPlace> ring)
+        {
+            var (area, longest) = (0.0, 0.0);
+            for (var i = 0; i < ring.Length; i++)
+            {
+                var (p, q) = (ring[i], ring[(i + 1) % ring.Length]);
+                area += ((p.X - ring[0].X) * (q.Y - ring[0].Y)) - ((p.Y - ring[0].Y) * (q.X - ring[0].X));
+                longest = Math.Max(longest, double.Hypot(q.X - p.X, q.Y - p.Y));
+            }
+
+            return Math.Abs(area) <= Reach * longest; // twice the area: a triangle as high as the reach
         }
     }
 

@@ -8,6 +8,7 @@ internal sealed class Triangulation
     private readonly List<(long X, long Y)> points = [];
     private readonly Dictionary<(int, int), int> apex = []; // directed edge, anticlockwise → the third corner
     private readonly HashSet<(int, int)> held = [];
+    private readonly int[] from; // of each point, the end of some edge that leaves it: whatever takes a triangle away puts others round its corners
     private (int A, int B) near;
 
     /// <param name="corners">Distinct points.</param>
@@ -20,6 +21,7 @@ internal sealed class Triangulation
         points.Add((minX - reach, minY - reach));
         points.Add((maxX + reach, minY - reach));
         points.Add((minX, maxY + reach));
+        from = new int[points.Count];
         Add(n, n + 1, n + 2);
         for (var p = 0; p < n; p++)
         {
@@ -103,10 +105,12 @@ internal sealed class Triangulation
             return crossing;
         }
 
-        // the first triangle around a that the segment leaves through its far side
-        foreach (var ((u, v), c) in apex)
+        // the triangle round a that the segment leaves through its far side
+        var u = from[a];
+        do
         {
-            if (c == a && Turn(a, b, u) < 0 && Turn(a, b, v) > 0 && Turn(u, v, b) <= 0)
+            var v = apex[(a, u)];
+            if (Turn(a, b, u) < 0 && Turn(a, b, v) > 0)
             {
                 var (p, q) = (u, v);
                 while (true)
@@ -122,7 +126,10 @@ internal sealed class Triangulation
 
                 break;
             }
+
+            u = v;
         }
+        while (u != from[a]);
 
         return crossing;
     }
@@ -218,7 +225,11 @@ internal sealed class Triangulation
         Add(d, c, u);
     }
 
-    private void Add(int a, int b, int c) => (apex[(a, b)], apex[(b, c)], apex[(c, a)]) = (c, a, b);
+    private void Add(int a, int b, int c)
+    {
+        (apex[(a, b)], apex[(b, c)], apex[(c, a)]) = (c, a, b);
+        (from[a], from[b], from[c]) = (b, c, a);
+    }
 
     private void Remove(int a, int b, int c)
     {

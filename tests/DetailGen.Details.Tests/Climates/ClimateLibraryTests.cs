@@ -1,6 +1,8 @@
+using System.Globalization;
 using DetailGen.Details.Climates;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Reading;
+using DetailGen.Testing;
 
 namespace DetailGen.Details.Tests.Climates;
 
@@ -12,11 +14,29 @@ public class ClimateLibraryTests
     public void Shipped_climates_have_no_faults()
     {
         Assert.All(Shelf.Shipped.Under("presets/climates/"), file => Assert.Empty(ClimateLibrary.ListFaults(file.Read().Root!)));
-        Assert.Equal(["tern-court-inland", "tern-court-maritime"], ClimateLibrary.Load().Ids);
+        Assert.Equal(["saxmundham", "tern-court-inland", "tern-court-maritime"], ClimateLibrary.Load().Ids);
         Assert.All(ClimateLibrary.Load().All, climate => Assert.Equal(12, climate.Months.Count));
     }
 
-    // No climate at hand has a source with both temperature and humidity, so every nation has the invented one.
+    /// <summary>The mean of 18 years of the published monthly table, whose rows with both columns stand beside this test: temperatures as they are, dew points as the pressure that saturates
+    /// air over water at them (the Magnus form of ISO 13788 as remembered).</summary>
+    [Fact]
+    public void The_measured_climate_is_the_mean_of_the_published_months()
+    {
+        var rows = File.ReadLines(Repository.Path("tests", "DetailGen.Details.Tests", "Climates", "saxmundham.csv")).Where(line => line[0] != '#').Select(line => line.Split(',')).ToArray();
+        var climate = ClimateLibrary.Load().Find("saxmundham")!;
+        for (var month = 0; month < 12; month++)
+        {
+            var years = rows.Where(row => row[1] == ClimateShape.Months[month]).ToArray();
+            Assert.Equal(18, years.Length);
+            Assert.Equal(years.Average(row => Number(row[2])), climate.Months[month].Temperature, 0.0501);
+            Assert.Equal(years.Average(row => 610.5 * Math.Exp(17.269 * Number(row[3]) / (237.3 + Number(row[3])))), climate.Months[month].VapourPressure!.Value, 0.501);
+        }
+
+        static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+    }
+
+    // The measured climate is of one place, so every nation has an invented one until a practice says otherwise.
     [Fact]
     public void Every_nation_has_a_usual_climate_and_it_says_that_it_is_invented() =>
         Assert.All(PresetShape.Nations, nation => Assert.Equal("invented", ClimateLibrary.Load().UsualFor(nation)!.Origin));

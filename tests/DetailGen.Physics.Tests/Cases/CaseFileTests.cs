@@ -2,6 +2,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using CsCheck;
 using DetailGen.Physics.Cases;
+using DetailGen.Physics.Moisture;
 using DetailGen.Testing;
 
 namespace DetailGen.Physics.Tests.Cases;
@@ -139,6 +140,21 @@ public class CaseFileTests
     {
         var answer = Moisture($$"""{"id": "damp", "kind": "moisture", "climate": {"external_t_c": 5, "external_rh": 0.8, "internal_t_c": 20, "internal_rh": {{humidity}} } }""");
         Assert.Equal(told, answer.Cases[0].Warnings.Any(warning => warning.Contains("no build-up meets the allowed humidity", StringComparison.Ordinal)));
+    }
+
+    /// <summary>20 °C saturates at 2337 Pa; with Rsi 0.13 of 0.34 in all the surface is at 12.4 °C while it is 0 °C outside (1435 Pa), and at 19.2 °C while it is 18 °C (2230 Pa).</summary>
+    [Fact]
+    public void What_is_true_of_several_months_is_told_once_with_all_of_them()
+    {
+        string[] Warnings(string excess) => [.. Moisture($$"""
+            {"id": "a", "kind": "moisture", "rsi_m2k_w": 0.13, "rse_m2k_w": 0.04, "layers": [{"name": "a", "r_m2k_w": 0.17, "sd_m": 1}],
+             "climate": {"external_t_c": [0, 0, 18, 18, 18, 18, 18, 18, 18, 18, 18, 0], "external_rh": 0.5, "internal_t_c": 20, "vapour_excess_pa": {{excess}} } }
+            """).Cases[0].Warnings];
+        Assert.Equal([Messages.SurfaceDew(["jan", "feb", "dec"])], Warnings("[1200, 1200, 300, 300, 300, 300, 300, 300, 300, 300, 300, 1200]").Where(told => told.Contains("dew point", StringComparison.Ordinal)));
+        Assert.Equal([Messages.PressureAboveSaturation(["jan"]), Messages.SurfaceDew(["feb"])],
+            Warnings("[2500, 1200, 300, 300, 300, 300, 300, 300, 300, 300, 300, 300]").Where(told => !told.Contains("no build-up", StringComparison.Ordinal)));
+        Assert.StartsWith("In jan, feb and dec ", Messages.SurfaceDew(["jan", "feb", "dec"]), StringComparison.Ordinal);
+        Assert.StartsWith("In every month ", Messages.SurfaceDew([.. Month.Names]), StringComparison.Ordinal);
     }
 
     [Fact]

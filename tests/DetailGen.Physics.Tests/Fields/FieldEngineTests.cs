@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using DetailGen.Physics.Fields;
 
 namespace DetailGen.Physics.Tests.Fields;
@@ -58,6 +59,28 @@ public class FieldEngineTests
         Assert.True(turned.Lower <= plain.Upper && plain.Lower <= turned.Upper);
         Assert.Equal(2 * plain.Upper, scaled.Upper, 1e-9);
         Assert.Equal(2 * plain.Lower, scaled.Lower, 1e-9);
+    }
+
+    /// <summary>A region that falls together to a line, alone or beside others, is told as what it is, at any angle; one of a hundredth of a millimetre has an area.</summary>
+    [Theory]
+    [InlineData(new double[] { 0, 0, 50, 0, 120, 0 }, true)] // three corners on a line
+    [InlineData(new double[] { 0, 0, 50, 0, 50, 30, 50, 0 }, true)] // there and back
+    [InlineData(new double[] { 0, 0, 120, 0, 60, 0.0004 }, true)] // the third corner counts as on the edge
+    [InlineData(new double[] { 0, 0, 120, 0, 120, 0.02, 0, 0.02 }, false)]
+    public void A_region_without_area_is_named(double[] corners, bool flat)
+    {
+        foreach (var angle in (double[])[0, 0.7, 2.1])
+        {
+            FieldPlace P(double x, double y) => Turned(x, y, angle, 1);
+            ImmutableArray<FieldPlace> outline = [.. corners.Chunk(2).Select(at => P(at[0], at[1]))];
+            var good = Corner(0.13, 0.04, angle);
+            var asked = good with { Regions = [.. good.Regions, new("sheet", 1, [.. outline.Select(at => new FieldPlace(at.X + 9000, at.Y))], [])] };
+            var faults = Assert.IsType<FieldOutcome.Refused>(FieldEngine.Solve(asked)).Faults;
+            Assert.Equal(flat, faults.Contains(Messages.NoArea("regions.1", hole: false, asked.Regions[1].Outline[0])));
+            Assert.Equal(!flat, faults.Any(fault => fault.Path == "boundary"));
+            var pierced = good with { Regions = [good.Regions[0] with { Holes = [[.. corners.Chunk(2).Select(at => P(-200 + at[0], -500 + at[1]))]] }] };
+            Assert.Equal(flat, Assert.IsType<FieldOutcome.Refused>(FieldEngine.Solve(pierced)).Faults.Any(fault => fault.Reason.StartsWith("A hole of regions.0, ", StringComparison.Ordinal)));
+        }
     }
 
     // A corner of an outline that lies on a neighbour's edge, or a line that ends on one, is moved by the grid of geometry as soon as the drawing is turned.
