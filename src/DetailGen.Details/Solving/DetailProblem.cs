@@ -136,6 +136,7 @@ internal sealed class DetailProblem
     private void Rank()
     {
         var rules = Active.Where(rule => !rule.IsHard).ToList();
+        RankSheets(rules);
         Wanted("must", rules.Where(rule => rule.Severity == Severity.Must));
         Wanted("should", rules.Where(rule => rule.Severity == Severity.Should));
         var preferred = Situation.Preset.Prefer.Where(given => unknowns.ContainsKey(given.Key)).ToList();
@@ -167,6 +168,29 @@ internal sealed class DetailProblem
             .Aggregate((Linear)0, (sum, parameter) => sum + unknowns[parameter.Key]);
         Model.Then(new Level.Least("thinnest", thickness));
     }
+
+    // Nobody takes thicker lead or another membrane so that something beside it comes nearer by a fraction of a millimetre to what it cannot reach: sheets are as wished for or usual before all
+    // softer rules but those on sheets alone.
+    private void RankSheets(List<Rule> rules)
+    {
+        var sheets = new SortedDictionary<string, long>(StringComparer.Ordinal);
+        foreach (var parameter in Situation.Sizes.Where(IsSheet))
+        {
+            if (!Given(parameter.Key) && (Preferred(parameter.Key) ?? Situation.Usual(parameter)?.Number) is { } thick)
+            {
+                sheets[parameter.Key] = thick;
+            }
+        }
+
+        Wanted("of sheets", rules.Where(rule => rule.Severity != Severity.Advise && rule.Require!.All().OfType<Key>().All(key => sheets.ContainsKey(key.Name))));
+        Model.Then(new Level.Wished("sheets", [.. sheets.Select(sheet => new Wish(unknowns[sheet.Key], sheet.Value))]));
+    }
+
+    /// <summary>No sheet, such as a membrane of mastic asphalt, is made thicker, µm.</summary>
+    private const long ThickestSheet = 30_000;
+
+    private bool IsSheet(Parameter parameter) =>
+        parameter is { Unit: Unit.Length, Domain.To: <= ThickestSheet } && Situation.MaterialIn(parameter.Slot) is { Kind: "membrane" or "metal" };
 
     private bool Given(string key) => Situation.Preset.Set.Any(given => given.Key == key);
 
