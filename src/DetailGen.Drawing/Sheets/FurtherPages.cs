@@ -98,7 +98,8 @@ internal static class FurtherPages
 
         if (rest.Key.Count > 0 && Key.HeightIn(sizes, page.Width, rest.Key, rest.Text.ShortForms) is var height && page.Room(height) is { } keyZone)
         {
-            page.Put(Key.Lay(sizes, rest.Key, rest.Text.ShortForms, keyZone), keyZone with { Bottom = keyZone.Top - height });
+            var box = keyZone with { Bottom = keyZone.Top - height };
+            page.Put(Key.Lay(sizes, rest.Key, rest.Text.ShortForms, box), box);
             rest = rest with { Key = [] };
         }
 
