@@ -23,8 +23,8 @@ internal static class CheckTables
     /// <summary>How much of the room of a check list may go into words.</summary>
     private const double MostInWords = 0.45;
 
-    /// <summary>How much of its width a table of sentences gives the names before them.</summary>
-    private const double MostForNames = 0.32;
+    /// <summary>How much of its width a table of sentences may give the names before them: what leaves it lowest.</summary>
+    private static readonly double[] ForNames = [0.32, 0.26, 0.21];
 
     /// <summary>From here on a check list has room for its figures in one line, mm.</summary>
     private const double WideTable = 100;
@@ -208,9 +208,13 @@ internal static class CheckTables
     {
         var names = confirm.Select(check => new Cell(check.Name)).ToList();
         var column = new Column(0, ["Check"]);
-        var least = ColumnWidths.Needed(sizes, column, names, whole: false);
-        var first = Math.Max(least, Math.Min(width * MostForNames, ColumnWidths.Needed(sizes, column, names, whole: true)));
-        return [column with { Width = first }, new(width - first, ["What a person must confirm"])];
+        var (least, whole) = (ColumnWidths.Needed(sizes, column, names, whole: false), ColumnWidths.Needed(sizes, column, names, whole: true));
+        var rows = SentenceRows(confirm);
+
+        // A name may break where its sentence breaks too.
+        return ForNames.Select(share => Math.Max(least, Math.Min(width * share, whole))).Distinct().Select(Columns).MinBy(columns => Table.HeightOf(sizes, "", columns, rows))!;
+
+        Column[] Columns(double first) => [column with { Width = first }, new(width - first, ["What a person must confirm"])];
     }
 
     private static IReadOnlyList<Cell>[] SentenceRows(IReadOnlyList<CheckLine> confirm) =>
