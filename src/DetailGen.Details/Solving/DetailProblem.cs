@@ -9,8 +9,8 @@ using Domain = DetailGen.Solver.Domain;
 namespace DetailGen.Details.Solving;
 
 /// <summary>
-/// A detail as a model: what must hold (domains, hard stock, equations, claims, hard rules, what is set, targets), then the wishes in order of rank: other musts,
-/// shoulds, preferences, advice, defaults, preferred stock, the thinnest. Tags are <c>kind:id</c>.
+/// A detail as a model: what must hold (domains, hard stock, equations, claims, hard rules, what is set, targets), then the wishes in order of rank: rules on
+/// sheets alone and what sheets usually measure, other musts, shoulds, preferences, advice, defaults, preferred stock, the thinnest. Tags are <c>kind:id</c>.
 /// </summary>
 internal sealed class DetailProblem
 {
@@ -173,17 +173,15 @@ internal sealed class DetailProblem
     // softer rules but those on sheets alone.
     private void RankSheets(List<Rule> rules)
     {
-        var sheets = new SortedDictionary<string, long>(StringComparer.Ordinal);
-        foreach (var parameter in Situation.Sizes.Where(IsSheet))
-        {
-            if (!Given(parameter.Key) && (Preferred(parameter.Key) ?? Situation.Usual(parameter)?.Number) is { } thick)
-            {
-                sheets[parameter.Key] = thick;
-            }
-        }
+        var sheets = Situation.Sizes.Where(IsSheet).Where(parameter => !Given(parameter.Key)).ToDictionary(parameter => parameter.Key, StringComparer.Ordinal);
+        var own = rules.Where(rule => rule.Require!.All().OfType<Key>().All(key => sheets.ContainsKey(key.Name))).ToList();
+        Wanted("of sheets", own.Where(rule => rule.Severity != Severity.Advise));
+        Thick("preferred sheets", parameter => Preferred(parameter.Key));
+        Wanted("advice on sheets", own.Where(rule => rule.Severity == Severity.Advise));
+        Thick("sheets", parameter => Preferred(parameter.Key) is null ? Situation.Usual(parameter)?.Number : null);
 
-        Wanted("of sheets", rules.Where(rule => rule.Severity != Severity.Advise && rule.Require!.All().OfType<Key>().All(key => sheets.ContainsKey(key.Name))));
-        Model.Then(new Level.Wished("sheets", [.. sheets.Select(sheet => new Wish(unknowns[sheet.Key], sheet.Value))]));
+        void Thick(string name, Func<Parameter, long?> of) => Model.Then(new Level.Wished(
+            name, [.. Situation.Sizes.Where(parameter => sheets.ContainsKey(parameter.Key)).Select(parameter => (parameter.Key, To: of(parameter))).Where(wish => wish.To is not null).Select(wish => new Wish(unknowns[wish.Key], wish.To!.Value))]));
     }
 
     /// <summary>No sheet, such as a membrane of mastic asphalt, is made thicker, µm.</summary>
