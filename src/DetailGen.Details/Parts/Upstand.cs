@@ -99,7 +99,8 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
         site.Add(new("upstand.restraint", "Restraint bar", "upstand.restraint", Element.Roof, bar, Roles.Fixing, Precedence.Sheet, Stage.Waterproofing)
         {
             Presence = Presence.Local,
-            Repeat = new(250),
+            Parameters = ["upstand.restraint-centres"],
+            Repeat = new(site.Length("upstand.restraint-centres")),
         });
     }
 }

@@ -9,8 +9,8 @@ using Domain = DetailGen.Solver.Domain;
 namespace DetailGen.Details.Solving;
 
 /// <summary>
-/// A detail as a model: what must hold (domains, hard stock, equations, claims, hard rules, what is set, targets), then the wishes in order of rank: other musts,
-/// shoulds, preferences, advice, defaults, preferred stock, the thinnest. Tags are <c>kind:id</c>.
+/// A detail as a model: what must hold (domains, hard stock, equations, claims, hard rules, what is set, targets), then the wishes in order of rank: rules on
+/// sheets alone and what sheets usually measure, other musts, shoulds, preferences, advice, defaults, preferred stock, the thinnest. Tags are <c>kind:id</c>.
 /// </summary>
 internal sealed class DetailProblem
 {
@@ -136,6 +136,7 @@ internal sealed class DetailProblem
     private void Rank()
     {
         var rules = Active.Where(rule => !rule.IsHard).ToList();
+        RankSheets(rules);
         Wanted("must", rules.Where(rule => rule.Severity == Severity.Must));
         Wanted("should", rules.Where(rule => rule.Severity == Severity.Should));
         var preferred = Situation.Preset.Prefer.Where(given => unknowns.ContainsKey(given.Key)).ToList();
@@ -168,6 +169,27 @@ internal sealed class DetailProblem
             .Aggregate((Linear)0, (sum, parameter) => sum + unknowns[parameter.Key]);
         Model.Then(new Level.Least("thinnest", thickness));
     }
+
+    // Nobody takes thicker lead or another membrane so that something beside it comes nearer by a fraction of a millimetre to what it cannot reach: sheets are as wished for or usual before all
+    // softer rules but those on sheets alone.
+    private void RankSheets(List<Rule> rules)
+    {
+        var sheets = Situation.Sizes.Where(IsSheet).Where(parameter => !Given(parameter.Key)).ToDictionary(parameter => parameter.Key, StringComparer.Ordinal);
+        var own = rules.Where(rule => rule.Require!.All().OfType<Key>().All(key => sheets.ContainsKey(key.Name))).ToList();
+        Wanted("of sheets", own.Where(rule => rule.Severity != Severity.Advise));
+        Thick("preferred sheets", parameter => Preferred(parameter.Key));
+        Wanted("advice on sheets", own.Where(rule => rule.Severity == Severity.Advise));
+        Thick("sheets", parameter => Preferred(parameter.Key) is null ? Situation.Usual(parameter)?.Number : null);
+
+        void Thick(string name, Func<Parameter, long?> of) => Model.Then(new Level.Wished(
+            name, [.. Situation.Sizes.Where(parameter => sheets.ContainsKey(parameter.Key)).Select(parameter => (parameter.Key, To: of(parameter))).Where(wish => wish.To is not null).Select(wish => new Wish(unknowns[wish.Key], wish.To!.Value))]));
+    }
+
+    /// <summary>No sheet, such as a membrane of mastic asphalt, is made thicker, µm.</summary>
+    private const long ThickestSheet = 30_000;
+
+    private bool IsSheet(Parameter parameter) =>
+        parameter is { Unit: Unit.Length, Domain.To: <= ThickestSheet } && Situation.MaterialIn(parameter.Slot) is { Kind: "membrane" or "metal" };
 
     private bool Given(string key) => Situation.Preset.Set.Any(given => given.Key == key);
 

@@ -36,8 +36,15 @@ internal static class SpaceLabels
             bool Within(PaperBox box) => !isRoom || (box.Bottom >= drawn.Bottom && box.Top <= drawn.Top && box.Right <= drawn.Right);
             var flat = Flat(Within);
             var turned = flat is null ? Turned(Within) : null;
-            flat ??= turned is null && isRoom ? Flat(_ => true) : null;
-            turned ??= flat is null && isRoom ? Turned(_ => true) : null;
+
+            // Where that has no white: beyond, yet on the room's own side of the wall, for under a wall that breaks off a label belongs to either side; last anywhere.
+            bool Beside(PaperBox box) => IsOpen(surface, wish, box.Left, box.Right);
+            foreach (var where in (Func<PaperBox, bool>[])[Beside, _ => true])
+            {
+                flat ??= turned is null && isRoom ? Flat(where) : null;
+                turned ??= flat is null && isRoom ? Turned(where) : null;
+            }
+
             if (flat is { } at)
             {
                 surface.Words("title.view", space.Text, at.X - width / 2, at.Y, height);
@@ -52,6 +59,20 @@ internal static class SpaceLabels
                 surface.Unplaced.Add(new(What, space.Name, "No white beside the section is large enough."));
             }
         }
+    }
+
+    /// <summary>Whether nothing built stands level with the wish as far as both ends.</summary>
+    private static bool IsOpen(Surface surface, PaperPoint wish, params ReadOnlySpan<double> ends)
+    {
+        foreach (var end in ends)
+        {
+            if (Array.Exists(surface.Shapes, shape => shape.Look != Look.Open && shape.Inside(wish, wish with { X = end }) >= 0.1))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static PaperPoint? Find(IEnumerable<PaperPoint> places, Func<PaperPoint, bool> fits) => places.Where(fits).Cast<PaperPoint?>().FirstOrDefault();

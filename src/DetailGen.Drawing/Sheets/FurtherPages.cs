@@ -9,6 +9,10 @@ internal sealed record LeftOver(
     IReadOnlyList<ScheduleBlock> Stacks, IReadOnlyList<KeyEntry> Key, IReadOnlyList<CheckLine> Checks, IReadOnlyList<string> Notes,
     IReadOnlyList<KeyedNote> Keyed, SheetText Text)
 {
+    internal IReadOnlyList<CheckLine> Judged => [.. Checks.Where(check => !CheckTables.IsToConfirm(check))];
+
+    internal IReadOnlyList<CheckLine> ToConfirm => [.. Checks.Where(CheckTables.IsToConfirm)];
+
     internal bool IsEmpty => Stacks.Count == 0 && Key.Count == 0 && Checks.Count == 0 && Notes.Count == 0 && Keyed.Count == 0;
 }
 
@@ -17,7 +21,7 @@ internal static class FurtherPages
 {
     private const double Apart = 6;
 
-    /// <summary>Narrower columns break most sentences of a check list, and a schedule, into two lines and more; mm.</summary>
+    /// <summary>Narrower columns break most sentences of what is to be confirmed, and a schedule, into two lines and more; mm.</summary>
     private const double Narrowest = 160;
 
     /// <summary>Least of a list with its title that is worth beginning at the foot of a column, mm.</summary>
@@ -94,15 +98,26 @@ internal static class FurtherPages
 
         if (rest.Key.Count > 0 && Key.HeightIn(sizes, page.Width, rest.Key, rest.Text.ShortForms) is var height && page.Room(height) is { } keyZone)
         {
-            page.Put(Key.Lay(sizes, rest.Key, rest.Text.ShortForms, keyZone), keyZone with { Bottom = keyZone.Top - height });
+            var box = keyZone with { Bottom = keyZone.Top - height };
+            page.Put(Key.Lay(sizes, rest.Key, rest.Text.ShortForms, box), box);
             rest = rest with { Key = [] };
         }
 
-        while (rest.Checks.Count > 0 && page.Room(Least(rest.Checks.Count, () => Tables.CheckListHeight(sizes, rest.Checks, page.Width))) is { } checkZone)
+        while (rest.Judged is { Count: > 0 } judged && page.Room(Least(judged.Count, () => CheckTables.VerdictsHeight(sizes, judged, page.Width))) is { } checkZone)
         {
-            var (items, laid, box) = Tables.CheckList(sizes, rest.Checks, rest.Text.FurtherPasses, checkZone, rest.Checks.Count < rest.Text.Checks.Count);
+            var continuing = judged.Count < rest.Text.Checks.Count(check => !CheckTables.IsToConfirm(check));
+            var (items, laid, box) = CheckTables.Verdicts(sizes, judged, rest.Text.FurtherPasses, checkZone, continuing);
             page.Put(items, box);
-            rest = rest with { Checks = [.. rest.Checks.Skip(laid)] };
+            rest = rest with { Checks = [.. judged.Skip(laid), .. rest.ToConfirm] };
+        }
+
+        while (rest.Judged.Count == 0 && rest.ToConfirm is { Count: > 0 } confirm && page.Room(Least(confirm.Count, () => CheckTables.SentencesHeight(sizes, confirm, page.Width))) is { } sentenceZone)
+        {
+            var continuing = confirm.Count < rest.Text.Checks.Count(CheckTables.IsToConfirm);
+            var untold = rest.Text.Checks.All(CheckTables.IsToConfirm) ? rest.Text.FurtherPasses : 0;
+            var (items, laid, box) = CheckTables.Sentences(sizes, confirm, untold, sentenceZone, continuing);
+            page.Put(items, box);
+            rest = rest with { Checks = [.. confirm.Skip(laid)] };
         }
 
         return rest;

@@ -22,6 +22,9 @@ internal static class InsetMark
 
     private const int Ways = 24;
 
+    /// <summary>What the ring with its letter is called in a file, after the letter.</summary>
+    internal static string NameOf(string letter) => "inset " + letter;
+
     /// <param name="ink">Of the page that the view is on.</param>
     /// <param name="inset">Its name, and the number of the sheet that it is on where that is another.</param>
     /// <param name="ring">In the view's own mm.</param>
@@ -54,7 +57,7 @@ internal static class InsetMark
             let line = further > Beside
             where !line || IsClear(near, start + origin, end + origin)
             select (Item[])[ring, .. line ? (Item[])[new Stroke("detail.mark", [start, end])] : [], .. form.Items(middle)];
-        return places.FirstOrDefault() is { } items ? new("detail.mark", "inset " + inset.Name, items) : null;
+        return places.FirstOrDefault() is { } items ? new("detail.mark", NameOf(inset.Name), items) : null;
     }
 
     // The letter, with the sheet behind it; smaller where that finds no white; last the letter over the sheet.

@@ -76,7 +76,7 @@ internal static class Insets
             Add(sheet.Insets[^1].Page, more.Beside);
         }
 
-        return sheet;
+        return InsetLetters.InOrder(sheet);
 
         void Add(int page, (Placement? Placement, IReadOnlyList<Item> Items) more)
         {
@@ -150,7 +150,9 @@ internal static class Insets
 
     internal static string Name(int number) => ((char)('A' + number)).ToString();
 
-    private static string Title(int number) => "Detail " + Name(number);
+    internal static string ViewIdOf(int number) => Id + Name(number).ToLowerInvariant();
+
+    internal static string Title(int number) => "Detail " + Name(number);
 
     private static (double Width, double Height) Size(TextSizes sizes, int number, double diameter, Named named)
     {
@@ -180,7 +182,7 @@ internal static class Insets
             Views = [.. scene.Views.Select(one => one.Id == first.ViewId ? one with { Items = [.. one.Items, ring] } : one), view],
             Pages = [.. scene.Pages.Select((page, i) => i != inset.Page ? page : page with { Placements = [.. page.Placements, placement], Items = [.. page.Items, .. beside] })],
         };
-        return new(new(with, [.. sheet.Insets, inset with { Parts = drawn.Parts }]), (first, [ring]), (placement, view.Items), (null, beside));
+        return new(new(with, [.. sheet.Insets, inset with { Parts = drawn.Parts, Corner = corner, Beside = beside }]), (first, [ring]), (placement, view.Items), (null, beside));
     }
 
     /// <summary>Sheets with one inset more, and what came to them with it.</summary>
@@ -198,11 +200,17 @@ internal sealed record InsetSheet(Scene Scene, IReadOnlyList<Inset> Insets);
 /// <param name="Diameter">On paper, mm.</param>
 internal sealed record Inset(int Number, int Page, Point At, double Diameter, Named Named)
 {
+    /// <summary>Lower left corner of what it takes of its page, mm.</summary>
+    internal PaperPoint Corner { get; init; }
+
+    /// <summary>Its round and what stands under it, on its page.</summary>
+    internal IReadOnlyList<Item> Beside { get; init; } = [];
+
     /// <summary>As drawn in it.</summary>
     internal IReadOnlyList<DrawnPart> Parts { get; init; } = [];
 
     /// <summary>At 1:2 the radius in mm of the building is the diameter in mm of the paper.</summary>
     internal InsetRing Ring => new(At, Diameter);
 
-    internal string ViewId => Insets.Id + Insets.Name(Number).ToLowerInvariant();
+    internal string ViewId => Insets.ViewIdOf(Number);
 }

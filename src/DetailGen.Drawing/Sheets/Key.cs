@@ -70,8 +70,9 @@ internal static class Key
 
     private static Grid Fitting(TextSizes sizes, double width, IReadOnlyList<KeyEntry> entries, IReadOnlyList<string> shortForms, double most)
     {
-        var usual = Grid.Lowest(sizes, width, entries, Whites[0]);
-        return usual.Height + Besides(sizes, width, shortForms) <= most ? usual : Grid.Lowest(sizes, width, entries, Whites[1]);
+        var room = most - Besides(sizes, width, shortForms) + 1e-6;
+        var usual = Grid.Best(sizes, width, entries, Whites[0], room);
+        return usual.Height <= room ? usual : Grid.Best(sizes, width, entries, Whites[1], room);
     }
 
     private static double Besides(TextSizes sizes, double width, IReadOnlyList<string> shortForms) => sizes.ByTitles(Title) + Lines(sizes, shortForms, width).Count * sizes.ByNotes(LinePitch) + 2;
@@ -88,7 +89,13 @@ internal static class Key
     /// <summary>Entries in columns of one width, each filled from the top, in one order.</summary>
     private sealed record Grid(IReadOnlyList<IReadOnlyList<Row>> Columns, double Pitch, double Height)
     {
-        internal static Grid Lowest(TextSizes sizes, double width, IReadOnlyList<KeyEntry> entries, (double Pictures, double Words) white)
+        /// <summary>Worth a line of words less that is broken, mm of height.</summary>
+        private const double Broken = 3;
+
+        private int Lines => Columns.Sum(column => column.Sum(row => row.Lines.Count));
+
+        /// <summary>The lowest; in a room that is known, of those that it holds one with few words broken.</summary>
+        internal static Grid Best(TextSizes sizes, double width, IReadOnlyList<KeyEntry> entries, (double Pictures, double Words) white, double room)
         {
             Grid? best = null;
             // No word is torn: a column is as wide as the longest.
@@ -96,10 +103,12 @@ internal static class Key
             for (var count = 1; best is null || (width + Apart) / count >= Math.Max(sizes.ByNotes(Narrowest), Indent + longest + Apart); count++)
             {
                 var grid = In(sizes, count, (width + Apart) / count, entries, white);
-                best = best is null || grid.Height < best.Height - 1e-9 ? grid : best;
+                best = best is null || Cost(grid) < Cost(best) - 1e-9 ? grid : best;
             }
 
             return best;
+
+            double Cost(Grid grid) => double.IsPositiveInfinity(room) ? grid.Height : grid.Height <= room ? grid.Height + Broken * grid.Lines : grid.Height + 1e6;
         }
 
         // The least height at which the entries, in order, fill no more columns than there are: one of the sums of entries that follow each other.

@@ -26,7 +26,7 @@ internal static class PageComposer
     {
         var first = new List<Item>(ViewTitle.Of(format.TextSizes, "1", text.ViewTitle, scale, titleAt));
         var notesDone = Notes(format, text, first, out var notesFoot);
-        var checksDone = Checks(format, text, first, notesFoot, Below(format, text, key, keyed, notesFoot), out var checksFoot);
+        var checksLeft = Checks(format, text, first, notesFoot, Below(format, text, key, keyed, notesFoot), out var checksFoot);
         var keyedDone = Numbers(format, keyed, first, ref checksFoot);
         var keyDone = Signs(format, text, key, first, checksFoot) || Signs(format, text, [.. key.Where(entry => !entry.IsSpare)], first, checksFoot);
         var stacks = text.Schedule.ToList();
@@ -47,7 +47,7 @@ internal static class PageComposer
             stacks.RemoveRange(0, laid);
         }
 
-        var leftOver = new LeftOver(stacks, keyDone ? [] : key, checksDone ? [] : text.Checks, notesDone ? [] : text.Notes, keyedDone ? [] : keyed, text);
+        var leftOver = new LeftOver(stacks, keyDone ? [] : key, checksLeft, notesDone ? [] : text.Notes, keyedDone ? [] : keyed, text);
         var further = FurtherPages.Lay(format, leftOver);
         var count = 1 + further.Count + companions.Count;
 
@@ -181,12 +181,13 @@ internal static class PageComposer
         return foot;
     }
 
-    private static bool Checks(SheetFormat format, SheetText text, List<Item> items, double notesFoot, double? bottom, out double foot)
+    /// <summary>Lays what the zone of the check list holds, and tells what is left for further sheets.</summary>
+    private static IReadOnlyList<CheckLine> Checks(SheetFormat format, SheetText text, List<Item> items, double notesFoot, double? bottom, out double foot)
     {
         foot = double.PositiveInfinity;
         if (format.Zone("checklist") is not { } zone || bottom is not { } least)
         {
-            return false;
+            return text.Checks;
         }
 
         var inner = BesideMark(format, zone);
@@ -194,28 +195,28 @@ internal static class PageComposer
         // In a common column the list begins right under the notes.
         var below = format.Zone("notes") is { } notes && notes.Left == zone.Left && notes.Bottom >= zone.Top;
         inner = inner with { Bottom = least, Top = below && !double.IsPositiveInfinity(notesFoot) ? notesFoot - Inset : inner.Top };
-        if (Tables.WholeCheckList(format.TextSizes, text.Checks, text.FurtherPasses, inner) is { } all)
+        if (CheckTables.Whole(format.TextSizes, text.Checks, text.FurtherPasses, inner) is { } all)
         {
             items.AddRange(all.Items);
             foot = all.Box.Bottom;
-            return true;
+            return [];
         }
 
-        var (laid, whole, box) = Tables.Foremost(format.TextSizes, text.Checks, text.FurtherPasses, inner);
+        var (laid, left, box) = CheckTables.Foremost(format.TextSizes, text.Checks, text.FurtherPasses, inner);
         if (box.Bottom < inner.Bottom - 1)
         {
-            (laid, box) = Tables.Elsewhere(format.TextSizes, inner);
-            whole = false;
+            (laid, box) = CheckTables.Elsewhere(format.TextSizes, inner);
+            left = text.Checks;
             if (box.Bottom < inner.Bottom - 1)
             {
                 foot = inner.Top;
-                return false;
+                return text.Checks;
             }
         }
 
         items.AddRange(laid);
         foot = box.Bottom;
-        return whole;
+        return left;
     }
 
     /// <summary>The words of the notes that stand on the view as numbers, below the check list down to the foot of their column: who reads a number looks for it on the same sheet.</summary>

@@ -33,8 +33,8 @@ public enum Verdict
 }
 
 /// <summary>A row of the check list.</summary>
-/// <param name="Name">In a few words, for the first sheet.</param>
-/// <param name="Text">In a sentence, for the whole list.</param>
+/// <param name="Name">In a few words; on every sheet the check goes by it.</param>
+/// <param name="Text">In a sentence, for what a person must confirm.</param>
 /// <param name="Foremost">Belongs on the first sheet, as far as that has room.</param>
 public sealed record CheckLine(string Name, string Text, string Required, string Drawn, Verdict Verdict, bool Foremost);
 

@@ -5,7 +5,7 @@ using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Sheets;
 
-/// <summary>The tables of a sheet: layer schedule, check list, revisions, and the general notes.</summary>
+/// <summary>The tables of a sheet: layer schedule, revisions, numbered notes, and the general notes.</summary>
 internal static class Tables
 {
     private const double NotePitch = 4.25;
@@ -41,156 +41,6 @@ internal static class Tables
         return (columns.Sum(column => column.Width), Table.HeightOf(sizes, "Layer schedule", columns, rows));
     }
 
-    /// <summary>The whole check list, as many lines as fit; what is left goes on elsewhere.</summary>
-    internal static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) CheckList(
-        TextSizes sizes, IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone, bool continuing)
-    {
-        var table = Checks(sizes, continuing ? "Check list, continued" : "Check list", checks, check => check.Text, zone);
-        var further = table.RowsLaid < checks.Count ? "continued" : Passing(furtherPasses);
-        return Closed(sizes, table, further, zone);
-    }
-
-    /// <summary>All of it but what passes, that as far as it fits and then counted; null where the zone does not hold it.</summary>
-    internal static (IReadOnlyList<Item> Items, PaperBox Box)? WholeCheckList(TextSizes sizes, IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone)
-    {
-        var table = Checks(sizes, "Check list", checks, check => check.Text, zone);
-        if (checks.Skip(table.RowsLaid).Any(check => check.Verdict != Verdict.Pass))
-        {
-            return null;
-        }
-
-        var (items, laid, box) = Closed(sizes, table, Passing(furtherPasses + checks.Count - table.RowsLaid), zone);
-        return laid > 0 ? (items, box) : null;
-    }
-
-    private static string Passing(int count) => count switch
-    {
-        0 => "",
-        1 => "1 further check passes",
-        _ => $"{Count(count)} further checks pass",
-    };
-
-    /// <summary>What the whole list takes with its title and its last line, mm.</summary>
-    internal static double CheckListHeight(TextSizes sizes, IReadOnlyList<CheckLine> checks, double width) =>
-        sizes.ByNotes(LastLine) + Table.HeightOf(sizes, "Check list", CheckColumns(sizes, checks, width), CheckRows(checks, check => check.Text));
-
-    /// <summary>What of the check list belongs on the first sheet: a table of what fails, is broken, waived or passes by the least, as much as fits; below it in words what a person must confirm, and how much there is besides.</summary>
-    /// <returns>Whole: nothing is left for further sheets.</returns>
-    internal static (IReadOnlyList<Item> Items, bool Whole, PaperBox Box) Foremost(TextSizes sizes, IReadOnlyList<CheckLine> checks, int furtherPasses, PaperBox zone)
-    {
-        var confirm = checks.Where(check => check.Foremost && check.Verdict == Verdict.ToConfirm).ToList();
-        var rows = checks.Where(check => check.Foremost && check.Verdict != Verdict.ToConfirm).ToList();
-        var unnamed = checks.Count(check => check.Verdict == Verdict.ToConfirm) - confirm.Count;
-        var width = zone.Width / Table.Slack;
-        while (true)
-        {
-            var reserve = sizes.Typeface.Wrap(Remainder(confirm, unnamed, rows, checks.Count + furtherPasses, shown: true), sizes.Notes, width).Count * sizes.ByNotes(NotePitch);
-            if (confirm.Count > 0 && reserve > zone.Height * MostInWords)
-            {
-                confirm.RemoveAt(confirm.Count - 1);
-                unnamed++;
-                continue;
-            }
-
-            var table = Checks(sizes, "Check list", rows, check => check.Name, zone with { Bottom = zone.Bottom + reserve });
-            var left = rows.Skip(table.RowsLaid).ToList();
-            var passes = furtherPasses + checks.Count(check => check.Verdict == Verdict.Pass) - rows.Take(table.RowsLaid).Count(check => check.Verdict == Verdict.Pass);
-            var words = Remainder(confirm, unnamed, [.. left.Where(check => check.Verdict != Verdict.Pass)], passes, shown: table.RowsLaid > 0);
-            var (items, _, box) = Closed(sizes, table, words, zone);
-            return (items, unnamed == 0 && left.TrueForAll(check => check.Verdict == Verdict.Pass), box);
-        }
-    }
-
-    /// <summary>Where the zone holds no more: that there is a check list.</summary>
-    internal static (IReadOnlyList<Item> Items, PaperBox Box) Elsewhere(TextSizes sizes, PaperBox zone)
-    {
-        var (items, _, box) = Closed(sizes, Table.Empty(sizes, "checklist", "Check list", new(zone.Left, zone.Top), zone.Width), "see further sheets", zone);
-        return (items, box);
-    }
-
-    /// <summary>How much of the room of a check list may go into words.</summary>
-    private const double MostInWords = 0.45;
-
-    private static string Remainder(List<CheckLine> confirm, int unnamed, IReadOnlyList<CheckLine> open, int passes, bool shown)
-    {
-        var more = new List<string>();
-        more.AddRange(open.GroupBy(check => check.Verdict).OrderBy(group => group.Key).Select(group => $"{Count(group.Count())}{(shown ? " more" : "")} {VerdictSign.Words(group.Key)}"));
-        if (unnamed > 0)
-        {
-            more.Add(confirm.Count > 0 ? $"{Count(unnamed)} more to confirm" : $"{Count(unnamed)} to confirm");
-        }
-
-        var elsewhere = more.Count > 0 ? ": see further sheets" : "";
-        if (passes > 0)
-        {
-            more.Add(Passing(passes));
-        }
-
-        var named = confirm.Count > 0 ? $"To confirm: {string.Join("; ", confirm.Select(check => check.Name))}. " : "";
-        return named + string.Join(", ", more) + elsewhere;
-    }
-
-    /// <summary>Under a check list, for what is counted only.</summary>
-    private const double LastLine = 4.5;
-
-    private static Table Checks(TextSizes sizes, string title, IReadOnlyList<CheckLine> checks, Func<CheckLine, string> words, PaperBox zone)
-    {
-        var columns = CheckColumns(sizes, checks, zone.Width);
-        if ((sizes.Notes > TextSizes.Usual.Notes || sizes.Typeface != Typeface.Shipped) && columns[0].Width < ColumnWidths.Needed(sizes, new(0, ["Rule or"]), checks.Select(check => new Cell(words(check))), whole: false))
-        {
-            // Rather counted in words than with words torn.
-            return Table.Empty(sizes, "checklist", title, new(zone.Left, zone.Top), zone.Width);
-        }
-
-        var table = Table.Lay(sizes, "checklist", title, columns, CheckRows(checks, words), new(zone.Left, zone.Top), zone.Bottom + sizes.ByNotes(LastLine));
-        return table.RowsLaid > 0 ? table : Table.Empty(sizes, "checklist", title, new(zone.Left, zone.Top), zone.Width);
-    }
-
-    private static Column[] CheckColumns(TextSizes sizes, IReadOnlyList<CheckLine> checks, double width)
-    {
-        // as wide as the longest of its words with the sign beside it
-        var verdict = checks.Select(check => sizes.ByWord(check.Verdict switch { Verdict.ToConfirm => 23, Verdict.Waived => 18, _ => 16.5 }, VerdictSign.Words(check.Verdict)))
-            .Append(sizes.ByWord(16.5, "verdict", bold: true)).Max();
-        var spare = width - verdict - ColumnWidths.Needed(sizes, new(0, ["Rule or"]), [], whole: true);
-        var (required, drawn) = (Wide(sizes.ByWord(16.5, "required", bold: true), check => check.Required), Wide(sizes.ByWord(13, "drawn", bold: true), check => check.Drawn));
-        var first = width - required - drawn - verdict;
-        string[] head = first < ColumnWidths.Needed(sizes, new(0, ["Rule or check"]), [], whole: true) ? ["Rule or", "check"] : ["Rule or check"];
-        return [new(first, head), new(required, ["required"]), new(drawn, ["drawn"]), new(verdict, ["verdict"])];
-
-        // No unit is torn: as wide as the longest word, up to half of what the first column can do without. In a wide table no figure is parted from its sign and unit either.
-        double Wide(double least, Func<CheckLine, string> of)
-        {
-            var needed = ColumnWidths.Needed(sizes, new(0, []), checks.Select(check => new Cell(of(check))).Prepend(new("")), whole: false);
-            if (width > sizes.ByNotes(WideTable))
-            {
-                needed = checks.Select(check => ColumnWidths.Needed(sizes, of(check))).Where(whole => whole <= sizes.ByNotes(WideFigure)).Append(needed).Max();
-            }
-
-            return Math.Clamp(needed, least, Math.Max(least, spare / 2));
-        }
-    }
-
-    /// <summary>From here on a check list has room for its figures in one line, mm.</summary>
-    private const double WideTable = 100;
-
-    /// <summary>No figure with sign and unit is wider; what is, is words, which may be broken. mm.</summary>
-    private const double WideFigure = 28;
-
-    private static IReadOnlyList<Cell>[] CheckRows(IReadOnlyList<CheckLine> checks, Func<CheckLine, string> words) =>
-    [
-        .. checks.Select(check => (IReadOnlyList<Cell>)[new(words(check)), new(check.Required), new(check.Drawn), new(VerdictSign.Words(check.Verdict), Sign: check.Verdict)]),
-    ];
-
-    private static (IReadOnlyList<Item> Items, int Laid, PaperBox Box) Closed(TextSizes sizes, Table table, string words, PaperBox zone)
-    {
-        var lines = sizes.Typeface.Wrap(words, sizes.Notes, zone.Width / Table.Slack);
-        var (box, first, pitch) = (table.Box, sizes.ByNotes(3.6), sizes.ByNotes(NotePitch));
-        return (
-            [.. table.Items, .. lines.Select((line, i) => new Text("checklist", line, new(zone.Left, box.Bottom - first - (i * pitch)), sizes.Notes))],
-            table.RowsLaid,
-            box with { Bottom = box.Bottom - first - (Math.Max(0, lines.Count - 1) * pitch) - sizes.ByNotes(0.8) });
-    }
-
     /// <summary>The latest revision at the top; older ones that find no room are told in the last row.</summary>
     // The table stands on the title block, so it is laid from the height that its rows need.
     internal static IReadOnlyList<Item> Revisions(TextSizes sizes, IReadOnlyList<RevisionLine> revisions, PaperBox zone)
@@ -210,7 +60,7 @@ internal static class Tables
         List<IReadOnlyList<Cell>> rows = [.. revisions.Select(line => (IReadOnlyList<Cell>)[new(line.Revision), new(line.Date), new(line.Description), new(line.Drawn), new(line.Checked)])];
         IReadOnlyList<Cell> earlier = [new(""), new(""), new("earlier revisions: see register"), new(""), new("")];
         var shown = rows;
-        for (var kept = rows.Count - 1; Table.HeightOf(sizes, "", columns, shown) > most && kept >= 0; kept--)
+        for (var kept = rows.Count - 1; Table.HeightOf(sizes, "", columns, shown) > most + 1e-6 && kept >= 0; kept--)
         {
             shown = [.. rows.Take(kept), earlier];
         }

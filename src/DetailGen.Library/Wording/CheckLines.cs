@@ -24,8 +24,11 @@ internal static class CheckLines
             .OrderBy(verdict => verdict.Rule.Ask is null).Select(verdict => Line(verdict, verdict.Rule.Ask is not null));
         var empty = emptyFields.Select(field => new CheckLine($"Title block: {field}", $"Title block: {field}", "filled", "–", Drawing.Sheets.Verdict.Warn, true));
         var passes = verdicts.Where(verdict => verdict.Judgement == Judgement.Pass).OrderBy(verdict => verdict.Rule.Severity).ThenBy(Slack).ToList();
-        var further = Math.Max(0, passes.Count - Nearest) + checks.Count(check => check.Verdict == "pass");
-        return ([.. failed, .. broken, .. empty, .. open, .. passes.Take(Nearest).Select(verdict => Line(verdict, true)).Select(line => line with { Foremost = line.Required.Length <= Brief && line.Drawn.Length <= Brief })], further);
+
+        // What nothing can break, such as a surface resistance that a standard gives, is counted and tells nobody anything.
+        var told = passes.Where(verdict => verdict.Rule.Unbreakable is null).Take(Nearest).ToList();
+        var further = passes.Count - told.Count + checks.Count(check => check.Verdict == "pass");
+        return ([.. failed, .. broken, .. empty, .. open, .. told.Select(verdict => Line(verdict, true)).Select(line => line with { Foremost = line.Required.Length <= Brief && line.Drawn.Length <= Brief })], further);
     }
 
     private static CheckLine Line(Verdict verdict, bool foremost) => new(

@@ -15,6 +15,9 @@ internal static class SheetWords
     private static readonly (string Key, string Name)[] Obligatory =
         [("owner", "legal owner"), ("number", "number"), ("date", "date of issue"), ("drawn", "drawn"), ("approved", "approved"), ("status", "status")];
 
+    /// <summary>Where the words of the status stand: a sheet without one is none to build from.</summary>
+    private const string NoStatus = "No status given: not issued";
+
     private static readonly string[] ShortForms =
     [
         "DPC: damp-proof course", "VCL: vapour control layer", "PIR: polyisocyanurate", "EPS: expanded polystyrene", "XPS: extruded polystyrene", "OSB: oriented strand board",
@@ -31,9 +34,9 @@ internal static class SheetWords
             preset.Levels.FirstOrDefault(level => level.Name == "finished-roof")?.Height.ToMillimetres() / 1000);
     }
 
-    /// <summary>Obligatory fields of the title block that are empty, in words.</summary>
+    /// <summary>Obligatory fields of the title block that are empty, in words; without a status the sheet is not issued, and only that is told.</summary>
     internal static IReadOnlyList<string> EmptyFields(Preset preset) =>
-        preset.TitleBlock.Status is null or "S0" ? [] : [.. Obligatory.Where(field => string.IsNullOrEmpty(preset.TitleBlock[field.Key])).Select(field => field.Name)];
+        preset.TitleBlock.Status is null ? ["status"] : preset.TitleBlock.Status is "S0" ? [] : [.. Obligatory.Where(field => string.IsNullOrEmpty(preset.TitleBlock[field.Key])).Select(field => field.Name)];
 
     private static Drawing.Sheets.TitleBlock Title(Preset preset)
     {
@@ -42,7 +45,7 @@ internal static class SheetWords
         var subtitle = parts.Length > 1 ? Capital(parts[1]) : "";
         var edition = preset.Sheet.Options.FirstOrDefault(option => option.Key == "status-edition")?.Value ?? "2021";
         return new(
-            Field("owner"), Field("address"), Field("project"), preset.TitleBlock.Number ?? preset.Detail, Field("revision"), Field("status"), StatusWords.Of(Field("status"), edition),
+            Field("owner"), Field("address"), Field("project"), preset.TitleBlock.Number ?? preset.Detail, Field("revision"), Field("status"), Field("status").Length > 0 ? StatusWords.Of(Field("status"), edition) : NoStatus,
             Field("date"), Field("drawn"), Field("checked"), Field("approved").Length > 0 ? Field("approved") : "not yet approved", parts[0],
             preset.Mirror ? $"{subtitle} (handed)".Trim() : subtitle);
     }

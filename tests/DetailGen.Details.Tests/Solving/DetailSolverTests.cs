@@ -17,6 +17,22 @@ public class DetailSolverTests
 
     private static Details.Presets.Preset Usual(params IReadOnlyList<string> set) => Trial.Preset(Trial.Parapet, Trial.CavityWall, Trial.TimberRoof, set);
 
+    // What sheets usually measure goes before rules on other things, and after rules and wishes on the sheets themselves.
+    [Theory]
+    [InlineData("must", "", "2 mm")]
+    [InlineData("should", "", "2 mm")]
+    [InlineData("advise", "", "2 mm")]
+    [InlineData("should", "roof.membrane=1.8 mm", "2 mm")]
+    [InlineData("advise", "roof.membrane=1.8 mm", "1.8 mm")]
+    public void A_sheet_is_as_thick_as_a_rule_or_a_wish_on_it_asks(string severity, string wish, string thick)
+    {
+        var own = Trial.With($$"""
+            - { id: own-membrane, require: roof.membrane >= 2 mm, severity: {{severity}}, enforcement: warning, text: Thick., reason: Ours., hint: Take it., source: { document: Ours, confidence: read, read-kind: primary } }
+            """);
+        var preset = Usual().Own();
+        Assert.Equal(thick, (wish.Length > 0 ? preset.Wishing(wish) : preset).Solve(own).Find("roof.membrane")!.Text);
+    }
+
     [Theory]
     [MemberData(nameof(Pairings))]
     public void Every_pairing_solves_without_a_set_and_breaks_no_hard_rule(string junction, string wall, string roof)

@@ -98,6 +98,18 @@ public class ShippedDetailTests
         Assert.Equal(layers.Select(key => usual.Find(key)?.Text), layers.Select(key => thin.Find(key)?.Text));
     }
 
+    [Theory]
+    [InlineData("warm-timber-deck")]
+    [InlineData("warm-concrete-deck")]
+    public void No_sheet_is_thickened_for_a_rule_on_something_else(string roof)
+    {
+        string[] sheets = ["roof.membrane", "flashing.thickness", "roof.vcl"];
+        var low = Held(Shipped.Preset("abutment", "solid-masonry-insulated", roof, "upstand.height=150 mm")).Solve(Whole);
+        var usual = Held(Shipped.Preset("abutment", "solid-masonry-insulated", roof)).Solve(Whole);
+        Assert.Equal(Judgement.Warn, low.Verdicts.Single(verdict => verdict.Rule.Id == "ewi-base-above-roof").Judgement);
+        Assert.Equal(sheets.Select(key => usual.Find(key)!.Text), sheets.Select(key => low.Find(key)!.Text));
+    }
+
     [Fact]
     public void Insulation_that_is_open_still_comes_as_near_to_a_rule_as_it_can()
     {

@@ -69,6 +69,42 @@ public class PageComposerTests
         }
     }
 
+    [Theory]
+    [InlineData("A4")]
+    [InlineData("A3")]
+    public void A_check_goes_by_one_name_on_every_sheet_and_its_verdict_stands_there_once(string paper)
+    {
+        List<CheckLine> checks = [.. Confirmed(70), .. Enumerable.Range(1, 40).Select(i => new CheckLine($"Passed {i}", $"In a sentence {i}", "≥ 150", "150", Verdict.Pass, true))];
+        var format = Format(paper);
+        var words = SampleSheets.Scene(format, SampleSheets.Text with { Checks = checks }).Pages.SelectMany(Texts).Where(text => text.Row == "checklist").Select(text => text.Words).ToList();
+        Assert.DoesNotContain(words, line => line.StartsWith("In a sentence", StringComparison.Ordinal));
+        Assert.All(checks.Where(check => check.Verdict == Verdict.Pass), check => Assert.Single(words, check.Name));
+        Assert.All(checks.Where(check => check.Verdict == Verdict.ToConfirm), check => Assert.Equal(1, words.Count(line => line == check.Text)));
+        Assert.All(checks.Where(check => check.Verdict == Verdict.ToConfirm), check => Assert.Single(words, check.Name));
+    }
+
+    // The zone is cut down to what the rows need, and must still hold them for all that a sum of tenths is no exact figure.
+    [Theory]
+    [InlineData(2.5)]
+    [InlineData(2.8)]
+    [InlineData(3.5)]
+    [InlineData(3.7)]
+    public void No_revision_is_left_out_of_a_table_that_is_as_high_as_it_needs(double notes)
+    {
+        var sizes = TextSizes.Usual with { Notes = notes };
+        for (var count = 1; count <= 4; count++)
+        {
+            RevisionLine[] lines = [.. Enumerable.Range(1, count).Select(i => new RevisionLine($"P0{i}", "2026-11-25", "First issue", "AB", "CD"))];
+            for (var foot = 40; foot < 60; foot++)
+            {
+                var height = Tables.RevisionsHeight(sizes, lines, 200);
+                PaperBox zone = new(631, foot, 811, foot + height);
+                var words = Tables.Revisions(sizes, lines, zone).SelectMany(Texts).Select(text => text.Words).ToList();
+                Assert.All(lines, line => Assert.Contains(line.Revision, words));
+            }
+        }
+    }
+
     [Fact]
     public void The_columns_of_the_last_sheet_go_down_equally_far()
     {

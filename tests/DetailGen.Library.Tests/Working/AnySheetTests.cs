@@ -127,6 +127,20 @@ public class AnySheetTests
         }
     }
 
+    // Its note gives the leg of the fillet, and a dimension of it in the void under the deck is read as one of something there.
+    [Theory]
+    [InlineData("roof.finish: paving", "ANSI-C")]
+    [InlineData("roof.finish: paving", "A2")]
+    [InlineData("roof.finish: ballast", "A2")]
+    public void A_size_that_a_note_gives_is_not_dimensioned_on_the_other_side_of_the_roof(string set, string paper)
+    {
+        var text = $"detail: any\njunction: abutment\nwall: solid-masonry-insulated\nroof: warm-timber-deck\nset:\n  roof.tied-to-wall: \"no\"\n  {set}\n  wall.insulation: 90 mm\nsheet: {{ paper: {paper}, scale: \"1:10\" }}\n";
+        var items = Composed(ref text, Office.Of(null).Value)!.Scene.Views[0].Items;
+        Assert.All(
+            items.OfType<Dimension>().Where(dimension => dimension.MeasureId is "upstand.fillet" or "membrane.lap"),
+            dimension => Assert.InRange(Math.Abs(dimension.Line - dimension.From.Y), 0, 20));
+    }
+
     [Theory]
     [InlineData("", false)]
     [InlineData("", true)]

@@ -21,6 +21,16 @@ public class CheckLinesTests
         Assert.Equal((required, drawn), (line.Required, line.Drawn));
     }
 
+    [Theory]
+    [InlineData("rsi-up")]
+    [InlineData("rse")]
+    public void What_nothing_can_break_is_counted_and_not_listed(string rule)
+    {
+        var (lines, further) = CheckLines.Of([.. Verdicts.Where(verdict => verdict.Rule.Id == rule)], [], []);
+        Assert.Empty(lines);
+        Assert.Equal(1, further);
+    }
+
     private static IReadOnlyList<Verdict> Verdicts => DetailWork.Do(
         PresetFiles.Read(Repository.Path("presets", "details", "tern-court-parapet-01.yaml"), [], Shipped).Value, Shipped).Worked!.Solved.Verdicts;
 

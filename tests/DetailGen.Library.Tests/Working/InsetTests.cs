@@ -107,6 +107,42 @@ public class InsetTests
         Assert.Empty(LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts));
     }
 
+    [Theory]
+    [InlineData("parapet-01", "roof.insulation=300mm", "parapet.height=900mm", "coping.kind=metal", "mirror=true", "sheet.paper=A1", "sheet.scale=1:5")]
+    [InlineData("parapet-01", "wall.cavity=150mm", "sheet.paper=A2", "sheet.scale=1:10")]
+    [InlineData("parapet-05", "sheet.paper=A2", "sheet.scale=1:10")]
+    [InlineData("abutment-01", "sheet.paper=A2", "sheet.scale=1:10")]
+    [InlineData("abutment-01", "mirror=true", "wall.fill=partial", "wall.cavity=150mm", "roof.finish=paving", "sheet.paper=A2", "sheet.scale=1:10")]
+    public void Letters_go_from_the_top_down_on_the_view_and_among_insets_that_stand_over_each_other_and_have_one_height(string detail, params string[] set)
+    {
+        var sheet = Composed(detail, set);
+        var marks = sheet.Scene.Views[0].Items.OfType<Group>().Where(group => group.Name.StartsWith("inset ", StringComparison.Ordinal)).OrderBy(group => group.Name, StringComparer.Ordinal).ToArray();
+        Assert.Equal(["inset A", "inset B"], marks.Select(mark => mark.Name));
+        Assert.Equal(["A", "B"], marks.Select(mark => mark.Items.OfType<Text>().First().Words[..1]));
+        Assert.True(marks[0].Items.OfType<Ring>().Single().Centre.Y >= marks[1].Items.OfType<Ring>().Single().Centre.Y);
+        Assert.Single(marks.SelectMany(mark => mark.Items.OfType<Text>()).Select(text => text.Height).Distinct());
+
+        // Each title stands under the inset that shows what the ring of its letter goes round.
+        foreach (var (mark, letter) in marks.Zip("AB"))
+        {
+            var view = sheet.Scene.Views.Single(one => one.Id == $"inset-{char.ToLowerInvariant(letter)}");
+            var page = sheet.Scene.Pages.Single(one => one.Placements.Any(placement => placement.ViewId == view.Id));
+            var window = page.Placements.Single(placement => placement.ViewId == view.Id).Window;
+            var title = page.Items.OfType<Text>().Single(text => text.Words == $"Detail {letter}");
+            Assert.True(title.At.X > window.Left && title.At.X < window.Right && window.Bottom - title.At.Y is > 0 and < 15);
+            var ring = mark.Items.OfType<Ring>().Single();
+            Assert.Contains(page.Items.OfType<Ring>(), round => (sheet.Scale / 2 * ring.Centre + page.Placements.Single(placement => placement.ViewId == view.Id).Origin - round.Centre).Length < 1e-6);
+        }
+
+        var windows = sheet.Scene.Pages.SelectMany(page => page.Placements.Where(placement => placement.ViewId is "inset-a" or "inset-b").OrderBy(placement => placement.ViewId, StringComparer.Ordinal).Select(placement => (page.Number, placement.Window))).ToArray();
+        if (windows[0].Number == windows[1].Number && Math.Abs(windows[0].Window.Left - windows[1].Window.Left) < 1 && Math.Abs(windows[0].Window.Height - windows[1].Window.Height) < 1e-6)
+        {
+            Assert.True(windows[0].Window.Bottom > windows[1].Window.Top);
+        }
+
+        Assert.Empty(LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts));
+    }
+
     // With a low upstand the rings would otherwise lie on each other, or the second where nothing meets.
     [Theory]
     [InlineData("parapet-01")]

@@ -11,12 +11,15 @@ internal static class CloseDimensions
     /// <summary>So little of a face under the end of a line is no part in its way, mm.</summary>
     private const double Touching = 0.3;
 
+    /// <summary>Farther off, or through more that is built, a size that its part's note gives too tells less than it crosses, mm.</summary>
+    private const double MostForTold = 25;
+
     /// <param name="told">Whether notes give these sizes too, so that one without room is no loss.</param>
     internal static void Place(Surface surface, IEnumerable<Figure> figures, bool told)
     {
         foreach (var figure in figures.OrderBy(figure => figure.Measure.Id, StringComparer.Ordinal))
         {
-            if ((Best(surface, figure, ends: 1) ?? Best(surface, figure, ends: -Touching)) is { } place)
+            if ((Best(surface, figure, ends: 1) ?? Best(surface, figure, ends: -Touching)) is { } place && !(told && place.Cost > MostForTold))
             {
                 Draw(surface, figure, place);
             }

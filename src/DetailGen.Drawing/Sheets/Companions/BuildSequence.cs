@@ -17,6 +17,9 @@ internal static class BuildSequence
     private const double MostTitle = 130;
     private const double Gap = 5;
 
+    /// <summary>What a cell left empty counts, in sections that a cell holds.</summary>
+    private const double Empty = 0.1;
+
     /// <summary>So many lines a caption has where more would ask for a smaller scale; what it leaves out it counts.</summary>
     private const int FewLines = 3;
 
@@ -114,7 +117,7 @@ internal static class BuildSequence
 
     private static double Height(TextSizes sizes, int lines) => lines * Pitch(sizes) + 2;
 
-    // The largest scale at which the whole section fits a cell, with all its words if they leave it that scale; of several grids the one whose cells are least wider or higher than it.
+    // The largest scale at which the whole section fits a cell, with all its words if they leave it that scale; of several grids the one whose cells are least wider or higher than it, and of alike ones that with the fewest cells left empty.
     private static (int Columns, int Rows, int Lines, DrawnView Whole) Grid(string[][] captions, PaperBox room, CompanionBasis basis)
     {
         DrawnView whole = basis.Drawn;
@@ -128,7 +131,7 @@ internal static class BuildSequence
                     .Where(grid => Times(grid.Columns, grid.Rows, grid.Lines).Least >= 1).ToArray();
                 if (grids.Length > 0)
                 {
-                    var (columns, rows, lines) = grids.MinBy(grid => Times(grid.Columns, grid.Rows, grid.Lines).Most);
+                    var (columns, rows, lines) = grids.MinBy(grid => Times(grid.Columns, grid.Rows, grid.Lines).Most + (Empty * (grid.Columns * grid.Rows - captions.Length)));
                     return (columns, rows, lines, whole);
                 }
             }
