@@ -52,6 +52,9 @@ public sealed record Rule(
     /// <summary>What a simulation of the section can say of a rule to confirm; null where a person must look.</summary>
     public SimulatedLimit? Simulate { get; init; }
 
+    /// <summary>It is missed as much by little as by a lot: no size gives way to miss it by less.</summary>
+    public bool IsWhole { get; init; }
+
     /// <summary>Why no preset can break an enforced rule; null where one can.</summary>
     public string? Unbreakable { get; init; }
 

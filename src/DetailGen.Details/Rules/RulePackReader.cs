@@ -113,6 +113,7 @@ public static class RulePackReader
                     Unbreakable = Text(map, "unbreakable"),
                     BrokenWith = map["broken-with"] is MapNode with ? new(Texts(with, "rules"), Text(with, "why") ?? "") : null,
                     Relaxes = Text(map, "relaxes"),
+                    IsWhole = Text(map, "whole") == "true",
                     Simulate = simulate,
                 });
             }

@@ -204,7 +204,7 @@ internal sealed class DetailProblem
             var by = rule.Require!.All().Any(part => part is Key { Kind: Kind.UValue or Kind.RValue }) ? translation.Counting(UsualLayers()) : translation;
             if (Spoken(by, tag, rule.When, rule.Require!) is { } claim)
             {
-                claims.Add(new SoftClaim(tag, claim));
+                claims.Add(new SoftClaim(tag, claim, rule.IsWhole ? 0 : 1));
             }
         }
 

@@ -59,6 +59,16 @@ public class ShippedDetailTests
         Assert.NotEqual(usual.Find("parapet.height")!.Text, solved.Find("parapet.height")!.Text);
     }
 
+    // A wall that is too high for its thickness is the engineer's, whether by little or by a lot.
+    [Fact]
+    public void No_part_is_pressed_to_miss_by_less_a_height_that_a_parapet_cannot_keep_to()
+    {
+        var usual = Held(Shipped.Preset("parapet", "cavity-masonry", "warm-timber-deck")).Solve(Whole);
+        var solved = Held(Shipped.Preset("parapet", "cavity-masonry", "warm-timber-deck", ["upstand.height=783 mm"])).Solve(Whole);
+        Assert.Equal(Judgement.Warn, solved.Verdict("parapet-cavity-h-250").Judgement);
+        Assert.All(["coping.thickness", "coping.fall", "coping.dpc-thickness", "wall.cavity", "roof.membrane"], part => Assert.Equal(usual.Find(part)!.Text, solved.Find(part)!.Text));
+    }
+
     [Fact]
     public void A_tall_upstand_is_asked_about_and_swells_nothing_else()
     {
