@@ -29,8 +29,8 @@ internal static class CheckTables
     /// <summary>From here on a check list has room for its figures in one line, mm.</summary>
     private const double WideTable = 100;
 
-    /// <summary>No figure with sign and unit is wider; what is, is words, which may be broken. mm.</summary>
-    private const double WideFigure = 28;
+    /// <summary>No figure with sign and unit is wider; what is, is words, which may be broken, but not to a column of single ones. mm.</summary>
+    private const double WideFigure = 28, WideWords = 45;
 
     internal static bool IsToConfirm(CheckLine check) => check.Verdict == Verdict.ToConfirm;
 
@@ -192,7 +192,7 @@ internal static class CheckTables
             var needed = ColumnWidths.Needed(sizes, new(0, []), checks.Select(check => new Cell(of(check))).Prepend(new("")), whole: false);
             if (width > sizes.ByNotes(WideTable))
             {
-                needed = checks.Select(check => ColumnWidths.Needed(sizes, of(check))).Where(whole => whole <= sizes.ByNotes(WideFigure)).Append(needed).Max();
+                needed = checks.Select(check => ColumnWidths.Needed(sizes, of(check))).Select(whole => whole <= sizes.ByNotes(WideFigure) ? whole : Math.Min(whole, sizes.ByNotes(WideWords))).Append(needed).Max();
             }
 
             return Math.Clamp(needed, least, Math.Max(least, spare / 2));

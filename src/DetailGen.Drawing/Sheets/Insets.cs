@@ -8,7 +8,11 @@ namespace DetailGen.Drawing.Sheets;
 
 /// <summary>What insets are drawn from.</summary>
 /// <param name="Window">What of the section the first sheet shows, model mm.</param>
-internal sealed record InsetBasis(Section Section, DrawnView Drawn, Bounds Window, SheetFormat Format);
+internal sealed record InsetBasis(Section Section, DrawnView Drawn, Bounds Window, SheetFormat Format)
+{
+    /// <summary>Whether they stand on a sheet without tables, which is filled from the top.</summary>
+    internal bool OnOwnSheet { get; init; }
+}
 
 /// <summary>
 /// Insets at 1:2: a ring with a letter on the view, and what is in it drawn again, larger, with its parts named, where the finished sheet is white, or a further one that holds tables.
@@ -107,7 +111,7 @@ internal static class Insets
                 var (centre, size) = (basis.Drawn.At(at), Size(basis.Format.TextSizes, number, diameter, named));
                 int? elsewhere = page == 0 ? null : sheet.Scene.Pages[page].Number;
                 if (InsetMark.Of(basis.Format.TextSizes, ink, (Name(number), elsewhere), new("detail.ring", centre, 2 * diameter / basis.Drawn.Scale), view.Origin, room, IsBuilt) is { } ring
-                    && (page == 0 ? white.Nearest(size, centre + view.Origin, Clear) : white.Lowest(size, Clear)) is { } corner)
+                    && (page == 0 ? white.Nearest(size, centre + view.Origin, Clear) : basis.OnOwnSheet ? white.Highest(size, Clear) : white.Lowest(size, Clear)) is { } corner)
                 {
                     return With(sheet, basis, new(number, page, at, diameter, named), ring, corner);
                 }

@@ -20,9 +20,10 @@ internal static class PageComposer
 
     /// <param name="view">Where the view stands; its title is added here.</param>
     /// <param name="titleAt">Lower left corner of the view's title, page mm.</param>
+    /// <param name="spare">Whether a sheet without tables follows those that have some.</param>
     internal static IReadOnlyList<Page> Lay(
         SheetFormat format, SheetText text, double scale, Placement view, PaperPoint titleAt, IReadOnlyList<KeyEntry> key,
-        IReadOnlyList<KeyedNote> keyed, IReadOnlyList<CompanionSheet> companions)
+        IReadOnlyList<KeyedNote> keyed, IReadOnlyList<CompanionSheet> companions, bool spare = false)
     {
         var first = new List<Item>(ViewTitle.Of(format.TextSizes, "1", text.ViewTitle, scale, titleAt));
         var notesDone = Notes(format, text, first, out var notesFoot);
@@ -48,7 +49,7 @@ internal static class PageComposer
         }
 
         var leftOver = new LeftOver(stacks, keyDone ? [] : key, checksLeft, notesDone ? [] : text.Notes, keyedDone ? [] : keyed, text);
-        var further = FurtherPages.Lay(format, leftOver);
+        IReadOnlyList<IReadOnlyList<Item>> further = [.. FurtherPages.Lay(format, leftOver), .. spare ? (Item[][])[[]] : []];
         var count = 1 + further.Count + companions.Count;
 
         List<Page> pages = [Page(1, [view], first)];

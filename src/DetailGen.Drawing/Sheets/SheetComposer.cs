@@ -46,10 +46,17 @@ public static class SheetComposer
             : [.. request.Companions.SelectMany((companion, i) => CompanionSheets.Of(companion, new(section, drawn, trial.Window, trial.Origin, format, text.ViewTitle, i + 2) { Thermal = text.Thermal }))];
         // The key says what a ring means before any is drawn, for insets only take the white that tables leave; where none finds room, it says nothing of them.
         var ringed = request is { Insets: true, ViewOnly: false };
+        var basis = new InsetBasis(section, drawn, trial.Window, format);
         var (scene, insets) = ringed
-            ? Insets.Added(ViewPlace.Of((aside, below) => Laid(true, aside, below), format, view.Bounds.Shift(trial.Origin), room.Annotation, title), new(section, drawn, trial.Window, format))
+            ? Insets.Added(ViewPlace.Of((aside, below) => Laid(true, aside, below), format, view.Bounds.Shift(trial.Origin), room.Annotation, title), basis)
             : new(Laid(rings: false), []);
-        scene = ringed && insets.Count == 0 ? Laid(rings: false) : scene;
+        if (ringed && insets.Count == 0)
+        {
+            // What is too fine is worth a sheet of its own, where there is such a thing.
+            (scene, insets) = Insets.Added(Laid(rings: true, spare: true), basis with { OnOwnSheet = true });
+            scene = insets.Count == 0 ? Laid(rings: false) : scene;
+        }
+
         scene = scene with { Layers = map.Used(scene.Views.SelectMany(one => one.Items).Concat(scene.Pages.SelectMany(page => page.Items)), format.Paper, request.ForCopies) };
         return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)])
         {
@@ -59,11 +66,11 @@ public static class SheetComposer
             Format = request.ViewOnly ? null : format,
         };
 
-        Scene Laid(bool rings, PaperPoint aside = default, PaperPoint below = default)
+        Scene Laid(bool rings, PaperPoint aside = default, PaperPoint below = default, bool spare = false)
         {
             var pages = request.ViewOnly
                 ? [Alone(view)]
-                : PageComposer.Lay(format, text, drawn.Scale, new("section", trial.Origin + aside, format.Zones["view"]), new PaperPoint(title.Left, title.Bottom) + below, KeyEntries.Of(format.TextSizes, drawn, layout.Items, layout.Keyed.Count > 0, rings), layout.Keyed, companions);
+                : PageComposer.Lay(format, text, drawn.Scale, new("section", trial.Origin + aside, format.Zones["view"]), new PaperPoint(title.Left, title.Bottom) + below, KeyEntries.Of(format.TextSizes, drawn, layout.Items, layout.Keyed.Count > 0, rings), layout.Keyed, companions, spare);
             return new([], [view, .. companions.SelectMany(companion => companion.Views)], request.TrimMarks && !request.ViewOnly ? [.. pages.Select(page => TrimMarks.On(page, format))] : pages, identity) { Typeface = format.TextSizes.Typeface };
         }
     }

@@ -84,6 +84,9 @@ internal sealed class WhitePaper
     /// <summary>The same of the lowest, of these the one farthest to the left.</summary>
     internal PaperPoint? Lowest((double Width, double Height) size, double clear) => First(size, clear, box => (box.Bottom, box.Left));
 
+    /// <summary>The same of the highest.</summary>
+    internal PaperPoint? Highest((double Width, double Height) size, double clear) => First(size, clear, box => (-box.Top, box.Left));
+
     private PaperPoint? First((double Width, double Height) size, double clear, Func<PaperBox, (double, double)> order)
     {
         ((double, double) Order, PaperPoint Corner)? first = null;

@@ -184,10 +184,20 @@ public class InsetTests
         var with = Composed(detail, ["mirror=" + mirror]);
         var without = Composed(detail, ["mirror=" + mirror, "sheet.inset=none"]);
         double Width(ComposedSheet sheet) => sheet.Parts["section"].Single(part => part.Id == "roof.deck").Visible.Bounds is var bounds ? bounds.Right - bounds.Left : 0;
-        Assert.Equal(["section", "inset-a", "inset-b"], with.Scene.Pages[0].Placements.Select(placement => placement.ViewId));
+        Assert.Equal(["inset-a", "inset-b", "section"], with.Scene.Pages[0].Placements.Select(placement => placement.ViewId).Order(StringComparer.Ordinal));
         Assert.True(Width(with) < Width(without) - 20);
         Assert.DoesNotContain(with.Warnings, warning => warning.Contains("numbered", StringComparison.Ordinal));
         Assert.Empty(LayoutAudit.Of(with.Scene, with.Format, with.Parts));
+    }
+
+    [Fact]
+    public void What_is_too_fine_has_a_sheet_of_its_own_where_no_other_has_room()
+    {
+        var sheet = Composed("abutment-02", []);
+        Assert.Equal(["inset-a", "inset-b"], sheet.Scene.Pages[^1].Placements.Select(placement => placement.ViewId).Order(StringComparer.Ordinal));
+        Assert.DoesNotContain(sheet.Scene.Pages[^1].Items.OfType<Text>(), text => text.Words.StartsWith("Check list", StringComparison.Ordinal));
+        Assert.Empty(LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts));
+        Assert.Equal(sheet.Scene.Pages.Count - 1, Composed("abutment-02", ["sheet.inset=none"]).Scene.Pages.Count);
     }
 
     [Fact]
