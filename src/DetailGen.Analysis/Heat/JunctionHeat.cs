@@ -29,6 +29,9 @@ public sealed record JunctionHeat(
     ThermalModel Model, HeatConditions Conditions, Proven Coupling, Proven PsiInternal, Proven PsiExternal, IReadOnlyList<FlankHeat> Flanks, TemperatureFactor Factor,
     TemperatureFactor MouldFactor, double Coldest, IReadOnlyList<(string Environment, double Flow)> Flows, Subdivision? Subdivision, double HeatBalance, int Unknowns, IReadOnlyList<string> Warnings)
 {
+    /// <summary>Heat into the solid in W/m through each line of the model's boundary, in their order.</summary>
+    public required IReadOnlyList<double> FlowsByLine { get; init; }
+
     /// <summary>With the films of the heat flow.</summary>
     public required Isotherms Isotherms { get; init; }
 
@@ -56,6 +59,7 @@ public sealed record JunctionHeat(
             model, conditions, coupling, Psi(flank => flank.Internal), Psi(flank => flank.External), flanks, factor, answer.HumidityFactor!,
             conditions.Outside + (factor.Value * (conditions.Inside - conditions.Outside)), answer.Flows, answer.Subdivision, answer.HeatBalance!.Value, answer.Unknowns, answer.Warnings)
         {
+            FlowsByLine = answer.FlowsByLine,
             Isotherms = answer.Isotherms!,
             FluxLines = answer.FluxLines!,
             Surfaces = answer.Surfaces!,

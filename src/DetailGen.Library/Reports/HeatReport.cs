@@ -63,8 +63,11 @@ public sealed record SubdivisionReport(IReadOnlyList<int> Triangles, double Chan
 /// <summary>Air beside the junction.</summary>
 public sealed record EnvironmentReport(string Name, string Side, [property: JsonPropertyName("t_c")] double Temperature);
 
-/// <summary>A film that is used.</summary>
-public sealed record SurfaceReport(string Environment, string Flow, [property: JsonPropertyName("rs_m2k_w")] double Resistance);
+/// <summary>The surfaces to one air with one film.</summary>
+/// <param name="Flow">Which way heat goes through the film.</param>
+/// <param name="Heat">Into the solid through all of them, W/m.</param>
+public sealed record SurfaceReport(
+    string Environment, string Flow, [property: JsonPropertyName("rs_m2k_w")] double Resistance, [property: JsonPropertyName("heat_w_m")] double Heat);
 
 /// <summary>A conductivity that is used.</summary>
 /// <param name="Own">Of the material; null for air. Differs where members share with what lies between them.</param>

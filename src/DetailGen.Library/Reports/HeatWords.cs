@@ -16,7 +16,7 @@ internal static class HeatWords
         Factor(heat.Factor), Factor(heat.MouldFactor), heat.Coldest,
         heat.Subdivision is { } two ? new([two.Coarse, two.Fine], two.Change, Subdivision.Limit, two.Met, Messages.SubdivisionStandard) : null, heat.Unknowns, preset.FrsiFilm, Messages.HeatStandard,
         [.. Used(heat).Select(line => line.Environment!).Distinct().Select(air => new EnvironmentReport(air.Name, Side(air.Side), air.Temperature))],
-        [.. Used(heat).Select(line => (line.Environment!.Name, line.Film)).Distinct().Select(film => new SurfaceReport(film.Name, Flow(film.Film), film.Film))],
+        Surfaces(heat),
         [.. heat.Model.Solids.Select(solid => Conductivity(solid, preset))],
         heat.Model.Steps, Messages.HeatCaution);
 
@@ -27,6 +27,13 @@ internal static class HeatWords
         pair.Flank is { } flank ? Flank(flank) : null);
 
     private static IEnumerable<FieldBoundary> Used(JunctionHeat heat) => heat.Model.Case.Boundary.Where(line => line.Environment is not null);
+
+    private static SurfaceReport[] Surfaces(JunctionHeat heat) =>
+    [
+        .. heat.Model.Case.Boundary.Zip(heat.FlowsByLine).Where(line => line.First.Environment is not null)
+            .GroupBy(line => (line.First.Environment!.Name, line.First.Film))
+            .Select(film => new SurfaceReport(film.Key.Name, Flow(film.Key.Film), film.Key.Film, film.Sum(line => line.Second))),
+    ];
 
     private static ConductivityReport Conductivity(ThermalSolid solid, Preset preset)
     {

@@ -100,6 +100,9 @@ public sealed record FieldAnswer(
     ImmutableArray<double> Temperatures,
     ImmutableArray<string> Warnings)
 {
+    /// <summary>W/m into the solid through each line of the boundary, in their order; empty where two fixed temperatures clash.</summary>
+    public ImmutableArray<double> FlowsByLine { get; init; } = [];
+
     /// <summary>With the films of the heat flow; null where two fixed temperatures clash.</summary>
     public Isotherms? Isotherms { get; init; }
 

@@ -120,6 +120,7 @@ public static class FieldEngine
         Coupling = answer.Coupling is null ? null : 0,
         HeatFlow = answer.HeatFlow is null ? null : 0,
         Flows = [.. answer.Flows.Select(one => (one.Environment, 0.0))],
+        FlowsByLine = [.. answer.FlowsByLine.Select(_ => 0.0)],
         ErrorEstimate = answer.ErrorEstimate is null ? null : 0,
         Bounds = answer.Bounds is null ? null : (0, 0),
         HeatBalance = null,
@@ -178,6 +179,7 @@ public static class FieldEngine
             Temperatures: [.. asked.Points.Select(p => origin + (step * field.Temperature.At(p.At.X, p.At.Y, Reach)!.Value))],
             Warnings: [.. warnings])
         {
+            FlowsByLine = field.Temperature.Clash ? [] : [.. byLine.Select(flow => flow * step)],
             Isotherms = field.Temperature.Clash ? null : new(field.Temperature, origin, step),
             FluxLines = field.Flow is { } flow ? new(flow.Mesh, flow.Field, step) : null,
             Surfaces = field.Temperature.Clash ? null : new(field.Temperature, asked, origin, step),

@@ -25,6 +25,11 @@ public class HeatTests
 
         Assert.Equal(["higher-room", "lower-room", "outside"], physics["flows_w_m"]!.AsObject().Select(flow => flow.Key));
         Assert.Equal(0, physics["flows_w_m"]!.AsObject().Sum(flow => flow.Value!.GetValue<double>()), 1e-6);
+
+        // What goes through the surfaces to an air is what it gives.
+        var surfaces = physics["surfaces"]!.AsArray().GroupBy(surface => surface!["environment"]!.GetValue<string>()).ToDictionary(air => air.Key, air => air.Sum(surface => surface!["heat_w_m"]!.GetValue<double>()), StringComparer.Ordinal);
+        Assert.All(physics["flows_w_m"]!.AsObject(), flow => Assert.Equal(flow.Value!.GetValue<double>(), surfaces[flow.Key], 1e-9));
+        Assert.All(physics["surfaces"]!.AsArray(), surface => Assert.NotEqual(0, surface!["heat_w_m"]!.GetValue<double>()));
         Assert.Equal(20 * physics["f_rsi"]!["value"]!.GetValue<double>(), Number("theta_si_min_c"), 1e-9);
         var triangles = physics["subdivision"]!["triangles"]!.AsArray().Select(count => count!.GetValue<int>()).ToArray();
         Assert.True(physics["subdivision"]!["met"]!.GetValue<bool>() && 2 * triangles[0] <= triangles[1]);
