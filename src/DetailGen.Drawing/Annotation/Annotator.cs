@@ -26,21 +26,24 @@ public static class Annotator
 
     /// <param name="toBeat">What another sheet lacks (<see cref="AnnotationLayout.Lack"/>).</param>
     /// <returns>Null where so much is missing, or left over before numbers are given, that this one promises nothing better.</returns>
-    internal static AnnotationLayout? PlaceBetter(AnnotationRequest request, int toBeat)
+    internal static AnnotationLayout? PlaceBetter(AnnotationRequest request, int toBeat) => PlaceBetter(request, Base(request, stacksFirst: false), toBeat);
+
+    /// <param name="before">What stands before the notes; the layout takes it over.</param>
+    internal static AnnotationLayout? PlaceBetter(AnnotationRequest request, Prepared before, int toBeat)
     {
-        var layout = Try(request, toBeat, labelsFirst: false);
+        var layout = Try(request, before, toBeat, labelsFirst: false);
         return layout is not null && layout.Unplaced.Any(one => one.What == SpaceLabels.What)
-            ? Try(request, Math.Min(toBeat, layout.Lacking), labelsFirst: true) is { } other && other.Lacking < layout.Lacking ? other : layout
+            ? Try(request, Base(request, stacksFirst: false), Math.Min(toBeat, layout.Lacking), labelsFirst: true) is { } other && other.Lacking < layout.Lacking ? other : layout
             : layout;
     }
 
     /// <param name="labelsFirst">The names of the spaces before the notes, where these would leave no white for one.</param>
-    private static AnnotationLayout? Try(AnnotationRequest request, int toBeat, bool labelsFirst)
+    private static AnnotationLayout? Try(AnnotationRequest request, Prepared before, int toBeat, bool labelsFirst)
     {
-        var (surface, ground, columns, close, stacks) = Base(request, stacksFirst: false);
+        var (surface, columns, close, stacks) = before;
         if (surface.Unplaced.Exists(one => one.What == StackNotes.What) && Base(request, stacksFirst: true) is var other && other.Surface.Unplaced.Count < surface.Unplaced.Count)
         {
-            (surface, ground, columns, close, stacks) = other;
+            (surface, columns, close, stacks) = other;
         }
 
         columns = [.. columns.Select(column => stacks.Cramp(column)).Where(column => column is { Widest: >= 12, Room.Height: >= 5 })];
@@ -73,7 +76,7 @@ public static class Annotator
 
     /// <summary>All that stands before the notes.</summary>
     /// <param name="stacksFirst">The stacks before the arrows of falls, and the wall's before the roof's: for sheets on which else one of them finds no place.</param>
-    private static (Surface Surface, Ground Ground, List<Column> Columns, Figure[] Close, StackNotes Stacks) Base(AnnotationRequest request, bool stacksFirst)
+    internal static Prepared Base(AnnotationRequest request, bool stacksFirst = false)
     {
         var surface = new Surface(request.View);
         var ground = Ground.Of(surface);
@@ -89,7 +92,7 @@ public static class Annotator
             FallArrows.Place(surface, request.Section, ground);
         }
 
-        return (surface, ground, columns, close, stacks);
+        return new(surface, columns, close, stacks);
     }
 
     /// <summary>Places the chains and levels and gives the columns that they leave for notes.</summary>
@@ -141,11 +144,10 @@ public static class Annotator
     }
 
     /// <summary>How wide the view will be with all that is said of it, mm; notes before the wall are taken to be as wide as a reader takes in at once.</summary>
-    internal static double WidthForeseen(AnnotationRequest request)
+    internal static double WidthForeseen(AnnotationRequest request, Prepared before)
     {
-        var (surface, _, columns, _, _) = Base(request, stacksFirst: false);
-        var stands = surface.Turn(Bounds(surface));
-        return stands.Right - columns.Where(column => column.Side < 0).Select(column => column.Bend - Column.Shoulder - NoteWidth(request)).Append(stands.Left).Min();
+        var stands = before.Surface.Turn(Bounds(before.Surface));
+        return stands.Right - before.Columns.Where(column => column.Side < 0).Select(column => column.Bend - Column.Shoulder - NoteWidth(request)).Append(stands.Left).Min();
     }
 
     private static PaperBox Bounds(Surface surface) => Marks.Of(surface.Items, surface.Sizes.Typeface).Bounds(surface.Turn(surface.DrawnWithBreaks));
@@ -199,3 +201,8 @@ public static class Annotator
 
     private static bool IsWall(Buildup buildup) => buildup.Id == "wall";
 }
+
+/// <summary>A view with all that stands before its notes.</summary>
+/// <param name="Columns">Where notes may stand.</param>
+/// <param name="Close">Sizes beside their places.</param>
+internal sealed record Prepared(Surface Surface, IReadOnlyList<Column> Columns, Figure[] Close, StackNotes Stacks);

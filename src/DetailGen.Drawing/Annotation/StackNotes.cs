@@ -37,6 +37,10 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
     /// <summary>What a line takes under its middle.</summary>
     private double Under => surface.Sizes.ByNotes(2.2);
 
+    // The same are asked for at hundreds of places.
+    private readonly Dictionary<string, Shape[]> _pieces = new(StringComparer.Ordinal);
+    private readonly Dictionary<(string, double), List<(Layer Layer, double Near, double Far)>> _crossed = [];
+
     /// <summary>Parts whose note is told in a stack.</summary>
     internal SortedSet<string> Told { get; } = new(StringComparer.Ordinal);
 
@@ -125,13 +129,22 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         return false;
     }
 
-    /// <summary>The layers as the stem meets them; a part that several layers name counts once.</summary>
-    private List<StackLine> Crossed(Buildup buildup, double station, bool level, Brevity brevity)
+    /// <summary>The layers as the stem meets them.</summary>
+    private List<StackLine> Crossed(Buildup buildup, double station, bool level, Brevity brevity) =>
+        Crossed(buildup, station, level).ConvertAll(one => new StackLine(one.Layer.PartId, one.Layer.Reference, Words(one.Layer, brevity), one.Near, one.Far));
+
+    /// <summary>From the left or from the top; a part that several layers name counts once.</summary>
+    private List<(Layer Layer, double Near, double Far)> Crossed(Buildup buildup, double station, bool level)
     {
-        var lines = new List<StackLine>();
+        if (_crossed.TryGetValue((buildup.Id, station), out var known))
+        {
+            return known;
+        }
+
+        var found = new List<(Layer Layer, double Near, double Far)>();
         foreach (var layer in buildup.Layers)
         {
-            if (!surface.ById.ContainsKey(layer.PartId) || lines.Exists(line => line.PartId == layer.PartId))
+            if (!surface.ById.ContainsKey(layer.PartId) || found.Exists(one => one.Layer.PartId == layer.PartId))
             {
                 continue;
             }
@@ -145,16 +158,25 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
 
             var span = spans.MaxBy(one => one.To - one.From);
             var (near, far) = level ? span : (span.To, span.From);
-            lines.Add(new(layer.PartId, layer.Reference, Words(layer, brevity), near, far));
+            found.Add((layer, near, far));
         }
 
-        // Layers in the order in which the stem meets them, from the left or from the top.
-        return level ? [.. lines.OrderBy(line => line.Middle)] : [.. lines.OrderByDescending(line => line.Middle)];
+        known = level ? [.. found.OrderBy(one => (one.Near + one.Far) / 2)] : [.. found.OrderByDescending(one => (one.Near + one.Far) / 2)];
+        _crossed.Add((buildup.Id, station), known);
+        return known;
     }
 
     /// <summary>A part and its further pieces, which are numbered after it.</summary>
-    private IEnumerable<Shape> PiecesOf(string partId) => surface.Shapes.Where(shape =>
-        shape.Id == partId || (shape.Id.StartsWith(partId + ".", StringComparison.Ordinal) && shape.Id.AsSpan(partId.Length + 1).IndexOfAnyExceptInRange('0', '9') < 0));
+    private Shape[] PiecesOf(string partId)
+    {
+        if (!_pieces.TryGetValue(partId, out var pieces))
+        {
+            pieces = [.. surface.Shapes.Where(shape => shape.Id == partId || (shape.Id.StartsWith(partId + ".", StringComparison.Ordinal) && shape.Id.AsSpan(partId.Length + 1).IndexOfAnyExceptInRange('0', '9') < 0))];
+            _pieces.Add(partId, pieces);
+        }
+
+        return pieces;
+    }
 
     private string Words(Layer layer, Brevity brevity)
     {

@@ -9,7 +9,7 @@ internal static class InsetRoom
     private const double Lost = 2 * WhitePaper.Cell;
 
     /// <summary>How much a view is foreseen to be too wide for that; mm, 0 where it is not, or no insets are asked for.</summary>
-    internal static double Lack(AnnotationRequest request, SheetFormat format, SheetRequest asked) => asked is { Insets: true, ViewOnly: false } && Insets.Least(format) is var least and < double.PositiveInfinity
-        ? Math.Max(0, Annotator.WidthForeseen(request) + least + Lost - request.View.Zone.Width)
+    internal static double Lack(AnnotationRequest request, Prepared before, SheetFormat format, SheetRequest asked) => asked is { Insets: true, ViewOnly: false } && Insets.Least(format) is var least and < double.PositiveInfinity
+        ? Math.Max(0, Annotator.WidthForeseen(request, before) + least + Lost - request.View.Zone.Width)
         : 0;
 }

@@ -121,8 +121,8 @@ public static class SheetComposer
         }
 
         // The roof is broken off earlier where that leaves white for insets beside the view, and takes no words from it.
-        var narrow = InsetRoom.Lack(wide.Asked, candidate.Format, request) is > 0 and var lack ? Shorter(section, text, request, candidate, wide.Room, lack) : null;
-        return narrow is not null && InsetRoom.Lack(narrow.Asked, candidate.Format, request) == 0 && Annotated(narrow, candidate, toBeat) is { Misfit: 0 } trial
+        var narrow = InsetRoom.Lack(wide.Asked, wide.Before, candidate.Format, request) is > 0 and var lack ? Shorter(section, text, request, candidate, wide.Room, lack) : null;
+        return narrow is not null && InsetRoom.Lack(narrow.Asked, narrow.Before, candidate.Format, request) == 0 && Annotated(narrow, candidate, toBeat) is { Misfit: 0 } trial
             ? trial
             : Annotated(wide, candidate, toBeat);
     }
@@ -160,7 +160,7 @@ public static class SheetComposer
     private static Trial? Annotated(Ready ready, Candidate candidate, int toBeat)
     {
         var most = toBeat - AnnotationLayout.Lack(candidate.Illegible, 0);
-        var layout = Annotator.PlaceBetter(ready.Asked, most);
+        var layout = Annotator.PlaceBetter(ready.Asked, ready.Before, most);
         if (ready.Asked.Earlier.Count > 0 && layout is not { Missing: 0 })
         {
             // Rather anew than with a mark missing because the others stay.
@@ -233,7 +233,13 @@ public static class SheetComposer
         $"Sheet: {fault.Reason}{(Candidates.Scales.Any(larger => larger < scale) ? " A larger scale shows it better." : "")}";
 
     /// <summary>A section drawn and ready to be annotated.</summary>
-    private sealed record Ready(ViewRoom Room, Bounds Window, PaperPoint Origin, DrawnView Drawn, AnnotationRequest Asked);
+    private sealed record Ready(ViewRoom Room, Bounds Window, PaperPoint Origin, DrawnView Drawn, AnnotationRequest Asked)
+    {
+        private Prepared? _before;
+
+        /// <summary>What stands before the notes; they take it over.</summary>
+        internal Prepared Before => _before ??= Annotator.Base(Asked);
+    }
 
     private sealed record Trial(Candidate Candidate, Bounds Window, PaperPoint Origin, DrawnView Drawn, AnnotationLayout Layout)
     {
