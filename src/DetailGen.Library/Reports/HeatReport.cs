@@ -58,7 +58,8 @@ public sealed record PairReport(
 public sealed record FactorReport(double Value, [property: JsonPropertyName("x_mm")] double X, [property: JsonPropertyName("y_mm")] double Y, double? Change, bool Proven);
 
 /// <summary>Change of the sum of heat flows between two meshes, the finer with at least twice as many triangles, as a share.</summary>
-public sealed record SubdivisionReport(IReadOnlyList<int> Triangles, double Change, double Limit, bool Met, string Standard);
+/// <param name="Proven">The finer mesh was not made: the bounds prove that none changes the sum by more.</param>
+public sealed record SubdivisionReport(IReadOnlyList<int> Triangles, double Change, double Limit, bool Met, bool Proven, string Standard);
 
 /// <summary>Air beside the junction.</summary>
 public sealed record EnvironmentReport(string Name, string Side, [property: JsonPropertyName("t_c")] double Temperature);

@@ -14,7 +14,7 @@ internal static class HeatWords
         heat.PsiInternal.Value, Bounds(heat.PsiInternal), heat.PsiExternal.Value, Bounds(heat.PsiExternal),
         [.. heat.Flanks.Select(Flank)], [.. heat.Pairs.Select(Pair)],
         Factor(heat.Factor), Factor(heat.MouldFactor), heat.Coldest,
-        heat.Subdivision is { } two ? new([two.Coarse, two.Fine], two.Change, Subdivision.Limit, two.Met, Messages.SubdivisionStandard) : null, heat.Unknowns, preset.FrsiFilm, Messages.HeatStandard,
+        heat.Subdivision is { } two ? new([two.Coarse, two.Fine], two.Change, Subdivision.Limit, two.Met, two.IsProven, Messages.SubdivisionStandard) : null, heat.Unknowns, preset.FrsiFilm, Messages.HeatStandard,
         [.. Used(heat).Select(line => line.Environment!).Distinct().Select(air => new EnvironmentReport(air.Name, Side(air.Side), air.Temperature))],
         Surfaces(heat),
         [.. heat.Model.Solids.Select(solid => Conductivity(solid, preset))],

@@ -33,7 +33,7 @@ internal static class FieldResult
             ["f_rsi"] = Factor(found.Factor),
             ["f_rsi_humidity"] = Factor(found.HumidityFactor),
             ["subdivision"] = found.Subdivision is { } two
-                ? new JsonObject { ["triangles"] = new JsonArray(two.Coarse, two.Fine), ["change"] = two.Change, ["limit"] = Subdivision.Limit, ["met"] = two.Met }
+                ? new JsonObject { ["triangles"] = new JsonArray(two.Coarse, two.Fine), ["change"] = two.Change, ["limit"] = Subdivision.Limit, ["met"] = two.Met, ["proven"] = two.IsProven }
                 : null,
             ["heat_balance"] = found.HeatBalance,
             ["unknowns"] = found.Unknowns,

@@ -127,4 +127,7 @@ public sealed record Subdivision(int Coarse, int Fine, double Change)
     public const double Limit = 0.01;
 
     public bool Met => Change <= Limit;
+
+    /// <summary>The finer mesh was not made: the bounds prove that none changes the sum by more.</summary>
+    public bool IsProven { get; init; }
 }

@@ -48,12 +48,13 @@ public static class FieldEngine
             return new FieldOutcome.Solved(Still(Answer(asked, field, temperatures, null, null)));
         }
 
-        var (adapted, watch, subdivision) = Adapted(asked, field, conditions);
+        var (adapted, watch, subdivision) = Adapted(asked, field, conditions, two: temperatures.Length == 2);
         return new FieldOutcome.Solved(Answer(asked, adapted, temperatures, watch, subdivision));
     }
 
+    /// <param name="two">Whether there are two temperatures, so that the bounds hold the sum of the flows.</param>
     // In every round the mesh is refined too where the inside surface may be coldest and where a temperature is asked for, until these settle.
-    private static (MeshField Field, Watch Watch, Subdivision? Subdivision) Adapted(FieldCase asked, MeshField field, Conditions conditions)
+    private static (MeshField Field, Watch Watch, Subdivision? Subdivision) Adapted(FieldCase asked, MeshField field, Conditions conditions, bool two)
     {
         var sums = new List<(int Triangles, double Sum)>();
         var watch = new Watch(asked);
@@ -86,6 +87,12 @@ public static class FieldEngine
         if (subdivision is not { Met: false } || fine >= MostTriangles)
         {
             return (field, watch, subdivision);
+        }
+
+        // The sum is the coupling, twice; that of any finer mesh lies between the two bounds too.
+        if (two && field.Upper - field.Lower <= Subdivision.Limit * field.Lower)
+        {
+            return (field, watch, new(fine, 2 * fine, (field.Upper - field.Lower) / field.Lower) { IsProven = true });
         }
 
         // the last round may have made very many triangles of few: what twice as many would change is what is asked
@@ -200,7 +207,7 @@ public static class FieldEngine
     {
         if (asked.Boundary.Any(line => line.Environment?.Side == FieldSide.Internal && (line.Film > Akin * film || film > Akin * line.Film)))
         {
-            return Adapted(asked with { Points = [] }, new(field.Mesh, conditions), conditions).Watch;
+            return Adapted(asked with { Points = [] }, new(field.Mesh, conditions), conditions, two: false).Watch;
         }
 
         TemperatureField On(Mesh mesh) => new(mesh, conditions, new(mesh));
