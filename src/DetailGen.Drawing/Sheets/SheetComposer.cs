@@ -76,13 +76,13 @@ public static class SheetComposer
     }
 
     // Of the first set of sheets that hold the geometry: the first with everything in words, else the one that lacks least. Where a mark is missing on that one, a later set may have it,
-    // but in no smaller drawing.
+    // but in no smaller drawing, and for nothing else: no one wants a larger paper for fewer numbers.
     private static Trial Best(Section section, SheetText text, SheetRequest request, IReadOnlyList<SheetFormat> formats)
     {
         Trial? best = null;
         foreach (var set in Candidates.For(request, formats, format => request.ViewOnly || FurtherPages.Hold(format, text.Schedule)))
         {
-            var smallest = best?.Candidate.Scale ?? double.MaxValue;
+            var (smallest, missing) = (best?.Candidate.Scale ?? double.MaxValue, best?.Layout.Missing ?? int.MaxValue);
             foreach (var candidate in set.Where(candidate => candidate.Scale <= smallest))
             {
                 var room = ViewRoom.Of(candidate.Format, request.Mirror);
@@ -91,7 +91,7 @@ public static class SheetComposer
                     continue;
                 }
 
-                best = Try(section, text, request, candidate, room, window, best?.Misfit ?? int.MaxValue) ?? best;
+                best = Try(section, text, request, candidate, room, window, best?.Misfit ?? int.MaxValue) is { } trial && trial.Layout.Missing < missing ? trial : best;
                 if (best?.Misfit == 0)
                 {
                     return best;

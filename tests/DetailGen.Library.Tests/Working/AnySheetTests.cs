@@ -171,6 +171,14 @@ public class AnySheetTests
         Assert.Contains(sheet.Warnings, warning => warning.StartsWith("A4 at 1:20 does not hold", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void A_mark_for_which_no_paper_has_a_place_makes_no_paper_larger()
+    {
+        var text = "detail: any\njunction: parapet\nwall: cavity-masonry\nroof: warm-timber-deck\nmirror: true\nsheet: { paper: A3, scale: \"1:20\" }\n";
+        var sheet = Composed(ref text, Office.Of(null).Value)!;
+        Assert.True(sheet.Paper == "A3" || sheet.Warnings.All(warning => !warning.Contains("found no place", StringComparison.Ordinal)), sheet.Paper);
+    }
+
     private static ComposedSheet? Composed(ref string text, Office office, bool reducedPrint = false)
     {
         var read = Read(text, office);

@@ -18,8 +18,8 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>Steps to see whether the notes of one column fit.</summary>
     private const int FitSteps = 100;
 
-    /// <summary>Steps to make room for all notes.</summary>
-    private const int RepairSteps = 800;
+    /// <summary>Steps to make room for all notes, and how many times as many to place all of them anew.</summary>
+    private const int RepairSteps = 800, Anew = 4;
 
     /// <summary>How often the notes that are left over are given places of their own, and how often numbers.</summary>
     private const int LooseRounds = 3, NumberRounds = 4;
@@ -133,6 +133,11 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
             repair = new NoteRepair(ways, _disturbances, isLast ? id => Array.Exists(ways[id], IsNumber) ? [] : _all.Numbers(notes.First(note => note.Id == id), notes, alongToo: false) : null);
             _held = repair.Settled(repair.Solve(_held, RepairSteps));
+        }
+
+        if (_held.Count < notes.Count && !InColumnsOnly && repair.Settled(repair.Solve(_kept, Anew * RepairSteps)) is var anew && anew.Count > _held.Count)
+        {
+            _held = anew; // what stood in the way of a mark may do so no more where all are placed anew
         }
 
         _held = [.. _held.OrderBy(one => one.Id, StringComparer.Ordinal)];
