@@ -26,14 +26,14 @@ public static class Annotator
 
     /// <param name="toBeat">What another sheet lacks (<see cref="AnnotationLayout.Lack"/>).</param>
     /// <returns>Null where so much is missing, or left over before numbers are given, that this one promises nothing better.</returns>
-    internal static AnnotationLayout? PlaceBetter(AnnotationRequest request, int toBeat) => PlaceBetter(request, Base(request, stacksFirst: false), toBeat);
+    internal static AnnotationLayout? PlaceBetter(AnnotationRequest request, int toBeat) => PlaceBetter(request, Base(request), toBeat);
 
     /// <param name="before">What stands before the notes; the layout takes it over.</param>
     internal static AnnotationLayout? PlaceBetter(AnnotationRequest request, Prepared before, int toBeat)
     {
         var layout = Try(request, before, toBeat, labelsFirst: false);
         return layout is not null && layout.Unplaced.Any(one => one.What == SpaceLabels.What)
-            ? Try(request, Base(request, stacksFirst: false), Math.Min(toBeat, layout.Lacking), labelsFirst: true) is { } other && other.Lacking < layout.Lacking ? other : layout
+            ? Try(request, Base(request), Math.Min(toBeat, layout.Lacking), labelsFirst: true) is { } other && other.Lacking < layout.Lacking ? other : layout
             : layout;
     }
 
@@ -106,6 +106,7 @@ public static class Annotator
         var weather = new SideDimensions(surface, Side.Weather);
         weather.Place(Of(Chains.WeatherSide), Ground.WeatherEdge(Of(Chains.WeatherSide).Select(one => one.Figure), surface));
 
+        // The roof's dimensions and levels stand beyond the notes that stand above the roof.
         var roofside = Of(Chains.RoofEnd, Chains.Heights);
         var roof = new SideDimensions(surface, Side.Roof);
         var depth = roof.Depth(roofside) + LevelsOff + Levels.Width(request);

@@ -154,7 +154,7 @@ internal sealed class Surface
     /// <summary>Whether text in the box would stand clear of all that is there.</summary>
     internal bool Free(PaperBox box, double gap = 1.5, double textGap = 2, double softGap = 1)
     {
-        if (box.Left < Zone.Left || box.Right > Zone.Right || box.Bottom < Zone.Bottom || box.Top > Zone.Top)
+        if (!Zone.Holds(box))
         {
             return false;
         }

@@ -65,7 +65,7 @@ internal sealed class White
     /// <summary>The answer of <see cref="Surface.Free"/> with its usual gaps.</summary>
     internal bool Free(PaperBox box)
     {
-        if (box.Left < _zone.Left || box.Right > _zone.Right || box.Bottom < _zone.Bottom || box.Top > _zone.Top)
+        if (!_zone.Holds(box))
         {
             return false;
         }
@@ -74,7 +74,7 @@ internal sealed class White
     }
 
     /// <summary>Whether the box is within the zone and nothing at all near it; where something is, it may still be free.</summary>
-    internal bool IsClear(PaperBox box) => box.Left >= _zone.Left && box.Right <= _zone.Right && box.Bottom >= _zone.Bottom && box.Top <= _zone.Top && Count(
+    internal bool IsClear(PaperBox box) => _zone.Holds(box) && Count(
         _near, (int)Math.Floor(box.Left - _zone.Left), (int)Math.Floor(box.Bottom - _zone.Bottom), (int)Math.Floor(box.Right - _zone.Left), (int)Math.Floor(box.Top - _zone.Bottom)) == 0;
 
     /// <summary>Whether something stands in a cell that is wholly in the box.</summary>

@@ -22,6 +22,9 @@ public readonly record struct PaperBox(double Left, double Bottom, double Right,
     public bool Meets(PaperBox other, double slack = 0) =>
         Left < other.Right + slack && other.Left < Right + slack && Bottom < other.Top + slack && other.Bottom < Top + slack;
 
+    /// <summary>Whether all of the other lies within.</summary>
+    public bool Holds(PaperBox other) => other.Left >= Left && other.Right <= Right && other.Bottom >= Bottom && other.Top <= Top;
+
     public PaperBox Grow(double by) => new(Left - by, Bottom - by, Right + by, Top + by);
 
     public PaperBox With(PaperBox other) =>

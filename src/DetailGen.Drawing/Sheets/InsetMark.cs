@@ -52,7 +52,7 @@ internal static class InsetMark
             let end = ring.Centre + (ring.Diameter / 2 + further) * way
             let middle = end + form.Off(way)
             let letter = form.Box(middle).Shift(origin).Grow(LetterClear)
-            where IsIn(room, letter) && IsWhite(near, letter) && isBuilt(middle) == within
+            where room.Holds(letter) && IsWhite(near, letter) && isBuilt(middle) == within
             let start = ring.Centre + ring.Diameter / 2 * way
             let line = further > Beside
             where !line || IsClear(near, start + origin, end + origin)
@@ -83,8 +83,6 @@ internal static class InsetMark
         return new(
             ink.Texts.FindAll(text => text.Box.Meets(box)), ink.Lines.FindAll(line => Plane.IsNear(box, line.From, line.To, line.Half)), ink.Areas.FindAll(area => area.Around.Meets(box)));
     }
-
-    private static bool IsIn(PaperBox room, PaperBox box) => box.Left >= room.Left && box.Right <= room.Right && box.Bottom >= room.Bottom && box.Top <= room.Top;
 
     private static bool IsWhite(Ink ink, PaperBox box) =>
         !ink.Texts.Exists(text => Plane.Gap(text.Box, box) < WordsClear - LetterClear)

@@ -16,7 +16,7 @@ internal sealed record InsetBasis(Section Section, DrawnView Drawn, Bounds Windo
 
 /// <summary>
 /// Insets at 1:2: a ring with a letter on the view, and what is in it drawn again, larger, with its parts named, where the finished sheet is white, or a further one that holds tables.
-/// They come last and move nothing: sheets without white for them have none.
+/// They come last and move nothing; what is moved for them, or added, is moved by <see cref="SheetComposer"/> before (<see cref="InsetRoom"/>, <see cref="ViewPlace"/>).
 /// </summary>
 internal static class Insets
 {

@@ -42,10 +42,10 @@ internal static class PageComposer
                 room = room with { Top = list.Box.Bottom - Inset };
             }
 
-            var (items, laid, _) = Tables.Schedule(format.TextSizes, stacks, room);
-            (items, laid, _) = items.Any(item => IsOnMark(format, item)) ? Tables.Schedule(format.TextSizes, stacks, AboveMark(format, room)) : (items, laid, room);
-            first.AddRange(items);
-            stacks.RemoveRange(0, laid);
+            var table = Tables.Schedule(format.TextSizes, stacks, room);
+            table = table.Items.Any(item => IsOnMark(format, item)) ? Tables.Schedule(format.TextSizes, stacks, AboveMark(format, room)) : table;
+            first.AddRange(table.Items);
+            stacks.RemoveRange(0, table.Laid);
         }
 
         var leftOver = new LeftOver(stacks, keyDone ? [] : key, checksLeft, notesDone ? [] : text.Notes, keyedDone ? [] : keyed, text);

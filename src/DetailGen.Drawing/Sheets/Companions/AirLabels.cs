@@ -89,7 +89,7 @@ internal sealed class AirLabels(TextSizes sizes, Region solid, PaperBox within, 
     private bool IsFree(PaperBox box)
     {
         var wide = box.Grow(Clear);
-        return box.Left >= within.Left && box.Right <= within.Right && box.Bottom >= within.Bottom && box.Top <= within.Top
+        return within.Holds(box)
             && !_taken.Exists(other => other.Meets(wide)) && _edges.All(edge => PaperLines.Within(edge.From, edge.To, wide) is null)
             && !solid.Contains(new((box.Left + box.Right) / 2, (box.Bottom + box.Top) / 2));
     }

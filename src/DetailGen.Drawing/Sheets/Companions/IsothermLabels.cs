@@ -98,7 +98,7 @@ internal static class IsothermLabels
             var skew = Math.Atan2(Math.Min(Math.Abs(way.X), Math.Abs(way.Y)), Math.Max(Math.Abs(way.X), Math.Abs(way.Y))) * 180 / Math.PI;
             var across = height / 2;
             var gap = upright ? new PaperBox(middle.X - across, middle.Y - half, middle.X + across, middle.Y + half) : new(middle.X - half, middle.Y - across, middle.X + half, middle.Y + across);
-            if (PaperLines.Distance(middle, from, to) > MostBend || !Holds(within, gap) || boxes.Exists(box => box.Meets(gap)))
+            if (PaperLines.Distance(middle, from, to) > MostBend || !within.Holds(gap) || boxes.Exists(box => box.Meets(gap)))
             {
                 continue;
             }
@@ -136,8 +136,6 @@ internal static class IsothermLabels
 
         return -1;
     }
-
-    private static bool Holds(PaperBox outer, PaperBox box) => box.Left >= outer.Left && box.Right <= outer.Right && box.Bottom >= outer.Bottom && box.Top <= outer.Top;
 
     private static double[] Lengths(IReadOnlyList<PaperPoint> line)
     {
