@@ -85,7 +85,8 @@ internal static class CpSatOracle
             var status = solver.Solve(cp);
             if (status == CpSolverStatus.Infeasible)
             {
-                return null;
+                // What it found at the level before holds here too: where it says otherwise it contradicts itself, and proves no more.
+                return found.Count == 0 ? null : found;
             }
 
             if (status is CpSolverStatus.Unknown or CpSolverStatus.Feasible)

@@ -136,14 +136,13 @@ internal sealed class DetailProblem
     private void Rank()
     {
         var rules = Active.Where(rule => !rule.IsHard).ToList();
-        RankSheets(rules);
-        Wanted("must", rules.Where(rule => rule.Severity == Severity.Must));
-        Wanted("should", rules.Where(rule => rule.Severity == Severity.Should));
-        var preferred = Situation.Preset.Prefer.Where(given => unknowns.ContainsKey(given.Key)).ToList();
-        preferred.ForEach(given => wishes[given.Key] = given.Value.Number);
-        Wished("prefer", preferred.Select(given => given.Key));
-        Wanted("advise", rules.Where(rule => rule.Severity == Severity.Advise));
-        var (usual, last) = (new List<string>(), new List<string>());
+        var (preferred, usual, last) = (new List<string>(), new List<string>(), new List<string>());
+        foreach (var given in Situation.Preset.Prefer.Where(given => unknowns.ContainsKey(given.Key)))
+        {
+            wishes[given.Key] = given.Value.Number;
+            preferred.Add(given.Key);
+        }
+
         foreach (var parameter in Situation.Sizes.Where(parameter => !wishes.ContainsKey(parameter.Key) && !Given(parameter.Key)))
         {
             if (Situation.Usual(parameter) is { } setting)
@@ -153,7 +152,21 @@ internal sealed class DetailProblem
             }
         }
 
-        Wished("default", usual);
+        // Nobody takes thicker lead or another membrane so that something beside it comes nearer by a fraction of a millimetre to what it cannot reach: sheets are as wished for or usual before
+        // all softer rules but those on sheets alone.
+        var sheets = Situation.Sizes.Where(parameter => IsSheet(parameter) && !Given(parameter.Key)).Select(parameter => parameter.Key).ToHashSet(StringComparer.Ordinal);
+        var own = rules.Where(rule => rule.Require!.All().OfType<Key>().All(key => sheets.Contains(key.Name))).ToHashSet();
+        Wanted("of sheets", own.Where(rule => rule.Severity != Severity.Advise));
+        Wished("preferred sheets", preferred.Where(sheets.Contains));
+        Wanted("advice on sheets", own.Where(rule => rule.Severity == Severity.Advise));
+        Wished("sheets", usual.Where(sheets.Contains));
+
+        rules.RemoveAll(own.Contains);
+        Wanted("must", rules.Where(rule => rule.Severity == Severity.Must));
+        Wanted("should", rules.Where(rule => rule.Severity == Severity.Should));
+        Wished("prefer", preferred.Where(key => !sheets.Contains(key)));
+        Wanted("advise", rules.Where(rule => rule.Severity == Severity.Advise));
+        Wished("default", usual.Where(key => !sheets.Contains(key)));
         Wished("default of totals", last);
         var stock = new List<SoftClaim>();
         foreach (var parameter in Situation.Sizes)
@@ -168,21 +181,6 @@ internal sealed class DetailProblem
         var thickness = Situation.Sizes.Where(parameter => parameter.Unit == Unit.Length && !Given(parameter.Key))
             .Aggregate((Linear)0, (sum, parameter) => sum + unknowns[parameter.Key]);
         Model.Then(new Level.Least("thinnest", thickness));
-    }
-
-    // Nobody takes thicker lead or another membrane so that something beside it comes nearer by a fraction of a millimetre to what it cannot reach: sheets are as wished for or usual before all
-    // softer rules but those on sheets alone.
-    private void RankSheets(List<Rule> rules)
-    {
-        var sheets = Situation.Sizes.Where(IsSheet).Where(parameter => !Given(parameter.Key)).ToDictionary(parameter => parameter.Key, StringComparer.Ordinal);
-        var own = rules.Where(rule => rule.Require!.All().OfType<Key>().All(key => sheets.ContainsKey(key.Name))).ToList();
-        Wanted("of sheets", own.Where(rule => rule.Severity != Severity.Advise));
-        Thick("preferred sheets", parameter => Preferred(parameter.Key));
-        Wanted("advice on sheets", own.Where(rule => rule.Severity == Severity.Advise));
-        Thick("sheets", parameter => Preferred(parameter.Key) is null ? Situation.Usual(parameter)?.Number : null);
-
-        void Thick(string name, Func<Parameter, long?> of) => Model.Then(new Level.Wished(
-            name, [.. Situation.Sizes.Where(parameter => sheets.ContainsKey(parameter.Key)).Select(parameter => (parameter.Key, To: of(parameter))).Where(wish => wish.To is not null).Select(wish => new Wish(unknowns[wish.Key], wish.To!.Value))]));
     }
 
     /// <summary>No sheet, such as a membrane of mastic asphalt, is made thicker, µm.</summary>
