@@ -16,7 +16,7 @@ internal static class HeatText
 
         Figures(output, heat);
         output.WriteLine($"  Heat flows: {string.Join(", ", heat.Flows.Select(flow => $"{flow.Key} {F(flow.Value, 3)} W/m"))}; they sum to nothing within {Small(heat.HeatBalance)} of the largest");
-        output.WriteLine($"  By surface: {string.Join(", ", heat.Surfaces.Select(surface => $"{(surface.Flow == "outside" ? surface.Environment : $"{surface.Environment}, {surface.Flow}")} {F(surface.Heat, 3)} W/m"))}");
+        output.WriteLine($"  By surface: {string.Join(", ", heat.Surfaces.Select(surface => $"{(surface.Flow == "outside" ? surface.Environment : $"{surface.Environment} {surface.Flow}")} {F(surface.Heat, 3)} W/m"))}");
         if (heat.Subdivision is { } two)
         {
             output.WriteLine($"  Comparison of two subdivisions, {two.Triangles[0]} and {two.Triangles[1]} triangles: the sum of heat flows changes by {(two.Proven ? "no more than " : "")}{F(100 * two.Change, 3)} %, {(two.Met ? "within" : "beyond")} the {F(100 * two.Limit, 0)} % of {two.Standard}");
