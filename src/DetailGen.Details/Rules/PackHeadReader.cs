@@ -18,6 +18,7 @@ internal static class PackHeadReader
         var map = (MapNode)file;
         return Outcome.Good(new PackHead(
             map.Must("title"), map.Must("version"), map.Must("date"), map["extends"] is ScalarNode node ? new(node.Text, node.At) : null,
+            [.. (map["foremost"] as ListNode)?.Items.OfType<ScalarNode>().Select(one => new NamedAt(one.Text, one.At)) ?? []],
             [.. map.Maps("steers").Select(Steer)],
             [.. map.Maps("disagreements").Select(one => new Disagreement(one.Must("id"), one.Must("topic"), one.Must("text"), one.Words("rules")))], map.At));
     }

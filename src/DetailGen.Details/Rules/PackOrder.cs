@@ -60,6 +60,12 @@ internal static class PackOrder
 
         foreach (var pack in packs)
         {
+            var known = Chain(pack.Name, packs).SelectMany(other => other.Rules).ToList();
+            foreach (var named in (pack.Head?.Foremost ?? []).Where(named => !known.Exists(rule => rule.Names(named.Text))))
+            {
+                yield return RuleMessages.UnknownRule(named.At, named.Text, Nearest.To(named.Text, known.Select(rule => rule.Id)));
+            }
+
             var below = Chain(pack.Name, packs).Skip(1).ToList();
             foreach (var rule in pack.Rules)
             {

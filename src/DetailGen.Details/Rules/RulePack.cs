@@ -18,11 +18,13 @@ public sealed record RulePack(string Name, PackHead? Head, IReadOnlyList<Rule> R
 /// <param name="Version">As its authors count.</param>
 /// <param name="Date">Year-month-day.</param>
 /// <param name="Extends">The pack whose rules hold too, unless this one has a rule of the same id; null for none.</param>
+/// <param name="Foremost">Rules, of this pack or of one that it extends, of which a first sheet tells before others that pass, in this order.</param>
 /// <param name="Steers">Entries that say when or for what rules apply, and are not rules themselves.</param>
-public sealed record PackHead(string Title, string Version, string Date, BasePack? Extends, IReadOnlyList<Steer> Steers, IReadOnlyList<Disagreement> Disagreements, Mark At);
+public sealed record PackHead(
+    string Title, string Version, string Date, NamedAt? Extends, IReadOnlyList<NamedAt> Foremost, IReadOnlyList<Steer> Steers, IReadOnlyList<Disagreement> Disagreements, Mark At);
 
-/// <summary>A pack as another names it, and where.</summary>
-public sealed record BasePack(string Text, Mark At);
+/// <summary>A pack or a rule as the head of a pack names it, and where.</summary>
+public sealed record NamedAt(string Text, Mark At);
 
 /// <summary>An entry that steers rules.</summary>
 /// <param name="Role">condition, scope or definition.</param>

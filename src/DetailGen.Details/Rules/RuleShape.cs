@@ -39,6 +39,7 @@ public static class RuleShape
         new Field("version", new TextShape(20), "As its authors count; sheets tell it.", Required: true),
         new Field("date", new DateShape(), "Day of this version.", Required: true),
         new Field("extends", new TextShape(60), "Another pack whose rules hold too; a rule of the same id here takes its place."),
+        new Field("foremost", new ListShape(new TextShape(80)), "Rules of which a first sheet tells before others that pass, in this order."),
         new Field("steers", new ListShape(new MapShape(
             new Field("id", new TextShape(80), "Name of the entry.", Required: true),
             new Field("role", new WordShape("condition", "scope", "definition"), "What it is in place of a rule.", Required: true),

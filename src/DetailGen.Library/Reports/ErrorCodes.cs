@@ -64,7 +64,7 @@ internal static class ErrorCodes
         ("wrong-material", Presets, "The material is of a kind that the slot does not take."),
         ("unknown-rules", Presets, "There is no such rule pack."),
         ("rules-twice", Presets, "A rule pack is named twice."),
-        ("unknown-rule", Presets, "There is no such rule to waive, or to steer."),
+        ("unknown-rule", Presets, "There is no such rule to waive, to steer, or to name first."),
         ("unknown-climate", Presets, "There is no such climate."),
         ("no-climate", Presets, "No climate is usual for the nation, and none is named."),
         ("bad-climate", Presets, "A month of the climate has more vapour than air can hold."),

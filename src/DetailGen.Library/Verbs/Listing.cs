@@ -177,6 +177,7 @@ internal static class Listing
             ["version"] = pack.Head.Version,
             ["date"] = pack.Head.Date,
             ["extends"] = pack.Head.Extends?.Text,
+            ["foremost"] = pack.Head.Foremost.Select(named => named.Text).ToList(),
             ["rules"] = pack.Rules.Count,
         }).ToList());
         yield return ("steers", packs.SelectMany(pack => pack.Head!.Steers, (pack, steer) => new Dictionary<string, object?>

@@ -1,3 +1,4 @@
+using DetailGen.Details.Rules;
 using DetailGen.Details.Solving;
 using DetailGen.Drawing.Sheets;
 using DetailGen.Library.Reports;
@@ -5,7 +6,7 @@ using Verdict = DetailGen.Details.Solving.Verdict;
 
 namespace DetailGen.Library.Wording;
 
-/// <summary>The check list of a sheet: what fails, what is broken or waived, what a person must confirm, then what passes, musts first and of those what passes by the least.</summary>
+/// <summary>The check list of a sheet: what fails, what is broken or waived, what a person must confirm, then what passes: what the packs name as foremost, other musts, the rest, and of these what passes by the least.</summary>
 internal static class CheckLines
 {
     private const int Nearest = 30;
@@ -14,21 +15,26 @@ internal static class CheckLines
     private const int Brief = 8;
 
     /// <summary>Lines in the order of printing, and how many further checks pass.</summary>
-    internal static (IReadOnlyList<CheckLine> Lines, int Further) Of(IReadOnlyList<Verdict> verdicts, IReadOnlyList<CheckReport> checks, IReadOnlyList<string> emptyFields)
+    internal static (IReadOnlyList<CheckLine> Lines, int Further) Of(
+        IReadOnlyList<Verdict> verdicts, IReadOnlyList<CheckReport> checks, IReadOnlyList<string> emptyFields, IReadOnlyList<RulePack> packs)
     {
+        string[] foremost = [.. packs.Reverse().SelectMany(pack => pack.Head?.Foremost ?? []).Select(named => named.Text)];
         var failed = checks.Where(check => check.Verdict == "fail").Select(check => new CheckLine(check.Text, check.Text, "–", check.GapMm is { } gap ? Figures.Short(gap) : "–", Drawing.Sheets.Verdict.Fail, true));
         var broken = verdicts
             .Where(verdict => verdict.Judgement is Judgement.Fail or Judgement.Warn or Judgement.Waived)
             .OrderBy(verdict => Rank(verdict.Judgement)).Select(verdict => Line(verdict, true));
         var open = verdicts.Where(verdict => verdict.Judgement == Judgement.ToConfirm)
-            .OrderBy(verdict => verdict.Rule.Ask is null).Select(verdict => Line(verdict, verdict.Rule.Ask is not null));
+            .OrderBy(verdict => verdict.Rule.Ask is null).ThenBy(verdict => Place(verdict.Rule)).Select(verdict => Line(verdict, verdict.Rule.Ask is not null));
         var empty = emptyFields.Select(field => new CheckLine($"Title block: {field}", $"Title block: {field}", "filled", "–", Drawing.Sheets.Verdict.Warn, true));
-        var passes = verdicts.Where(verdict => verdict.Judgement == Judgement.Pass).OrderBy(verdict => verdict.Rule.Severity).ThenBy(Slack).ToList();
+        var passes = verdicts.Where(verdict => verdict.Judgement == Judgement.Pass).OrderBy(verdict => Place(verdict.Rule)).ThenBy(verdict => verdict.Rule.Severity).ThenBy(Slack).ToList();
 
         // What nothing can break, such as a surface resistance that a standard gives, is counted and tells nobody anything.
         var told = passes.Where(verdict => verdict.Rule.Unbreakable is null).Take(Nearest).ToList();
         var further = passes.Count - told.Count + checks.Count(check => check.Verdict == "pass");
         return ([.. failed, .. broken, .. empty, .. open, .. told.Select(verdict => Line(verdict, true)).Select(line => line with { Foremost = line.Required.Length <= Brief && line.Drawn.Length <= Brief })], further);
+
+        // A pack's own choice goes before that of the pack which it extends.
+        int Place(Rule rule) => Array.FindIndex(foremost, rule.Names) is >= 0 and var place ? place : int.MaxValue;
     }
 
     private static CheckLine Line(Verdict verdict, bool foremost) => new(

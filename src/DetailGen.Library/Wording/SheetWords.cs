@@ -26,7 +26,7 @@ internal static class SheetWords
     internal static SheetText Of(Solution.Solved solved, IReadOnlyList<BuildupResistance> buildups, IReadOnlyList<CheckReport> checks)
     {
         var preset = solved.Preset;
-        var (lines, further) = CheckLines.Of(solved.Verdicts, checks, EmptyFields(preset));
+        var (lines, further) = CheckLines.Of(solved.Verdicts, checks, EmptyFields(preset), solved.Packs);
         return new(
             Title(preset),
             [.. preset.Revisions.OrderByDescending(revision => revision.Date).ThenByDescending(revision => revision.Rev, StringComparer.Ordinal).Select(Line)],

@@ -70,6 +70,16 @@ public class PackOrderTests
     [InlineData("own", "pack-ring")]
     public void A_pack_that_extends_what_it_cannot_is_told(string extends, string code) => Assert.Contains(Read(Tighter, extends).Faults, fault => fault.Code == code && fault.At.Line == 4);
 
+    [Theory]
+    [InlineData("tall", null)]
+    [InlineData("high", null)]
+    [InlineData("tal", "Did you mean tall?")]
+    public void What_a_head_names_as_foremost_is_a_rule_of_its_pack_or_of_one_below(string named, string? hint)
+    {
+        var faults = Read(Tighter, $"base\nforemost: [{named}]").Faults;
+        Assert.Equal(hint is null ? [] : [("unknown-rule", 5, hint)], faults.Select(fault => (fault.Code, fault.At.Line, fault.Hint!)));
+    }
+
     [Fact]
     public void A_head_without_its_version_is_told() =>
         Assert.Contains(PackHeadFaults("title: Own\ndate: 2026-11-25"), fault => fault.Code == "missing-key" && fault.Hint is not null);
