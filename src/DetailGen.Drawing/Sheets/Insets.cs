@@ -139,14 +139,18 @@ internal static class Insets
     private static IEnumerable<(int Page, Named Named)> Pages(InsetSheet sheet, InsetBasis basis)
     {
         Named[] named = [Named.OnBothSides, Named.OnOneSide];
-        int[] tables = [.. Enumerable.Range(1, sheet.Scene.Pages.Count - 1).Where(page => sheet.Scene.Pages[page].Placements.All(placement => placement.ViewId.StartsWith(Id, StringComparison.Ordinal)))];
+        int[] tables = [.. WithTables(sheet.Scene)];
         return basis.Format.Size == SheetSize.Small
             ? named.SelectMany(_ => tables, (how, page) => (page, how))
             : [.. named.Select(how => (0, how)), .. tables.SelectMany(_ => named, (page, how) => (page, how)), (0, Named.Nowhere)];
     }
 
+    /// <summary>Further sheets, from 0, on which tables stand, and insets at most.</summary>
+    internal static IEnumerable<int> WithTables(Scene scene) =>
+        Enumerable.Range(1, scene.Pages.Count - 1).Where(page => scene.Pages[page].Placements.All(placement => placement.ViewId.StartsWith(Id, StringComparison.Ordinal)));
+
     // On the first sheet the view's own room, or that of a second view.
-    private static IReadOnlyList<PaperBox> Zones(SheetFormat format, int page) => page == 0
+    internal static IReadOnlyList<PaperBox> Zones(SheetFormat format, int page) => page == 0
         ? [.. new[] { format.Zone("view"), format.Zone("second-view") }.OfType<PaperBox>().Select(zone => zone.Grow(-1) with { Top = zone.Top - OffTop })]
         : [format.Space.Grow(-Margin) with { Bottom = format.Space.Bottom + Foot }];
 

@@ -57,6 +57,11 @@ public static class SheetComposer
             scene = insets.Count == 0 ? Laid(rings: false) : scene;
         }
 
+        if (request is { ControlLines: true, ViewOnly: false } && !request.Companions.Contains(Companion.ControlLines))
+        {
+            scene = LinesToFollow.Added(scene, section, trial.Window, drawn, format);
+        }
+
         scene = scene with { Layers = map.Used(scene.Views.SelectMany(one => one.Items).Concat(scene.Pages.SelectMany(page => page.Items)), format.Paper, request.ForCopies) };
         return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)])
         {

@@ -69,6 +69,9 @@ public sealed record SheetRequest(string? Paper, double? Scale, bool Mirror, boo
     /// <summary>What is too fine for the scale drawn again at 1:2, where the sheet has room.</summary>
     public bool Insets { get; init; }
 
+    /// <summary>A small picture of where water, air, vapour and heat are stopped, where the sheets have room; not where a sheet of them is asked for.</summary>
+    public bool ControlLines { get; init; }
+
     /// <summary>The sheet of an earlier issue: on the same paper, at the same scale, notes stay where they stood. Null for none.</summary>
     public EarlierSheet? Earlier { get; init; }
 

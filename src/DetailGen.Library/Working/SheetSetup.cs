@@ -37,6 +37,7 @@ internal static class SheetSetup
         ForCopies = Has(preset, "line-group", "copy"),
         TrimMarks = Has(preset, "trim-marks", "true"),
         Insets = !Has(preset, "inset", "none"),
+        ControlLines = !Has(preset, "control-lines", "none"),
         Companions = [.. preset.Sheet.Companions.Select(word => word switch
         {
             "exploded" => Companion.Exploded,

@@ -110,8 +110,8 @@ public class CompanionSheetTests
     public void Insulation_under_control_lines_is_filled_without_gaps_for_ties_that_are_not_shown()
     {
         var basis = Basis("A3", false);
-        DrawnPart Tasked(DrawnPart part) => part.Id == "wall.cavity-insulation" ? part with { Part = part.Part with { Roles = Roles.Insulation } } : part;
-        basis = basis with { Drawn = basis.Drawn with { Parts = [.. basis.Drawn.Parts.Select(Tasked)] } };
+        Part Tasked(Part part) => part.Id == "wall.cavity-insulation" ? part with { Roles = Roles.Insulation } : part;
+        basis = basis with { Section = basis.Section with { Parts = [.. basis.Section.Parts.Select(Tasked)] } };
         Assert.Contains(basis.Drawn.Items, item => item.PartId?.StartsWith("tie.", StringComparison.Ordinal) == true);
         var view = Assert.Single(Assert.Single(CompanionSheets.Of(Companion.ControlLines, basis)).Views);
         int Loops(IEnumerable<Item> items) => items.OfType<Stroke>().Count(stroke => stroke.PartId == "wall.cavity-insulation" && stroke.Row.StartsWith("fill.", StringComparison.Ordinal));
@@ -162,8 +162,8 @@ public class CompanionSheetTests
     public void A_control_line_runs_along_the_side_that_does_the_task(bool mirror)
     {
         var basis = Basis("A3", mirror);
-        DrawnPart Tasked(DrawnPart part) => part with { Part = part.Part with { Roles = part.Part.Roles | (part.Id == "coping" ? Roles.WaterBarrier : part.Id == "wall.inner-leaf" ? Roles.AirBarrier : Roles.None) } };
-        basis = basis with { Drawn = basis.Drawn with { Parts = [.. basis.Drawn.Parts.Select(Tasked)] } };
+        Part Tasked(Part part) => part with { Roles = part.Roles | (part.Id == "coping" ? Roles.WaterBarrier : part.Id == "wall.inner-leaf" ? Roles.AirBarrier : Roles.None) };
+        basis = basis with { Section = basis.Section with { Parts = [.. basis.Section.Parts.Select(Tasked)] } };
         var lines = Assert.Single(Assert.Single(CompanionSheets.Of(Companion.ControlLines, basis)).Views).Items.OfType<Stroke>().Where(stroke => stroke.Row.StartsWith("control.", StringComparison.Ordinal)).ToArray();
         PaperBox Line(string id) => ItemBounds.Of(lines.Where(line => line.PartId == id));
 

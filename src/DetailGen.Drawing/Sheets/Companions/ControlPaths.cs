@@ -8,7 +8,7 @@ namespace DetailGen.Drawing.Sheets.Companions;
 /// <summary>
 /// Where a part does its task: a sheet along itself; anything thicker along the face that water meets, or the one that the air of the room does. Lines of several tasks run side by side.
 /// </summary>
-internal sealed class ControlPaths(CompanionBasis basis, IReadOnlyList<Roles> tasks)
+internal sealed class ControlPaths(Section section, DrawnView drawn, Bounds window, IReadOnlyList<Roles> tasks)
 {
     /// <summary>How far in from a face a line runs, and between the lines of one part; mm on paper.</summary>
     private const double In = 0.9, Apart = 1.1;
@@ -19,7 +19,7 @@ internal sealed class ControlPaths(CompanionBasis basis, IReadOnlyList<Roles> ta
     /// <summary>Two parts of one task that are nearer than this lie against each other; mm on paper.</summary>
     private const double Against = 0.15;
 
-    private readonly Region _seen = Region.Box(new OnPaper(basis.Drawn.Scale, basis.Drawn.Mirror).At(BreakLines.Clip(basis.Section, basis.Window)));
+    private readonly Region _seen = Region.Box(new OnPaper(drawn.Scale, drawn.Mirror).At(BreakLines.Clip(section, window)));
 
     internal IReadOnlyList<IReadOnlyList<PaperPoint>> Of(DrawnPart part, Roles task)
     {
@@ -32,15 +32,15 @@ internal sealed class ControlPaths(CompanionBasis basis, IReadOnlyList<Roles> ta
     // Over the deck of a roof the wall goes on outside: there the roof's own parts keep air and vapour in. A wall that goes on up has a room behind it.
     private Region Within(Part part, Roles task)
     {
-        var deck = basis.Section.Levels.FirstOrDefault(level => level.Name == "deck-top");
-        var free = task != Roles.WaterBarrier && part.Element == Element.Wall && basis.Section.Runs.All(run => run.Heading != Heading.Up);
-        return free && deck is not null ? _seen.Minus(Region.Box(_seen.Bounds with { Bottom = deck.Y / basis.Drawn.Scale, Top = Math.Max(_seen.Bounds.Top, deck.Y / basis.Drawn.Scale) + 1 })) : _seen;
+        var deck = section.Levels.FirstOrDefault(level => level.Name == "deck-top");
+        var free = task != Roles.WaterBarrier && part.Element == Element.Wall && section.Runs.All(run => run.Heading != Heading.Up);
+        return free && deck is not null ? _seen.Minus(Region.Box(_seen.Bounds with { Bottom = deck.Y / drawn.Scale, Top = Math.Max(_seen.Bounds.Top, deck.Y / drawn.Scale) + 1 })) : _seen;
     }
 
     private IEnumerable<FacePath> Faces(DrawnPart part, Roles task, int lane)
     {
         var towards = Towards(part.Part, task);
-        var next = Region.Union(basis.Drawn.Parts.Where(other => other.Id != part.Id && !other.IsSheet && other.Part.Presence == Presence.Cut && other.Part.Roles.HasFlag(task)).Select(other => other.Visible));
+        var next = Region.Union(drawn.Parts.Where(other => other.Id != part.Id && !other.IsSheet && other.Part.Presence == Presence.Cut && other.Part.Roles.HasFlag(task)).Select(other => other.Visible));
         var free = Region.Box(_seen.Bounds.Grow(Least)).Minus(next.Grow(Against)); // where it lies against another of that task, the line is the other's
         foreach (var ring in part.Visible.Pieces.Select(piece => piece.Outline))
         {
@@ -60,10 +60,10 @@ internal sealed class ControlPaths(CompanionBasis basis, IReadOnlyList<Roles> ta
     private PaperPoint Towards(Part part, Roles task)
     {
         var inwards = new PaperPoint(0, -1);
-        if (Math.Abs(part.Axis.Y) > Math.Abs(part.Axis.X) && basis.Section.Buildups.FirstOrDefault(buildup => buildup.Flow == HeatFlow.Horizontal) is { } wall)
+        if (Math.Abs(part.Axis.Y) > Math.Abs(part.Axis.X) && section.Buildups.FirstOrDefault(buildup => buildup.Flow == HeatFlow.Horizontal) is { } wall)
         {
             var right = wall.At.To.X > wall.At.From.X;
-            inwards = new(right != basis.Drawn.Mirror ? 1 : -1, 0);
+            inwards = new(right != drawn.Mirror ? 1 : -1, 0);
         }
 
         return task == Roles.WaterBarrier ? -1 * inwards : inwards;

@@ -1,0 +1,93 @@
+using DetailGen.Drawing.Auditing;
+using DetailGen.Drawing.Lettering;
+using DetailGen.Drawing.Scenes;
+using DetailGen.Drawing.Sheets.Companions;
+using DetailGen.Drawing.Views;
+using DetailGen.Sections;
+
+namespace DetailGen.Drawing.Sheets;
+
+/// <summary>
+/// A small picture of where water, air, vapour and heat are stopped, beside the view where the finished first sheet is white, else on a further sheet with tables. It comes after the insets and moves nothing.
+/// </summary>
+internal static class LinesToFollow
+{
+    private const string Id = "lines", Title = "Lines to follow", Caution = "Unbroken: to confirm";
+
+    /// <summary>A detail drawn no larger than that would not be told from its own small picture.</summary>
+    private const double Scale = 20, LeastOfView = 10;
+
+    /// <summary>White round it, between picture and legend, and between a sign and its words; mm.</summary>
+    private const double Clear = 6, Off = 4, Beside = 2.5;
+
+    /// <summary>Length of the signs in the legend, mm.</summary>
+    private const double Sample = 12;
+
+    /// <returns>The same scene where it is not asked for, or there is no room.</returns>
+    internal static Scene Added(Scene scene, Section section, Bounds window, DrawnView view, SheetFormat format)
+    {
+        if (view.Scale > LeastOfView)
+        {
+            return scene;
+        }
+
+        // Drawn to the same breaks, so of the same shape.
+        var (width, height) = (view.Bounds.Width * view.Scale / Scale, view.Bounds.Height * view.Scale / Scale);
+        var (legend, zone) = (Legend(format.TextSizes), format.Zones["view"]);
+        foreach (var page in Insets.WithTables(scene).Prepend(0))
+        {
+            var white = new WhitePaper(PageInk.Of(scene, scene.Pages[page]), format, Insets.Zones(format, page));
+            foreach (var (size, at, legendAt) in Shapes(width, height, legend.Width, legend.Height))
+            {
+                // On the first sheet beside the tables, away from the view.
+                if ((page == 0 ? white.Nearest(size, new(zone.Right, zone.Bottom), Clear) : white.Lowest(size, Clear)) is { } corner)
+                {
+                    return With(scene, page, ControlPicture.Of(section, new(Scale, window, view.Mirror)), corner + at, legend.Items.Select(item => Moving.By(item, corner + legendAt)));
+                }
+            }
+        }
+
+        return scene;
+    }
+
+    // The legend beside the picture, else over it. Places are of lower left corners.
+    private static IEnumerable<((double Width, double Height) Size, PaperPoint Picture, PaperPoint Legend)> Shapes(double width, double height, double legendWidth, double legendHeight)
+    {
+        var most = Math.Max(height, legendHeight);
+        yield return ((width + Off + legendWidth, most), new(0, most - height), new(width + Off, most - legendHeight));
+        yield return ((Math.Max(width, legendWidth), height + Off + legendHeight), default, new(0, height + Off));
+    }
+
+    private static Scene With(Scene scene, int on, ControlPicture picture, PaperPoint corner, IEnumerable<Item> legend)
+    {
+        var bounds = picture.Drawn.Bounds;
+        var origin = corner - new PaperPoint(bounds.Left, bounds.Bottom);
+        var placement = new Placement(Id, origin, bounds.Shift(origin).Grow(1));
+        return scene with
+        {
+            Views = [.. scene.Views, new(Id, Scale, picture.Items, bounds)],
+            Pages = [.. scene.Pages.Select((page, i) => i != on ? page : page with { Placements = [.. page.Placements, placement], Items = [.. page.Items, .. legend] })],
+        };
+    }
+
+    // From its lower left corner.
+    private static (double Width, double Height, IReadOnlyList<Item> Items) Legend(TextSizes sizes)
+    {
+        var (letter, pitch, indent) = (sizes.Notes, sizes.ByNotes(4.75), Sample + Beside);
+        var lines = ControlPicture.Legend(Sample).Reverse().ToArray();
+        var items = new List<Item> { new Text("note.text", Caution, new(0, sizes.ByNotes(0.8)), letter) };
+        var y = sizes.ByNotes(0.8) + pitch;
+        foreach (var (_, sign, words) in lines)
+        {
+            items.Add(Moving.By(sign, new(0, y + sizes.ByNotes(1))));
+            items.Add(new Text("key", words, new(indent, y), letter));
+            y += pitch;
+        }
+
+        items.Add(new Text("note.text", "Scale " + ViewTitle.Words(Scale), new(0, y + sizes.ByNotes(0.5)), letter));
+        y += sizes.ByNotes(4.5) + sizes.ByNotes(0.5);
+        items.Add(new Text("title.view", Title, new(0, y), sizes.Titles));
+        var width = new[] { sizes.Typeface.Width(Title, sizes.Titles), sizes.Typeface.Width(Caution, letter), lines.Max(line => indent + sizes.Typeface.Width(line.Words, letter)) }.Max();
+        return (width, y + sizes.Typeface.Rise(sizes.Titles), items);
+    }
+}
