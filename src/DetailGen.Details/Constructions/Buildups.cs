@@ -62,11 +62,16 @@ internal static class Buildups
                 case RoofBehaviour.Firring:
                     break;
                 case RoofBehaviour.Joists:
+                    // What a stack's line ends in: a joist that the section runs along, or the void beside those that it cuts. Its height changes with the fall.
+                    var (member, element, told, function) = site.Sizes.Is("roof.joists", "across")
+                        ? (layer.Slot + ".1", "Joists and firrings", "", "structure, air between")
+                        : ("roof.void", "Void between joists", "void at the upstand", "unventilated air space");
                     layers.Add(new(
-                        reference, layer.Slot, site.Sizes.Is("roof.joists", "across") ? layer.Slot + ".1" : "roof.void", "Void between joists", Air,
-                        placed.Thickness + firring!.Thickness, LayerKind.Bridged, "unventilated air space",
+                        reference, layer.Slot, member, element, Air,
+                        placed.Thickness + firring!.Thickness, LayerKind.Bridged, function,
                         Repeated(site, "joists ", "roof.joist-width", "roof.joist-centres"))
                     {
+                        Told = told,
                         Bridging = new(site.Sizes.Material(layer.Slot), site.Length("roof.joist-width"), site.Length("roof.joist-centres")),
                     });
                     break;

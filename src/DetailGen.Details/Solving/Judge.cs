@@ -53,8 +53,9 @@ internal static class Judge
         }
 
         var places = number >= 0.1m ? 2 : 3;
+        var told = Short(number, places) >= 0.1m ? 2 : places; // two figures of 0.0998 are 0.10
         return side.Text.EndsWith(" W/m²K", StringComparison.Ordinal) && (judgement == Judgement.Pass || Short(number, places) != Short(against, places))
-            ? side with { Text = Short(number, places).ToString("F" + places.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture) + " W/m²K" }
+            ? side with { Text = Short(number, places).ToString("F" + told.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture) + " W/m²K" }
             : side;
     }
 

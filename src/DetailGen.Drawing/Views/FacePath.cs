@@ -70,12 +70,15 @@ internal sealed class FacePath
     public List<(PaperPoint Low, PaperPoint Beside)> Stations(Profile profile, double extra, double low = 0)
     {
         var line = new List<(PaperPoint, PaperPoint)>();
+        double Before(int i) => profile.At(_starts[i] - (i == 0 ? 0 : Hair)) + extra;
+        double After(int i) => profile.At(_starts[i] + (i == Pieces ? 0 : Hair)) + extra;
         var corners = new PaperPoint[Points.Count];
         for (var i = 0; i < Points.Count; i++)
         {
-            corners[i] = Corner(i, profile.At(_starts[i] - (i == 0 ? 0 : Hair)) + extra, profile.At(_starts[i] + (i == Pieces ? 0 : Hair)) + extra);
+            corners[i] = Corner(i, Before(i), After(i));
         }
 
+        Unfold(corners, Before, After);
         line.Add((Corner(0, low, low), corners[0]));
         for (var piece = 0; piece < Pieces; piece++)
         {
@@ -94,6 +97,43 @@ internal sealed class FacePath
         }
 
         return line;
+    }
+
+    // A piece shorter than its two mitres take, such as the slope of a small fillet under a thick sheet, would be run backwards and stick out as a spike: the line beside it
+    // passes it over, from its neighbour before straight to the one after.
+    private void Unfold(PaperPoint[] corners, Func<int, double> before, Func<int, double> after)
+    {
+        var passed = new bool[Pieces];
+        for (var piece = 1; piece < Pieces - 1; piece++)
+        {
+            if (passed[piece] || Planes.Dot(corners[piece + 1] - corners[piece], Direction(piece)) >= -1e-6)
+            {
+                continue;
+            }
+
+            var (from, to) = (piece - 1, piece + 1);
+            while (from > 0 && passed[from])
+            {
+                from--;
+            }
+
+            while (to < Pieces - 1 && passed[to])
+            {
+                to++;
+            }
+
+            var (a, b) = (Direction(from), Direction(to));
+            if (Math.Abs(Planes.Cross(a, b)) < 0.25)
+            {
+                continue;
+            }
+
+            var (first, second) = (Points[from + 1] + before(from + 1) * Planes.Left(a), Points[to] + after(to) * Planes.Left(b));
+            var meeting = first + Planes.Cross(second - first, b) / Planes.Cross(a, b) * a;
+            Array.Fill(corners, meeting, from + 1, to - from);
+            Array.Fill(passed, true, from + 1, to - from - 1);
+            piece = Math.Max(0, from - 1); // a neighbour has become shorter by it
+        }
     }
 
     /// <summary>The nearest corners around a stretch: what lies between bends only a little.</summary>

@@ -24,7 +24,7 @@ internal static class Faults
             }
 
             var sheet = bodies[i].Sheet;
-            var most = sheet.Profile.Plateaus.Select(plateau => plateau.Height).Append(sheet.Profile.Floor).Max() + sheet.Style.Width - sheet.Part.Sheet!.Thickness / scale;
+            var most = sheet.Stray(scale);
             if (most > SheetStyles.Budget)
             {
                 faults.Add(new("budget", [sheet.Part.Id], $"{sheet.Part.Name} is drawn {most.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture)} mm from its true place."));

@@ -15,14 +15,15 @@ internal sealed class Profile(double floor)
     public IReadOnlyList<Plateau> Plateaus => _plateaus;
 
     /// <summary>Raises the sheet between two places; without effect outside the reach.</summary>
-    public void Add(double from, double to, double height, (double From, double To) reach)
+    /// <param name="truly">How high it lies there in truth: as thick as what it lies over.</param>
+    public void Add(double from, double to, double height, (double From, double To) reach, double truly = 0)
     {
         if (height > floor + 1e-9)
         {
             // Without room for its whole slope before a corner, a sheet keeps its height up to the corner.
             from = from - (height - floor) < reach.From + Room ? Math.Min(from, reach.From) : from;
             to = to + (height - floor) > reach.To - Room ? Math.Max(to, reach.To) : to;
-            _plateaus.Add(new(from, to, height, reach.From, reach.To));
+            _plateaus.Add(new(from, to, height, reach.From, reach.To, Math.Max(0, Math.Min(truly, height))));
         }
     }
 
@@ -83,4 +84,5 @@ internal sealed class Profile(double floor)
 
 /// <param name="From">Along the face, mm.</param>
 /// <param name="Lowest">The corner before, where its influence ends; <paramref name="Highest"/> the corner after.</param>
-internal sealed record Plateau(double From, double To, double Height, double Lowest, double Highest);
+/// <param name="True">Height in truth, to the paper's scale.</param>
+internal sealed record Plateau(double From, double To, double Height, double Lowest, double Highest, double True);

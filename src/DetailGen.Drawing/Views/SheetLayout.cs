@@ -21,6 +21,10 @@ internal sealed record LaidSheet(Part Part, SheetStyle Style, FacePath Face, Pro
 
     /// <summary>Height of the outer edge where the sheet lies flat on its face.</summary>
     public double Top => Profile.Floor + Style.Width;
+
+    /// <summary>How far the outer edge is drawn above its true place, at most; mm on paper.</summary>
+    public double Stray(double scale) =>
+        Profile.Plateaus.Select(plateau => plateau.Height - plateau.True).Append(Profile.Floor).Max() + Style.Width - Part.Sheet!.Thickness / scale;
 }
 
 /// <summary>A stretch in which a face runs along another.</summary>
@@ -52,7 +56,7 @@ internal static class SheetLayout
 
         return Parting.Of(Trimmed(laid));
 
-        bool Strays(LaidSheet sheet) => sheet.Profile.Plateaus.Any(plateau => plateau.Height + sheet.Style.Width - sheet.Part.Sheet!.Thickness / paper.Scale > SheetStyles.Budget);
+        bool Strays(LaidSheet sheet) => sheet.Stray(paper.Scale) > SheetStyles.Budget;
     }
 
     // In build order, but each after those that it runs over: a flashing is built in before the membrane that it is dressed down on.
@@ -127,9 +131,9 @@ internal static class SheetLayout
             var profile = new Profile(floor);
             foreach (var under in beneath)
             {
-                foreach (var lap in Laps(face, under.Face, part.Sheet.Seat == Seat.Between ? Sitting : Parallel).SelectMany(lap => face.BetweenCorners(lap)))
+                foreach (var lap in Laps(face, under.Face, part.Sheet.Seat == Seat.Between ? Sitting : Parallel, Apart(under)).SelectMany(lap => face.BetweenCorners(lap)))
                 {
-                    Raise(profile, face, under, lap, gap, part.Roles.HasFlag(Roles.Drainage) || part.Roles.HasFlag(Roles.Finish));
+                    Raise(profile, face, under, lap, gap, under.Part.Sheet!.Thickness / paper.Scale, part.Roles.HasFlag(Roles.Drainage) || part.Roles.HasFlag(Roles.Finish));
                 }
             }
 
@@ -141,14 +145,17 @@ internal static class SheetLayout
         return laid;
     }
 
-    private static void Raise(Profile profile, FacePath face, LaidSheet under, Lap lap, double gap, bool straight)
+    // What lies on a thick sheet has its face as far from that sheet's face as the sheet is thick.
+    private static double Apart(LaidSheet under) => Math.Max(SheetStyles.Budget, under.Style.Width + 0.05);
+
+    private static void Raise(Profile profile, FacePath face, LaidSheet under, Lap lap, double gap, double thickness, bool straight)
     {
         var rise = under.Style.Width + gap - lap.Clear; // a sheet that stands off already needs that much less
         var mitre = Mitre * Math.Max(0, rise);
         var reach = face.Smooth(lap.From, lap.To);
         // What leads water away, or is pressed to shape, takes its height at a corner: a ramp in its run would read as a rise against the fall, or as a dent.
         var (from, to) = straight ? reach : (lap.From - SheetStyles.JoggleOutside, lap.To + SheetStyles.JoggleOutside);
-        profile.Add(from, to, under.Profile.Floor + rise, reach);
+        profile.Add(from, to, under.Profile.Floor + rise, reach, thickness - lap.Clear);
         foreach (var plateau in under.Profile.Plateaus)
         {
             // What works on the other side of a corner does not lift this stretch; a slope that reaches into it does.
@@ -162,7 +169,7 @@ internal static class SheetLayout
             var (low, high) = (Math.Max(a, lap.From - SheetStyles.JoggleOutside), Math.Min(b, lap.To + SheetStyles.JoggleOutside));
             var missed = Math.Max(0, low - high);
             (low, high) = missed == 0 ? (low, high) : a > lap.To ? (high, high) : (low, low); // as high as its slope still is where this stretch ends
-            profile.Add(straight ? reach.From : low - mitre, straight ? reach.To : high + mitre, plateau.Height - missed + rise, reach);
+            profile.Add(straight ? reach.From : low - mitre, straight ? reach.To : high + mitre, plateau.Height - missed + rise, reach, plateau.True - missed + thickness - lap.Clear);
         }
     }
 
@@ -227,7 +234,8 @@ internal static class SheetLayout
 
     /// <summary>Stretches in which one face runs along another, or a little to its left.</summary>
     /// <param name="leastAlong">Least cosine between the two.</param>
-    internal static List<Lap> Laps(FacePath face, FacePath under, double leastAlong = Parallel)
+    /// <param name="mostApart">Most distance of the two, mm.</param>
+    internal static List<Lap> Laps(FacePath face, FacePath under, double leastAlong = Parallel, double mostApart = SheetStyles.Budget)
     {
         var laps = new List<Lap>();
         for (var i = 0; i < face.Pieces; i++)
@@ -246,7 +254,7 @@ internal static class SheetLayout
                 var (from, to) = (Math.Max(0, a), Math.Min(length, b));
                 double ClearAt(double s) => Planes.Cross(start + (s - a) / (b - a) * (end - start), along);
                 var clear = Math.Min(ClearAt(from), ClearAt(to));
-                if (to - from > 0.01 && clear >= -0.05 && clear <= SheetStyles.Budget)
+                if (to - from > 0.01 && clear >= -0.05 && clear <= mostApart)
                 {
                     laps.Add(new(face.Start(i) + from, face.Start(i) + to, face.Start(i) + a - under.Start(j), Math.Max(0, clear)));
                 }

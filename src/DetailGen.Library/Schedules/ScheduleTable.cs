@@ -43,8 +43,9 @@ internal static class ScheduleTable
     /// <summary>Two significant figures, never rounded below the true value by enough to pass a limit it does not meet: rounded to the nearest as EN ISO 6946:2017, 6.5.2 asks (read in a secondary text).</summary>
     internal static string UValue(double value)
     {
-        var decimals = value >= 1 ? 1 : value >= 0.1 ? 2 : 3;
-        return Math.Round(value, decimals, MidpointRounding.AwayFromZero).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        static int Decimals(double figure) => figure >= 1 ? 1 : figure >= 0.1 ? 2 : 3;
+        var rounded = Math.Round(value, Decimals(value), MidpointRounding.AwayFromZero); // 0.0998 becomes 0.10
+        return rounded.ToString("F" + Decimals(rounded).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
     }
 
     private static string Fixings(BuildupResistance stack) => stack.Corrections.Count == 0 ? "" : stack.Corrected

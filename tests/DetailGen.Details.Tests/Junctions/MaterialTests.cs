@@ -1,4 +1,5 @@
 using DetailGen.Details.Presets;
+using DetailGen.Details.Solving;
 using DetailGen.Sections;
 
 namespace DetailGen.Details.Tests.Junctions;
@@ -37,6 +38,34 @@ public class MaterialTests
         var section = Build("parapet", "solid-masonry-insulated", "warm-timber-deck", $"roof.membrane: {material}");
         Assert.Equal(thickness, section["roof.membrane"].Sheet!.Thickness, 1e-6);
         Assert.Contains(told, section.Buildups[1].Layers.Single(layer => layer.Slot == "roof.membrane").Told, StringComparison.OrdinalIgnoreCase);
+    }
+
+    // What is poured has no sheet to lap, nor is it a sheet that could be bonded.
+    [Theory]
+    [InlineData("parapet", "cavity-masonry", "asphalt")]
+    [InlineData("parapet", "solid-masonry-insulated", "asphalt")]
+    [InlineData("abutment", "cavity-masonry", "pmma-liquid")]
+    [InlineData("abutment", "solid-masonry-insulated", "pu-liquid")]
+    public void A_poured_upstand_is_told_in_coats(string junction, string wall, string material)
+    {
+        var note = Build(junction, wall, "warm-concrete-deck", $"roof.membrane: {material}")["upstand.membrane"].Words.Note;
+        Assert.Contains("in coats", note, StringComparison.Ordinal);
+        Assert.DoesNotContain("sheet", note, StringComparison.Ordinal);
+        Assert.Contains("bonded", Build(junction, wall, "warm-concrete-deck", $"roof.membrane: {material}, upstand.membrane: tpo-membrane")["upstand.membrane"].Words.Note, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("warm-timber-deck", "asphalt", "mechanical", "poured-membrane-has-no-laps-to-fix")]
+    [InlineData("warm-concrete-deck", "asphalt", "mechanical", "poured-membrane-has-no-laps-to-fix")]
+    [InlineData("warm-timber-deck", "pmma-liquid", "loose", "liquid-membrane-adheres")]
+    [InlineData("warm-concrete-deck", "pu-liquid", "mechanical", "liquid-membrane-adheres")]
+    public void A_poured_membrane_is_held_by_no_fixings(string roof, string material, string fixing, string claim)
+    {
+        var read = PresetReader.ReadText(
+            $"detail: d\njunction: abutment\nwall: cavity-masonry\nroof: {roof}\nmaterials: {{ roof.membrane: {material} }}\nset: {{ membrane.fixing: {fixing} }}\n", "material.yaml", [], Context);
+        var contradiction = Assert.IsType<Solution.Contradiction>(Shipped.Solve(read.Value with { Rules = [] }));
+        Assert.Equal([claim, "given.membrane.fixing"], contradiction.Members.Select(member => member.Id));
+        Assert.Contains(contradiction.Repairs, repair => repair.Set is [{ Key: "membrane.fixing", Value: "adhered" }]);
     }
 
     [Theory]

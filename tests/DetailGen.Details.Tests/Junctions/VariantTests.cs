@@ -37,11 +37,16 @@ public class VariantTests
         Assert.Equal(section.Levels.Single(level => level.Name == "coping-top").Y, chain[^1].To.Y, 1e-6);
     }
 
-    [Fact]
-    public void A_void_is_told_as_the_air_that_it_is()
+    // Joists along the wall are cut, and the line of a stack ends in the void beside them; joists across are drawn along, and it ends in one of them.
+    [Theory]
+    [InlineData("along", "Void between joists", "unventilated air space", "void at the upstand")]
+    [InlineData("across", "Joists and firrings", "structure, air between", "")]
+    public void The_row_of_the_joists_names_what_its_line_ends_in(string joists, string element, string function, string told)
     {
-        var layer = Assert.Single(Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck").Buildups[1].Layers, layer => layer.Slot == "roof.joist");
-        Assert.Equal(("Void between joists", "unventilated air space"), (layer.Element, layer.Function));
+        var section = Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck", $"roof.joists={joists}");
+        var layer = Assert.Single(section.Buildups[1].Layers, layer => layer.Slot == "roof.joist");
+        Assert.Equal((element, function, told), (layer.Element, layer.Function, layer.Told));
+        Assert.Equal(joists == "across", section[layer.PartId].Roles.HasFlag(Roles.Structure));
     }
 
     [Fact]

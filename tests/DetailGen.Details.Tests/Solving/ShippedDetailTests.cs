@@ -179,5 +179,15 @@ public class ShippedDetailTests
         Assert.All(told, verdict => Assert.Matches(@"^(0\.[1-9]\d?|0\.0\d{1,2}|\d+(\.\d)?) W/m²K$", verdict.Left!.Text));
     }
 
+    // 0.0999 rounds to a figure that has two significant figures with one zero less behind the point.
+    [Fact]
+    public void A_u_value_that_is_rounded_up_to_a_tenth_keeps_two_figures()
+    {
+        var solved = Held(Shipped.Preset("parapet", "solid-masonry-insulated", "warm-concrete-deck", "wall.insulation=300 mm", "wall.block=140 mm")).Solve(Whole);
+        var wall = solved.Verdicts.Single(verdict => verdict.Rule.Id == "u-wall-new-en");
+        Assert.InRange(wall.Left!.Number!.Value, 0.0995m, 0.09999m);
+        Assert.Equal("0.10 W/m²K", wall.Left.Text);
+    }
+
     private static Preset Held(Preset preset) => preset with { Rules = [new NamedPack("uk", Trial.At)] };
 }

@@ -142,6 +142,48 @@ public class SheetLayoutTests
         Assert.Equal(13, laid[1].Centre.Points[^1].X, 0.001);
     }
 
+    // A 20 mm membrane over a fillet of 10 mm: what is left of the slope between its two mitres runs backwards.
+    [Fact]
+    public void A_sheet_sticks_out_nowhere_however_small_the_fillet_is_under_it() =>
+        Gen.Select(Gen.Int[1, 20], Gen.Int[0, 2], Gen.Int[0, 3], Gen.Bool).Always((fives, sort, step, mirror) =>
+        {
+            var (leg, thickness, scale) = (5.0 * fives, new[] { 1.5, 7, 20 }[sort], new double[] { 2, 5, 10, 20 }[step]);
+            Part Laid(string id, int order, Point[] face, string[] over) => Sheet(id, order, "WP", face, over, thickness);
+            var laid = SheetLayout.Lay(
+                [Laid("field", 1, [new(leg, 0), new(900, 0)], []), Laid("upstand", 2, [new(0, 400), new(0, leg), new(leg, 0), new(leg + 120, 0)], ["field"])], new OnPaper(scale, mirror), _ => 0);
+            var box = laid[1].Body.Bounds;
+            Assert.True((mirror ? -box.Right : box.Left) >= -1e-3 && box.Bottom >= -1e-3, $"A fillet of {leg} under {thickness} mm at 1:{scale}: drawn from {box.Left}, {box.Bottom} to {box.Right}, {box.Top}.");
+            Assert.Single(laid[1].Body.Pieces);
+        });
+
+    // The fleece lies on the field sheet, and so as far above the face of the lap as that is thick.
+    [Theory]
+    [InlineData(1.5, 10)]
+    [InlineData(7, 2)]
+    [InlineData(20, 5)]
+    public void What_lies_on_a_thick_sheet_goes_over_its_lap_too(double thickness, double scale)
+    {
+        var laid = SheetLayout.Lay(
+            [
+                Sheet("field", 1, "WP", [new(50, 0), new(900, 0)], [], thickness), Sheet("upstand", 2, "WP", [new(0, 400), new(0, 50), new(50, 0), new(170, 0)], ["field"], thickness),
+                Sheet("fleece", 3, "SM", [new(90, thickness), new(900, thickness)], ["field", "upstand"]),
+            ],
+            new OnPaper(scale, false), _ => 0);
+        var (upstand, fleece) = (laid[1].Body.Cut(new(130 / scale, -9), new(130 / scale, 99)), laid[2].Body.Cut(new(130 / scale, -9), new(130 / scale, 99)));
+        Assert.True(fleece[0].From.Y >= upstand[^1].To.Y + 0.345, $"{fleece[0].From.Y} is not above {upstand[^1].To.Y}.");
+    }
+
+    // It climbs over thick sheets in truth as well.
+    [Theory]
+    [InlineData(1.5, 1.2)]
+    [InlineData(7, 0.4)]
+    [InlineData(20, 0.4)]
+    public void A_sheet_strays_only_by_what_is_drawn_thicker_than_it_is(double thickness, double most)
+    {
+        var laid = SheetLayout.Lay([Sheet("a", 1, "WP", [new(100, 0), new(300, 0)], [], thickness), Sheet("b", 2, "WP", [new(0, 0), new(300, 0)], ["a"], thickness)], new OnPaper(5, false), _ => 0);
+        Assert.InRange(laid[1].Stray(5), 0.35, most + 0.7);
+    }
+
     [Fact]
     public void A_dashed_sheet_stands_clear_of_the_outline_beside_it()
     {
@@ -157,12 +199,12 @@ public class SheetLayoutTests
         Assert.All(laid[0].Centre.Points, point => Assert.Equal(0.05, point.Y, 0.001));
     }
 
-    private static Part Sheet(string id, int order, string code, Point[] face, string[] over) =>
+    private static Part Sheet(string id, int order, string code, Point[] face, string[] over, double thickness = 1.5) =>
         new(id, id, new(id, id, "membrane", "membrane", code, 0.2, 1000, "assumed"), Element.Roof, Region.Empty, Presence.Cut, Roles.WaterBarrier, order)
         {
             Slot = id,
             Words = new("", "", ""),
-            Sheet = new(face, 1.5, over),
+            Sheet = new(face, thickness, over),
         };
 
     private static double Length(Point[] face) => face.Zip(face.Skip(1), (a, b) => (b - a).Length).Sum();

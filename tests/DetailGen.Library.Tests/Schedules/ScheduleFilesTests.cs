@@ -44,6 +44,8 @@ public class ScheduleFilesTests
     [Theory]
     [InlineData(0.1499, "0.15")]
     [InlineData(0.0987, "0.099")]
+    [InlineData(0.0998, "0.10")]
+    [InlineData(0.998, "1.0")]
     [InlineData(1.26, "1.3")]
     [InlineData(0.16, "0.16")]
     public void A_u_value_is_reported_to_two_significant_figures(double value, string text) => Assert.Equal(text, ScheduleTable.UValue(value));
