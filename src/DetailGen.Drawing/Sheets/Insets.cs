@@ -6,7 +6,7 @@ using DetailGen.Sections;
 
 namespace DetailGen.Drawing.Sheets;
 
-/// <summary>What insets are drawn from.</summary>
+/// <summary>What insets and the lines to follow are drawn from.</summary>
 /// <param name="Window">What of the section the first sheet shows, model mm.</param>
 internal sealed record InsetBasis(Section Section, DrawnView Drawn, Bounds Window, SheetFormat Format)
 {

@@ -2,8 +2,6 @@ using DetailGen.Drawing.Auditing;
 using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Sheets.Companions;
-using DetailGen.Drawing.Views;
-using DetailGen.Sections;
 
 namespace DetailGen.Drawing.Sheets;
 
@@ -24,8 +22,9 @@ internal static class LinesToFollow
     private const double Sample = 12;
 
     /// <returns>The same scene where it is not asked for, or there is no room.</returns>
-    internal static Scene Added(Scene scene, Section section, Bounds window, DrawnView view, SheetFormat format)
+    internal static Scene Added(Scene scene, InsetBasis basis)
     {
+        var (view, format) = (basis.Drawn, basis.Format);
         if (view.Scale > LeastOfView)
         {
             return scene;
@@ -40,9 +39,9 @@ internal static class LinesToFollow
             foreach (var (size, at, legendAt) in Shapes(width, height, legend.Width, legend.Height))
             {
                 // On the first sheet beside the tables, away from the view.
-                if ((page == 0 ? white.Nearest(size, new(zone.Right, zone.Bottom), Clear) : white.Lowest(size, Clear)) is { } corner)
+                if ((page == 0 ? white.Nearest(size, new(zone.Right, zone.Bottom), Clear) : basis.OnOwnSheet ? white.Highest(size, Clear) : white.Lowest(size, Clear)) is { } corner)
                 {
-                    return With(scene, page, ControlPicture.Of(section, new(Scale, window, view.Mirror)), corner + at, legend.Items.Select(item => Moving.By(item, corner + legendAt)));
+                    return With(scene, page, ControlPicture.Of(basis.Section, new(Scale, basis.Window, view.Mirror)), corner + at, legend.Items.Select(item => Moving.By(item, corner + legendAt)));
                 }
             }
         }

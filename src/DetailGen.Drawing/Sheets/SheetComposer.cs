@@ -53,13 +53,14 @@ public static class SheetComposer
         if (ringed && insets.Count == 0)
         {
             // What is too fine is worth a sheet of its own, where there is such a thing.
-            (scene, insets) = Insets.Added(Laid(rings: true, spare: true), basis with { OnOwnSheet = true });
-            scene = insets.Count == 0 ? Laid(rings: false) : scene;
+            var alone = basis with { OnOwnSheet = true };
+            (scene, insets) = Insets.Added(Laid(rings: true, spare: true), alone);
+            (scene, basis) = insets.Count == 0 ? (Laid(rings: false), basis) : (scene, alone);
         }
 
         if (request is { ControlLines: true, ViewOnly: false } && !request.Companions.Contains(Companion.ControlLines))
         {
-            scene = LinesToFollow.Added(scene, section, trial.Window, drawn, format);
+            scene = LinesToFollow.Added(scene, basis);
         }
 
         scene = scene with { Layers = map.Used(scene.Views.SelectMany(one => one.Items).Concat(scene.Pages.SelectMany(page => page.Items)), format.Paper, request.ForCopies) };
