@@ -60,6 +60,9 @@ internal static class InsetMark
         return places.FirstOrDefault() is { } items ? new("detail.mark", NameOf(inset.Name), items) : null;
     }
 
+    /// <summary>Round the letter of a ring and the sheet with it, in the view's own mm.</summary>
+    internal static PaperBox Letter(TextSizes sizes, Group mark) => mark.Items.OfType<Text>().Select(text => sizes.Typeface.Box(text)).Aggregate((box, other) => box.With(other));
+
     // The letter, with the sheet behind it; smaller where that finds no white; last the letter over the sheet.
     private static Form[] Forms(TextSizes sizes, string name, int? sheet)
     {

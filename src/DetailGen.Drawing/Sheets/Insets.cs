@@ -111,7 +111,7 @@ internal static class Insets
                 var (centre, size) = (basis.Drawn.At(at), Size(basis.Format.TextSizes, number, diameter, named));
                 int? elsewhere = page == 0 ? null : sheet.Scene.Pages[page].Number;
                 if (InsetMark.Of(basis.Format.TextSizes, ink, (Name(number), elsewhere), new("detail.ring", centre, 2 * diameter / basis.Drawn.Scale), view.Origin, room, IsBuilt) is { } ring
-                    && (page == 0 ? white.Nearest(size, centre + view.Origin, Clear) : basis.OnOwnSheet ? white.Highest(size, Clear) : white.Lowest(size, Clear)) is { } corner)
+                    && (page == 0 ? white.Nearest(size, centre + view.Origin, Clear, InsetMark.Letter(basis.Format.TextSizes, ring).Shift(view.Origin)) : basis.OnOwnSheet ? white.Highest(size, Clear) : white.Lowest(size, Clear)) is { } corner)
                 {
                     return With(sheet, basis, new(number, page, at, diameter, named), ring, corner);
                 }

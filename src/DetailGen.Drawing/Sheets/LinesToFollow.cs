@@ -2,6 +2,7 @@ using DetailGen.Drawing.Auditing;
 using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Sheets.Companions;
+using DetailGen.Drawing.Views;
 
 namespace DetailGen.Drawing.Sheets;
 
@@ -30,18 +31,26 @@ internal static class LinesToFollow
             return scene;
         }
 
-        // Drawn to the same breaks, so of the same shape.
-        var (width, height) = (view.Bounds.Width * view.Scale / Scale, view.Bounds.Height * view.Scale / Scale);
+        // To the same breaks, whose signs and sheets are larger for it: no smaller than that.
+        var least = (Width: view.Bounds.Width * view.Scale / Scale, Height: view.Bounds.Height * view.Scale / Scale);
         var (legend, zone) = (Legend(format.TextSizes), format.Zones["view"]);
+        ControlPicture? picture = null;
         foreach (var page in Insets.WithTables(scene).Prepend(0))
         {
             var white = new WhitePaper(PageInk.Of(scene, scene.Pages[page]), format, Insets.Zones(format, page));
-            foreach (var (size, at, legendAt) in Shapes(width, height, legend.Width, legend.Height))
+            if (!Shapes(least.Width, least.Height, legend.Width, legend.Height).Any(shape => white.Holds(shape.Size, Clear)))
+            {
+                continue;
+            }
+
+            picture ??= ControlPicture.Of(basis.Section, new(Scale, basis.Window, view.Mirror));
+            var drawn = ItemBounds.Of(picture.Items);
+            foreach (var (size, at, legendAt) in Shapes(drawn.Width, drawn.Height, legend.Width, legend.Height))
             {
                 // On the first sheet beside the tables, away from the view.
                 if ((page == 0 ? white.Nearest(size, new(zone.Right, zone.Bottom), Clear) : basis.OnOwnSheet ? white.Highest(size, Clear) : white.Lowest(size, Clear)) is { } corner)
                 {
-                    return With(scene, page, ControlPicture.Of(basis.Section, new(Scale, basis.Window, view.Mirror)), corner + at, legend.Items.Select(item => Moving.By(item, corner + legendAt)));
+                    return With(scene, page, picture, corner + at, legend.Items.Select(item => Moving.By(item, corner + legendAt)));
                 }
             }
         }
@@ -59,7 +68,7 @@ internal static class LinesToFollow
 
     private static Scene With(Scene scene, int on, ControlPicture picture, PaperPoint corner, IEnumerable<Item> legend)
     {
-        var bounds = picture.Drawn.Bounds;
+        var bounds = ItemBounds.Of(picture.Items);
         var origin = corner - new PaperPoint(bounds.Left, bounds.Bottom);
         var placement = new Placement(Id, origin, bounds.Shift(origin).Grow(1));
         return scene with

@@ -79,7 +79,9 @@ internal sealed class WhitePaper
 
     /// <summary>Lower left corner of the white box of that size whose middle is nearest to a place; null where there is none.</summary>
     /// <param name="clear">White round it, mm.</param>
-    internal PaperPoint? Nearest((double Width, double Height) size, PaperPoint to, double clear) => First(size, clear, box => ((Plane.Middle(box) - to).Length, 0));
+    /// <param name="off">What comes to the page with it, and it has to keep off; null for nothing.</param>
+    internal PaperPoint? Nearest((double Width, double Height) size, PaperPoint to, double clear, PaperBox? off = null) =>
+        First(size, clear, box => ((Plane.Middle(box) - to).Length, 0), off);
 
     /// <summary>The same of the lowest, of these the one farthest to the left.</summary>
     internal PaperPoint? Lowest((double Width, double Height) size, double clear) => First(size, clear, box => (box.Bottom, box.Left));
@@ -87,11 +89,16 @@ internal sealed class WhitePaper
     /// <summary>The same of the highest.</summary>
     internal PaperPoint? Highest((double Width, double Height) size, double clear) => First(size, clear, box => (-box.Top, box.Left));
 
-    private PaperPoint? First((double Width, double Height) size, double clear, Func<PaperBox, (double, double)> order)
+    private PaperPoint? First((double Width, double Height) size, double clear, Func<PaperBox, (double, double)> order, PaperBox? off = null)
     {
         ((double, double) Order, PaperPoint Corner)? first = null;
         foreach (var box in Boxes(size, clear))
         {
+            if (off is { } other && box.Grow(clear).Meets(other))
+            {
+                continue;
+            }
+
             var own = order(box);
             first = first is null || own.CompareTo(first.Value.Order) < 0 ? (own, new(box.Left, box.Bottom)) : first;
         }

@@ -267,7 +267,10 @@ public class InsetTests
         return (sheet.Scene.Views.Single(view => view.Id == "inset-a"), ring with { Centre = ring.Centre - placement.Origin }, page.Number);
     }
 
-    internal static ComposedSheet Composed(string name, string[] set)
+    // Without the small picture of the lines to follow, which takes what white they leave.
+    private static ComposedSheet Composed(string name, string[] set) => Whole(name, [.. set, "sheet.control-lines=none"]);
+
+    internal static ComposedSheet Whole(string name, string[] set)
     {
         var office = Office.Of(null).Value;
         var worked = DetailWork.Do(PresetFiles.Read(Repository.Path("presets", "details", $"tern-court-{name}.yaml"), set, office).Value, office).Worked!;

@@ -18,7 +18,7 @@ public class LinesToFollowTests
     public void It_stands_in_the_white_and_moves_nothing(string detail, string paper, string scale, string mirror, int page)
     {
         string[] settings = ["sheet.paper=" + paper, "sheet.scale=" + scale, "mirror=" + mirror];
-        var (with, without) = (InsetTests.Composed(detail, settings), InsetTests.Composed(detail, [.. settings, "sheet.control-lines=none"]));
+        var (with, without) = (InsetTests.Whole(detail, settings), InsetTests.Whole(detail, [.. settings, "sheet.control-lines=none"]));
         Assert.Empty(LayoutAudit.Of(with.Scene, with.Format, with.Parts));
         Assert.DoesNotContain(without.Scene.Views, view => view.Id == Id);
         Assert.Equal(without.Scene.Views.Count + 1, with.Scene.Views.Count);
@@ -50,7 +50,7 @@ public class LinesToFollowTests
     [InlineData("sheet.companions=[control-lines]")] // it has a sheet of its own
     [InlineData("sheet.scale=1:20")] // the view is as small
     public void It_is_left_out_where_it_would_say_nothing_more(string setting) =>
-        Assert.DoesNotContain(InsetTests.Composed("parapet-01", ["sheet.paper=A2", setting]).Scene.Views, view => view.Id == Id);
+        Assert.DoesNotContain(InsetTests.Whole("parapet-01", ["sheet.paper=A2", setting]).Scene.Views, view => view.Id == Id);
 
     [Fact]
     public void A_mirrored_detail_has_it_mirrored()
@@ -61,7 +61,7 @@ public class LinesToFollowTests
         Assert.Equal(plain.Bounds.Left, -mirrored.Bounds.Right, 6);
         Assert.Equal(plain.Bounds.Top, mirrored.Bounds.Top, 6);
 
-        static View Seen(string mirror) => InsetTests.Composed("parapet-01", ["sheet.paper=A1", "sheet.scale=1:10", "mirror=" + mirror]).Scene.Views.Single(view => view.Id == Id);
+        static View Seen(string mirror) => InsetTests.Whole("parapet-01", ["sheet.paper=A1", "sheet.scale=1:10", "mirror=" + mirror]).Scene.Views.Single(view => view.Id == Id);
     }
 
     private static IEnumerable<Item> Leaves(Item item) => item is Group group ? group.Items.SelectMany(Leaves) : [item];

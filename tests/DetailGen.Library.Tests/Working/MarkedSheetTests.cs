@@ -11,7 +11,7 @@ public class MarkedSheetTests
     [InlineData("abutment-01", "false")]
     public void No_witness_line_of_the_roofs_layers_runs_along_a_roof_that_falls_away_under_it(string detail, string mirror)
     {
-        var view = InsetTests.Composed(detail, ["sheet.paper=A2", "sheet.scale=1:10", "roof.fall-towards=away", "mirror=" + mirror]).Scene.Views[0];
+        var view = InsetTests.Whole(detail, ["sheet.paper=A2", "sheet.scale=1:10", "roof.fall-towards=away", "mirror=" + mirror]).Scene.Views[0];
         var sizes = view.Items.OfType<Dimension>().Where(size => size.MeasureId.StartsWith("roof.", StringComparison.Ordinal) && size.Vertical).ToList();
         Assert.True(sizes.Count > 3);
         Assert.Single(sizes.SelectMany(size => (double[])[size.From.X, size.To.X]).Select(x => Math.Round(x, 3)).Distinct());
@@ -20,7 +20,7 @@ public class MarkedSheetTests
     [Fact]
     public void The_key_says_what_a_ring_means_where_there_is_one_and_only_there()
     {
-        bool Told(params string[] set) => InsetTests.Composed("parapet-01", ["sheet.scale=1:10", "sheet.paper=A2", .. set]).Scene.Pages.SelectMany(page => page.Items).OfType<Text>()
+        bool Told(params string[] set) => InsetTests.Whole("parapet-01", ["sheet.scale=1:10", "sheet.paper=A2", .. set]).Scene.Pages.SelectMany(page => page.Items).OfType<Text>()
             .Any(text => text.Words.StartsWith("ring:", StringComparison.Ordinal));
         Assert.True(Told());
         Assert.False(Told("sheet.inset=none"));

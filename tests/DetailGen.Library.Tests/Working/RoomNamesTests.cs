@@ -11,7 +11,7 @@ public class RoomNamesTests
     [InlineData("parapet-01", "Inside", "A1")]
     public void A_room_is_named_beside_what_is_drawn_of_it(string detail, string name, string paper)
     {
-        var view = InsetTests.Composed(detail, ["sheet.scale=1:10", "sheet.paper=" + paper]).Scene.Views[0];
+        var view = InsetTests.Whole(detail, ["sheet.scale=1:10", "sheet.paper=" + paper]).Scene.Views[0];
         var words = Typeface.Shipped.Box(Assert.Single(view.Items.OfType<Text>(), text => text.Words == name));
         var foot = view.Items.OfType<Stroke>().Where(stroke => stroke.Row == "break").SelectMany(stroke => stroke.Points).Min(point => point.Y);
         Assert.True(words.Bottom >= foot, $"{name} stands {foot - words.Bottom} mm below the wall's foot.");
@@ -25,7 +25,7 @@ public class RoomNamesTests
     {
         foreach (var mirror in (bool[])[false, true])
         {
-            var view = InsetTests.Composed(detail, [.. set, $"mirror={(mirror ? "true" : "false")}"]).Scene.Views[0];
+            var view = InsetTests.Whole(detail, [.. set, $"mirror={(mirror ? "true" : "false")}"]).Scene.Views[0];
             var words = view.Items.OfType<Text>().Single(text => text.Words == "Lower room");
             var box = Typeface.Shipped.Box(words);
             double[] wall = [.. view.Items.OfType<Stroke>().Where(stroke => stroke.PartId?.StartsWith("wall.", StringComparison.Ordinal) == true).SelectMany(stroke => stroke.Points).Select(point => point.X)];
