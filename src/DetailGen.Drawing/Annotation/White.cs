@@ -77,6 +77,9 @@ internal sealed class White
     internal bool IsClear(PaperBox box) => _zone.Holds(box) && Count(
         _near, (int)Math.Floor(box.Left - _zone.Left), (int)Math.Floor(box.Bottom - _zone.Bottom), (int)Math.Floor(box.Right - _zone.Left), (int)Math.Floor(box.Top - _zone.Bottom)) == 0;
 
+    /// <summary>Whether a box leaves the zone or has something in it for certain: then nothing is free that holds it.</summary>
+    internal bool Bars(PaperBox box) => !_zone.Holds(box) || IsTaken(box);
+
     /// <summary>Whether something stands in a cell that is wholly in the box.</summary>
     private bool IsTaken(PaperBox box) => Count(
         _taken, (int)Math.Ceiling(box.Left - _zone.Left), (int)Math.Ceiling(box.Bottom - _zone.Bottom), (int)Math.Floor(box.Right - _zone.Left) - 1, (int)Math.Floor(box.Top - _zone.Bottom) - 1) > 0;

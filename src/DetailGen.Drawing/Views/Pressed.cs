@@ -19,37 +19,39 @@ internal static class Pressed
     public static (IReadOnlyList<(Part Part, Region Region)> Parts, IReadOnlyList<LaidSheet> Laid) Between(IReadOnlyList<(Part Part, Region Region)> parts, IReadOnlyList<LaidSheet> laid)
     {
         var (drawn, sheets) = (parts.ToArray(), laid.ToArray());
+        var (beneath, above) = (new Region?[sheets.Length], new Region?[sheets.Length]);
         for (var i = 0; i < sheets.Length; i++)
         {
             var over = sheets[i];
-            if (over.Part.Sheet!.Over.Count == 0)
+            int[] against = over.Part.Sheet!.Over.Count == 0 ? [] : [.. Enumerable.Range(0, drawn.Length).Where(j => drawn[j].Part.Region.Bounds.Meets(over.Part.Region.Bounds, Against) && LiesBeneath(j, i))];
+            for (var under = 0; under < sheets.Length && against.Length > 0; under++)
             {
-                continue;
-            }
-
-            var beneathOver = Beneath(over.Part.Sheet);
-            int[] against = [.. Enumerable.Range(0, drawn.Length).Where(j => drawn[j].Part.Region is var place && place.Bounds.Meets(over.Part.Region.Bounds, Against) && beneathOver.Overlaps(place))];
-            foreach (var under in laid.Where(sheet => over.Part.Sheet.Over.Contains(sheet.Part.Id, StringComparer.Ordinal)))
-            {
-                var (beneathUnder, onUnder) = (Beneath(under.Part.Sheet!), Sections.Bands.Strip(under.Part.Sheet!.Face, under.Part.Sheet.Thickness + Over));
-                foreach (var j in against)
+                if (!over.Part.Sheet.Over.Contains(sheets[under].Part.Id, StringComparer.Ordinal))
                 {
-                    var (part, region) = drawn[j];
-                    if (!beneathUnder.Overlaps(part.Region) && onUnder.Overlaps(part.Region))
-                    {
-                        var box = region.Bounds;
-                        var lifted = Raised(over).Intersect(Region.Box(box.Left, box.Bottom - SheetStyles.Budget, box.Right, box.Top + SheetStyles.Budget));
-                        drawn[j].Region = region.Union(lifted).Minus(over.Body).Minus(Raised(under)).Grow(-Sliver).Grow(Sliver);
-                        sheets[i] = sheets[i] with { Filled = sheets[i].Filled.Union(drawn[j].Region.Minus(over.Body.Grow(SheetStyles.FillClear))) };
-                    }
+                    continue;
+                }
+
+                foreach (var j in against.Where(j => !LiesBeneath(j, under) && LiesAbove(j, under)))
+                {
+                    var region = drawn[j].Region;
+                    var box = region.Bounds;
+                    var lifted = Raised(over).Intersect(Region.Box(box.Left, box.Bottom - SheetStyles.Budget, box.Right, box.Top + SheetStyles.Budget));
+                    drawn[j].Region = region.Union(lifted).Minus(over.Body).Minus(Raised(laid[under])).Grow(-Sliver).Grow(Sliver);
+                    sheets[i] = sheets[i] with { Filled = sheets[i].Filled.Union(drawn[j].Region.Minus(over.Body.Grow(SheetStyles.FillClear))) };
                 }
             }
         }
 
         return (drawn, sheets);
+
+        // The strips beside a face are made when the first part is asked about: of most sheets in view none lies over another.
+        bool LiesBeneath(int part, int sheet) => (beneath[sheet] ??= Beneath(laid[sheet].Part.Sheet!)).Overlaps(drawn[part].Part.Region);
+        bool LiesAbove(int part, int sheet) => (above[sheet] ??= Above(laid[sheet].Part.Sheet!)).Overlaps(drawn[part].Part.Region);
     }
 
     private static Region Beneath(Sheet sheet) => Sections.Bands.Strip([.. sheet.Face.Reverse()], Against);
+
+    private static Region Above(Sheet sheet) => Sections.Bands.Strip(sheet.Face, sheet.Thickness + Over);
 
     // From the face of a sheet to its outer side.
     private static Region Raised(LaidSheet sheet) => sheet.Cover.Grow(-SheetStyles.FillClear).Union(sheet.Body);

@@ -28,7 +28,9 @@ internal sealed record Column(string Id, int Side, double Bend, PaperBox Room)
 
     /// <summary>The strip that a block takes whichever way its column is justified.</summary>
     /// <param name="width">Of the column's widest block.</param>
-    internal PaperBox Box(Block block, double level, double width) => Side > 0
-        ? new(Bend + LeastShoulder, level - block.Below, Bend + Shoulder + width, level + block.Above)
-        : new(Bend - Shoulder - width, level - block.Below, Bend - LeastShoulder, level + block.Above);
+    internal PaperBox Box(Block block, double level, double width) => Box(block.Above, block.Below, level, width);
+
+    internal PaperBox Box(double above, double below, double level, double width) => Side > 0
+        ? new(Bend + LeastShoulder, level - below, Bend + Shoulder + width, level + above)
+        : new(Bend - Shoulder - width, level - below, Bend - LeastShoulder, level + above);
 }

@@ -19,6 +19,7 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
     // Kept between the calls.
     private readonly List<(double Cost, double Level, int Column, int Block, int At)> _anywhere = [];
     private readonly Dictionary<(string, string, int, double, bool), HeldNote[]> _ways = [];
+    private readonly Dictionary<string, Lone> _loose = new(StringComparer.Ordinal);
 
     private static (double Left, double Right) WallFaces(Surface surface, AnnotationRequest request)
     {
@@ -35,40 +36,54 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
     /// <summary>A number near its part, wherever there is white for it, on either side; cheapest first.</summary>
     /// <param name="alongToo">Whether its leader may run along lines of the drawing.</param>
     internal HeldNote[] Numbers(Note note, IReadOnlyList<Note> notes, bool alongToo) =>
-        Anywhere(note, notes, [Block.Wrap(note.Numbered(KeyOf(note, notes)), request.View.NoteWidth)], Weights.Number, alongToo);
+        Anywhere(ByItself(note, notes, [Block.Wrap(note.Numbered(KeyOf(note, notes)), request.View.NoteWidth)], alongToo), Weights.Number, double.MaxValue);
 
     /// <summary>The words in a place of their own, wherever there is white for them, on either side; cheapest first.</summary>
     /// <param name="most">Dearer ones are of no use.</param>
     internal HeldNote[] Loose(Note note, IReadOnlyList<Note> notes, double most = double.MaxValue)
     {
-        var blocks = Shares.Select(share => Wrapped(note, share * request.View.NoteWidth)).DistinctBy(block => block.Lines.Count);
-        return most < Weights.Loose ? [] : Anywhere(note, notes, [.. blocks], Weights.Loose, alongToo: false, most);
+        if (most < Weights.Loose)
+        {
+            return [];
+        }
+
+        if (!_loose.TryGetValue(note.Id, out var lone))
+        {
+            var blocks = Shares.Select(share => Wrapped(note, share * request.View.NoteWidth)).DistinctBy(block => block.Lines.Count);
+            _loose.Add(note.Id, lone = ByItself(note, notes, [.. blocks], alongToo: false));
+        }
+
+        return Anywhere(lone, Weights.Loose, most);
     }
 
-    private HeldNote[] Anywhere(Note note, IReadOnlyList<Note> notes, Block[] blocks, double weight, bool alongToo, double most = double.MaxValue)
+    private Lone ByItself(Note note, IReadOnlyList<Note> notes, Block[] blocks, bool alongToo)
     {
-        const int Enough = 300, EachCell = 3;
-        const double Cell = 8;
-        var room = surface.Zone;
-
         // Blocks on one bend line stand in line: two notes that stand by themselves have no bend line in common.
         var own = 0.2 * (notes.TakeWhile(other => other.Id != note.Id).Count() % 15);
-        var bends = Bends(note, own).ToArray();
+        var (room, bends) = (surface.Zone, Bends(note, own).ToArray());
         Column[] columns =
         [
             .. bends.Select(bend => new Column(FormattableString.Invariant($"own {note.Id} {bend:0.0} right"), 1, bend, room with { Left = bend })),
             .. bends.Select(bend => new Column(FormattableString.Invariant($"own {note.Id} {bend:0.0} left"), -1, bend, room with { Right = bend })),
         ];
-        var options = _options.Alone(blocks, columns, EarlierOf(note), alongToo, most - weight);
-        var all = _anywhere;
+        return new(blocks, columns, _options.Alone(blocks, columns, EarlierOf(note), alongToo));
+    }
+
+    private HeldNote[] Anywhere(Lone lone, double weight, double most)
+    {
+        const int Enough = 300, EachCell = 3;
+        const double Cell = 8;
+        var (blocks, columns, all) = (lone.Blocks, lone.Columns, _anywhere);
+        var options = new Option[columns.Length, blocks.Length][];
         all.Clear();
         for (var i = 0; i < columns.Length; i++)
         {
             for (var block = 0; block < blocks.Length; block++)
             {
-                for (var at = 0; at < options[i][block].Length; at++)
+                var here = options[i, block] = _options.Of(lone.Leaders[i], blocks[block], columns[i], most - weight);
+                for (var at = 0; at < here.Length; at++)
                 {
-                    all.Add((options[i][block][at].Cost, options[i][block][at].Level, i, block, at));
+                    all.Add((here[at].Cost, here[at].Level, i, block, at));
                 }
             }
         }
@@ -90,8 +105,8 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
             if (++count <= EachCell)
             {
                 ref var least = ref shortest[i, block];
-                least = least == 0 ? options[i][block].Min(other => other.Run) + Column.Shoulder : least;
-                ways.Add(new(blocks[block], column, blocks[block].Width, options[i][block][at] with { Cost = cost + weight }, least));
+                least = least == 0 ? options[i, block].Min(other => other.Run) + Column.Shoulder : least;
+                ways.Add(new(blocks[block], column, blocks[block].Width, options[i, block][at] with { Cost = cost + weight }, least));
             }
         }
 
@@ -159,4 +174,7 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
 
         return ways;
     }
+
+    /// <summary>A note by itself: its blocks, columns of its own, and for each of these the leaders wherever there is room.</summary>
+    private sealed record Lone(Block[] Blocks, Column[] Columns, LoneLeader[][] Leaders);
 }

@@ -25,6 +25,10 @@ internal readonly record struct Option(double Level, PaperPoint Tip, int Angle, 
     internal PaperPoint BendAt(int side) => new(Tip.X + side * Angles.Cosines[Angle] * Run, Level);
 }
 
+/// <summary>A leader to a note that stands by itself.</summary>
+/// <param name="Way">What its run costs, without all that depends on where it bends.</param>
+internal readonly record struct LoneLeader(Option Option, double Way);
+
 /// <summary>Which ways of leading a note are looked at.</summary>
 internal enum Reach
 {

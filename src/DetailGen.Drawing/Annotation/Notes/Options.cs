@@ -22,7 +22,6 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     private readonly Dictionary<string, Target> _targets = new(StringComparer.Ordinal);
 
     // Kept between the calls: they are filled a thousand times.
-    private readonly List<List<Option>> _alone = [];
     private readonly List<Option> _found = [], _served = [];
 
     /// <summary>Cheapest first.</summary>
@@ -38,16 +37,12 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
         return Of(Leaders(block.Note, column, earlier, setBack), block, column, width, setBack ? 30 : 10);
     }
 
-    /// <summary>What the note can do in columns of its own: for each of them and each of the blocks, cheapest first.</summary>
+    /// <summary>The leaders to a note that stands by itself wherever one of its blocks has room, for each column of its own, cheapest first.</summary>
     /// <param name="alongToo">Whether leaders may run along lines of the drawing.</param>
-    /// <param name="most">Dearer leaders are of no use.</param>
-    internal Option[][][] Alone(Block[] blocks, Column[] own, EarlierPlace? earlier, bool alongToo, double most)
+    internal LoneLeader[][] Alone(Block[] blocks, Column[] own, EarlierPlace? earlier, bool alongToo)
     {
-        while (_alone.Count < own.Length)
-        {
-            _alone.Add([]);
-        }
-
+        List<LoneLeader>[] found = [.. own.Select(_ => new List<LoneLeader>())];
+        var (least, below) = (blocks.Min(block => block.Width), blocks.Min(block => block.Below));
         foreach (var (shape, target) in Targets(blocks[0].Note))
         {
             for (var tip = 0; tip < target.Tips.Length; tip++)
@@ -56,33 +51,45 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
                 {
                     for (var i = 0; i < own.Length; i++)
                     {
+                        // Room first: most have none, and a leader without it need not be looked at.
                         var lead = new Lead(target.Tips[tip], angle, 0, own[i]);
-                        if (lead.Distance <= target.Reach(tip, angle, own[i].Side) && lead.AtLeast <= most && IsPossible(lead)
-                            && target.Ray(surface, shape, tip, angle, own[i].Side, longest)?.To(lead.Distance, alongToo) is { } way
-                            && way.Cost <= most && AnyHasRoom(blocks, own[i], lead.Level) && To(lead, way, shape, earlier) is { } option)
+                        if (IsPossible(lead) && lead.Distance <= target.Reach(tip, angle, own[i].Side)
+                            && !_white.Bars(own[i].Box(_above, below, lead.Level, least)) && AnyHasRoom(blocks, own[i], lead.Level)
+                            && target.Ray(surface, shape, tip, angle, own[i].Side, longest)?.To(lead.Distance, alongToo) is { } way && To(lead, way, shape, earlier) is { } option)
                         {
-                            _alone[i].Add(option);
+                            found[i].Add(new(option, way.Cost));
                         }
                     }
                 }
             }
         }
 
-        var ways = new Option[own.Length][][];
-        for (var i = 0; i < own.Length; i++)
+        return Array.ConvertAll(found, one =>
         {
-            _alone[i].Sort(Order);
-            var leaders = CollectionsMarshal.AsSpan(_alone[i]);
-            ways[i] = new Option[blocks.Length][];
-            for (var block = 0; block < blocks.Length; block++)
-            {
-                ways[i][block] = blocks[block].Note.Measured.Longest > own[i].Widest ? [] : Of(leaders, blocks[block], own[i], blocks[block].Width, 10);
-            }
+            one.Sort((a, b) => Order(a.Option, b.Option));
+            return one.ToArray();
+        });
+    }
 
-            _alone[i].Clear();
+    /// <summary>What the note can do in a column of its own, in one of its blocks; cheapest first.</summary>
+    /// <param name="most">Dearer leaders are of no use.</param>
+    internal Option[] Of(LoneLeader[] leaders, Block block, Column own, double most)
+    {
+        if (leaders.Length == 0 || block.Note.Measured.Longest > own.Widest)
+        {
+            return [];
         }
 
-        return ways;
+        _found.Clear();
+        foreach (ref readonly var leader in leaders.AsSpan())
+        {
+            if (leader.Way <= most)
+            {
+                _found.Add(leader.Option);
+            }
+        }
+
+        return Of(CollectionsMarshal.AsSpan(_found), block, own, block.Width, 10);
     }
 
     private bool AnyHasRoom(Block[] blocks, Column column, double level)
@@ -218,9 +225,6 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
         internal double Away => (Column.Bend - Place.At.X) * Column.Side - Setback;
 
         internal double Distance => Away / Angles.Cosines[Angle];
-
-        /// <summary>No such leader costs less: it ends at most so far before the place.</summary>
-        internal double AtLeast => Distance - (Place.Clearance + Notes.Ray.Face) + Column.Shoulder + (Angle == 0 ? 0 : Weights.Bend);
 
         internal double Level => Place.At.Y + Angles.Slopes[Angle] * Away;
 
