@@ -74,6 +74,9 @@ public sealed record Layer(
     /// <summary>What a stack note says after the thickness, such as "plywood deck"; empty where the element's name says enough.</summary>
     public string Told { get; init; } = "";
 
+    /// <summary>All that a stack note says where there is room for few words, such as "Joists 47 × 195 at 400"; empty where thickness and element say enough.</summary>
+    public string Shortest { get; init; } = "";
+
     /// <summary>What crosses the layer all over; null where nothing does.</summary>
     public Bridging? Bridging { get; init; }
 

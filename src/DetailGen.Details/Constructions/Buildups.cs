@@ -63,7 +63,8 @@ internal static class Buildups
                     break;
                 case RoofBehaviour.Joists:
                     // What a stack's line ends in: a joist that the section runs along, or the void beside those that it cuts. Its height changes with the fall.
-                    var (member, element, told, function) = site.Sizes.Is("roof.joists", "across")
+                    var across = site.Sizes.Is("roof.joists", "across");
+                    var (member, element, told, function) = across
                         ? (layer.Slot + ".1", "Joists and firrings", "", "structure, air between")
                         : ("roof.void", "Void between joists", "void at the upstand", "unventilated air space");
                     layers.Add(new(
@@ -72,6 +73,7 @@ internal static class Buildups
                         Repeated(site, "joists ", "roof.joist-width", "roof.joist-centres"))
                     {
                         Told = told,
+                        Shortest = across ? Repeated(site, "Joists ", "roof.joist-width", "roof.joist-centres", "roof.joist-depth") : "",
                         Bridging = new(site.Sizes.Material(layer.Slot), site.Length("roof.joist-width"), site.Length("roof.joist-centres")),
                     });
                     break;
@@ -136,6 +138,9 @@ internal static class Buildups
         : paved ? string.Create(CultureInfo.InvariantCulture, $"slabs {site.Length("roof.paving"):0.##}")
         : layer.Remark;
 
-    private static string Repeated(Site site, string what, string width, string centres) => string.Create(
-        CultureInfo.InvariantCulture, $"{what}{site.Length(width):0.##} at {site.Length(centres):0.##}");
+    private static string Repeated(Site site, string what, string width, string centres, string? depth = null)
+    {
+        var size = depth is null ? "" : string.Create(CultureInfo.InvariantCulture, $" × {site.Length(depth):0.##}");
+        return string.Create(CultureInfo.InvariantCulture, $"{what}{site.Length(width):0.##}{size} at {site.Length(centres):0.##}");
+    }
 }

@@ -180,6 +180,11 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
 
     private string Words(Layer layer, Brevity brevity)
     {
+        if (brevity == Brevity.Name && layer.Shortest.Length > 0)
+        {
+            return layer.Shortest;
+        }
+
         var part = request.Section.Parts.FirstOrDefault(part => part.Id == layer.PartId);
         if (brevity == Brevity.Name || part is not { Words.Note.Length: > 0 })
         {

@@ -34,8 +34,13 @@ internal static class KeyEntries
 
         // A fill tells the kind of material; its grade is for the schedule, unless two fills would then go by one name.
         var (kinds, names) = (fills.ConvertAll(fill => Words(fill, order, Kind)), fills.ConvertAll(fill => Words(fill, order, name => name)));
-        return [.. shown.Select((part, i) => new KeyEntry(kinds.Count(kind => kind == kinds[i]) > 1 ? names[i] : kinds[i], Picture(part, view.Scale)))];
+        return [.. shown.Select((part, i) => new KeyEntry(Title(i), Picture(part, view.Scale)))];
+
+        // One material may be cut in two ways: then the fill tells them apart.
+        string Title(int i) => kinds.Count(kind => kind == kinds[i]) == 1 ? kinds[i] : names.Count(name => name == names[i]) == 1 ? names[i] : $"{names[i]} ({Way(fills[i])})";
     }
+
+    private static string Way(string fill) => fill switch { "sawn-timber" => "end grain", "timber-grain" => "along the grain", _ => fill.Replace('-', ' ') };
 
     // What is known: the materials by name; the fill's own name where more than a few share it.
     private static string Words(string fill, IEnumerable<DrawnPart> parts, Func<string, string> shorten)
@@ -53,6 +58,7 @@ internal static class KeyEntries
         var alone = part with
         {
             Id = "key",
+            Material = part.Material with { Fill = PartFill.Of(part) }, // the swatch has another shape and way of lying
             Region = part.Sheet is null ? Region.Box(0, 0, width, height) : Region.Box(0, height / 2, width, height / 2 + part.Sheet.Thickness),
             Sheet = part.Sheet is null ? null : part.Sheet with { Face = [new(0, height / 2), new(width, height / 2)], Over = [] },
             Coursing = part.Coursing is null ? null : part.Coursing with { Datum = -part.Coursing.Height },

@@ -272,8 +272,13 @@ public class InsetTests
 
     internal static ComposedSheet Whole(string name, string[] set)
     {
+        return WholeFile(Repository.Path("presets", "details", $"tern-court-{name}.yaml"), set);
+    }
+
+    internal static ComposedSheet WholeFile(string path, string[] set)
+    {
         var office = Office.Of(null).Value;
-        var worked = DetailWork.Do(PresetFiles.Read(Repository.Path("presets", "details", $"tern-court-{name}.yaml"), set, office).Value, office).Worked!;
+        var worked = DetailWork.Do(PresetFiles.Read(path, set, office).Value, office).Worked!;
         return SheetComposer.Compose(
             worked.Section, SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks), SheetSetup.Asked(worked.Preset, viewOnly: false),
             SheetSetup.Formats(office.Sheets, office.Typeface, reducedPrint: false), SheetSetup.Layers(office.Sheets), new("", "", "", "", "", null, ""));

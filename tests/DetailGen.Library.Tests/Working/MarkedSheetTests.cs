@@ -1,4 +1,6 @@
+using System.Text.RegularExpressions;
 using DetailGen.Drawing.Scenes;
+using DetailGen.Library.Tests.Laws;
 
 namespace DetailGen.Library.Tests.Working;
 
@@ -24,5 +26,25 @@ public class MarkedSheetTests
             .Any(text => text.Words.StartsWith("ring:", StringComparison.Ordinal));
         Assert.True(Told());
         Assert.False(Told("sheet.inset=none"));
+    }
+
+    // However short the lines of a stack must be, a carpenter reads the size of the joists beside the view.
+    [Theory]
+    [InlineData("parapet", "cavity-masonry")]
+    [InlineData("abutment", "cavity-masonry")]
+    [InlineData("parapet", "solid-masonry-insulated")]
+    [InlineData("abutment", "solid-masonry-insulated")]
+    public void The_view_tells_the_size_of_joists_that_run_across(string junction, string wall)
+    {
+        Scratch.Folder(folder =>
+        {
+            var path = Path.Combine(folder, "joists.yaml");
+            File.WriteAllText(path, $"detail: joists\njunction: {junction}\nwall: {wall}\nroof: warm-timber-deck\nset: {{ roof.joists: across }}\nsheet: {{ paper: A3, scale: \"1:10\" }}\n");
+            foreach (var mirror in (bool[])[false, true])
+            {
+                var words = InsetTests.WholeFile(path, ["mirror=" + (mirror ? "true" : "false")]).Scene.Views[0].Items.OfType<Drawing.Scenes.Group>().SelectMany(group => group.Items).OfType<Text>();
+                Assert.Contains(words, text => Regex.IsMatch(text.Words, @"^Joists \d+( mm)? × \d+( mm)? at \d+"));
+            }
+        });
     }
 }
