@@ -123,7 +123,7 @@ internal static class DetailsText
 
         output.WriteLine(conflict.Repairs switch
         {
-            [] => "  Nothing that you set, chose or asked for mends it.",
+            [] => "  No change of what you set or asked for mends it, with at most one choice or material changed too. Two choices together were not tried.",
             [{ Set.Count: 1 }, ..] => "  Any one of these changes mends it:",
             _ => "  No single change mends it. These together do:",
         });

@@ -1,10 +1,11 @@
+using System.Text.RegularExpressions;
 using DetailGen.Details.Reading;
 using DetailGen.Details.Rules.Language;
 
 namespace DetailGen.Details.Rules;
 
 /// <summary>What is said of faults in rule packs and expressions.</summary>
-public static class RuleMessages
+public static partial class RuleMessages
 {
     public static Diagnostic TooLong(Mark at, int length, int most) => new("expression-too-long", at,
         $"The expression has {length} characters; at most {most} are read.", "Split it into several rules.");
@@ -105,7 +106,25 @@ public static class RuleMessages
         $"The rule {rule} is waived twice; as {written} on line {first.Line} already.", "Take one of the two away.", Key: rule);
 
     public static Diagnostic KeyNeeds(Mark at, string key, string? when) => new("key-not-here", at,
-        $"This detail has no {key} with the choices as they are.", when is null ? "Leave it out." : $"It is there only where {when}; set that too, or leave {key} out.", Key: key);
+        $"This detail has no {key} with the choices as they are.", when is null ? "Leave it out." : Needs(key, when), Key: key);
+
+    // What the construction has cannot be set; what is chosen can.
+    private static string Needs(string key, string when)
+    {
+        var words = Subjects().Replace(when, "$1");
+        return when.Contains("has(", StringComparison.Ordinal)
+            ? $"It is there only where {Without().Replace(Having().Replace(words, "there is a $1"), "there is no $1")}; leave {key} out, or take a construction where that is so."
+            : $"It is there only where {words}; set that too, or leave {key} out.";
+    }
+
+    [GeneratedRegex(@"material\(([^)]*)\)(\.id)?")]
+    private static partial Regex Subjects();
+
+    [GeneratedRegex(@"has\(([^)]*)\)")]
+    private static partial Regex Having();
+
+    [GeneratedRegex("not there is a ([a-z.-]+)")]
+    private static partial Regex Without();
 
     public static Diagnostic PackRing(Mark at, string pack) => new("pack-ring", at,
         $"The packs that {pack} extends come round to it again.", "Take `extends` out of one of them.", Key: "extends", Value: pack);
