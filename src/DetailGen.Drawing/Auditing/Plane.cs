@@ -60,8 +60,29 @@ internal static class Plane
     }
 
     /// <summary>Whether a box and an area with holes share anything.</summary>
-    internal static bool Meets(PaperBox box, IReadOnlyList<PaperPoint> outline, IReadOnlyList<IReadOnlyList<PaperPoint>> holes) =>
-        holes.Prepend(outline).Any(ring => Sides(ring).Any(side => Inside(box, side.From, side.To) is not null)) || (Around(outline, Middle(box)) && !holes.Any(hole => Around(hole, Middle(box))));
+    internal static bool Meets(PaperBox box, IReadOnlyList<PaperPoint> outline, IReadOnlyList<IReadOnlyList<PaperPoint>> holes)
+    {
+        var (meets, inside) = (Crosses(box, outline), Around(outline, Middle(box)));
+        for (var i = 0; i < holes.Count && !meets; i++)
+        {
+            (meets, inside) = (Crosses(box, holes[i]), inside && !Around(holes[i], Middle(box)));
+        }
+
+        return meets || inside;
+    }
+
+    private static bool Crosses(PaperBox box, IReadOnlyList<PaperPoint> ring)
+    {
+        for (var i = 0; i < ring.Count; i++)
+        {
+            if (Inside(box, ring[i], ring[i + 1 < ring.Count ? i + 1 : 0]) is not null)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private static double Depth(PaperBox box, PaperPoint at) => Math.Min(Math.Min(at.X - box.Left, box.Right - at.X), Math.Min(at.Y - box.Bottom, box.Top - at.Y));
 
@@ -69,21 +90,24 @@ internal static class Plane
     private static (PaperPoint From, PaperPoint To)? Inside(PaperBox box, PaperPoint a, PaperPoint b)
     {
         var (low, high, way) = (0.0, 1.0, b - a);
-        foreach (var (start, step, least, most) in new[] { (a.X, way.X, box.Left, box.Right), (a.Y, way.Y, box.Bottom, box.Top) })
+        if (!Clip(a.X, way.X, box.Left, box.Right) || !Clip(a.Y, way.Y, box.Bottom, box.Top))
         {
-            if (step == 0 ? start < least || start > most : false)
-            {
-                return null;
-            }
-
-            if (step != 0)
-            {
-                var (enter, leave) = step > 0 ? ((least - start) / step, (most - start) / step) : ((most - start) / step, (least - start) / step);
-                (low, high) = (Math.Max(low, enter), Math.Min(high, leave));
-            }
+            return null;
         }
 
         return low <= high ? (a + low * way, a + high * way) : null;
+
+        bool Clip(double start, double step, double least, double most)
+        {
+            if (step == 0)
+            {
+                return start >= least && start <= most;
+            }
+
+            var (enter, leave) = step > 0 ? ((least - start) / step, (most - start) / step) : ((most - start) / step, (least - start) / step);
+            (low, high) = (Math.Max(low, enter), Math.Min(high, leave));
+            return true;
+        }
     }
 
     private static (double Distance, PaperPoint At) Foot(PaperPoint point, PaperPoint a, PaperPoint b)
@@ -95,20 +119,13 @@ internal static class Plane
         return ((point - foot).Length, 0.5 * (point + foot));
     }
 
-    private static IEnumerable<(PaperPoint From, PaperPoint To)> Sides(IReadOnlyList<PaperPoint> ring)
-    {
-        for (var i = 0; i < ring.Count; i++)
-        {
-            yield return (ring[i], ring[(i + 1) % ring.Count]);
-        }
-    }
-
     // Even number of sides to the right: outside.
     private static bool Around(IReadOnlyList<PaperPoint> ring, PaperPoint point)
     {
         var odd = false;
-        foreach (var (a, b) in Sides(ring))
+        for (var i = 0; i < ring.Count; i++)
         {
+            var (a, b) = (ring[i], ring[i + 1 < ring.Count ? i + 1 : 0]);
             if (a.Y > point.Y != b.Y > point.Y && point.X < a.X + (point.Y - a.Y) / (b.Y - a.Y) * (b.X - a.X))
             {
                 odd = !odd;

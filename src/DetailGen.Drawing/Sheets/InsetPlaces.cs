@@ -95,7 +95,13 @@ internal sealed class InsetPlaces
         {
             if (other.Count > most && ring.IsApart(other.Ring, _apart))
             {
-                most = Math.Max(most, _corners.Count(corner => Shows(other.Ring, corner.At) && !Shows(ring, corner.At)));
+                var shown = 0;
+                foreach (var (at, _) in _corners)
+                {
+                    shown += Shows(other.Ring, at) && !Shows(ring, at) ? 1 : 0;
+                }
+
+                most = Math.Max(most, shown);
             }
         }
 

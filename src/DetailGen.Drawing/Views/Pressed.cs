@@ -31,13 +31,20 @@ internal static class Pressed
                     continue;
                 }
 
-                foreach (var j in against.Where(j => !LiesBeneath(j, under) && LiesAbove(j, under)))
+                int[] between = [.. against.Where(j => !LiesBeneath(j, under) && LiesAbove(j, under))];
+                if (between.Length == 0)
+                {
+                    continue;
+                }
+
+                var (raised, foot, clear) = (Raised(over), Raised(laid[under]), over.Body.Grow(SheetStyles.FillClear));
+                foreach (var j in between)
                 {
                     var region = drawn[j].Region;
                     var box = region.Bounds;
-                    var lifted = Raised(over).Intersect(Region.Box(box.Left, box.Bottom - SheetStyles.Budget, box.Right, box.Top + SheetStyles.Budget));
-                    drawn[j].Region = region.Union(lifted).Minus(over.Body).Minus(Raised(laid[under])).Grow(-Sliver).Grow(Sliver);
-                    sheets[i] = sheets[i] with { Filled = sheets[i].Filled.Union(drawn[j].Region.Minus(over.Body.Grow(SheetStyles.FillClear))) };
+                    var lifted = raised.Intersect(Region.Box(box.Left, box.Bottom - SheetStyles.Budget, box.Right, box.Top + SheetStyles.Budget));
+                    drawn[j].Region = region.Union(lifted).Minus(over.Body).Minus(foot).Grow(-Sliver).Grow(Sliver);
+                    sheets[i] = sheets[i] with { Filled = sheets[i].Filled.Union(drawn[j].Region.Minus(clear)) };
                 }
             }
         }
