@@ -198,6 +198,27 @@ public class MaterialTests
         });
     }
 
+    [Theory]
+    [InlineData("abutment", "wall.outer-leaf", "brick-outer", 102.5)]
+    [InlineData("abutment", "wall.outer-leaf", "block-medium", 100)]
+    [InlineData("parapet", "wall.outer-leaf", "block-aircrete-light", 100)]
+    [InlineData("abutment", "wall.inner-leaf", "block-dense", 100)]
+    [InlineData("parapet", "wall.inner-leaf", "brick-inner", 102.5)]
+    public void A_leaf_is_as_thick_as_its_units_are_sold(string junction, string slot, string material, double thickness) =>
+        Assert.Equal(thickness, Build(junction, "cavity-masonry", "warm-concrete-deck", $"{slot}: {material}").Buildups[0].Layers.Single(layer => layer.Slot == slot).Thickness, 1e-6);
+
+    [Theory]
+    [InlineData("wall.outer-leaf", "block-dense")]
+    [InlineData("wall.inner-leaf", "block-lightweight")]
+    public void No_block_is_sold_in_the_width_of_a_brick(string slot, string material)
+    {
+        var read = PresetReader.ReadText(
+            $"detail: d\njunction: parapet\nwall: cavity-masonry\nroof: warm-timber-deck\nmaterials: {{ {slot}: {material} }}\nset: {{ {slot}: 102.5 mm }}\n", "leaf.yaml", [], Context);
+        var contradiction = Assert.IsType<Solution.Contradiction>(Shipped.Solve(read.Value with { Rules = [] }));
+        Assert.Contains($"stock.{slot}", contradiction.Members.Select(member => member.Id));
+        Assert.Contains(contradiction.Repairs, repair => repair.Set is [{ Value: "100 mm" }]);
+    }
+
     [Fact]
     public void Blocks_in_courses_of_bricks_are_told_as_coursing_units()
     {
