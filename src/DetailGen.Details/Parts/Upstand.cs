@@ -21,6 +21,13 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
     public static double Depth(Site site) =>
         site.Length("roof.vcl") + site.Length("upstand.insulation") + site.Length("upstand.backing");
 
+    /// <summary>
+    /// Where the field membrane begins, mm: at the foot of the fillet, under the lap of the upstand; coats of one poured mass pass into each other within their thickness,
+    /// so that no step of twice that thickness stands in the way of the water, and begin after the lap. Common practice, no source.
+    /// </summary>
+    public static double FieldStart(Site site, double outer) =>
+        outer + site.Length("upstand.fillet") + site.Sizes.LengthOrZero("membrane.joint");
+
     /// <summary>Level of the head on the vapour control layer, mm.</summary>
     public double Head(double x) => HeadAtWall - (HeadRatio is { } n ? (x - Wall) / n : 0);
 
@@ -48,14 +55,15 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
             });
         }
 
-        // The field sheet is held down under the lap that then goes over bar and fixings.
+        // The field sheet is held down under the lap that then goes over bar and fixings. Poured, the two run into each other.
         var end = toe.X + site.Length("membrane.lap");
+        var joined = site.Sizes.HasLength("membrane.joint");
         BuildRestraint(site, roof, toe.X);
         FieldFixing.Build(site, roof, end);
         site.Lay(
             MembraneId, "Upstand membrane", MembraneId, Element.Roof, Roles.WaterBarrier, Stage.Waterproofing,
             [.. MembraneEnd, new(Wall, HeadAtWall), new(outer, Head(outer)), throat, toe, .. plane.Line(toe.X, end, roof.Base).Skip(1)],
-            site.Length("roof.membrane"), ["roof.membrane", "wall.head-membrane"], Seat.Face, runsOn: false, "upstand.height", "membrane.lap", "roof.membrane");
+            site.Length("roof.membrane"), joined ? ["wall.head-membrane"] : ["roof.membrane", "wall.head-membrane"], Seat.Face, runsOn: joined, "upstand.height", "membrane.lap", "roof.membrane");
     }
 
     // From the face of the backing over the head of the upstand, down the face behind it and out over the deck; over the head it lies under the line that carries the membrane.

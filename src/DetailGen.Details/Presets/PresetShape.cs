@@ -99,7 +99,7 @@ public static partial class PresetShape
     private static MapShape Sheet => new(
         new Field("paper", new WordShape(SheetShape.Papers), "Sheet format."),
         new Field("scale", new WordShape(Scales), "Scale of the view."),
-        new Field("line-group", new WordShape("usual", "copy"), "copy moves every line width one step up."),
+        new Field("line-group", new WordShape("usual", "copy"), "copy moves the width of every line of the drawing one step up."),
         new Field("reduced-print", new FlagShape(), "true draws larger letters, for sheets that are printed at a smaller size: nothing but labels is under 3.5 mm."),
         new Field("trim-marks", new FlagShape(), "true draws trimming marks, on untrimmed paper."),
         new Field("inset", new WordShape("auto", "none"), "auto, also where it is left out, draws what is too fine for the scale again at 1:2 with its parts named, where the sheets have room."),

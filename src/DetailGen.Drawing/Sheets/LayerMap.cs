@@ -12,9 +12,12 @@ public sealed record LayerMap(IReadOnlyList<LayerLook> Looks)
     /// <summary>Line widths, mm: ISO 128-2, from memory.</summary>
     private static readonly double[] Series = [0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1.0, 1.4, 2.0];
 
+    /// <summary>Border, outer rules of tables, lines under titles: they survive copying as they are, and wider ones would take the white beside the letters that stand between them.</summary>
+    private static readonly string[] Ruled = ["frame", "frame.grid", "table.outer", "title.view"];
+
     /// <summary>The rows that these views and pages use, in the order of the map.</summary>
     /// <exception cref="KeyNotFoundException">An item names a row that the map lacks.</exception>
-    /// <param name="forCopies">Every width one step up its series.</param>
+    /// <param name="forCopies">Every width one step up its series, but those of the sheet's own rules.</param>
     internal IReadOnlyList<LayerRow> Used(IEnumerable<Item> items, string paper, bool forCopies = false)
     {
         var rows = new HashSet<string>(StringComparer.Ordinal);
@@ -24,7 +27,7 @@ public sealed record LayerMap(IReadOnlyList<LayerLook> Looks)
         }
 
         var found = Looks.Where(look => rows.Remove(look.Row))
-            .Select(look => new LayerRow(look.Row, look.Name, Width(paper is "A1" or "ANSI-D" ? look.WidthOnA1 : look.Width, forCopies), look.LineType, look.Ink, look.Plotted))
+            .Select(look => new LayerRow(look.Row, look.Name, Width(paper is "A1" or "ANSI-D" ? look.WidthOnA1 : look.Width, forCopies && !Ruled.Contains(look.Row)), look.LineType, look.Ink, look.Plotted))
             .ToList();
         return rows.Count == 0 ? found : throw new KeyNotFoundException($"The layer map has no row {string.Join(", ", rows.Order(StringComparer.Ordinal))}.");
     }

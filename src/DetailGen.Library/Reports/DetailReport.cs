@@ -86,12 +86,10 @@ public sealed record RuleReport(
     string Id, IReadOnlyList<string> Aliases, string Severity, string Class, string Verdict, double? Left, string? Op, double? Right, string? Unit, string Text,
     string Source, string Confidence)
 {
-    /// <summary>The left side as a person writes it; null where nothing was compared.</summary>
-    [JsonIgnore]
+    /// <summary>The left side as a person writes it, of words too, which have no number; null where nothing was compared.</summary>
     public string? Drawn { get; init; }
 
-    /// <summary>What was wanted, in words: "at least 150 mm", "1:80 or steeper".</summary>
-    [JsonIgnore]
+    /// <summary>What was wanted, in words: "at least 150 mm", "1:80 or steeper", "one of stone, concrete".</summary>
     public string? Wanted { get; init; }
 
     /// <summary>Clause or table of the source; null where none is known.</summary>

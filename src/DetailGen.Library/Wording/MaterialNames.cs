@@ -13,8 +13,17 @@ internal static class MaterialNames
     private static bool IsOfMaterial(Verdict verdict) =>
         verdict is { Left.Number: null, Rule.Require: { } require } && require.All().OfType<Property>().Any(property => property.Name == "id");
 
-    private static Side? Named(Side? side, MaterialLibrary materials) => side is null ? null : side with
+    // Between names of which one has a comma of its own, commas would be read as parts of a name.
+    private static Side? Named(Side? side, MaterialLibrary materials)
     {
-        Text = string.Join(", ", side.Text.Split(", ").Select(word => materials.Find(word)?.Material.Name is { Length: > 1 } name ? (char.IsLower(name[1]) ? char.ToLowerInvariant(name[0]) + name[1..] : name) : word)),
-    };
+        if (side is null)
+        {
+            return null;
+        }
+
+        string[] names = [.. side.Text.Split(", ").Select(word => materials.Find(word)?.Material.Name is { Length: > 1 } name ? Lowered(name) : word)];
+        return side with { Text = string.Join(names.Any(name => name.Contains(',', StringComparison.Ordinal)) ? "; " : ", ", names) };
+    }
+
+    private static string Lowered(string name) => char.IsLower(name[1]) ? char.ToLowerInvariant(name[0]) + name[1..] : name;
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Solving;
 using DetailGen.Sections;
@@ -52,6 +53,39 @@ public class MaterialTests
         Assert.Contains("in coats", note, StringComparison.Ordinal);
         Assert.DoesNotContain("sheet", note, StringComparison.Ordinal);
         Assert.Contains("bonded", Build(junction, wall, "warm-concrete-deck", $"roof.membrane: {material}, upstand.membrane: tpo-membrane")["upstand.membrane"].Words.Note, StringComparison.Ordinal);
+    }
+
+    // Two thicknesses of asphalt one over the other would dam the water of a roof that falls to the wall.
+    [Theory]
+    [InlineData("parapet", "cavity-masonry", "away", 50)]
+    [InlineData("parapet", "solid-masonry-insulated", "wall", 50)]
+    [InlineData("abutment", "cavity-masonry", "wall", 0)]
+    [InlineData("abutment", "solid-masonry-insulated", "away", 75)]
+    public void Coats_of_asphalt_pass_into_each_other_and_sheets_lap(string junction, string wall, string towards, int fillet)
+    {
+        var poured = Build(junction, wall, "warm-concrete-deck", "roof.membrane: asphalt", $"roof.fall-towards: {towards}, upstand.fillet: {fillet} mm");
+        Assert.Equal(poured["roof.membrane"].Region.Bounds.Left, poured["upstand.membrane"].Region.Bounds.Right, 1e-3);
+        Laws.Hold(poured);
+
+        var welded = Build(junction, wall, "warm-concrete-deck", "roof.membrane: bitumen-sheet", $"roof.fall-towards: {towards}, upstand.fillet: {fillet} mm");
+        Assert.True(welded["roof.membrane"].Region.Bounds.Left < welded["upstand.membrane"].Region.Bounds.Right - 100);
+    }
+
+    // Roof and wall move in the gap behind the kerb; what fills it ties them to each other.
+    [Theory]
+    [InlineData("asphalt", 20, 20, false)]
+    [InlineData("asphalt", 20, 30, false)]
+    [InlineData("bitumen-sheet", 7, 15, true)]
+    [InlineData("bitumen-sheet", 8, 15, false)]
+    [InlineData("tpo-membrane", 1.5, 15, true)]
+    public void A_membrane_leaves_half_of_the_gap_behind_the_kerb(string material, double thickness, int gap, bool turned)
+    {
+        var set = string.Create(CultureInfo.InvariantCulture, $"roof.tied-to-wall: no, roof.membrane: {thickness} mm, roof.deck-gap: {gap} mm");
+        var section = Build("abutment", "solid-masonry-insulated", "warm-timber-deck", $"roof.membrane: {material}", set);
+        var (membrane, kerb) = (section["upstand.membrane"].Region.Bounds, section["upstand.kerb"].Region.Bounds);
+        Assert.Equal(turned, membrane.Left < kerb.Left - 0.5);
+        Assert.True(kerb.Left - membrane.Left <= gap / 2.0 + 1e-3);
+        Laws.Hold(section);
     }
 
     [Theory]
@@ -162,6 +196,27 @@ public class MaterialTests
             Assert.Equal(bar, section.Parts.Any(part => part.Slot == "upstand.restraint"));
             Laws.Hold(section);
         });
+    }
+
+    [Theory]
+    [InlineData("abutment", "wall.outer-leaf", "brick-outer", 102.5)]
+    [InlineData("abutment", "wall.outer-leaf", "block-medium", 100)]
+    [InlineData("parapet", "wall.outer-leaf", "block-aircrete-light", 100)]
+    [InlineData("abutment", "wall.inner-leaf", "block-dense", 100)]
+    [InlineData("parapet", "wall.inner-leaf", "brick-inner", 102.5)]
+    public void A_leaf_is_as_thick_as_its_units_are_sold(string junction, string slot, string material, double thickness) =>
+        Assert.Equal(thickness, Build(junction, "cavity-masonry", "warm-concrete-deck", $"{slot}: {material}").Buildups[0].Layers.Single(layer => layer.Slot == slot).Thickness, 1e-6);
+
+    [Theory]
+    [InlineData("wall.outer-leaf", "block-dense")]
+    [InlineData("wall.inner-leaf", "block-lightweight")]
+    public void No_block_is_sold_in_the_width_of_a_brick(string slot, string material)
+    {
+        var read = PresetReader.ReadText(
+            $"detail: d\njunction: parapet\nwall: cavity-masonry\nroof: warm-timber-deck\nmaterials: {{ {slot}: {material} }}\nset: {{ {slot}: 102.5 mm }}\n", "leaf.yaml", [], Context);
+        var contradiction = Assert.IsType<Solution.Contradiction>(Shipped.Solve(read.Value with { Rules = [] }));
+        Assert.Contains($"stock.{slot}", contradiction.Members.Select(member => member.Id));
+        Assert.Contains(contradiction.Repairs, repair => repair.Set is [{ Value: "100 mm" }]);
     }
 
     [Fact]

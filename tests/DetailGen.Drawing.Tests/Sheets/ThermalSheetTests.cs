@@ -54,6 +54,8 @@ public class ThermalSheetTests
                 : new PaperBox(figures[i].At.X - 2.5, boxes[i].Bottom, figures[i].At.X, boxes[i].Top);
             Assert.All(view.Items.OfType<Stroke>(), stroke => Assert.False(
                 PaperLines.Crosses(stroke.Closed ? [.. stroke.Points, stroke.Points[0]] : stroke.Points, tight), $"A line of {stroke.Row} runs through {figures[i].Words}."));
+            Assert.All(view.Items.OfType<Stroke>().Where(stroke => stroke.Row is "analysis.flux" or "analysis.model"), stroke => Assert.False(
+                PaperLines.Crosses(stroke.Closed ? [.. stroke.Points, stroke.Points[0]] : stroke.Points, tight.Grow(0.5)), $"A line of {stroke.Row} runs up to {figures[i].Words}."));
         }
     }
 

@@ -23,11 +23,15 @@ public class TrimMarksTests
     }
 
     [Fact]
-    public void For_copies_every_line_is_one_step_wider()
+    public void For_copies_every_line_of_the_drawing_is_one_step_wider_and_none_of_the_sheets_own_rules()
     {
-        var map = new LayerMap([new("frame", "A-------B1", 0.13, 0.18, "continuous", Ink.Black, true), new("break", "A-------J1", 0.5, 0.7, "continuous", Ink.Black, true)]);
-        Item[] items = [new Stroke("frame", []), new Stroke("break", [])];
-        Assert.Equal([0.18, 0.7], map.Used(items, "A3", forCopies: true).Select(row => row.Width));
-        Assert.Equal([0.25, 1.0], map.Used(items, "A1", forCopies: true).Select(row => row.Width));
+        var map = new LayerMap(
+        [
+            new("fill", "A-------H1", 0.13, 0.18, "continuous", Ink.Black, true), new("break", "A-------J1", 0.5, 0.7, "continuous", Ink.Black, true),
+            new("frame", "A-------B1", 0.7, 0.7, "continuous", Ink.Black, true), new("frame.grid", "A-------B2", 0.35, 0.5, "continuous", Ink.Black, true),
+        ]);
+        Item[] items = [new Stroke("fill", []), new Stroke("break", []), new Stroke("frame", []), new Stroke("frame.grid", [])];
+        Assert.Equal([0.18, 0.7, 0.7, 0.35], map.Used(items, "A3", forCopies: true).Select(row => row.Width));
+        Assert.Equal([0.25, 1.0, 0.7, 0.5], map.Used(items, "A1", forCopies: true).Select(row => row.Width));
     }
 }

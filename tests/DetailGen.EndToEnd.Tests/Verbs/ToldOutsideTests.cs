@@ -20,6 +20,18 @@ public class ToldOutsideTests
             Assert.Equal(rule["verdict"]!.GetValue<string>() == "pass", Holds(rule["left"]!.GetValue<double>(), rule["op"]!.GetValue<string>(), rule["right"]!.GetValue<double>())));
     }
 
+    // A comparison of words or materials has no numbers to tell.
+    [Fact]
+    public void Both_sides_of_every_comparison_are_told_in_words()
+    {
+        var rules = Tool.Run("check", Tool.Shipped("tern-court-parapet-01"), "--json", "--set", "coping.fall-to=both").Detail["rules"]!.AsArray().Select(rule => rule!).ToList();
+        var compared = rules.Where(rule => rule["op"] is not null && rule["verdict"]!.GetValue<string>() is "pass" or "warn").ToList();
+        Assert.Contains(compared, rule => rule["left"] is null && rule["op"]!.GetValue<string>() == "in");
+        Assert.All(compared, rule => Assert.False(string.IsNullOrEmpty(rule["drawn"]?.GetValue<string>()) || string.IsNullOrEmpty(rule["wanted"]?.GetValue<string>()), rule["id"]!.GetValue<string>()));
+        var fall = rules.Single(rule => rule["id"]!.GetValue<string>() == "coping-slope-direction");
+        Assert.Equal(("both", "roof"), (fall["drawn"]!.GetValue<string>(), fall["wanted"]!.GetValue<string>()));
+    }
+
     [Fact]
     public void A_fault_without_a_place_in_a_text_has_no_line_and_one_with_a_place_has_it()
     {

@@ -182,6 +182,18 @@ public class AnySheetTests
         Assert.True(sheet.Paper == "A3" || sheet.Warnings.All(warning => !warning.Contains("found no place", StringComparison.Ordinal)), sheet.Paper);
     }
 
+    // Wider rules would leave too little white beside what stands between them: on A1 and with the letters of reduced print the least.
+    [Theory]
+    [InlineData(false, "parapet", "A3")]
+    [InlineData(false, "abutment", "A1")]
+    [InlineData(true, "abutment", "ANSI-D")]
+    public void A_sheet_for_copies_keeps_white_beside_its_letters(bool reducedPrint, string junction, string paper)
+    {
+        var text = $"detail: any\njunction: {junction}\nwall: solid-masonry-insulated\nroof: warm-concrete-deck\nsheet: {{ paper: {paper}, line-group: copy }}\n";
+        var sheet = Composed(ref text, Office.Of(null).Value, reducedPrint)!;
+        Assert.Empty(LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts));
+    }
+
     private static ComposedSheet? Composed(ref string text, Office office, bool reducedPrint = false)
     {
         var read = Read(text, office);
@@ -195,8 +207,9 @@ public class AnySheetTests
             return null;
         }
 
+        var asked = SheetSetup.Asked(worked.Preset, viewOnly: false);
         return SheetComposer.Compose(
-            worked.Section, SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks), SheetSetup.Asked(worked.Preset, viewOnly: false),
+            worked.Section, SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks), asked,
             SheetSetup.Formats(office.Sheets, office.Typeface, reducedPrint), SheetSetup.Layers(office.Sheets), new("", "", "", "", "", null, ""));
     }
 

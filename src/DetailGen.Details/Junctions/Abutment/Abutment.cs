@@ -46,7 +46,7 @@ internal sealed class Abutment : IJunction
         }
 
         wall.Build(site, new(foot, top, top, underside, top, Stage.CladdingAbove, top, bed, Ribbon: false), tray);
-        var ends = new RoofEnds(stands, face - site.Length("roof.bearing"), outer + site.Length("upstand.fillet"), outer, upstandFace + Math.Max(reach, RoofFinish.Shown(site) + 100)) { Edge = face };
+        var ends = new RoofEnds(stands, face - site.Length("roof.bearing"), Upstand.FieldStart(site, outer), outer, upstandFace + Math.Max(reach, RoofFinish.Shown(site) + 100)) { Edge = face };
         roof.Build(site, ends);
         MemberSeat.Build(site);
         kerb?.BuildSeal(site, roof, face);

@@ -8,7 +8,7 @@ namespace DetailGen.Details.Junctions.Abutment;
 /// <param name="Back">Its face towards the wall, mm.</param>
 internal sealed record Kerb(double Back, double Thickness)
 {
-    /// <summary>How far the membrane turns down behind the kerb; mm, common practice, no source.</summary>
+    /// <summary>How far a membrane turns down behind the kerb; mm, common practice, no source.</summary>
     private const double TurnDown = 30;
 
     /// <summary>The air seal: its thickness, how far it goes up the wall, and its lap under the vapour control layer; mm, common practice, no source.</summary>
@@ -17,12 +17,17 @@ internal sealed record Kerb(double Back, double Thickness)
     /// <summary>Its face towards the roof, mm.</summary>
     public double Face => Back + Thickness;
 
-    /// <summary>The upstand against this kerb; the membrane runs over its head and down behind it.</summary>
+    /// <summary>
+    /// The upstand against this kerb. The membrane runs over its head and down behind it; one that would take more than half of the gap, in which roof and wall move, ends on the
+    /// edge of the head under the flashing.
+    /// </summary>
     public Upstand Upstand(Site site)
     {
         var ratio = (double)site.Sizes.Number("upstand.head-fall");
-        var back = site.Length("upstand.height") - site.Length("roof.membrane");
-        return new(Face, back - (Thickness / ratio), ratio, [new(Back, back - TurnDown), new(Back, back)]);
+        var thickness = site.Length("roof.membrane");
+        var back = site.Length("upstand.height") - thickness;
+        IReadOnlyList<Point> turned = 2 * thickness <= site.Length("roof.deck-gap") ? [new(Back, back - TurnDown)] : [];
+        return new(Face, back - (Thickness / ratio), ratio, [.. turned, new(Back, back)]);
     }
 
     /// <summary>The seal from the wall over the gap, under the kerb and on to the deck; it lies there before the kerb and the vapour control layer.</summary>

@@ -31,7 +31,7 @@ internal sealed class Parapet : IJunction
 
         var reach = Math.Max(1000, 3 * Math.Max(wall.Thickness, -ceiling));
         var ends = new RoofEnds(
-            face, face - site.Sizes.LengthOrZero("roof.bearing"), outer + site.Length("upstand.fillet"), outer, upstandFace + Math.Max(reach, RoofFinish.Shown(site) + 100));
+            face, face - site.Sizes.LengthOrZero("roof.bearing"), Upstand.FieldStart(site, outer), outer, upstandFace + Math.Max(reach, RoofFinish.Shown(site) + 100));
         var foot = ceiling - reach;
         var lifted = sizes.HasMaterial("wall.head-membrane");
 

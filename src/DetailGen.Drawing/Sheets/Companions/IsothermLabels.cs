@@ -18,7 +18,7 @@ internal sealed record LineFigure(Text Text, PaperBox Gap);
 internal static class IsothermLabels
 {
     private const double Beside = 0.9; // white between a figure and its own line
-    private const double Above = 0.6; // white between a figure and its neighbours
+    internal const double Above = 0.6; // white between a figure and its neighbours
     private const double Apart = 1.2; // white between two figures
     private const double Step = 0.7;
     private const double FromEnds = 3;

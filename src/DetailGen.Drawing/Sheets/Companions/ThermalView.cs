@@ -110,10 +110,11 @@ internal static class ThermalView
         var flux = picture.Flux.Lines.SelectMany(line => PaperLines.Inside([.. line.Select(paper.At)], clip)).Select(line => PaperLines.Thinned(line, Chord));
         FiguredLines[] bare = [.. lines.Where(one => figures.All(figure => figure.Text.Words != one.Words))];
         PaperBox[] gaps = [.. figures.Select(figure => figure.Gap)];
+        PaperBox[] clear = [.. gaps.Select(gap => gap.Grow(IsothermLabels.Above))]; // of what crosses the line of a figure, which its gap alone would let run up to the letters
         return
         [
-            .. outlines.SelectMany(outline => PaperLines.Outside(Whole(outline), gaps)).Select(piece => new Stroke("analysis.model", piece)),
-            .. flux.SelectMany(line => PaperLines.Outside(line, gaps)).Select(piece => Drawn("analysis.flux", piece)),
+            .. outlines.SelectMany(outline => PaperLines.Outside(Whole(outline), clear)).Select(piece => new Stroke("analysis.model", piece)),
+            .. flux.SelectMany(line => PaperLines.Outside(line, clear)).Select(piece => Drawn("analysis.flux", piece)),
             .. lines.SelectMany(one => one.Lines.SelectMany(line => PaperLines.Outside(line, gaps)).Select(piece => Drawn(one.Row, piece))),
             .. drawn.Items.Where(item => item.Row == Rows.Break),
             .. figures.Select(figure => figure.Text),
