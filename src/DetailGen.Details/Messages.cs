@@ -49,7 +49,7 @@ public static partial class Messages
 
     private const string SeeSchema = "The verb schema shows the keys of each kind of file.";
     private const string SeeParameters = "The verb list parameters shows every key.";
-    private const string SeeMaterials = "The verb list materials shows what there is of each kind.";
+    internal const string SeeMaterials = "The verb list materials shows what there is of each kind.";
     private const string SeeRules = "The verb list rules shows every rule.";
 
     public static Diagnostic NoPlainKey(Mark at) => new("bad-key", at, "A key is one word.", "Write it as key: value.");

@@ -12,6 +12,8 @@ internal sealed class DetailKeys(IReadOnlyList<Component> own, Components all, b
 
     public bool IsHere(Parameter parameter) => own.Any(component => component.Parameters.Contains(parameter));
 
+    public bool IsFromBase(Mark at) => layers.IsFromBase(at);
+
     /// <summary>The parameter to read a value by; null where there is none, with a fault unless it may be passed over.</summary>
     public Parameter? Parameter(Entry entry, string group, List<Diagnostic> faults)
     {

@@ -54,6 +54,9 @@ public sealed record FilledSlot(Slot Slot, DesignMaterial Filling, Mark? At)
 {
     public Material Material => Filling.Material;
 
+    /// <summary>The author's material comes from a base preset: where this detail has no use for it, it is passed over.</summary>
+    public bool FromBase { get; init; }
+
     /// <summary>What fills it where the author says nothing.</summary>
     public DesignMaterial Usual { get; init; } = Filling;
 }

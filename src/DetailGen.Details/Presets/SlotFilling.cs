@@ -23,7 +23,7 @@ internal sealed class SlotFilling(MaterialLibrary materials, DetailKeys keys, Li
         [
             .. keys.Own.SelectMany(component => component.Slots).Select(slot =>
                 swapped.TryGetValue(slot.Key, out var own) && slot.Kinds.Contains(own.Filling.Material.Kind, StringComparer.Ordinal)
-                    ? Usual(slot) is { } usual ? usual with { Filling = own.Filling, At = own.At } : null
+                    ? Usual(slot) is { } usual ? usual with { Filling = own.Filling, At = own.At, FromBase = keys.IsFromBase(own.At) } : null
                     : Followed(slot, swapped)).OfType<FilledSlot>(),
         ];
     }

@@ -1,4 +1,6 @@
 using System.Text.RegularExpressions;
+using DetailGen.Details.Parameters;
+using DetailGen.Details.Presets;
 using DetailGen.Details.Reading;
 using DetailGen.Details.Rules.Language;
 
@@ -107,6 +109,12 @@ public static partial class RuleMessages
 
     public static Diagnostic KeyNeeds(Mark at, string key, string? when) => new("key-not-here", at,
         $"This detail has no {key} with the choices as they are.", when is null ? "Leave it out." : Needs(key, when), Key: key);
+
+    /// <param name="here">The slot that the choices leave.</param>
+    /// <param name="swapped">The author's material, in a slot of the same key that is not there.</param>
+    public static Diagnostic MaterialNeeds(Mark at, Slot here, FilledSlot swapped) => new("wrong-material", at,
+        $"With the choices as they are {here.Key} takes {Messages.List(here.Kinds)}; {swapped.Material.Id} is {swapped.Material.Kind}.",
+        swapped.Slot.When is { } when ? Needs(swapped.Material.Id, when.Text) : Messages.SeeMaterials, here.Key, swapped.Material.Id);
 
     // What the construction has cannot be set; what is chosen can.
     private static string Needs(string key, string when)

@@ -18,9 +18,18 @@ internal static class PresetCheck
             }
         }
 
-        foreach (var slot in preset.Slots.Where(slot => slot.At is { } && situation.MaterialIn(slot.Slot.Key) is null))
+        foreach (var swapped in preset.Slots.Where(slot => slot is { At: { }, FromBase: false }).GroupBy(slot => slot.Slot.Key, StringComparer.Ordinal).Select(same => same.First()))
         {
-            yield return RuleMessages.KeyNeeds(slot.At!.Value, slot.Slot.Key, slot.Slot.When?.Text);
+            var filled = situation.Slots.FirstOrDefault(slot => slot.Slot.Key == swapped.Slot.Key);
+            if (filled is null)
+            {
+                yield return RuleMessages.KeyNeeds(swapped.At!.Value, swapped.Slot.Key, swapped.Slot.When?.Text);
+            }
+            else if (filled.At is null)
+            {
+                // of several under conditions, the one that the choices leave takes another kind
+                yield return RuleMessages.MaterialNeeds(swapped.At!.Value, filled.Slot, swapped);
+            }
         }
 
         foreach (var named in preset.Rules.Where(named => catalogue.Packs.All(pack => pack.Name != named.Name)))

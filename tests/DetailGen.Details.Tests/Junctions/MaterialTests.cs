@@ -1,5 +1,6 @@
 using System.Globalization;
 using DetailGen.Details.Presets;
+using DetailGen.Details.Reading;
 using DetailGen.Details.Solving;
 using DetailGen.Sections;
 
@@ -10,12 +11,29 @@ public class MaterialTests
 {
     private static readonly PresetContext Context = PresetContext.Load();
 
-    private static Section Build(string junction, string wall, string roof, string materials, string set = "")
+    private static Section Build(string junction, string wall, string roof, string materials, string set = "") =>
+        Shipped.Build(Read(junction, wall, roof, materials, set) with { Rules = [] });
+
+    private static Preset Read(string junction, string wall, string roof, string materials, string set)
     {
         var read = PresetReader.ReadText(
             $"detail: d\njunction: {junction}\nwall: {wall}\nroof: {roof}\nmaterials: {{ {materials} }}\nset: {{ {set} }}\n", "material.yaml", [], Context);
         Assert.Empty(read.Faults.Select(fault => fault.Reason));
-        return Shipped.Build(read.Value with { Rules = [] });
+        return read.Value;
+    }
+
+    // Nothing that an author names is dropped in silence, however the choices fall.
+    [Theory]
+    [InlineData("granite", "metal", "stone")]
+    [InlineData("zinc", "stone", "metal")]
+    public void A_material_that_the_choices_leave_no_place_for_is_told_where_it_goes(string material, string kind, string other)
+    {
+        IReadOnlyList<Diagnostic> Faults(string chosen) =>
+            DetailSolver.Check(Read("parapet", "cavity-masonry", "warm-timber-deck", $"coping: {material}", $"coping.kind: {chosen}") with { Rules = [] }, Shipped.Catalogue).Faults;
+        var fault = Assert.Single(Faults(kind));
+        Assert.Equal("wrong-material", fault.Code);
+        Assert.Contains($"coping.kind = {other}", fault.Hint, StringComparison.Ordinal);
+        Assert.Empty(Faults(other));
     }
 
     [Theory]
