@@ -1,5 +1,4 @@
 using DetailGen.Details.Presets;
-using DetailGen.Details.Rules;
 using DetailGen.Details.Solving;
 
 namespace DetailGen.Details.Tests.Rules;
