@@ -121,18 +121,15 @@ public static partial class RuleMessages
     {
         var words = Subjects().Replace(when, "$1");
         return when.Contains("has(", StringComparison.Ordinal)
-            ? $"It is there only where {Without().Replace(Having().Replace(words, "there is a $1"), "there is no $1")}; leave {key} out, or take a construction where that is so."
+            ? $"It is there only where {Having().Replace(words, has => $"there is {(has.Groups[1].Success ? "no" : "a")} {has.Groups[2].Value}")}; leave {key} out, or take a construction where that is so."
             : $"It is there only where {words}; set that too, or leave {key} out.";
     }
 
     [GeneratedRegex(@"material\(([^)]*)\)(\.id)?")]
     private static partial Regex Subjects();
 
-    [GeneratedRegex(@"has\(([^)]*)\)")]
+    [GeneratedRegex(@"(not )?has\(([^)]*)\)")]
     private static partial Regex Having();
-
-    [GeneratedRegex("not there is a ([a-z.-]+)")]
-    private static partial Regex Without();
 
     public static Diagnostic PackRing(Mark at, string pack) => new("pack-ring", at,
         $"The packs that {pack} extends come round to it again.", "Take `extends` out of one of them.", Key: "extends", Value: pack);
