@@ -9,7 +9,7 @@ namespace DetailGen.Details.Solving;
 /// <summary>
 /// Thermal resistance of wall and roof over the unknown thicknesses: R = Rsi + Σ Rᵢ + Rse after EN ISO 6946, Rᵢ = dᵢ/λᵢ of a plain layer, and of an air layer with
 /// dabs 1/Rᵢ = f/R(dab) + (1 − f)/R(air): the lower limit of the combined method. One unit is 10⁻¹² m²·K/W; 1/λ is rounded down, so that what is built is never
-/// worse than what is told. Fixings divide R by what they may add to U.
+/// worse than what is told. In a claim fixings divide R by the most that they may add to U.
 /// </summary>
 /// <remarks>
 /// The table of air layers is concave, so an air layer is the least of the straight lines through its rows, and R the least of a few plain sums. A bound on R
@@ -73,25 +73,20 @@ internal sealed class Resistances(Translation translation, Bounds bounds, Situat
         return sums;
     }
 
-    /// <summary>R and 1/U of a solved detail by the same whole numbers, on the safe side, in m²·K/W.</summary>
+    /// <summary>R and 1/U of a solved detail by the same whole numbers in m²·K/W: air and rounding on the safe side, fixings and dabs as they are.</summary>
     public static (decimal Resistance, decimal Corrected) Of(string element, Situation situation, IFacts solved)
     {
-        var all = Supposition.Of(situation, element).Where(one => one.Sizes.All(supposed => supposed.Holds(key => solved.Find(key).Number))).Select(Under).ToList();
-        return (all.Max(one => one.Resistance), all.Max(one => one.Corrected));
-
-        (decimal Resistance, decimal Corrected) Under(Supposition one)
+        var built = Supposition.Built(situation, element, solved);
+        var (sum, added) = (Surfaces(element) * Unit, 0m);
+        foreach (var (layer, kind, material) in Layers(situation, element))
         {
-            var (sum, added) = (Surfaces(element) * Unit, 0m);
-            foreach (var (layer, kind, material) in Layers(situation, element))
-            {
-                var thickness = layer.Thickness.In(solved).Number;
-                var own = kind == LayerKind.Air ? Segments(AirRows(element, layer, material, one)).Min(segment => segment.At(thickness)) : thickness * PerMicrometre(material!.Conductivity!.Value);
-                sum += own;
-                added += one.Fixings.GetValueOrDefault(layer.Slot) * own;
-            }
-
-            return (sum / Unit, sum / Unit / (added <= Supposition.Small * sum ? 1 : 1 + one.Most));
+            var thickness = layer.Thickness.In(solved).Number;
+            var own = kind == LayerKind.Air ? Segments(AirRows(element, layer, material, built)).Min(segment => segment.At(thickness)) : thickness * PerMicrometre(material!.Conductivity!.Value);
+            sum += own;
+            added += built.Fixings.GetValueOrDefault(layer.Slot) * own;
         }
+
+        return (sum / Unit, sum / Unit / (added < Supposition.LeftOut * sum ? 1 : 1 + (added / sum)));
     }
 
     /// <summary>The layers that count, in order.</summary>

@@ -1,4 +1,5 @@
 using DetailGen.Details.Parameters;
+using DetailGen.Details.Rules.Language;
 using DetailGen.Sections;
 using DetailGen.Solver;
 using Claim = DetailGen.Solver.Claim;
@@ -9,8 +10,6 @@ namespace DetailGen.Details.Solving;
 internal readonly record struct Supposed(string? Lesser, long LesserTimes, string? Greater, long GreaterTimes)
 {
     public Claim Claim(Func<string, Linear> unknowns) => Side(Lesser, LesserTimes, unknowns) <= Side(Greater, GreaterTimes, unknowns);
-
-    public bool Holds(Func<string, decimal> values) => (Lesser is null ? 1 : values(Lesser)) * LesserTimes <= (Greater is null ? 1 : values(Greater)) * GreaterTimes;
 
     private static Linear Side(string? key, long times, Func<string, Linear> unknowns) => key is null ? times : unknowns(key) * times;
 }
@@ -23,7 +22,10 @@ internal readonly record struct Supposed(string? Lesser, long LesserTimes, strin
 /// <param name="Fixings">κ by slot of the pierced layer: fixings add at most κ·R₁/R to U, as a share of it.</param>
 internal sealed record Supposition(IReadOnlyList<Supposed> Sizes, IReadOnlyDictionary<string, decimal> Shares, IReadOnlyDictionary<string, decimal> Fixings)
 {
-    /// <summary>Corrections whose sum stays below this share of U are left out (3 % in EN ISO 6946, from memory), less what the safe side of R may be off.</summary>
+    /// <summary>Corrections whose sum stays below this share of U are left out (EN ISO 6946, from memory).</summary>
+    public const decimal LeftOut = 0.03m;
+
+    /// <summary>What is surely left out: <see cref="LeftOut"/> less what the safe side of R may be off.</summary>
     public const decimal Small = 0.029m;
 
     private static readonly Dictionary<string, decimal> Empty = new(StringComparer.Ordinal);
@@ -38,9 +40,7 @@ internal sealed record Supposition(IReadOnlyList<Supposed> Sizes, IReadOnlyDicti
 
     public static IReadOnlyList<Supposition> Of(Situation situation, string element)
     {
-        var layers = Resistances.Layers(situation, element).ToList();
-        var bridged = layers.Where(layer => layer.Kind == LayerKind.Air && layer.Layer.Members is not null && layer.Material?.Conductivity is not null).ToList();
-        var pierced = layers.Where(layer => layer.Kind == LayerKind.Solid && layer.Layer.Fixings is { } fixings && situation.MaterialIn(fixings.Slot) is not null).ToList();
+        var (bridged, pierced) = Crossed(situation, element);
         if (bridged.Count == 0 && pierced.Count == 0)
         {
             return [None];
@@ -48,21 +48,19 @@ internal sealed record Supposition(IReadOnlyList<Supposed> Sizes, IReadOnlyDicti
 
         decimal Worst(string key, bool greatest) => Bound(situation, key, greatest);
         decimal Usual(string key) => Assumed(situation, key);
-        Dictionary<string, decimal> Kappas(Func<LayerFixings, Func<string, decimal>> values) => pierced.ToDictionary(
-            layer => layer.Layer.Slot,
-            layer => (decimal)layer.Layer.Fixings!.Share(situation.MaterialIn(layer.Layer.Fixings.Slot)!.Conductivity ?? 0, layer.Material!.Conductivity!.Value, values(layer.Layer.Fixings)), StringComparer.Ordinal);
+        Dictionary<string, decimal> Kappas(Func<LayerFixings, Func<string, decimal>> values) => Supposition.Kappas(situation, pierced, values);
 
         var all = new List<Supposition>
         {
-            new([], bridged.ToDictionary(layer => layer.Layer.Slot, _ => 1m, StringComparer.Ordinal), Kappas(fixings => key => Worst(key, key == fixings.Count || key == fixings.Diameter.Key))),
+            new([], bridged.ToDictionary(layer => layer.Slot, _ => 1m, StringComparer.Ordinal), Kappas(fixings => key => Worst(key, key == fixings.Count || key == fixings.Diameter.Key))),
         };
-        var shares = bridged.ToDictionary(layer => layer.Layer.Slot, layer => Math.Min(1, Usual(layer.Layer.Members!.Value.Width) / Usual(layer.Layer.Members.Value.Centres)), StringComparer.Ordinal);
-        var dabs = bridged.Select(layer => layer.Layer.Members!.Value)
+        var shares = SharesOf(bridged, Usual);
+        var dabs = bridged.Select(layer => layer.Members!.Value)
             .Select(keys => new Supposed(keys.Width, (long)Usual(keys.Centres), keys.Centres, (long)Usual(keys.Width)));
         foreach (var times in Denser)
         {
             decimal Over(LayerFixings fixings, string key) => Math.Ceiling(Usual(key) / (key == fixings.Over.Along.Key ? times.Along : key == fixings.Over.Across.Key ? times.Across : 1));
-            var sizes = pierced.Select(layer => layer.Layer.Fixings!).SelectMany(fixings => fixings.Keys.Select(key => key == fixings.Count || key == fixings.Diameter.Key
+            var sizes = pierced.Select(row => row.Layer.Fixings!).SelectMany(fixings => fixings.Keys.Select(key => key == fixings.Count || key == fixings.Diameter.Key
                 ? new Supposed(key, 1, null, (long)Usual(key))
                 : new Supposed(null, (long)Over(fixings, key), key, 1)));
             all.Add(new([.. dabs, .. sizes], shares, Kappas(fixings => key => Over(fixings, key))));
@@ -74,6 +72,29 @@ internal sealed record Supposition(IReadOnlyList<Supposed> Sizes, IReadOnlyDicti
 
         return all[0].Most <= Small && bridged.Count == 0 ? [all[0]] : all;
     }
+
+    /// <summary>Dabs and fixings as they are, where every size is known: then nothing need be supposed.</summary>
+    public static Supposition Built(Situation situation, string element, IFacts solved)
+    {
+        var (bridged, pierced) = Crossed(situation, element);
+        decimal Size(string key) => solved.Find(key).Number;
+        return new([], SharesOf(bridged, Size), Kappas(situation, pierced, _ => Size));
+    }
+
+    // air layers with dabs, and layers that metal goes through
+    private static (List<ResistanceLayer> Bridged, List<(ResistanceLayer Layer, double Conductivity)> Pierced) Crossed(Situation situation, string element)
+    {
+        var layers = Resistances.Layers(situation, element).ToList();
+        return (
+            [.. layers.Where(row => row.Kind == LayerKind.Air && row.Layer.Members is not null && row.Material?.Conductivity is not null).Select(row => row.Layer)],
+            [.. layers.Where(row => row.Kind == LayerKind.Solid && row.Layer.Fixings is { } fixings && situation.MaterialIn(fixings.Slot) is not null).Select(row => (row.Layer, row.Material!.Conductivity!.Value))]);
+    }
+
+    private static Dictionary<string, decimal> SharesOf(List<ResistanceLayer> bridged, Func<string, decimal> sizes) => bridged.ToDictionary(
+        layer => layer.Slot, layer => Math.Min(1, sizes(layer.Members!.Value.Width) / sizes(layer.Members.Value.Centres)), StringComparer.Ordinal);
+
+    private static Dictionary<string, decimal> Kappas(Situation situation, List<(ResistanceLayer Layer, double Conductivity)> pierced, Func<LayerFixings, Func<string, decimal>> values) => pierced.ToDictionary(
+        row => row.Layer.Slot, row => (decimal)row.Layer.Fixings!.Share(situation.MaterialIn(row.Layer.Fixings.Slot)!.Conductivity ?? 0, row.Conductivity, values(row.Layer.Fixings)), StringComparer.Ordinal);
 
     // what the size will be if nothing speaks against it
     private static decimal Assumed(Situation situation, string key)
