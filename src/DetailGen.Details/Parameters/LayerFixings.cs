@@ -9,7 +9,8 @@ namespace DetailGen.Details.Parameters;
 /// <param name="Count">Key of how many there are over the area; null for one.</param>
 /// <param name="Over">The two sides of that area.</param>
 /// <param name="Diameter">Of a round bar with the metal of one.</param>
-public sealed record LayerFixings(string Name, string Slot, string? Count, (FixingSize Along, FixingSize Across) Over, FixingSize Diameter)
+/// <param name="Into">Key of how far they go into the leaf behind the layer; null where they are not drawn, or others draw them.</param>
+public sealed record LayerFixings(string Name, string Slot, string? Count, (FixingSize Along, FixingSize Across) Over, FixingSize Diameter, string? Into = null)
 {
     /// <summary>Null where the layer has none.</summary>
     /// <param name="layer">A layer of a wall or roof.</param>
@@ -28,7 +29,7 @@ public sealed record LayerFixings(string Name, string Slot, string? Count, (Fixi
             (null, _, _, _) => Bad("name"),
             (_, null, _, _) => Bad("slot"),
             (_, _, null, _) => Bad("diameter"),
-            ({ } name, { } slot, { } diameter, [var along, var across]) => Outcome.Good<LayerFixings?>(new(name, slot, Word("count"), (along, across), FixingSize.Of(diameter))),
+            ({ } name, { } slot, { } diameter, [var along, var across]) => Outcome.Good<LayerFixings?>(new(name, slot, Word("count"), (along, across), FixingSize.Of(diameter), Word("into"))),
             _ => Bad("over"),
         };
 

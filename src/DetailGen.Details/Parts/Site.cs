@@ -79,6 +79,9 @@ public sealed class Site(Sizes sizes)
         }
     }
 
+    /// <summary>Brings a blank that is built before another of its stage; with null it is the last.</summary>
+    public void AddBefore(Blank? later, Blank blank) => _blanks.Insert(later is null ? _blanks.Count : _blanks.IndexOf(later), blank);
+
     /// <summary>A leaf's course is cut and made up, so that a bed joint lies at that level; mm.</summary>
     public void MakeUpBed(Blank leaf, double level) =>
         _blanks[_blanks.IndexOf(leaf)] = leaf with { Coursing = leaf.Coursing! with { MadeUp = [.. leaf.Coursing.MadeUp, level] } };

@@ -13,6 +13,7 @@ internal static class BuildingLaws
         StrapsHoldTheWall(section);
         UnitsCanBeCut(section);
         PavingLies(section);
+        AnchorsHoldInUnits(section);
         MetalCopingDripsClear(section);
         TheStripUnderCladdingLiesOnTheFlashing(section);
     }
@@ -30,6 +31,24 @@ internal static class BuildingLaws
             var held = above.Sum(part => part.Region.Cut(new(shank, point.Y), new(shank, bar.Region.Bounds.Top)).Sum(piece => (piece.To - piece.From).Length));
             var deck = section.Parts.FirstOrDefault(part => part.Id == "roof.deck");
             Assert.True(deck is null ? held >= 40 - Hair : held >= deck.Region.Cut(new(shank, -1e4), new(shank, 1e4)).Sum(piece => (piece.To - piece.From).Length) - Hair, $"{bar.Id} holds in {held:0.0}.");
+        }
+    }
+
+    // In a unit and not in a joint, clear of other metal, and under the render.
+    private static void AnchorsHoldInUnits(Section section)
+    {
+        foreach (var anchor in Of(section, "wall.anchor"))
+        {
+            var leaf = section.Parts.Single(part => part.Id == "wall.block");
+            var (held, box) = (anchor.Region.Intersect(leaf.Region), anchor.Region.Intersect(leaf.Region).Bounds);
+            Assert.True(box.Width >= 25 - Hair && box.Left >= leaf.Region.Bounds.Left - Hair && box.Right <= leaf.Region.Bounds.Right + Hair, $"{anchor.Id} holds in {box.Width:0.0} mm.");
+            Assert.Empty(section.Parts.Where(part => part != anchor && part.Presence == Presence.Local && part.Region.Overlaps(held)).Select(part => part.Id));
+            if (!leaf.Material.IsCast)
+            {
+                Assert.Empty(leaf.Coursing!.Beds(box.Bottom - 500, box.Top + 500).Where(bed => bed < box.Top && bed + leaf.Coursing.Joint > box.Bottom));
+            }
+
+            Assert.Equal(0, anchor.Region.Intersect(section.Parts.Single(part => part.Id == "wall.render").Region).Area, 0.01);
         }
     }
 

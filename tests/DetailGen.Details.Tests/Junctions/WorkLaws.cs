@@ -14,6 +14,7 @@ internal static class WorkLaws
     [
         ("roof.membrane", "upstand.restraint"), ("upstand.restraint", "upstand.membrane"), ("roof.membrane", "roof.membrane-fixing"), ("roof.membrane-fixing", "upstand.membrane"),
         ("upstand.membrane", "upstand.termination"), ("upstand.termination", "flashing"),
+        ("wall.insulation", "wall.anchor.1"), ("wall.anchor.1", "wall.render"),
         ("coping.packing", "coping.board"), ("coping.board", "coping.screw"), ("coping.screw", "coping.dpc"), ("coping.dpc", "coping.clip"), ("coping.clip", "coping"),
         ("coping.dpc", "coping.bed"), ("coping.bed", "coping"),
         ("roof.fleece", "roof.paving-support"), ("roof.paving-support", "roof.paving"), ("roof.paving-trim", "roof.finish-margin"),
@@ -80,12 +81,12 @@ internal static class WorkLaws
         }
     }
 
-    // What has masonry under and over it in one leaf was there before what is over it. A flashing is let into its joint afterwards.
+    // What has masonry under and over it in one leaf was there before what is over it. A flashing is let into its joint afterwards, an anchor drilled in.
     private static void NothingIsThreadedIn(IReadOnlyList<IReadOnlyList<Part>> stages)
     {
         var built = stages.SelectMany((stage, at) => stage.Select(part => (Part: part, At: at))).ToArray();
         var masonry = built.Where(piece => piece.Part.Coursing is not null).ToArray();
-        foreach (var (part, at) in built.Where(piece => piece.Part is { Coursing: null, Presence: not Presence.Beyond, Id: not "flashing" }))
+        foreach (var (part, at) in built.Where(piece => piece.Part is { Coursing: null, Presence: not Presence.Beyond, Id: not "flashing", Slot: not "wall.anchor" }))
         {
             foreach (var leaf in masonry.Where(piece => piece.Part.Region.Bounds.Meets(part.Region.Bounds, 1)))
             {

@@ -24,6 +24,8 @@ public class TransmittanceAgreementTests
     [InlineData("parapet-02", "membrane.fixing=mechanical", "materials.membrane-fixing=stainless", "membrane.fixings=3")]
     [InlineData("abutment-02", "membrane.fixing=mechanical", "membrane.fixings=7")]
     [InlineData("parapet-01", "materials.tie=copper", "tie.horizontal-spacing=600 mm")]
+    [InlineData("parapet-04", "materials.wall.anchor=stainless")]
+    [InlineData("parapet-04", "materials.wall.anchor=steel", "wall.anchors=9")]
     [InlineData("parapet-01", "materials.tie=copper", "wall.dab-width=150 mm", "wall.dab-centres=400 mm")]
     public void So_it_is_with_fixings_that_count(string name, params string[] set) => Agrees(Work($"tern-court-{name}.yaml", set));
 
@@ -50,6 +52,7 @@ public class TransmittanceAgreementTests
     [InlineData("parapet-02", "roof.u-value=0.15", "membrane.fixing=mechanical", "membrane.fixings=9")]
     [InlineData("parapet-02", "roof.u-value=0.15", "membrane.fixing=mechanical", "materials.membrane-fixing=stainless", "membrane.fixings=1")]
     [InlineData("abutment-02", "roof.u-value=0.13", "membrane.fixing=mechanical")]
+    [InlineData("parapet-04", "wall.u-value=0.2", "materials.wall.anchor=stainless", "wall.anchors=8")]
     public void A_target_holds_in_the_value_that_is_reported_with_dabs_and_fixings(string name, string target, params string[] set)
     {
         var worked = Work($"tern-court-{name}.yaml", [$"target.{target}", .. set]);

@@ -77,6 +77,8 @@ internal sealed class Abutment : IJunction
             RestraintStrap.Build(site, ends.End);
         }
 
+        BoardAnchors.Build(site, wall, downwards: false);
+
         if (tray is not null)
         {
             WallTies.Build(site, TieBeds(site, tray, bed, foot, top), tray);

@@ -78,6 +78,7 @@ internal sealed class Parapet : IJunction
         Coping.Build(site, new(head, toCoping ? outer : face, beneath, [.. wall.Layers.Where(placed => placed.Layer.As == WallBehaviour.Leaf)]));
         roof.BuildFinish(site, ends);
         RestraintStrap.Build(site, ends.End);
+        BoardAnchors.Build(site, wall, downwards: true);
         if (line is not null)
         {
             WallTies.Build(site, TieBeds(site, line, foot), line);
