@@ -31,7 +31,7 @@ internal static class RoofFinish
         }
         else
         {
-            site.Add(PlacedRoof.Blank(placed, plane.Band(ends.Wall, ends.End, placed.Bottom, placed.Top), Precedence.Fill, Stage.Finish));
+            site.Add(PlacedRoof.Blank(placed, plane.Band(ends.Wall, ends.End, placed.Bottom, placed.Top), Precedence.Fill, Stage.Finish) with { Name = "Ballast" });
         }
     }
 

@@ -64,6 +64,7 @@ public class ShippedJunctionTests
     public void A_stack_note_names_the_material_of_every_solid_layer(string junction, string wall, string roof)
     {
         var section = Shipped.Build(junction, wall, roof, "roof.finish=ballast", "roof.finish-thickness=60 mm");
+        Assert.Equal("Ballast", section["roof.finish"].Name);
         foreach (var layer in section.Buildups.SelectMany(buildup => buildup.Layers).Where(layer => layer.Material.Id != "air"))
         {
             var note = section[layer.PartId].Words.Note;
