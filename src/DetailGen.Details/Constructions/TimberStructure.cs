@@ -52,14 +52,12 @@ internal static class TimberStructure
             site.Add(PlacedRoof.Blank(joists, Region.Box(left, joists.Bottom, right, joists.Top), Precedence.Member, Stage.RoofStructure) with
             {
                 Id = $"{joists.Layer.Slot}.{number}",
-                Again = number > 1,
                 Parameters = [joists.Layer.Thickness, "roof.joist-width", "roof.joist-centres"],
                 Axis = new(0, 1),
             });
             site.Add(PlacedRoof.Blank(firring, roof.Plane.Above(left, right, firring.Bottom, firring.Top), Precedence.Member, Stage.RoofStructure) with
             {
                 Id = $"{firring.Layer.Slot}.{number}",
-                Again = number > 1,
                 Parameters = PlacedRoof.Taper(firring),
             });
             var next = Math.Min(left + centres, ends.End);

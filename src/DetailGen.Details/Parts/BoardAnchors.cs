@@ -54,7 +54,6 @@ internal static class BoardAnchors
                 Presence = Presence.Local,
                 Parameters = [count, into],
                 Repeat = new(centres),
-                Again = number > 1,
             });
             number++;
         }

@@ -17,7 +17,6 @@ internal static class WallTies
                 Presence = Presence.Local,
                 Parameters = ["tie.length", "tie.horizontal-spacing", "tie.vertical-spacing"],
                 Repeat = new(site.Length("tie.horizontal-spacing")),
-                Again = number > 1,
             });
             number++;
         }

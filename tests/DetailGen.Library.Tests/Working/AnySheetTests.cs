@@ -174,6 +174,43 @@ public class AnySheetTests
         Assert.Contains(sheet.Warnings, warning => warning.StartsWith("A4 at 1:20 does not hold", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("parapet", "cavity-masonry", "warm-timber-deck")]
+    [InlineData("parapet", "cavity-masonry", "warm-concrete-deck")]
+    [InlineData("parapet", "solid-masonry-insulated", "warm-timber-deck")]
+    [InlineData("parapet", "solid-masonry-insulated", "warm-concrete-deck")]
+    [InlineData("abutment", "cavity-masonry", "warm-timber-deck")]
+    [InlineData("abutment", "cavity-masonry", "warm-concrete-deck")]
+    [InlineData("abutment", "solid-masonry-insulated", "warm-timber-deck")]
+    [InlineData("abutment", "solid-masonry-insulated", "warm-concrete-deck")]
+    public void A_usual_detail_stays_on_the_A3_that_is_asked_for(string junction, string wall, string roof)
+    {
+        foreach (var mirror in new[] { "false", "true" })
+        {
+            var text = $"detail: any\njunction: {junction}\nwall: {wall}\nroof: {roof}\nmirror: {mirror}\nsheet: {{ paper: A3, scale: \"1:20\" }}\n";
+            var sheet = Composed(ref text, Office.Of(null).Value)!;
+            Assert.Equal(("A3", 20), (sheet.Paper, sheet.Scale));
+            Assert.DoesNotContain(sheet.Warnings, warning => warning.Contains("found no place", StringComparison.Ordinal));
+        }
+    }
+
+    [Theory]
+    [InlineData("parapet", "A3", false)]
+    [InlineData("abutment", "A3", false)]
+    [InlineData("abutment", "A3", true)]
+    public void A_leader_ends_on_a_joist_that_stands_whole(string junction, string paper, bool mirror)
+    {
+        var text = $"detail: any\njunction: {junction}\nwall: cavity-masonry\nroof: warm-timber-deck\nmirror: {(mirror ? "true" : "false")}\nset: {{ roof.joists: along }}\nsheet: {{ paper: {paper}, scale: \"1:10\" }}\n";
+        var sheet = Composed(ref text, Office.Of(null).Value)!;
+        foreach (var slot in new[] { "roof.joist", "roof.firring" })
+        {
+            var place = sheet.Places.Single(one => one.PartId == slot + ".1");
+            var members = sheet.Parts["section"].Where(part => part.Part.Slot == slot && !part.Part.IsAir && !part.Visible.IsEmpty).Select(part => part.Visible.Bounds).ToArray();
+            var led = members.Single(box => box.Contains(new(mirror ? -place.Tip.X : place.Tip.X, place.Tip.Y)));
+            Assert.True(led.Width > 0.75 * members.Max(box => box.Width), $"{slot}: {led.Width:0.0} mm");
+        }
+    }
+
     [Fact]
     public void A_mark_for_which_no_paper_has_a_place_makes_no_paper_larger()
     {

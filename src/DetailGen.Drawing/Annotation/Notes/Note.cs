@@ -23,10 +23,19 @@ internal sealed record Note(string Id, IReadOnlyList<string> PartIds, string Ref
                 var parts = same.OrderBy(part => part.Id, StringComparer.Ordinal).ToArray();
                 var reference = parts.Select(part => request.References.GetValueOrDefault(part.Id, "")).FirstOrDefault(text => text.Length > 0) ?? "";
                 string[] words = [same.Key, .. sizes.Where(size => parts.Any(part => part.Id == size.PartId)).Select(size => size.Words)];
-                return new Note(parts[0].Id, [.. parts.Select(part => part.Id)], reference, string.Join("; ", words), GroupOf(parts[0]), parts.Min(part => part.BuildOrder), request.View.TextSizes);
+                return new Note(parts[0].Id, [.. Whole(parts.Select(part => visible[part.Id])).Select(shape => shape.Id)], reference, string.Join("; ", words), GroupOf(parts[0]), parts.Min(part => part.BuildOrder), request.View.TextSizes);
             })
             .OrderBy(note => note.Id, StringComparer.Ordinal),
     ];
+
+    // What the break of the drawing leaves a strip of is a poor end for a leader where others of its kind stand whole.
+    private static IEnumerable<Shape> Whole(IEnumerable<Shape> alike)
+    {
+        const double Share = 0.75;
+        Shape[] all = [.. alike];
+        var widest = all.Max(shape => shape.Box.Width);
+        return all.Where(shape => shape.Box.Width >= Share * widest);
+    }
 
     internal MeasuredWords Measured { get; } = new(Sizes.Typeface, Words, Sizes.Notes);
 

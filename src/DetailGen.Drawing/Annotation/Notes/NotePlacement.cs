@@ -19,7 +19,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     private const int FitSteps = 100;
 
     /// <summary>Steps to make room for all notes, and how many times as many to place all of them anew.</summary>
-    private const int RepairSteps = 800, Anew = 4;
+    private const int RepairSteps = 800, Anew = 24;
 
     /// <summary>How often the notes that are left over are given places of their own, and how often numbers.</summary>
     private const int LooseRounds = 3, NumberRounds = 4;
@@ -135,9 +135,13 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
             _held = repair.Settled(repair.Solve(_held, RepairSteps));
         }
 
-        if (_held.Count < notes.Count && !InColumnsOnly && repair.Settled(repair.Solve(_kept, Anew * RepairSteps)) is var anew && anew.Count > _held.Count)
+        // What stood in the way of a mark may do so no more where all are placed anew, or where those that stand have settled.
+        foreach (var (from, steps) in new[] { (_kept, Anew * RepairSteps), (null, RepairSteps) })
         {
-            _held = anew; // what stood in the way of a mark may do so no more where all are placed anew
+            if (_held.Count < notes.Count && !InColumnsOnly && repair.Settled(repair.Solve(from ?? _held, steps)) is var other && other.Count > _held.Count)
+            {
+                _held = other;
+            }
         }
 
         _held = [.. _held.OrderBy(one => one.Id, StringComparer.Ordinal)];
