@@ -48,14 +48,14 @@ public static class SheetComposer
         var ringed = request is { Insets: true, ViewOnly: false };
         var basis = new InsetBasis(section, drawn, trial.Window, format);
         var (scene, insets) = ringed
-            ? Insets.Added(ViewPlace.Of((aside, below) => Laid(true, aside, below), format, view.Bounds.Shift(trial.Origin), room.Annotation, title), basis)
-            : new(Laid(rings: false), []);
+            ? Insets.Added(ViewPlace.Of(Laid(rings: true), format, view.Bounds.Shift(trial.Origin), room.Annotation, title), basis)
+            : new(Laid(rings: false)(default, default), []);
         if (ringed && insets.Count == 0)
         {
             // What is too fine is worth a sheet of its own, where there is such a thing.
             var alone = basis with { OnOwnSheet = true };
-            (scene, insets) = Insets.Added(Laid(rings: true, spare: true), alone);
-            (scene, basis) = insets.Count == 0 ? (Laid(rings: false), basis) : (scene, alone);
+            (scene, insets) = Insets.Added(Laid(rings: true, spare: true)(default, default), alone);
+            (scene, basis) = insets.Count == 0 ? (Laid(rings: false)(default, default), basis) : (scene, alone);
         }
 
         if (request is { ControlLines: true, ViewOnly: false } && !request.Companions.Contains(Companion.ControlLines))
@@ -72,13 +72,17 @@ public static class SheetComposer
             Format = request.ViewOnly ? null : format,
         };
 
-        Scene Laid(bool rings, PaperPoint aside = default, PaperPoint below = default, bool spare = false)
+        // The sheets with the view and its title so far from their usual places.
+        Func<PaperPoint, PaperPoint, Scene> Laid(bool rings, bool spare = false)
         {
             var pages = request.ViewOnly
-                ? [Alone(view)]
-                : PageComposer.Lay(format, text, drawn.Scale, new("section", trial.Origin + aside, format.Zones["view"]), new PaperPoint(title.Left, title.Bottom) + below, KeyEntries.Of(format.TextSizes, drawn, layout.Items, layout.Keyed.Count > 0, rings), layout.Keyed, companions, spare);
-            return new([], [view, .. companions.SelectMany(companion => companion.Views)], request.TrimMarks && !request.ViewOnly ? [.. pages.Select(page => TrimMarks.On(page, format))] : pages, identity) { Typeface = format.TextSizes.Typeface };
+                ? (_, _) => [Alone(view)]
+                : PageComposer.Lay(format, text, drawn.Scale, KeyEntries.Of(format.TextSizes, drawn, layout.Items, layout.Keyed.Count > 0, rings), layout.Keyed, companions, spare);
+            return (aside, below) => With(pages(new("section", trial.Origin + aside, format.Zones["view"]), new PaperPoint(title.Left, title.Bottom) + below));
         }
+
+        Scene With(IReadOnlyList<Page> pages) =>
+            new([], [view, .. companions.SelectMany(companion => companion.Views)], request.TrimMarks && !request.ViewOnly ? [.. pages.Select(page => TrimMarks.On(page, format))] : pages, identity) { Typeface = format.TextSizes.Typeface };
     }
 
     // Of the first set of sheets that hold the geometry: the first with everything in words, else the one that lacks least. Where a mark is missing on that one, a later set may have it,
