@@ -8,8 +8,10 @@ namespace DetailGen.Drawing.Sheets;
 
 /// <summary>What insets and the lines to follow are drawn from.</summary>
 /// <param name="Window">What of the section the first sheet shows, model mm.</param>
-internal sealed record InsetBasis(Section Section, DrawnView Drawn, Bounds Window, SheetFormat Format)
+internal sealed record InsetBasis(SectionView View, DrawnView Drawn, Bounds Window, SheetFormat Format)
 {
+    internal Section Section => View.Section;
+
     /// <summary>Whether they stand on a sheet without tables, which is filled from the top.</summary>
     internal bool OnOwnSheet { get; init; }
 }
@@ -171,7 +173,7 @@ internal static class Insets
     private static More With(InsetSheet sheet, InsetBasis basis, Inset inset, Group ring, PaperPoint corner)
     {
         var (scene, sizes, number, diameter) = (sheet.Scene, basis.Format.TextSizes, inset.Number, inset.Diameter);
-        var drawn = SectionView.Draw(basis.Section, new(Scale, basis.Window, basis.Drawn.Mirror) { Only = new(inset.At, diameter) });
+        var drawn = basis.View.Draw(new(Scale, basis.Window, basis.Drawn.Mirror) { Only = new(inset.At, diameter) });
         var round = new Ring("detail.mark", drawn.At(inset.At), diameter);
         IReadOnlyList<Item> notes = inset.Named == Named.Nowhere ? [] : InsetNotes.Of(basis, drawn, round, inset.Named);
 

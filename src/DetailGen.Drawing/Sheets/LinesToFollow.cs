@@ -43,7 +43,7 @@ internal static class LinesToFollow
                 continue;
             }
 
-            picture ??= ControlPicture.Of(basis.Section, new(Scale, basis.Window, view.Mirror));
+            picture ??= ControlPicture.Of(basis.View, new(Scale, basis.Window, view.Mirror));
             var drawn = ItemBounds.Of(picture.Items);
             foreach (var (size, at, legendAt) in Shapes(drawn.Width, drawn.Height, legend.Width, legend.Height))
             {

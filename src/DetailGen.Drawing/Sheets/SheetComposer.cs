@@ -34,7 +34,8 @@ public static class SheetComposer
     public static ComposedSheet Compose(
         Section section, SheetText text, SheetRequest request, IReadOnlyList<SheetFormat> formats, LayerMap map, Identity identity)
     {
-        var trial = Best(section, text, request, [.. formats.Select(format => PageComposer.Fitted(format, text))]);
+        var drawings = new SectionView(section);
+        var trial = Best(drawings, text, request, [.. formats.Select(format => PageComposer.Fitted(format, text))]);
         text = text with { ShortForms = ShortForms.Used(text, trial.Layout) };
         var (format, drawn, layout) = (trial.Candidate.Format, trial.Drawn, trial.Layout);
         var room = ViewRoom.Of(format, request.Mirror);
@@ -46,7 +47,7 @@ public static class SheetComposer
             : [.. request.Companions.SelectMany((companion, i) => CompanionSheets.Of(companion, new(section, drawn, trial.Window, trial.Origin, format, text.ViewTitle, i + 2) { Thermal = text.Thermal }))];
         // The key says what a ring means before any is drawn, for insets only take the white that tables leave; where none finds room, it says nothing of them.
         var ringed = request is { Insets: true, ViewOnly: false };
-        var basis = new InsetBasis(section, drawn, trial.Window, format);
+        var basis = new InsetBasis(drawings, drawn, trial.Window, format);
         var (scene, insets) = ringed
             ? Insets.Added(ViewPlace.Of(Laid(rings: true), format, view.Bounds.Shift(trial.Origin), room.Annotation, title), basis)
             : new(Laid(rings: false)(default, default), []);
@@ -87,7 +88,7 @@ public static class SheetComposer
 
     // Of the first set of sheets that hold the geometry: the first with everything in words, else the one that lacks least. Where a mark is missing on that one, a later set may have it,
     // but in no smaller drawing, and for nothing else: no one wants a larger paper for fewer numbers.
-    private static Trial Best(Section section, SheetText text, SheetRequest request, IReadOnlyList<SheetFormat> formats)
+    private static Trial Best(SectionView section, SheetText text, SheetRequest request, IReadOnlyList<SheetFormat> formats)
     {
         Trial? best = null;
         foreach (var set in Candidates.For(request, formats, format => request.ViewOnly || FurtherPages.Hold(format, text.Schedule)))
@@ -96,7 +97,7 @@ public static class SheetComposer
             foreach (var candidate in set.Where(candidate => candidate.Scale <= smallest))
             {
                 var room = ViewRoom.Of(candidate.Format, request.Mirror);
-                if (room.Window(section, candidate.Scale) is not { } window)
+                if (room.Window(section.Section, candidate.Scale) is not { } window)
                 {
                     continue;
                 }
@@ -118,7 +119,7 @@ public static class SheetComposer
     }
 
     // Null where the sheet lacks as much as the one to beat, which often shows before it is finished, or begun, or where it does not hold the dimensions.
-    private static Trial? Try(Section section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window, int toBeat)
+    private static Trial? Try(SectionView section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window, int toBeat)
     {
         if (AnnotationLayout.Lack(candidate.Illegible, 0) >= toBeat)
         {
@@ -138,7 +139,7 @@ public static class SheetComposer
     }
 
     // Null where the sheet is too small for what stands beside the drawing.
-    private static Ready? Drawn(Section section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window)
+    private static Ready? Drawn(SectionView section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window)
     {
         var ready = Draw(section, text, request, candidate, room, window);
         if (!request.ViewOnly && Annotator.LackBeside(ready.Asked) is > 0 and var lack)
@@ -152,7 +153,7 @@ public static class SheetComposer
         if (!request.ViewOnly && FootRoom.Lack(ready.Asked, ready.Asked.View.Taken[0], request.Mirror) is > 0 and var below)
         {
             room = room with { Box = room.Box with { Bottom = room.Box.Bottom + below + ViewRoom.PlaceStep } };
-            if (room.Window(section, candidate.Scale) is { } higher)
+            if (room.Window(section.Section, candidate.Scale) is { } higher)
             {
                 return Draw(section, text, request, candidate, room, window with { Bottom = higher.Bottom });
             }
@@ -161,10 +162,10 @@ public static class SheetComposer
         return ready;
     }
 
-    private static Ready? Shorter(Section section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, double by)
+    private static Ready? Shorter(SectionView section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, double by)
     {
         room = room with { Box = room.Narrowed(by + ViewRoom.PlaceStep, request.Mirror) };
-        return room.Window(section, candidate.Scale, ViewRoom.AtMost) is { } shorter ? Drawn(section, text, request, candidate, room, shorter) : null;
+        return room.Window(section.Section, candidate.Scale, ViewRoom.AtMost) is { } shorter ? Drawn(section, text, request, candidate, room, shorter) : null;
     }
 
     private static Trial? Annotated(Ready ready, Candidate candidate, int toBeat)
@@ -181,10 +182,10 @@ public static class SheetComposer
     }
 
     private static Ready Draw(
-        Section section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window)
+        SectionView section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window)
     {
-        var drawn = SectionView.Draw(section, new(candidate.Scale, window, request.Mirror));
-        var origin = room.Origin(drawn.Bounds, section);
+        var drawn = section.Draw(new(candidate.Scale, window, request.Mirror));
+        var origin = room.Origin(drawn.Bounds, section.Section);
         var (longest, width) = (candidate.Format.LongestLeader, candidate.Format.NoteWidth);
 
         // A view alone has no sheet to keep to: its notes take the room they need.
@@ -195,7 +196,7 @@ public static class SheetComposer
             TextSizes = candidate.Format.TextSizes,
             SheetLines = request.ViewOnly ? [] : [.. Frame.CentringMarks(candidate.Format).Select(mark => (Stroke)Moving.By(mark, new(-origin.X, -origin.Y)))],
         };
-        return new(room, window, origin, drawn, new(section, view, References.Of(section), text.DatumLevel, Same(request.Earlier, candidate.Format.Paper, candidate.Scale)?.Places ?? []));
+        return new(room, window, origin, drawn, new(section.Section, view, References.Of(section.Section), text.DatumLevel, Same(request.Earlier, candidate.Format.Paper, candidate.Scale)?.Places ?? []));
     }
 
     private static EarlierSheet? Same(EarlierSheet? earlier, string paper, double scale) => earlier is not null && earlier.Paper == paper && earlier.Scale == scale ? earlier : null;

@@ -4,35 +4,43 @@ using DetailGen.Sections;
 
 namespace DetailGen.Drawing.Views;
 
-/// <summary>Draws a section: what the eye sees before any annotation.</summary>
-public static class SectionView
+/// <summary>Draws a section: what the eye sees before any annotation. What is the same in all drawings of it is found once.</summary>
+public sealed class SectionView(Section section)
 {
-    public static DrawnView Draw(Section section, ViewOptions options)
+    private readonly Pressed _pressed = new(section);
+
+    public Section Section { get; } = section;
+
+    public static DrawnView Draw(Section section, ViewOptions options) => new SectionView(section).Draw(options);
+
+    public DrawnView Draw(ViewOptions options)
     {
         var paper = new OnPaper(options.Scale, options.Mirror);
-        var clipBounds = BreakLines.Clip(section, options.Window);
+        var clipBounds = BreakLines.Clip(Section, options.Window);
         var clipBox = paper.At(clipBounds);
         var porthole = options.Only is { } only ? new Porthole(paper.At(only.Region)) : null;
         clipBox = porthole?.Within(clipBox) ?? clipBox;
         var clip = Region.Box(clipBox);
-        var seen = section.Parts.Select(part => (Part: part, Region: Bands.Within(paper.At(part.Region), clip))).Where(entry => !entry.Region.IsEmpty).ToArray();
+        var seen = Section.Parts.Where(part => options.Hidden?.Invoke(part) != true).Select(part => (Part: part, Region: Bands.Within(paper.At(part.Region), clip))).Where(entry => !entry.Region.IsEmpty).ToArray();
         var cut = new CutParts([.. seen.Where(entry => IsSolid(entry.Part))]);
 
         var laid = SheetLayout.Lay(seen.Where(entry => entry.Part is { Sheet: not null, Presence: not Presence.Beyond }).Select(entry => entry.Part), paper, cut.OutlineHalf);
-        (var solid, laid) = Pressed.Between(cut.Parts, laid);
+        (var solid, laid) = _pressed.Drawn(cut.Parts, laid);
+        laid = [.. laid.Select(sheet => sheet with { Seen = Bands.Within(sheet.Body, clip) })];
         cut = new CutParts(solid).Joined(laid.Where(sheet => sheet.Style.Sign == SheetSign.Line), paper);
         var locals = LocalParts.Of(seen.Where(entry => entry.Part is { Presence: Presence.Local, Sheet: null }), options.Scale);
 
         var filled = CutFills.Fill(cut, laid, locals, paper);
-        var outlines = Outlines(cut, filled, laid, locals, edge => OnCut(edge, clipBox));
-        var beyond = Beyond(seen.Where(entry => entry.Part.Presence == Presence.Beyond), cut, laid, edge => OnCut(edge, clipBox));
-        var breaks = porthole is not null ? [] : BreakLines.Of(section, clipBounds, paper, [.. seen.Where(entry => entry.Part.Presence == Presence.Cut).Select(entry => entry.Region)]).ToArray();
+        var masks = Masks(laid);
+        var outlines = Outlines(cut, filled, laid, locals, masks, edge => OnCut(edge, clipBox));
+        var beyond = Beyond(seen.Where(entry => entry.Part.Presence == Presence.Beyond), cut, masks, edge => OnCut(edge, clipBox));
+        var breaks = porthole is not null ? [] : BreakLines.Of(Section, clipBounds, paper, [.. seen.Where(entry => entry.Part.Presence == Presence.Cut).Select(entry => entry.Region)]).ToArray();
 
         var items = new List<Item>();
         items.AddRange(filled.Items);
         items.AddRange(beyond);
         items.AddRange(outlines);
-        items.AddRange(Openings(locals, cut, laid));
+        items.AddRange(Openings(locals, cut, masks));
         items.AddRange(filled.Solids);
         items.AddRange(laid.OrderBy(sheet => sheet.Part.BuildOrder).SelectMany(sheet => Bands.Draw(sheet, clip)));
         items.AddRange(locals.SelectMany(local => local.Items));
@@ -42,15 +50,15 @@ public static class SectionView
         var places = solid.ToDictionary(entry => entry.Part.Id, entry => entry.Region, StringComparer.Ordinal);
         var parts = seen.Select(entry => Drawn(entry.Part, places.GetValueOrDefault(entry.Part.Id, entry.Region), laid, locals, filled, clip))
             .Select(part => porthole?.Seen(part) ?? part).Where(part => !part.Visible.IsEmpty).OrderBy(part => part.Part.BuildOrder).ToArray();
-        return new(options.Scale, options.Mirror, items, parts, breaks, Faults.Of(laid, filled, clip, options.Scale), ItemBounds.Of(items));
+        return new(options.Scale, options.Mirror, items, parts, breaks, Faults.Of(laid, filled, options.Scale), ItemBounds.Of(items));
     }
 
-    private static bool IsSolid(Part part) => part is { Presence: Presence.Cut, IsAir: false, Sheet: null };
+    internal static bool IsSolid(Part part) => part is { Presence: Presence.Cut, IsAir: false, Sheet: null };
 
-    private static IEnumerable<Stroke> Outlines(CutParts cut, FilledParts filled, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, Func<Edge, bool> onCut)
+    private static IEnumerable<Stroke> Outlines(CutParts cut, FilledParts filled, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, Area[] sheets, Func<Edge, bool> onCut)
     {
         Area[] openings = [.. locals.Where(local => local.Opening).Select(local => Area.Of(Between(local.Region)))];
-        Area[] masks = [.. Masks(laid), .. openings];
+        Area[] masks = [.. sheets, .. openings];
         var edges = Edges.Once([.. cut.Edges.Where(edge => !filled.Solid.Contains(edge.PartId)).Concat(filled.Joints).Where(edge => !onCut(edge))]);
         return Edges.Chain([.. edges.SelectMany(edge => Edges.Outside(edge, masks)), .. Bared(edges, cut, laid, openings)]);
     }
@@ -70,17 +78,16 @@ public static class SectionView
             select bared with { Row = Rows.Joint(part), Width = Rows.JointWidth };
     }
 
-    private static IEnumerable<Stroke> Beyond(IEnumerable<(Part Part, Region Region)> parts, CutParts cut, IReadOnlyList<LaidSheet> laid, Func<Edge, bool> onCut)
+    private static IEnumerable<Stroke> Beyond(IEnumerable<(Part Part, Region Region)> parts, CutParts cut, Area[] sheets, Func<Edge, bool> onCut)
     {
-        var masks = cut.Parts.Select(entry => Area.Of(entry.Region)).Concat(Masks(laid)).ToArray();
+        var masks = cut.Parts.Select(entry => Area.Of(entry.Region)).Concat(sheets).ToArray();
         var edges = parts.SelectMany(entry => CutParts.EdgesOf(entry.Region, Rows.Beyond(entry.Part), 0.18, entry.Part)).Where(edge => !onCut(edge));
         return Edges.Chain([.. Edges.Once([.. edges]).SelectMany(edge => Edges.Outside(edge, masks))]);
     }
 
     // The sides of an open joint are arrises beyond; its head is a bed of the leaf, its foot the tray or sheet it stands on.
-    private static IEnumerable<Stroke> Openings(IReadOnlyList<LocalPart> locals, CutParts cut, IReadOnlyList<LaidSheet> laid)
+    private static IEnumerable<Stroke> Openings(IReadOnlyList<LocalPart> locals, CutParts cut, Area[] masks)
     {
-        var masks = Masks(laid);
         foreach (var local in locals.Where(local => local.Opening))
         {
             var head = local.Region.Bounds.Top;
@@ -125,7 +132,7 @@ public static class SectionView
     {
         if (laid.FirstOrDefault(sheet => sheet.Part.Id == part.Id) is { } own)
         {
-            return new(part.Id, part, Bands.Within(own.Body, clip), null, 0, own.Centre.Points);
+            return new(part.Id, part, own.Seen, null, 0, own.Centre.Points);
         }
 
         // Thin metal is drawn thicker than it is.
