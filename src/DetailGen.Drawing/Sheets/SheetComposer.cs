@@ -48,22 +48,18 @@ public static class SheetComposer
         // The key says what a ring means before any is drawn, for insets only take the white that tables leave; where none finds room, it says nothing of them.
         var ringed = request is { Insets: true, ViewOnly: false };
         var basis = new InsetBasis(drawings, drawn, trial.Window, format);
-        var (scene, insets) = ringed
+        var (papers, insets) = ringed
             ? Insets.Added(ViewPlace.Of(Laid(rings: true), format, view.Bounds.Shift(trial.Origin), room.Annotation, title), basis)
-            : new(Laid(rings: false)(default, default), []);
+            : new(new(Laid(rings: false)(default, default), format), []);
         if (ringed && insets.Count == 0)
         {
             // What is too fine is worth a sheet of its own, where there is such a thing.
             var alone = basis with { OnOwnSheet = true };
-            (scene, insets) = Insets.Added(Laid(rings: true, spare: true)(default, default), alone);
-            (scene, basis) = insets.Count == 0 ? (Laid(rings: false)(default, default), basis) : (scene, alone);
+            (papers, insets) = Insets.Added(new(Laid(rings: true, spare: true)(default, default), format), alone);
+            (papers, basis) = insets.Count == 0 ? (new(Laid(rings: false)(default, default), format), basis) : (papers, alone);
         }
 
-        if (request is { ControlLines: true, ViewOnly: false } && !request.Companions.Contains(Companion.ControlLines))
-        {
-            scene = LinesToFollow.Added(scene, basis);
-        }
-
+        var scene = request is { ControlLines: true, ViewOnly: false } && !request.Companions.Contains(Companion.ControlLines) ? LinesToFollow.Added(papers, basis) : papers.Scene;
         scene = scene with { Layers = map.Used(scene.Views.SelectMany(one => one.Items).Concat(scene.Pages.SelectMany(page => page.Items)), format.Paper, request.ForCopies) };
         return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)])
         {
