@@ -15,7 +15,12 @@ public sealed class Region
     private readonly Geometry _geometry;
     private IReadOnlyList<Piece>? _pieces;
 
-    internal Region(Geometry geometry) => _geometry = geometry;
+    internal Region(Geometry geometry)
+    {
+        _geometry = geometry;
+        var box = geometry.EnvelopeInternal; // made anew each time that it is asked for
+        Bounds = box.IsNull ? new(0, 0, -1, -1) : new(box.MinX, box.MinY, box.MaxX, box.MaxY);
+    }
 
     public static Region Empty { get; } = new(Planar.Factory.CreatePolygon());
 
@@ -42,14 +47,7 @@ public sealed class Region
     public double Area => _geometry.Area;
 
     /// <summary>All corners lie within; a rectangle with right left of left for an empty region.</summary>
-    public Bounds Bounds
-    {
-        get
-        {
-            var box = _geometry.EnvelopeInternal;
-            return box.IsNull ? new(0, 0, -1, -1) : new(box.MinX, box.MinY, box.MaxX, box.MaxY);
-        }
-    }
+    public Bounds Bounds { get; }
 
     public IReadOnlyList<Piece> Pieces => _pieces ??= Planar.Pieces(_geometry);
 
@@ -95,5 +93,5 @@ public sealed class Region
     public IReadOnlyList<(Point From, Point To)> Cut(Point from, Point to) =>
         _geometry.EnvelopeInternal.Intersects(new Envelope(from.X, to.X, from.Y, to.Y)) ? Planar.Cut(_geometry, from, to) : [];
 
-    private bool Apart(Region other) => IsEmpty || other.IsEmpty || !_geometry.EnvelopeInternal.Intersects(other._geometry.EnvelopeInternal);
+    private bool Apart(Region other) => IsEmpty || other.IsEmpty || !Bounds.Meets(other.Bounds);
 }
