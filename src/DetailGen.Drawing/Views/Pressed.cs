@@ -7,7 +7,7 @@ namespace DetailGen.Drawing.Views;
 /// it fills what is left between the two as they are drawn.
 /// </summary>
 /// <param name="section">All of it: what lies between two sheets is the same at every scale, and is looked for once for all drawings.</param>
-internal sealed class Pressed(Section section)
+internal sealed class Pressed(Section section, RegionMemory memory)
 {
     /// <summary>What is nearer to a face than that lies against it; a sheet may lie over others on its face, up to so much. mm.</summary>
     private const double Against = 0.5, Over = 10;
@@ -40,10 +40,11 @@ internal sealed class Pressed(Section section)
 
                     var region = drawn[j].Region;
                     var box = region.Bounds;
-                    clear ??= over.Body.Grow(SheetStyles.FillClear);
-                    var lifted = Raised(i).Intersect(Region.Box(box.Left, box.Bottom - SheetStyles.Budget, box.Right, box.Top + SheetStyles.Budget));
-                    drawn[j].Region = region.Union(lifted).Minus(over.Body).Minus(Raised(under)).Grow(-Sliver).Grow(Sliver);
-                    sheets[i] = sheets[i] with { Filled = sheets[i].Filled.Union(drawn[j].Region.Minus(clear)) };
+                    clear ??= memory.Grow(over.Body, SheetStyles.FillClear);
+                    var lifted = memory.Intersect(Raised(i), Region.Box(box.Left, box.Bottom - SheetStyles.Budget, box.Right, box.Top + SheetStyles.Budget));
+                    var left = memory.Minus(memory.Minus(memory.Union(region, lifted), over.Body), Raised(under));
+                    drawn[j].Region = memory.Grow(memory.Grow(left, -Sliver), Sliver);
+                    sheets[i] = sheets[i] with { Filled = memory.Union(sheets[i].Filled, memory.Minus(drawn[j].Region, clear)) };
                 }
             }
         }
@@ -51,7 +52,7 @@ internal sealed class Pressed(Section section)
         return (drawn, sheets);
 
         // From the face of a sheet to its outer side.
-        Region Raised(int sheet) => raised[sheet] ??= laid[sheet].Cover.Grow(-SheetStyles.FillClear).Union(laid[sheet].Body);
+        Region Raised(int sheet) => raised[sheet] ??= memory.Union(memory.Grow(laid[sheet].Cover, -SheetStyles.FillClear), laid[sheet].Body);
     }
 
     /// <summary>Ids of the parts that lie against the face of a sheet, and over another on it.</summary>

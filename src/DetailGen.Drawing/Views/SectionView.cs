@@ -5,11 +5,18 @@ using DetailGen.Sections;
 namespace DetailGen.Drawing.Views;
 
 /// <summary>Draws a section: what the eye sees before any annotation. What is the same in all drawings of it is found once.</summary>
-public sealed class SectionView(Section section)
+public sealed class SectionView
 {
-    private readonly Pressed _pressed = new(section);
+    private readonly RegionMemory _memory;
+    private readonly Pressed _pressed;
 
-    public Section Section { get; } = section;
+    public SectionView(Section section)
+    {
+        (Section, _memory) = (section, new());
+        _pressed = new(section, _memory);
+    }
+
+    public Section Section { get; }
 
     public static DrawnView Draw(Section section, ViewOptions options) => new SectionView(section).Draw(options);
 
@@ -27,10 +34,10 @@ public sealed class SectionView(Section section)
         var laid = SheetLayout.Lay(seen.Where(entry => entry.Part is { Sheet: not null, Presence: not Presence.Beyond }).Select(entry => entry.Part), paper, cut.OutlineHalf);
         (var solid, laid) = _pressed.Drawn(cut.Parts, laid);
         laid = [.. laid.Select(sheet => sheet with { Seen = Bands.Within(sheet.Body, clip) })];
-        cut = new CutParts(solid).Joined(laid.Where(sheet => sheet.Style.Sign == SheetSign.Line), paper);
+        cut = new CutParts(solid).Joined(laid.Where(sheet => sheet.Style.Sign == SheetSign.Line), paper, _memory);
         var locals = LocalParts.Of(seen.Where(entry => entry.Part is { Presence: Presence.Local, Sheet: null }), options.Scale);
 
-        var filled = CutFills.Fill(cut, laid, locals, paper);
+        var filled = CutFills.Fill(cut, laid, locals, paper, _memory);
         var masks = Masks(laid);
         var outlines = Outlines(cut, filled, laid, locals, masks, edge => OnCut(edge, clipBox));
         var beyond = Beyond(seen.Where(entry => entry.Part.Presence == Presence.Beyond), cut, masks, edge => OnCut(edge, clipBox));
@@ -55,7 +62,7 @@ public sealed class SectionView(Section section)
 
     internal static bool IsSolid(Part part) => part is { Presence: Presence.Cut, IsAir: false, Sheet: null };
 
-    private static IEnumerable<Stroke> Outlines(CutParts cut, FilledParts filled, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, Area[] sheets, Func<Edge, bool> onCut)
+    private IEnumerable<Stroke> Outlines(CutParts cut, FilledParts filled, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, Area[] sheets, Func<Edge, bool> onCut)
     {
         Area[] openings = [.. locals.Where(local => local.Opening).Select(local => Area.Of(Between(local.Region)))];
         Area[] masks = [.. sheets, .. openings];
@@ -64,11 +71,11 @@ public sealed class SectionView(Section section)
     }
 
     // A course from which a sheet in its bed is lifted keeps its upper edge, as that of a joint, where bands leave white for it.
-    private static IEnumerable<Edge> Bared(IReadOnlyList<Edge> edges, CutParts cut, IReadOnlyList<LaidSheet> laid, IReadOnlyList<Area> openings)
+    private IEnumerable<Edge> Bared(IReadOnlyList<Edge> edges, CutParts cut, IReadOnlyList<LaidSheet> laid, IReadOnlyList<Area> openings)
     {
         const double Shortest = 1.0;
         Area[] lifted = [.. laid.Where(IsLifted).Select(sheet => Area.Of(Under(sheet)))];
-        Area[] near = [.. laid.Where(_ => lifted.Length > 0).Select(sheet => Area.Of(sheet.Body.Grow(Faults.LeastGap))), .. openings];
+        Area[] near = [.. laid.Where(_ => lifted.Length > 0).Select(sheet => Area.Of(_memory.Grow(sheet.Body, Faults.LeastGap))), .. openings];
         return
             from edge in edges
             let part = cut.Parts.FirstOrDefault(entry => entry.Part.Id == edge.PartId || Courses.JointsOf(entry.Part.Id) == edge.PartId).Part
@@ -105,16 +112,16 @@ public sealed class SectionView(Section section)
     }
 
     // A sheet between two solids that is lifted over others takes the interface with it.
-    private static Area[] Masks(IReadOnlyList<LaidSheet> laid) =>
+    private Area[] Masks(IReadOnlyList<LaidSheet> laid) =>
     [
         .. laid.Where(sheet => sheet.Style.Sign != SheetSign.Line)
-            .Select(sheet => Area.Of(IsLifted(sheet) ? sheet.Body.Union(Under(sheet)) : sheet.Body)),
+            .Select(sheet => Area.Of(IsLifted(sheet) ? _memory.Union(sheet.Body, Under(sheet)) : sheet.Body)),
     ];
 
     private static bool IsLifted(LaidSheet sheet) => sheet.Style.Sign != SheetSign.Line && sheet.Part.Sheet!.Seat == Seat.Between && sheet.Profile.Plateaus.Any();
 
     // The band with the white beneath it, down to the face.
-    private static Region Under(LaidSheet sheet) => sheet.Cover.Grow(-SheetStyles.FillClear);
+    private Region Under(LaidSheet sheet) => _memory.Grow(sheet.Cover, -SheetStyles.FillClear);
 
     // An open joint hides the faces of its leaf but not the bed above it.
     private static Region Between(Region opening) =>
@@ -128,7 +135,7 @@ public sealed class SectionView(Section section)
         return Both(p => p.X, clip.Left) || Both(p => p.X, clip.Right) || Both(p => p.Y, clip.Bottom) || Both(p => p.Y, clip.Top);
     }
 
-    private static DrawnPart Drawn(Part part, Region region, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, FilledParts filled, Region clip)
+    private DrawnPart Drawn(Part part, Region region, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, FilledParts filled, Region clip)
     {
         if (laid.FirstOrDefault(sheet => sheet.Part.Id == part.Id) is { } own)
         {
@@ -136,7 +143,7 @@ public sealed class SectionView(Section section)
         }
 
         // Thin metal is drawn thicker than it is.
-        var visible = locals.FirstOrDefault(local => local.Part.Id == part.Id) is { } thickened ? Bands.Within(thickened.Region, clip) : part.Presence == Presence.Cut ? laid.Where(sheet => sheet.Style.Sign != SheetSign.Line).Aggregate(region, (rest, sheet) => rest.Minus(sheet.Body)) : region;
+        var visible = locals.FirstOrDefault(local => local.Part.Id == part.Id) is { } thickened ? Bands.Within(thickened.Region, clip) : part.Presence == Presence.Cut ? laid.Where(sheet => sheet.Style.Sign != SheetSign.Line).Aggregate(region, (rest, sheet) => _memory.Minus(rest, sheet.Body)) : region;
         return new(part.Id, part, visible, filled.Angles.TryGetValue(part.Id, out var angle) ? angle : null, filled.Variants.GetValueOrDefault(part.Id), []);
     }
 }
