@@ -15,7 +15,12 @@ public sealed class Region
     private readonly Geometry _geometry;
     private IReadOnlyList<Piece>? _pieces;
 
-    internal Region(Geometry geometry) => _geometry = geometry;
+    internal Region(Geometry geometry)
+    {
+        _geometry = geometry;
+        var box = geometry.EnvelopeInternal; // made anew each time that it is asked for
+        Bounds = box.IsNull ? new(0, 0, -1, -1) : new(box.MinX, box.MinY, box.MaxX, box.MaxY);
+    }
 
     public static Region Empty { get; } = new(Planar.Factory.CreatePolygon());
 
@@ -42,25 +47,18 @@ public sealed class Region
     public double Area => _geometry.Area;
 
     /// <summary>All corners lie within; a rectangle with right left of left for an empty region.</summary>
-    public Bounds Bounds
-    {
-        get
-        {
-            var box = _geometry.EnvelopeInternal;
-            return box.IsNull ? new(0, 0, -1, -1) : new(box.MinX, box.MinY, box.MaxX, box.MaxY);
-        }
-    }
+    public Bounds Bounds { get; }
 
     public IReadOnlyList<Piece> Pieces => _pieces ??= Planar.Pieces(_geometry);
 
     public Region Union(Region other) => IsEmpty ? other : other.IsEmpty ? this : new(Planar.Union(_geometry, other._geometry));
 
-    public Region Minus(Region other) => Apart(other) ? this : new(Planar.Difference(_geometry, other._geometry));
+    public Region Minus(Region other) => IsApart(other) ? this : new(Planar.Difference(_geometry, other._geometry));
 
-    public Region Intersect(Region other) => Apart(other) ? Empty : new(Planar.Intersection(_geometry, other._geometry));
+    public Region Intersect(Region other) => IsApart(other) ? Empty : new(Planar.Intersection(_geometry, other._geometry));
 
     /// <summary>True where the two share an area, however small; quicker than to make the intersection.</summary>
-    public bool Overlaps(Region other) => !Apart(other) && Planar.Overlap(_geometry, other._geometry);
+    public bool Overlaps(Region other) => !IsApart(other) && Planar.Overlap(_geometry, other._geometry);
 
     /// <summary>Grown outwards with mitred corners, or shrunk where <paramref name="by"/> is negative; mm.</summary>
     public Region Grow(double by) => IsEmpty ? this : new(Planar.Buffer(_geometry, by));
@@ -87,6 +85,9 @@ public sealed class Region
     /// <summary>Distance in mm from the point to the nearest edge, inside or out.</summary>
     public double DistanceToEdge(Point point) => _geometry.Boundary.Distance(Planar.Dot(point));
 
+    /// <summary>The same corners in the same order.</summary>
+    internal bool HasCornersOf(Region other) => ReferenceEquals(this, other) || (Bounds == other.Bounds && _geometry.EqualsExact(other._geometry));
+
     /// <summary>A point well inside the largest piece: the centre of about the largest circle that fits.</summary>
     /// <exception cref="InvalidOperationException">The region is empty.</exception>
     public Point Heart() => IsEmpty ? throw new InvalidOperationException("An empty region has no inside.") : Planar.Heart(_geometry);
@@ -95,5 +96,6 @@ public sealed class Region
     public IReadOnlyList<(Point From, Point To)> Cut(Point from, Point to) =>
         _geometry.EnvelopeInternal.Intersects(new Envelope(from.X, to.X, from.Y, to.Y)) ? Planar.Cut(_geometry, from, to) : [];
 
-    private bool Apart(Region other) => IsEmpty || other.IsEmpty || !_geometry.EnvelopeInternal.Intersects(other._geometry.EnvelopeInternal);
+    /// <summary>True where one is empty or the rectangles around them do not even touch: then neither takes anything from the other.</summary>
+    internal bool IsApart(Region other) => IsEmpty || other.IsEmpty || !Bounds.Meets(other.Bounds);
 }

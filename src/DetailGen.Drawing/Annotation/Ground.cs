@@ -22,7 +22,7 @@ internal sealed record Ground(double WallRight, double RoofTop, double RoomLeft,
         var (top, bottom) = Skyline(surface, drawn.Right - 0.5);
         var (roofTop, ceiling) = (top, bottom);
         var (wallRight, roomLeft) = (drawn.Left, drawn.Left);
-        for (var x = drawn.Right - 0.5; x > drawn.Left; x -= 0.5)
+        for (var x = drawn.Right - 0.5; x > drawn.Left && (wallRight == drawn.Left || roomLeft == drawn.Left); x -= 0.5)
         {
             var (high, low) = Skyline(surface, x);
             if (wallRight == drawn.Left)

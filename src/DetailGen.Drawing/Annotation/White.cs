@@ -110,11 +110,8 @@ internal sealed class White
             foreach (var (from, to) in shape.Spans(_zone.Bottom + y + 0.5, level: true))
             {
                 var (left, right) = (Math.Max(0, (int)Math.Ceiling(from - _zone.Left - 0.5)), Math.Min(_across - 1, (int)Math.Floor(to - _zone.Left - 0.5)));
-                for (var x = left; x <= right; x++)
-                {
-                    Set(_near, x, y);
-                    Set(_taken, x, y);
-                }
+                Mark(_near, left, right, y);
+                Mark(_taken, left, right, y);
             }
         }
     }
@@ -137,14 +134,17 @@ internal sealed class White
         var (bottom, top) = (Math.Max(0, (int)Math.Floor(box.Bottom - _zone.Bottom)), Math.Min(_up - 1, (int)Math.Floor(box.Top - _zone.Bottom)));
         for (var y = bottom; y <= top; y++)
         {
-            for (var x = left; x <= right; x++)
-            {
-                Set(cells, x, y);
-            }
+            Mark(cells, left, right, y);
         }
     }
 
-    private void Set(int[] cells, int x, int y) => cells[(y + 1) * (_across + 1) + x + 1] = 1;
+    private void Mark(int[] cells, int left, int right, int y)
+    {
+        if (left <= right)
+        {
+            cells.AsSpan((y + 1) * (_across + 1) + left + 1, right + 1 - left).Fill(1);
+        }
+    }
 
     private void AddUp(int[] cells)
     {

@@ -209,10 +209,11 @@ internal static class CheckTables
         var names = confirm.Select(check => new Cell(check.Name)).ToList();
         var column = new Column(0, ["Check"]);
         var (least, whole) = (ColumnWidths.Needed(sizes, column, names, whole: false), ColumnWidths.Needed(sizes, column, names, whole: true));
-        var rows = SentenceRows(confirm);
+        MeasuredCell[][] rows = [.. SentenceRows(confirm).Select(cells => cells.Select(cell => new MeasuredCell(sizes, cell)).ToArray())];
 
         // A name may break where its sentence breaks too.
-        return ForNames.Select(share => Math.Max(least, Math.Min(width * share, whole))).Distinct().Select(Columns).MinBy(columns => Table.HeightOf(sizes, "", columns, rows))!;
+        return ForNames.Select(share => Math.Max(least, Math.Min(width * share, whole))).Distinct().Select(Columns)
+            .MinBy(columns => Table.HeightOf(sizes, "", columns, rows.Select(cells => cells.Select((cell, i) => cell.Lines(columns[i])).Max())))!;
 
         Column[] Columns(double first) => [column with { Width = first }, new(width - first, ["What a person must confirm"])];
     }

@@ -117,35 +117,13 @@ internal static class ColumnWidths
                 counts = new int[rows.Count];
                 for (var row = 0; row < counts.Length; row++)
                 {
-                    counts[row] = (measured[row, column] ??= new(sizes, rows[row][column])).Lines(columns[column], width);
+                    counts[row] = (measured[row, column] ??= new(sizes, rows[row][column])).Lines(columns[column] with { Width = width });
                 }
 
                 known.Add((column, width), counts);
             }
 
             return counts;
-        }
-    }
-
-    /// <summary>A cell asked for dozens of widths: its words are measured once, as long as none has to be torn.</summary>
-    private sealed class MeasuredCell(TextSizes sizes, Cell cell)
-    {
-        private readonly MeasuredWords[] _parts = Array.ConvertAll(cell.Words.Split('\n'), part => new MeasuredWords(sizes.Typeface, [.. Wrapping.Words(part)], sizes.Notes, cell.Bold));
-
-        internal int Lines(Column column, double width)
-        {
-            var (inner, count) = (Table.Inner(sizes, cell, width), 0);
-            foreach (var part in _parts)
-            {
-                if (part.Longest > inner)
-                {
-                    return Table.Lines(sizes, cell, column with { Width = width }).Count;
-                }
-
-                count += part.Count(inner);
-            }
-
-            return count;
         }
     }
 

@@ -19,14 +19,20 @@ internal static class InsetLetters
         var places = Places(order);
         var shifts = order.Select((inset, now) => (inset.ViewId, By: places[now] - inset.Corner)).ToDictionary(one => one.ViewId, one => one.By, StringComparer.Ordinal);
         var beside = order.SelectMany(inset => inset.Beside.Select(item => (item, inset))).ToDictionary(one => (object)one.item, one => one.inset, ReferenceEqualityComparer.Instance);
-        var scene = sheet.Scene;
-        var height = scene.Views[0].Items.OfType<Group>().Where(IsMark).SelectMany(group => group.Items.OfType<Text>()).Select(text => text.Height).DefaultIfEmpty(0).Min();
+        var scene = sheet.Papers.Scene;
+        var marks = scene.Views[0].Items.OfType<Group>().Where(IsMark).SelectMany(group => group.Items.OfType<Text>()).ToList();
+        var height = marks.Select(text => text.Height).DefaultIfEmpty(0).Min();
+        if (order.SequenceEqual(sheet.Insets) && order.Zip(places).All(one => one.First.Corner == one.Second) && marks.TrueForAll(text => text.Height == height))
+        {
+            return sheet;
+        }
+
         var named = scene with
         {
             Views = [.. scene.Views.Select(view => view with { Id = Id(view.Id), Items = [.. view.Items.Select(item => item is Group group && IsMark(group) ? Mark(group) : item)] })],
             Pages = [.. scene.Pages.Select(page => page with { Placements = [.. page.Placements.Select(Placed)], Items = [.. page.Items.Select(Item)] })],
         };
-        return new(named, [.. order.Select((inset, now) => inset with { Number = now, Corner = places[now] })]);
+        return new(sheet.Papers.Other(named), [.. order.Select((inset, now) => inset with { Number = now, Corner = places[now] })]);
 
         int Now(Inset inset) => Array.IndexOf(order, inset);
 

@@ -8,8 +8,10 @@ namespace DetailGen.Drawing.Sheets;
 
 /// <summary>What insets and the lines to follow are drawn from.</summary>
 /// <param name="Window">What of the section the first sheet shows, model mm.</param>
-internal sealed record InsetBasis(Section Section, DrawnView Drawn, Bounds Window, SheetFormat Format)
+internal sealed record InsetBasis(SectionView View, DrawnView Drawn, Bounds Window, SheetFormat Format)
 {
+    internal Section Section => View.Section;
+
     /// <summary>Whether they stand on a sheet without tables, which is filled from the top.</summary>
     internal bool OnOwnSheet { get; init; }
 }
@@ -66,40 +68,25 @@ internal static class Insets
         return count;
     }
 
-    /// <returns>The same scene where there is no room, or nothing that is too fine.</returns>
-    internal static InsetSheet Added(Scene scene, InsetBasis basis)
+    /// <returns>The same sheets where there is no room, or nothing that is too fine.</returns>
+    internal static InsetSheet Added(Papers papers, InsetBasis basis)
     {
-        var sheet = new InsetSheet(scene, []);
-        var papers = new Dictionary<int, (PageInk Ink, WhitePaper White)>();
-        while (sheet.Insets.Count < Most && Next(sheet, basis, papers) is { } more)
+        var insets = new List<Inset>();
+        while (insets.Count < Most && Next(papers, insets, basis) is { } inset)
         {
-            // The ring stands on the first page, the inset on its own; the others are as they were.
-            sheet = more.Sheet;
-            Add(0, more.Ring);
-            Add(sheet.Insets[^1].Page, more.Inset);
-            Add(sheet.Insets[^1].Page, more.Beside);
+            insets.Add(inset);
         }
 
-        return InsetLetters.InOrder(sheet);
-
-        void Add(int page, (Placement? Placement, IReadOnlyList<Item> Items) more)
-        {
-            if (papers.TryGetValue(page, out var paper))
-            {
-                var ink = PageInk.Of(scene, more.Placement, more.Items);
-                paper.Ink.Add(ink);
-                paper.White.Add(ink);
-            }
-        }
+        return InsetLetters.InOrder(new(papers, insets));
     }
 
-    private static More? Next(InsetSheet sheet, InsetBasis basis, Dictionary<int, (PageInk Ink, WhitePaper White)> papers)
+    private static Inset? Next(Papers papers, List<Inset> insets, InsetBasis basis)
     {
-        var (view, number, room) = (sheet.Scene.Pages[0].Placements[0], sheet.Insets.Count, basis.Format.Zones["view"].Grow(-1));
-        var (ink, places) = (Paper(0).Ink, new InsetPlaces(basis.Section, basis.Window, [.. sheet.Insets.Select(other => other.Ring)], RingsApart * basis.Drawn.Scale, number + 1 < Most));
-        foreach (var (page, named) in Pages(sheet, basis))
+        var (view, number, room) = (papers.Scene.Pages[0].Placements[0], insets.Count, basis.Format.Zones["view"].Grow(-1));
+        var (ink, places) = (papers.Ink(0), new InsetPlaces(basis.Section, basis.Window, [.. insets.Select(other => other.Ring)], RingsApart * basis.Drawn.Scale, number + 1 < Most));
+        foreach (var (page, named) in Pages(papers.Scene, basis))
         {
-            var white = Paper(page).White;
+            var white = papers.White(page);
             double[] diameters = [.. Diameters(basis.Format.Size, page).Where(diameter => white.Holds(Size(basis.Format.TextSizes, number, diameter, named), Clear))];
             if (diameters.Length == 0)
             {
@@ -109,11 +96,11 @@ internal static class Insets
             foreach (var (at, diameter) in places.Ranked(diameters))
             {
                 var (centre, size) = (basis.Drawn.At(at), Size(basis.Format.TextSizes, number, diameter, named));
-                int? elsewhere = page == 0 ? null : sheet.Scene.Pages[page].Number;
+                int? elsewhere = page == 0 ? null : papers.Scene.Pages[page].Number;
                 if (InsetMark.Of(basis.Format.TextSizes, ink, (Name(number), elsewhere), new("detail.ring", centre, 2 * diameter / basis.Drawn.Scale), view.Origin, room, IsBuilt) is { } ring
                     && (page == 0 ? white.Nearest(size, centre + view.Origin, Clear, InsetMark.Letter(basis.Format.TextSizes, ring).Shift(view.Origin)) : basis.OnOwnSheet ? white.Highest(size, Clear) : white.Lowest(size, Clear)) is { } corner)
                 {
-                    return With(sheet, basis, new(number, page, at, diameter, named), ring, corner);
+                    return Put(papers, basis, new(number, page, at, diameter, named), ring, corner);
                 }
             }
         }
@@ -121,25 +108,13 @@ internal static class Insets
         return null;
 
         bool IsBuilt(PaperPoint at) => basis.Drawn.Parts.Any(part => part.Visible.Contains(new(at.X, at.Y)));
-
-        (PageInk Ink, WhitePaper White) Paper(int page)
-        {
-            if (!papers.TryGetValue(page, out var paper))
-            {
-                var on = PageInk.Of(sheet.Scene, sheet.Scene.Pages[page]);
-                paper = (on, new(on, basis.Format, Zones(basis.Format, page)));
-                papers.Add(page, paper);
-            }
-
-            return paper;
-        }
     }
 
     // Beside the view with names, else on a further sheet with tables, else beside the view without names; a small sheet holds the view alone.
-    private static IEnumerable<(int Page, Named Named)> Pages(InsetSheet sheet, InsetBasis basis)
+    private static IEnumerable<(int Page, Named Named)> Pages(Scene scene, InsetBasis basis)
     {
         Named[] named = [Named.OnBothSides, Named.OnOneSide];
-        int[] tables = [.. WithTables(sheet.Scene)];
+        int[] tables = [.. WithTables(scene)];
         return basis.Format.Size == SheetSize.Small
             ? named.SelectMany(_ => tables, (how, page) => (page, how))
             : [.. named.Select(how => (0, how)), .. tables.SelectMany(_ => named, (page, how) => (page, how)), (0, Named.Nowhere)];
@@ -168,10 +143,10 @@ internal static class Insets
         return (Math.Max(diameter + beside, ViewTitle.Box(sizes, Title(number), Scale, default).Width), diameter + TitleOff + ViewTitle.Height(sizes));
     }
 
-    private static More With(InsetSheet sheet, InsetBasis basis, Inset inset, Group ring, PaperPoint corner)
+    private static Inset Put(Papers papers, InsetBasis basis, Inset inset, Group ring, PaperPoint corner)
     {
-        var (scene, sizes, number, diameter) = (sheet.Scene, basis.Format.TextSizes, inset.Number, inset.Diameter);
-        var drawn = SectionView.Draw(basis.Section, new(Scale, basis.Window, basis.Drawn.Mirror) { Only = new(inset.At, diameter) });
+        var (scene, sizes, number, diameter) = (papers.Scene, basis.Format.TextSizes, inset.Number, inset.Diameter);
+        var drawn = basis.View.Draw(new(Scale, basis.Window, basis.Drawn.Mirror) { Only = new(inset.At, diameter) });
         var round = new Ring("detail.mark", drawn.At(inset.At), diameter);
         IReadOnlyList<Item> notes = inset.Named == Named.Nowhere ? [] : InsetNotes.Of(basis, drawn, round, inset.Named);
 
@@ -190,17 +165,15 @@ internal static class Insets
             Views = [.. scene.Views.Select(one => one.Id == first.ViewId ? one with { Items = [.. one.Items, ring] } : one), view],
             Pages = [.. scene.Pages.Select((page, i) => i != inset.Page ? page : page with { Placements = [.. page.Placements, placement], Items = [.. page.Items, .. beside] })],
         };
-        return new(new(with, [.. sheet.Insets, inset with { Parts = drawn.Parts, Corner = corner, Beside = beside }]), (first, [ring]), (placement, view.Items), (null, beside));
-    }
 
-    /// <summary>Sheets with one inset more, and what came to them with it.</summary>
-    /// <param name="Beside">Items of the inset's page.</param>
-    private sealed record More(
-        InsetSheet Sheet, (Placement? Placement, IReadOnlyList<Item> Items) Ring, (Placement? Placement, IReadOnlyList<Item> Items) Inset, (Placement? Placement, IReadOnlyList<Item> Items) Beside);
+        // The ring stands on the first page, the inset on its own; the others are as they were.
+        papers.Add(with, (0, first, [ring]), (inset.Page, placement, view.Items), (inset.Page, null, beside));
+        return inset with { Parts = drawn.Parts, Corner = corner, Beside = beside };
+    }
 }
 
 /// <summary>Sheets with the insets on them.</summary>
-internal sealed record InsetSheet(Scene Scene, IReadOnlyList<Inset> Insets);
+internal sealed record InsetSheet(Papers Papers, IReadOnlyList<Inset> Insets);
 
 /// <param name="Number">From 0.</param>
 /// <param name="Page">On which page it stands, from 0.</param>

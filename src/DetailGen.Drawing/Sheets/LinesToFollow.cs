@@ -1,4 +1,3 @@
-using DetailGen.Drawing.Auditing;
 using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Sheets.Companions;
@@ -23,9 +22,9 @@ internal static class LinesToFollow
     private const double Sample = 12;
 
     /// <returns>The same scene where it is not asked for, or there is no room.</returns>
-    internal static Scene Added(Scene scene, InsetBasis basis)
+    internal static Scene Added(Papers papers, InsetBasis basis)
     {
-        var (view, format) = (basis.Drawn, basis.Format);
+        var (scene, view, format) = (papers.Scene, basis.Drawn, basis.Format);
         if (view.Scale > LeastOfView)
         {
             return scene;
@@ -37,13 +36,13 @@ internal static class LinesToFollow
         ControlPicture? picture = null;
         foreach (var page in Insets.WithTables(scene).Prepend(0))
         {
-            var white = new WhitePaper(PageInk.Of(scene, scene.Pages[page]), format, Insets.Zones(format, page));
+            var white = papers.White(page);
             if (!Shapes(least.Width, least.Height, legend.Width, legend.Height).Any(shape => white.Holds(shape.Size, Clear)))
             {
                 continue;
             }
 
-            picture ??= ControlPicture.Of(basis.Section, new(Scale, basis.Window, view.Mirror));
+            picture ??= ControlPicture.Of(basis.View, new(Scale, basis.Window, view.Mirror));
             var drawn = ItemBounds.Of(picture.Items);
             foreach (var (size, at, legendAt) in Shapes(drawn.Width, drawn.Height, legend.Width, legend.Height))
             {

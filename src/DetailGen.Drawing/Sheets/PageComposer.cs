@@ -18,14 +18,12 @@ internal static class PageComposer
     /// <summary>What a check list needs for its counts alone, and for a few of its lines, mm.</summary>
     private const double CountsOnly = 17, FewLines = 30;
 
-    /// <param name="view">Where the view stands; its title is added here.</param>
-    /// <param name="titleAt">Lower left corner of the view's title, page mm.</param>
     /// <param name="spare">Whether a sheet without tables follows those that have some.</param>
-    internal static IReadOnlyList<Page> Lay(
-        SheetFormat format, SheetText text, double scale, Placement view, PaperPoint titleAt, IReadOnlyList<KeyEntry> key,
-        IReadOnlyList<KeyedNote> keyed, IReadOnlyList<CompanionSheet> companions, bool spare = false)
+    /// <returns>The sheets with the view where it is to stand and the lower left corner of its title, page mm; they are laid once, wherever that is.</returns>
+    internal static Func<Placement, PaperPoint, IReadOnlyList<Page>> Lay(
+        SheetFormat format, SheetText text, double scale, IReadOnlyList<KeyEntry> key, IReadOnlyList<KeyedNote> keyed, IReadOnlyList<CompanionSheet> companions, bool spare = false)
     {
-        var first = new List<Item>(ViewTitle.Of(format.TextSizes, "1", text.ViewTitle, scale, titleAt));
+        var first = new List<Item>();
         var notesDone = Notes(format, text, first, out var notesFoot);
         var checksLeft = Checks(format, text, first, notesFoot, Below(format, text, key, keyed, notesFoot), out var checksFoot);
         var keyedDone = Numbers(format, keyed, first, ref checksFoot);
@@ -52,21 +50,15 @@ internal static class PageComposer
         IReadOnlyList<IReadOnlyList<Item>> further = [.. FurtherPages.Lay(format, leftOver), .. spare ? (Item[][])[[]] : []];
         var count = 1 + further.Count + companions.Count;
 
-        List<Page> pages = [Page(1, [view], first)];
-        for (var i = 0; i < further.Count; i++)
-        {
-            pages.Add(Page(i + 2, [], further[i]));
-        }
+        Item[] around = [.. Fixed(format, text, scale, 1, count)];
+        Page[] others =
+        [
+            .. further.Select((items, i) => Page(2 + i, [], [.. Fixed(format, text, scale, 2 + i, count), .. items])),
+            .. companions.Select((companion, i) => Page(2 + further.Count + i, companion.Placements, [.. Fixed(format, text, companion.Scale, 2 + further.Count + i, count), .. companion.Items])),
+        ];
+        return (view, titleAt) => [Page(1, [view], [.. around, .. ViewTitle.Of(format.TextSizes, "1", text.ViewTitle, scale, titleAt), .. first]), .. others];
 
-        foreach (var companion in companions)
-        {
-            pages.Add(Page(pages.Count + 1, companion.Placements, companion.Items, companion.Scale));
-        }
-
-        return pages;
-
-        Page Page(int number, IReadOnlyList<Placement> placements, IReadOnlyList<Item> items, double? ownScale = null) => new(
-            number, format.Paper, format.Width, format.Height, placements, [.. Fixed(format, text, ownScale ?? scale, number, count), .. items]);
+        Page Page(int number, IReadOnlyList<Placement> placements, IReadOnlyList<Item> items) => new(number, format.Paper, format.Width, format.Height, placements, items);
     }
 
     /// <summary>A zone less its distance from its neighbours.</summary>

@@ -34,7 +34,8 @@ public static class SheetComposer
     public static ComposedSheet Compose(
         Section section, SheetText text, SheetRequest request, IReadOnlyList<SheetFormat> formats, LayerMap map, Identity identity)
     {
-        var trial = Best(section, text, request, [.. formats.Select(format => PageComposer.Fitted(format, text))]);
+        var drawings = new SectionView(section);
+        var trial = Best(drawings, text, request, [.. formats.Select(format => PageComposer.Fitted(format, text))]);
         text = text with { ShortForms = ShortForms.Used(text, trial.Layout) };
         var (format, drawn, layout) = (trial.Candidate.Format, trial.Drawn, trial.Layout);
         var room = ViewRoom.Of(format, request.Mirror);
@@ -46,23 +47,19 @@ public static class SheetComposer
             : [.. request.Companions.SelectMany((companion, i) => CompanionSheets.Of(companion, new(section, drawn, trial.Window, trial.Origin, format, text.ViewTitle, i + 2) { Thermal = text.Thermal }))];
         // The key says what a ring means before any is drawn, for insets only take the white that tables leave; where none finds room, it says nothing of them.
         var ringed = request is { Insets: true, ViewOnly: false };
-        var basis = new InsetBasis(section, drawn, trial.Window, format);
-        var (scene, insets) = ringed
-            ? Insets.Added(ViewPlace.Of((aside, below) => Laid(true, aside, below), format, view.Bounds.Shift(trial.Origin), room.Annotation, title), basis)
-            : new(Laid(rings: false), []);
+        var basis = new InsetBasis(drawings, drawn, trial.Window, format);
+        var (papers, insets) = ringed
+            ? Insets.Added(ViewPlace.Of(Laid(rings: true), format, view.Bounds.Shift(trial.Origin), room.Annotation, title), basis)
+            : new(new(Laid(rings: false)(default, default), format), []);
         if (ringed && insets.Count == 0)
         {
             // What is too fine is worth a sheet of its own, where there is such a thing.
             var alone = basis with { OnOwnSheet = true };
-            (scene, insets) = Insets.Added(Laid(rings: true, spare: true), alone);
-            (scene, basis) = insets.Count == 0 ? (Laid(rings: false), basis) : (scene, alone);
+            (papers, insets) = Insets.Added(new(Laid(rings: true, spare: true)(default, default), format), alone);
+            (papers, basis) = insets.Count == 0 ? (new(Laid(rings: false)(default, default), format), basis) : (papers, alone);
         }
 
-        if (request is { ControlLines: true, ViewOnly: false } && !request.Companions.Contains(Companion.ControlLines))
-        {
-            scene = LinesToFollow.Added(scene, basis);
-        }
-
+        var scene = request is { ControlLines: true, ViewOnly: false } && !request.Companions.Contains(Companion.ControlLines) ? LinesToFollow.Added(papers, basis) : papers.Scene;
         scene = scene with { Layers = map.Used(scene.Views.SelectMany(one => one.Items).Concat(scene.Pages.SelectMany(page => page.Items)), format.Paper, request.ForCopies) };
         return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)])
         {
@@ -72,18 +69,22 @@ public static class SheetComposer
             Format = request.ViewOnly ? null : format,
         };
 
-        Scene Laid(bool rings, PaperPoint aside = default, PaperPoint below = default, bool spare = false)
+        // The sheets with the view and its title so far from their usual places.
+        Func<PaperPoint, PaperPoint, Scene> Laid(bool rings, bool spare = false)
         {
             var pages = request.ViewOnly
-                ? [Alone(view)]
-                : PageComposer.Lay(format, text, drawn.Scale, new("section", trial.Origin + aside, format.Zones["view"]), new PaperPoint(title.Left, title.Bottom) + below, KeyEntries.Of(format.TextSizes, drawn, layout.Items, layout.Keyed.Count > 0, rings), layout.Keyed, companions, spare);
-            return new([], [view, .. companions.SelectMany(companion => companion.Views)], request.TrimMarks && !request.ViewOnly ? [.. pages.Select(page => TrimMarks.On(page, format))] : pages, identity) { Typeface = format.TextSizes.Typeface };
+                ? (_, _) => [Alone(view)]
+                : PageComposer.Lay(format, text, drawn.Scale, KeyEntries.Of(format.TextSizes, drawn, layout.Items, layout.Keyed.Count > 0, rings), layout.Keyed, companions, spare);
+            return (aside, below) => With(pages(new("section", trial.Origin + aside, format.Zones["view"]), new PaperPoint(title.Left, title.Bottom) + below));
         }
+
+        Scene With(IReadOnlyList<Page> pages) =>
+            new([], [view, .. companions.SelectMany(companion => companion.Views)], request.TrimMarks && !request.ViewOnly ? [.. pages.Select(page => TrimMarks.On(page, format))] : pages, identity) { Typeface = format.TextSizes.Typeface };
     }
 
     // Of the first set of sheets that hold the geometry: the first with everything in words, else the one that lacks least. Where a mark is missing on that one, a later set may have it,
     // but in no smaller drawing, and for nothing else: no one wants a larger paper for fewer numbers.
-    private static Trial Best(Section section, SheetText text, SheetRequest request, IReadOnlyList<SheetFormat> formats)
+    private static Trial Best(SectionView section, SheetText text, SheetRequest request, IReadOnlyList<SheetFormat> formats)
     {
         Trial? best = null;
         foreach (var set in Candidates.For(request, formats, format => request.ViewOnly || FurtherPages.Hold(format, text.Schedule)))
@@ -92,7 +93,7 @@ public static class SheetComposer
             foreach (var candidate in set.Where(candidate => candidate.Scale <= smallest))
             {
                 var room = ViewRoom.Of(candidate.Format, request.Mirror);
-                if (room.Window(section, candidate.Scale) is not { } window)
+                if (room.Window(section.Section, candidate.Scale) is not { } window)
                 {
                     continue;
                 }
@@ -114,7 +115,7 @@ public static class SheetComposer
     }
 
     // Null where the sheet lacks as much as the one to beat, which often shows before it is finished, or begun, or where it does not hold the dimensions.
-    private static Trial? Try(Section section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window, int toBeat)
+    private static Trial? Try(SectionView section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window, int toBeat)
     {
         if (AnnotationLayout.Lack(candidate.Illegible, 0) >= toBeat)
         {
@@ -134,7 +135,7 @@ public static class SheetComposer
     }
 
     // Null where the sheet is too small for what stands beside the drawing.
-    private static Ready? Drawn(Section section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window)
+    private static Ready? Drawn(SectionView section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window)
     {
         var ready = Draw(section, text, request, candidate, room, window);
         if (!request.ViewOnly && Annotator.LackBeside(ready.Asked) is > 0 and var lack)
@@ -148,7 +149,7 @@ public static class SheetComposer
         if (!request.ViewOnly && FootRoom.Lack(ready.Asked, ready.Asked.View.Taken[0], request.Mirror) is > 0 and var below)
         {
             room = room with { Box = room.Box with { Bottom = room.Box.Bottom + below + ViewRoom.PlaceStep } };
-            if (room.Window(section, candidate.Scale) is { } higher)
+            if (room.Window(section.Section, candidate.Scale) is { } higher)
             {
                 return Draw(section, text, request, candidate, room, window with { Bottom = higher.Bottom });
             }
@@ -157,10 +158,10 @@ public static class SheetComposer
         return ready;
     }
 
-    private static Ready? Shorter(Section section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, double by)
+    private static Ready? Shorter(SectionView section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, double by)
     {
         room = room with { Box = room.Narrowed(by + ViewRoom.PlaceStep, request.Mirror) };
-        return room.Window(section, candidate.Scale, ViewRoom.AtMost) is { } shorter ? Drawn(section, text, request, candidate, room, shorter) : null;
+        return room.Window(section.Section, candidate.Scale, ViewRoom.AtMost) is { } shorter ? Drawn(section, text, request, candidate, room, shorter) : null;
     }
 
     private static Trial? Annotated(Ready ready, Candidate candidate, int toBeat)
@@ -177,10 +178,10 @@ public static class SheetComposer
     }
 
     private static Ready Draw(
-        Section section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window)
+        SectionView section, SheetText text, SheetRequest request, Candidate candidate, ViewRoom room, Bounds window)
     {
-        var drawn = SectionView.Draw(section, new(candidate.Scale, window, request.Mirror));
-        var origin = room.Origin(drawn.Bounds, section);
+        var drawn = section.Draw(new(candidate.Scale, window, request.Mirror));
+        var origin = room.Origin(drawn.Bounds, section.Section);
         var (longest, width) = (candidate.Format.LongestLeader, candidate.Format.NoteWidth);
 
         // A view alone has no sheet to keep to: its notes take the room they need.
@@ -191,7 +192,7 @@ public static class SheetComposer
             TextSizes = candidate.Format.TextSizes,
             SheetLines = request.ViewOnly ? [] : [.. Frame.CentringMarks(candidate.Format).Select(mark => (Stroke)Moving.By(mark, new(-origin.X, -origin.Y)))],
         };
-        return new(room, window, origin, drawn, new(section, view, References.Of(section), text.DatumLevel, Same(request.Earlier, candidate.Format.Paper, candidate.Scale)?.Places ?? []));
+        return new(room, window, origin, drawn, new(section.Section, view, References.Of(section.Section), text.DatumLevel, Same(request.Earlier, candidate.Format.Paper, candidate.Scale)?.Places ?? []));
     }
 
     private static EarlierSheet? Same(EarlierSheet? earlier, string paper, double scale) => earlier is not null && earlier.Paper == paper && earlier.Scale == scale ? earlier : null;

@@ -99,9 +99,13 @@ internal sealed record Table(IReadOnlyList<Item> Items, PaperBox Box, int RowsLa
 
     /// <summary>Height of a table with these rows, title and head included.</summary>
     internal static double HeightOf(TextSizes sizes, string title, IReadOnlyList<Column> columns, IReadOnlyList<IReadOnlyList<Cell>> rows, double tighter = 0) =>
+        HeightOf(sizes, title, columns, rows.Select(cells => cells.Select((cell, i) => Lines(sizes, cell, columns[i]).Count).Max()), tighter);
+
+    /// <param name="lines">Of the highest cell of each row.</param>
+    internal static double HeightOf(TextSizes sizes, string title, IReadOnlyList<Column> columns, IEnumerable<int> lines, double tighter = 0) =>
         (title.Length > 0 ? sizes.ByTitles(TitleBand) : 0) + 2 * Heavy
         + (columns.Max(column => column.Head.Count) is > 0 and var heads ? Height(sizes, heads) : 0)
-        + rows.Sum(cells => Height(sizes, Math.Max(1, cells.Select((cell, i) => Lines(sizes, cell, columns[i]).Count).Max())) - tighter);
+        + lines.Sum(most => Height(sizes, Math.Max(1, most)) - tighter);
 
     internal static double Height(TextSizes sizes, int lines) => sizes.ByNotes(Pitch) + (lines - 1) * sizes.ByNotes(LinePitch);
 

@@ -13,16 +13,16 @@ internal static class ViewPlace
     /// <param name="laid">The first sheet with the view so far aside, and its title.</param>
     /// <param name="bounds">Of all that belongs to the view in the middle of its room, page mm.</param>
     /// <param name="title">What its title takes there, page mm.</param>
-    internal static Scene Of(Func<PaperPoint, PaperPoint, Scene> laid, SheetFormat format, PaperBox bounds, PaperBox room, PaperBox title)
+    internal static Papers Of(Func<PaperPoint, PaperPoint, Scene> laid, SheetFormat format, PaperBox bounds, PaperBox room, PaperBox title)
     {
-        var middle = laid(default, default);
+        var middle = new Papers(laid(default, default), format);
         if (room.Width - bounds.Width < Insets.Least(format))
         {
             return middle;
         }
 
-        var best = (Scene: middle, Insets: Room(middle));
-        var ink = PageInk.Of(middle, middle.Pages[0].Placements[0], middle.Views[0].Items);
+        var best = (Papers: middle, Insets: Room(middle));
+        var ink = PageInk.Of(middle.Scene, middle.Scene.Pages[0].Placements[0], middle.Scene.Views[0].Items);
         foreach (var aside in (double[])[room.Left - bounds.Left, room.Right - bounds.Right])
         {
             var shift = Math.Truncate(aside / ViewRoom.PlaceStep) * ViewRoom.PlaceStep;
@@ -36,14 +36,14 @@ internal static class ViewPlace
             ];
             if (best.Insets < Insets.Most && Array.TrueForAll(kept, box => IsClear(box.Shift(new(-shift, 0)))))
             {
-                var scene = laid(new(shift, 0), new(below, 0));
-                best = Room(scene) is var insets && insets > best.Insets ? (scene, insets) : best;
+                var papers = new Papers(laid(new(shift, 0), new(below, 0)), format);
+                best = Room(papers) is var insets && insets > best.Insets ? (papers, insets) : best;
             }
         }
 
-        return best.Scene;
+        return best.Papers;
 
-        int Room(Scene scene) => Insets.Room(PageInk.Of(scene, scene.Pages[0]), format);
+        int Room(Papers papers) => Insets.Room(papers.Ink(0), format);
 
         bool IsClear(PaperBox box) => !ink.Texts.Exists(text => text.Box.Meets(box)) && !ink.Lines.Exists(line => Surface.Around(line.From, line.To).Meets(box))
             && !ink.Areas.Exists(area => area.Around.Meets(box));

@@ -10,17 +10,20 @@ internal sealed class WhitePaper
     private readonly PaperBox[] _zones;
     private readonly int _across, _up;
 
-    private readonly bool[,] _taken;
+    // Cells upwards, column by column.
+    private readonly bool[] _taken;
 
-    /// <summary>Sums of the cells with ink to the left and below.</summary>
-    private readonly int[,] _inked;
+    /// <summary>Sums of the cells with ink to the left and below, as they were when white was last looked for.</summary>
+    private readonly int[] _inked;
+
+    private bool _isSummed;
 
     /// <param name="zones">Where on the paper it is looked for.</param>
     internal WhitePaper(PageInk ink, SheetFormat format, IReadOnlyList<PaperBox> zones)
     {
         _zones = [.. zones];
         (_across, _up) = ((int)Math.Ceiling(format.Width / Cell), (int)Math.Ceiling(format.Height / Cell));
-        (_taken, _inked) = (new bool[_across, _up], new int[_across + 1, _up + 1]);
+        (_taken, _inked) = (new bool[_across * _up], new int[(_across + 1) * (_up + 1)]);
         Add(ink);
     }
 
@@ -46,8 +49,6 @@ internal sealed class WhitePaper
         {
             Fill(area);
         }
-
-        Sum();
     }
 
     /// <summary>Takes the lowest white box of that size; false where there is none.</summary>
@@ -59,19 +60,29 @@ internal sealed class WhitePaper
         }
 
         Take(new PaperBox(corner.X, corner.Y, corner.X + size.Width, corner.Y + size.Height));
-        Sum();
         return true;
     }
 
     private void Sum()
     {
-        for (var i = 0; i < _across; i++)
+        for (var i = 0; i < _across && !_isSummed; i++)
         {
+            var (own, column) = ((i + 1) * (_up + 1), 0);
             for (var j = 0; j < _up; j++)
             {
-                _inked[i + 1, j + 1] = (_taken[i, j] ? 1 : 0) + _inked[i, j + 1] + _inked[i + 1, j] - _inked[i, j];
+                column += _taken[i * _up + j] ? 1 : 0;
+                _inked[own + j + 1] = column + _inked[own - _up + j];
             }
         }
+
+        _isSummed = true;
+    }
+
+    /// <summary>How many of some cells have ink; the last ones count.</summary>
+    private int Inked(int left, int bottom, int right, int top)
+    {
+        var (before, last) = (left * (_up + 1), (right + 1) * (_up + 1));
+        return _inked[last + top + 1] - _inked[before + top + 1] - _inked[last + bottom] + _inked[before + bottom];
     }
 
     /// <summary>Whether there is a white box of that size at all.</summary>
@@ -109,6 +120,7 @@ internal sealed class WhitePaper
     // Within a zone, on the grid of the cells.
     private IEnumerable<PaperBox> Boxes((double Width, double Height) size, double clear)
     {
+        Sum();
         foreach (var zone in _zones)
         {
             var rows = Spans(zone.Bottom, zone.Top, size.Height, clear, _up);
@@ -116,7 +128,7 @@ internal sealed class WhitePaper
             {
                 foreach (var (y, bottom, top) in rows)
                 {
-                    if (_inked[right + 1, top + 1] - _inked[left, top + 1] - _inked[right + 1, bottom] + _inked[left, bottom] == 0)
+                    if (Inked(left, bottom, right, top) == 0)
                     {
                         yield return new(x, y, x + size.Width, y + size.Height);
                     }
@@ -143,11 +155,10 @@ internal sealed class WhitePaper
         var (left, bottom, right, top) = Cells(box);
         for (var i = left; i <= right; i++)
         {
-            for (var j = bottom; j <= top; j++)
-            {
-                _taken[i, j] = true;
-            }
+            _taken.AsSpan(i * _up + bottom, top + 1 - bottom).Fill(true);
         }
+
+        _isSummed = false;
     }
 
     private void Fill(InkArea area)
@@ -157,9 +168,12 @@ internal sealed class WhitePaper
         {
             for (var j = bottom; j <= top; j++)
             {
-                _taken[i, j] = _taken[i, j] || Plane.Meets(new(i * Cell, j * Cell, (i + 1) * Cell, (j + 1) * Cell), area.Outline, area.Holes);
+                ref var taken = ref _taken[i * _up + j];
+                taken = taken || Plane.Meets(new(i * Cell, j * Cell, (i + 1) * Cell, (j + 1) * Cell), area.Outline, area.Holes);
             }
         }
+
+        _isSummed = false;
     }
 
     private (int Left, int Bottom, int Right, int Top) Cells(PaperBox box) => (Of(box.Left, _across), Of(box.Bottom, _up), Of(box.Right, _across), Of(box.Top, _up));

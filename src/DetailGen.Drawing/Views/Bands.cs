@@ -19,7 +19,7 @@ internal static class Bands
             case SheetSign.Blocks:
                 return Blocks(sheet, clip);
             default:
-                return Solids(Within(sheet.Body, clip), Rows.Solid(part), part.Id);
+                return Solids(sheet.Seen, Rows.Solid(part), part.Id);
         }
     }
 

@@ -19,10 +19,10 @@ internal static class CutFills
     /// <summary>What bands leave of a black part in slivers thinner than this is left white, mm.</summary>
     private const double LeastBlack = 0.35;
 
-    public static FilledParts Fill(CutParts cut, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, OnPaper paper)
+    public static FilledParts Fill(CutParts cut, IReadOnlyList<LaidSheet> laid, IReadOnlyList<LocalPart> locals, OnPaper paper, RegionMemory memory)
     {
-        var covers = laid.Select(sheet => sheet.Cover.Minus(sheet.Filled)).ToArray();
-        var overs = locals.Select(local => local.Opening ? local.Region : local.Region.Grow(SheetStyles.FillClear)).ToArray();
+        var covers = laid.Select(sheet => memory.Minus(sheet.Cover, sheet.Filled)).ToArray();
+        var overs = locals.Select(local => local.Opening ? local.Region : memory.Grow(local.Region, SheetStyles.FillClear)).ToArray();
         var fills = cut.Parts.ToDictionary(entry => entry.Part.Id, entry => PartFill.Of(entry.Part), StringComparer.Ordinal);
         var (variants, same) = Variants.Colour(fills, Edges.Touching(cut.Edges));
 
@@ -33,9 +33,9 @@ internal static class CutFills
         {
             var least = SheetStyles.LeastOf(part, paper.Scale);
             var outline = LocalParts.Thickened(region, least);
-            var ground = covers.Aggregate(outline, (rest, cover) => rest.Minus(cover));
-            ground = least > 0 ? ground.Grow(-LeastBlack / 2).Grow(LeastBlack / 2) : ground;
-            var clear = overs.Aggregate(ground, (rest, over) => rest.Minus(over));
+            var ground = covers.Aggregate(outline, memory.Minus);
+            ground = least > 0 ? memory.Grow(memory.Grow(ground, -LeastBlack / 2), LeastBlack / 2) : ground;
+            var clear = overs.Aggregate(ground, memory.Minus);
             var axis = AxisOf(part, region, paper);
             var seed = SeedOf(part, paper);
             var coursed = Courses.Lay(part, region, clear, paper, seed);

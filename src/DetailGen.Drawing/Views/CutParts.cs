@@ -52,7 +52,7 @@ internal sealed class CutParts(IReadOnlyList<(Part Part, Region Region)> parts)
     }
 
     /// <summary>A dashed sheet leaves no gap of its own: the part built on it is drawn down to the face.</summary>
-    public CutParts Joined(IEnumerable<LaidSheet> lines, OnPaper paper)
+    public CutParts Joined(IEnumerable<LaidSheet> lines, OnPaper paper, RegionMemory memory)
     {
         var joined = parts.ToArray();
         foreach (var sheet in lines)
@@ -69,10 +69,10 @@ internal sealed class CutParts(IReadOnlyList<(Part Part, Region Region)> parts)
                 {
                     if (joined[i].Part.BuildOrder > sheet.Part.BuildOrder && joined[i].Region.Bounds.Meets(slot.Bounds, 0.002))
                     {
-                        var part = joined[i].Region.Shift(-by.X, -by.Y).Intersect(slot);
+                        var part = memory.Intersect(joined[i].Region.Shift(-by.X, -by.Y), slot);
                         if (!part.IsEmpty)
                         {
-                            joined[i].Region = joined[i].Region.Union(part);
+                            joined[i].Region = memory.Union(joined[i].Region, part);
                         }
                     }
                 }

@@ -1,5 +1,3 @@
-using DetailGen.Sections;
-
 namespace DetailGen.Drawing.Views;
 
 /// <summary>What the drawn geometry could not keep.</summary>
@@ -8,22 +6,22 @@ internal static class Faults
     /// <summary>Least white between two drawn sheets, mm.</summary>
     public const double LeastGap = 0.35;
 
-    public static IReadOnlyList<DrawingFault> Of(IReadOnlyList<LaidSheet> laid, FilledParts filled, Region clip, double scale)
+    public static IReadOnlyList<DrawingFault> Of(IReadOnlyList<LaidSheet> laid, FilledParts filled, double scale)
     {
         var faults = new List<DrawingFault>();
-        var bodies = laid.Select(sheet => (Sheet: sheet, Body: Bands.Within(sheet.Body, clip))).Where(entry => !entry.Body.IsEmpty).ToArray();
+        var bodies = laid.Where(sheet => !sheet.Seen.IsEmpty).ToArray();
         for (var i = 0; i < bodies.Length; i++)
         {
             for (var j = i + 1; j < bodies.Length; j++)
             {
                 var (a, b) = (bodies[i], bodies[j]);
-                if (a.Body.Bounds.Meets(b.Body.Bounds, LeastGap) && a.Body.Distance(b.Body) < LeastGap - 0.005)
+                if (a.Seen.Bounds.Meets(b.Seen.Bounds, LeastGap) && a.Seen.Distance(b.Seen) < LeastGap - 0.005)
                 {
-                    faults.Add(new("sheet-merge", [a.Sheet.Part.Id, b.Sheet.Part.Id], $"{a.Sheet.Part.Name} and {b.Sheet.Part.Name} come nearer than {LeastGap} mm on paper."));
+                    faults.Add(new("sheet-merge", [a.Part.Id, b.Part.Id], $"{a.Part.Name} and {b.Part.Name} come nearer than {LeastGap} mm on paper."));
                 }
             }
 
-            var sheet = bodies[i].Sheet;
+            var sheet = bodies[i];
             var most = sheet.Stray(scale);
             if (most > SheetStyles.Budget)
             {

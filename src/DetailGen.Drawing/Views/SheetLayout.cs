@@ -13,6 +13,9 @@ internal sealed record LaidSheet(Part Part, SheetStyle Style, FacePath Face, Pro
     /// <summary>The drawn body: a band, or the width of a line.</summary>
     public Region Body { get; init; } = Region.Empty;
 
+    /// <summary>As much of the body as lies in the window.</summary>
+    public Region Seen { get; init; } = Region.Empty;
+
     /// <summary>The body and the white beneath it down to the face, and a margin: fills of neighbours stay out.</summary>
     public Region Cover { get; init; } = Region.Empty;
 

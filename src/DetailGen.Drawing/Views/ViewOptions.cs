@@ -10,6 +10,9 @@ public sealed record ViewOptions(double Scale, Bounds Window, bool Mirror = fals
 {
     /// <summary>Only what lies within, without break lines; null for the whole.</summary>
     public Disc? Only { get; init; }
+
+    /// <summary>Parts that are left out; null for none.</summary>
+    public Predicate<Part>? Hidden { get; init; }
 }
 
 /// <summary>A round piece of the section, model mm, unmirrored.</summary>

@@ -131,7 +131,7 @@ public class PageComposerTests
     public void On_A4_the_words_of_numbered_notes_come_before_all_other_tables()
     {
         var zone = SampleSheets.A4.Zones["view"];
-        var pages = PageComposer.Lay(SampleSheets.A4, SampleSheets.Text, 10, new("section", new(zone.Left, zone.Bottom), zone), new(zone.Left, zone.Bottom), SampleSheets.Key, [new("P1", "tie.1", "Wall ties")], []);
+        var pages = PageComposer.Lay(SampleSheets.A4, SampleSheets.Text, 10, SampleSheets.Key, [new("P1", "tie.1", "Wall ties")], [])(new("section", new(zone.Left, zone.Bottom), zone), new(zone.Left, zone.Bottom));
         var titles = pages.Skip(1).SelectMany(Texts).Where(text => text.Height == 3.5 && text.Row != "block.value" && text.Row != "frame.grid").Select(text => text.Words).ToList();
         Assert.Equal("Notes by number", titles[0]);
     }

@@ -76,7 +76,7 @@ internal static class SampleSheets
     internal static Scene Scene(SheetFormat format, SheetText text, params IReadOnlyList<KeyedNote> keyed)
     {
         var zone = format.Zones["view"];
-        var pages = PageComposer.Lay(format, text, 10, new("section", new(zone.Left + 50, zone.Bottom + 80), zone), new(zone.Left + 4, zone.Bottom + 1), Key, keyed, []);
+        var pages = PageComposer.Lay(format, text, 10, Key, keyed, [])(new("section", new(zone.Left + 50, zone.Bottom + 80), zone), new(zone.Left + 4, zone.Bottom + 1));
         string[] rows = ["frame", "frame.grid", "table.inner", "table.outer", "block.label", "block.value", "block.notes", "schedule", "key", "checklist", "revisions", "title.view", "note.text", "detail.mark"];
         LayerRow[] layers = [.. rows.Select(row => new LayerRow(row, "A-------" + row.Replace(".", "").ToUpperInvariant(), row == "frame" ? 0.7 : row == "table.outer" ? 0.5 : 0.18, "continuous", Ink.Black))];
         return new(layers, [new("section", 10, [], new(0, 0, 1, 1))], pages, new("TC-DET-0101", "P02", "Parapet", "AB", "Tern Court Workshops", new(2026, 11, 25), ""));

@@ -184,6 +184,21 @@ public class SectionViewTests
         Assert.Equal("timber-grain", PartFill.Of(joist with { Repeat = new(400, 47) }));
     }
 
+    [Fact]
+    public void One_drawing_of_a_section_takes_nothing_over_from_another_that_it_would_not_have_by_itself()
+    {
+        var view = new SectionView(Parapet);
+        foreach (var options in from drawing in Drawings from right in new[] { 900.0, 700.0 } select new ViewOptions(drawing.Data.Item1, Window with { Right = right }, drawing.Data.Item2))
+        {
+            foreach (var asked in (ViewOptions[])[options, options with { Only = new(new(250, 0), 100) }, options with { Hidden = part => part.Presence == Presence.Local }])
+            {
+                Assert.Equal(SectionView.Draw(Parapet, asked).Items.Select(Told), view.Draw(asked).Items.Select(Told));
+            }
+        }
+
+        static string Told(Item item) => $"{item.Row} {item.PartId} {string.Join(' ', FillerTests.Points(item))}";
+    }
+
     private static DrawnView Draw(double scale, bool mirror) => SectionView.Draw(Parapet, new(scale, Window, mirror));
 
     private static Region OnPaper(Region region, double scale, bool mirror) => (mirror ? region.Mirror() : region).Scale(1 / scale);

@@ -65,7 +65,7 @@ public class SheetLayoutTests
         var under = membrane with { Id = "under", Sheet = null, Region = Region.Polygon(new(0, -100), new(90, -100), new(90, -9), new(0, 0)) };
         var laid = SheetLayout.Lay([membrane, flashing, profile], paper, _ => 0);
 
-        var (parts, sheets) = Pressed.Between([(wedge, paper.At(wedge.Region)), (under, paper.At(under.Region))], laid);
+        var (parts, sheets) = new Pressed(new Section("", [membrane, flashing, profile, wedge, under], [], [], [], [], [], []), new()).Drawn([(wedge, paper.At(wedge.Region)), (under, paper.At(under.Region))], laid);
 
         var drawn = parts[0].Region;
         var (lower, upper) = (laid.Single(sheet => sheet.Part.Id == "flashing").Body, laid.Single(sheet => sheet.Part.Id == "profile").Body);

@@ -23,6 +23,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
 
     // Kept between the calls: they are filled a thousand times.
     private readonly List<Option> _found = [], _served = [];
+    private readonly List<LoneLeader> _lone = [];
 
     /// <summary>Cheapest first.</summary>
     /// <param name="width">Of the column's widest block.</param>
@@ -41,33 +42,31 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
     /// <param name="alongToo">Whether leaders may run along lines of the drawing.</param>
     internal LoneLeader[][] Alone(Block[] blocks, Column[] own, EarlierPlace? earlier, bool alongToo)
     {
-        List<LoneLeader>[] found = [.. own.Select(_ => new List<LoneLeader>())];
         var (least, below) = (blocks.Min(block => block.Width), blocks.Min(block => block.Below));
-        foreach (var (shape, target) in Targets(blocks[0].Note))
+        var targets = Targets(blocks[0].Note).ToArray();
+        return Array.ConvertAll(own, column =>
         {
-            for (var tip = 0; tip < target.Tips.Length; tip++)
+            _lone.Clear();
+            foreach (var (shape, target) in targets)
             {
-                for (var angle = 0; angle < Angles.Degrees.Length; angle++)
+                for (var tip = 0; tip < target.Tips.Length; tip++)
                 {
-                    for (var i = 0; i < own.Length; i++)
+                    for (var angle = 0; angle < Angles.Degrees.Length; angle++)
                     {
                         // Room first: most have none, and a leader without it need not be looked at.
-                        var lead = new Lead(target.Tips[tip], angle, 0, own[i]);
-                        if (IsPossible(lead) && lead.Distance <= target.Reach(tip, angle, own[i].Side)
-                            && !_white.Bars(own[i].Box(_above, below, lead.Level, least)) && AnyHasRoom(blocks, own[i], lead.Level)
-                            && target.Ray(surface, shape, tip, angle, own[i].Side, longest)?.To(lead.Distance, alongToo) is { } way && To(lead, way, shape, earlier) is { } option)
+                        var lead = new Lead(target.Tips[tip], angle, 0, column);
+                        if (IsPossible(lead) && lead.Distance <= target.Reach(tip, angle, column.Side)
+                            && !_white.Bars(column.Box(_above, below, lead.Level, least)) && AnyHasRoom(blocks, column, lead.Level)
+                            && target.Ray(surface, shape, tip, angle, column.Side, longest)?.To(lead.Distance, alongToo) is { } way && To(lead, way, shape, earlier) is { } option)
                         {
-                            found[i].Add(new(option, way.Cost));
+                            _lone.Add(new(option, way.Cost));
                         }
                     }
                 }
             }
-        }
 
-        return Array.ConvertAll(found, one =>
-        {
-            one.Sort((a, b) => Order(a.Option, b.Option));
-            return one.ToArray();
+            _lone.Sort((a, b) => Order(a.Option, b.Option));
+            return _lone.ToArray();
         });
     }
 

@@ -13,7 +13,7 @@ internal static class ControlLines
 
     internal static CompanionSheet Of(CompanionBasis basis)
     {
-        var picture = ControlPicture.Of(basis.Section, new(basis.Drawn.Scale, basis.Window, basis.Drawn.Mirror));
+        var picture = ControlPicture.Of(new(basis.Section), new(basis.Drawn.Scale, basis.Window, basis.Drawn.Mirror));
         return new(
             picture.Drawn.Scale,
             [new(Id, picture.Drawn.Scale, picture.Items, picture.Drawn.Bounds)],

@@ -17,16 +17,16 @@ internal sealed record ControlPicture(DrawnView Drawn, IReadOnlyList<Item> Items
         (Roles.VapourControl, "control.vapour", "Vapour"),
     ];
 
-    internal static ControlPicture Of(Section section, ViewOptions options)
+    internal static ControlPicture Of(SectionView section, ViewOptions options)
     {
-        var drawn = SectionView.Draw(section with { Parts = [.. section.Parts.Where(part => part.IsAir || part.Presence != Presence.Local)] }, options);
+        var drawn = section.Draw(options with { Hidden = part => !part.IsAir && part.Presence == Presence.Local });
         var insulation = Having(drawn, Roles.Insulation).Select(part => part.Id).ToHashSet(StringComparer.Ordinal);
         List<Item> items =
         [
             .. drawn.Items.Where(item => IsFill(item) && item.PartId is { } part && insulation.Contains(part)),
             .. drawn.Items.OfType<Stroke>().Where(IsOutline).Select(CompanionBasis.Thin),
         ];
-        var paths = new ControlPaths(section, drawn, options.Window, [.. Lines.Select(line => line.Role)]);
+        var paths = new ControlPaths(section.Section, drawn, options.Window, [.. Lines.Select(line => line.Role)]);
         var names = new Dictionary<Roles, IReadOnlyList<string>> { [Roles.Insulation] = Named(Having(drawn, Roles.Insulation)) };
         foreach (var (role, row, _) in Lines)
         {
