@@ -52,8 +52,8 @@ internal static class MoistureSentences
             var name = Name(built).ToLowerInvariant();
             steps.AddRange(built.Model.Layers.Select(layer => layer.Layer).Where(layer => layer.Kind == LayerKind.Bridged || (layer.Kind == LayerKind.Air && layer.Remark.Length > 0))
                 .Select(layer => $"Across the {name} stand members in {layer.Reference} ({layer.Element.ToLowerInvariant()}, {layer.Remark}): the layer between them is calculated, the members are not."));
-            steps.AddRange(built.Model.Layers.Select(layer => layer.Layer).Where(layer => layer.Remark.StartsWith("tapers", StringComparison.Ordinal))
-                .Select(layer => $"In the {name} {layer.Reference} ({layer.Element.ToLowerInvariant()}) {layer.Remark}."));
+            steps.AddRange(built.Model.Layers.Select(layer => layer.Layer).Where(layer => layer.Tapers)
+                .Select(layer => $"In the {name} {layer.Reference} ({layer.Element.ToLowerInvariant()}) takes up the fall: it counts as thick as it is at the upstand."));
             if (built.Model.LeftOut.Count > 0)
             {
                 steps.Add($"Over the water barrier of the {name}, left out as open to rain and air: {string.Join(", ", built.Model.LeftOut.Select(layer => $"{layer.Reference} {layer.Element.ToLowerInvariant()}"))}.");
