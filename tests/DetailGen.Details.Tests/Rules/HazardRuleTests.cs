@@ -16,6 +16,33 @@ public class HazardRuleTests
     public void A_roof_that_bears_on_an_outer_leaf_is_for_the_engineer(string wall, string roof, string wanted, Judgement judgement) =>
         Assert.Equal(judgement, Judged("outer-leaf-load", $"junction: abutment\nwall: {wall}\nroof: {roof}\n{wanted}"));
 
+    // Joists under 80 mm of paving passed as light enough for a table that ends at 0.5 kN/m².
+    [Theory]
+    [InlineData("", true)]
+    [InlineData("set: { roof.joist-grade: c16 }", true)]
+    [InlineData("set: { roof.finish: paving }", false)]
+    [InlineData("set: { roof.finish: ballast, roof.joist-grade: c16 }", false)]
+    [InlineData("building: { roof-access: accessible }", false)]
+    [InlineData("materials: { roof.membrane: asphalt }", false)]
+    [InlineData("materials: { roof.insulation: mw-slab }", false)]
+    public void A_span_table_of_light_roofs_holds_for_light_roofs_only(string wanted, bool isLight)
+    {
+        var preset = $"junction: parapet\nwall: cavity-masonry\nroof: warm-timber-deck\n{wanted}";
+        var table = wanted.Contains("c16", StringComparison.Ordinal) ? "joist-span-c16" : "joist-span-c24";
+        Assert.Equal(isLight ? Judgement.Pass : Judgement.NotApplicable, Judged(table, preset));
+        Assert.Equal(isLight ? Judgement.NotApplicable : Judgement.ToConfirm, Judged("joist-load-designed", preset));
+    }
+
+    [Theory]
+    [InlineData("warm-concrete-deck", Judgement.ToConfirm)]
+    [InlineData("warm-timber-deck", Judgement.NotApplicable)]
+    public void A_slab_is_for_the_engineer(string roof, Judgement judgement)
+    {
+        var preset = $"junction: abutment\nwall: solid-masonry-insulated\nroof: {roof}";
+        Assert.Equal(judgement, Judged("slab-designed", preset));
+        Assert.Equal(Judgement.NotApplicable, Judged("joist-load-designed", preset));
+    }
+
     // Where the bed begins and where the weight is, by hand: 250 mm of insulation and 150 mm of oversail set the bed 410 mm in, and a coping of 738.5 mm weighs 332 to 369 mm in.
     [Theory]
     [InlineData("wall.insulation: 120 mm", Judgement.Pass)]
