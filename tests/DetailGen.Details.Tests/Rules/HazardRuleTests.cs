@@ -119,7 +119,7 @@ public class HazardRuleTests
     [Fact]
     public void Lead_lighter_than_code_4_is_no_damp_proof_course_of_a_coping()
     {
-        var read = PresetReader.ReadText("detail: d\njunction: parapet\nwall: cavity-masonry\nroof: warm-timber-deck\nmaterials: { coping.dpc: lead }\nset: { coping.dpc-thickness: 1.32 mm }\n", "d.yaml", [], Context);
+        var read = PresetReader.ReadText("detail: d\njunction: parapet\nwall: cavity-masonry\nroof: warm-timber-deck\nmaterials: { coping.dpc: lead }\nset: { coping.dpc-thickness: 1.3 mm }\n", "d.yaml", [], Context);
         var conflict = Assert.IsType<Solution.Contradiction>(DetailSolver.Solve(read.Value, ShippedRules.Catalogue));
         Assert.Contains(conflict.Members, member => member.Id == "coping-dpc-material");
     }
