@@ -83,6 +83,9 @@ public sealed record Layer(
     /// <summary>What goes through the layer point by point; null where nothing does. Rows of one slot share it.</summary>
     public Fixings? Fixings { get; init; }
 
+    /// <summary>As thick as told at the datum only, as it takes up the fall.</summary>
+    public bool Tapers { get; init; }
+
     /// <summary>Air counts, whatever crosses it.</summary>
     public bool IsAir => Kind == LayerKind.Air || (Kind != LayerKind.Sheet && Material.Conductivity is null);
 }

@@ -56,10 +56,15 @@ public sealed record ThermalPicture(
             heat.Model.Solids);
     }
 
+    /// <summary>What arithmetic may put a place beyond the air that it touches, as a share of the whole difference: a corner so far from all warmth that it has the temperature outside would else get a line of it.</summary>
+    private const double Hair = 1e-3;
+
     /// <summary>Whole degrees between the coldest and the warmest place, at a step that gives 8 to 14 of them where any does, else at the step that comes nearest.</summary>
     public static IReadOnlyList<double> Temperatures(double least, double most)
     {
-        double[] At(double step) => [.. Enumerable.Range((int)Math.Floor(least / step) + 1, Math.Max(0, (int)Math.Ceiling(most / step) - (int)Math.Floor(least / step) - 1)).Select(i => i * step)];
+        var hair = (most - least) * Hair;
+        var (above, below) = (least + hair, most - hair);
+        double[] At(double step) => [.. Enumerable.Range((int)Math.Floor(above / step) + 1, Math.Max(0, (int)Math.Ceiling(below / step) - (int)Math.Floor(above / step) - 1)).Select(i => i * step)];
         var all = Steps.Select(At).ToArray();
         return all.FirstOrDefault(lines => lines.Length is >= Fewest and <= Most) ?? all.MinBy(lines => Math.Max(Fewest - lines.Length, lines.Length - Most))!;
     }

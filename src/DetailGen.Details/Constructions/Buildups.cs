@@ -73,6 +73,7 @@ internal static class Buildups
                         Repeated(site, "joists ", "roof.joist-width", "roof.joist-centres"))
                     {
                         Told = told,
+                        Tapers = true,
                         Shortest = across ? Repeated(site, "Joists ", "roof.joist-width", "roof.joist-centres", "roof.joist-depth") : "",
                         Bridging = new(site.Sizes.Material(layer.Slot), site.Length("roof.joist-width"), site.Length("roof.joist-centres")),
                     });
@@ -87,6 +88,7 @@ internal static class Buildups
                     layers.Add(new(reference, layer.Slot, paved ? "roof.paving" : layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, Remark(site, layer, paved))
                     {
                         Told = Told(paved ? "{material} slabs on supports" : layer.Told + (IsUnbonded(site, layer) ? ", unbonded on a sheet" : ""), material),
+                        Tapers = layer.As == RoofBehaviour.Screed,
                     });
                     break;
             }

@@ -20,8 +20,9 @@ internal static class RoofFinish
         var plane = roof.Plane;
         var fleece = site.Length("roof.fleece");
         var face = plane.Line(ends.Finish, ends.End, placed.Bottom);
-        // The fleece goes over the membrane and the lap of the upstand, and stops at the foot of its fillet.
-        var foot = ends.Finish + site.Sizes.LengthOrZero("upstand.fillet");
+        // The fleece goes over the membrane and the lap of the upstand, and stops at the foot of its fillet: where the faces of field and slope meet, clear of what is poured there.
+        var fillet = site.Sizes.LengthOrZero("upstand.fillet");
+        var foot = ends.Finish + fillet + ((fillet > 0 ? Math.Sqrt(2) - 1 : 1) * site.Length("roof.membrane"));
         site.Lay(
             "roof.fleece", "Separating fleece", "roof.fleece", Element.Roof, Roles.Separation, Stage.Finish,
             [new(foot, plane.At(foot) + placed.Bottom), .. face.Skip(1)], fleece, [roof.Find(RoofBehaviour.Membrane)!.Layer.Slot, Upstand.MembraneId], Seat.Between, runsOn: true, "roof.fleece");

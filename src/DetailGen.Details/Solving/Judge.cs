@@ -35,6 +35,14 @@ internal static class Judge
         return Told(rule, rule.IsHard ? Judgement.Fail : Judgement.Warn, rule.Text, sides);
     }
 
+    /// <summary>A verdict on a U-value, by another figure of it.</summary>
+    internal static Verdict Reported(Verdict verdict, decimal transmittance)
+    {
+        var left = SideOf(Value.Of(transmittance, Kind.UValue));
+        var judgement = verdict.Judgement == Judgement.Warn && left.Number <= verdict.Right!.Number ? Judgement.Pass : verdict.Judgement;
+        return verdict with { Judgement = judgement, Left = Readable(left, verdict.Right, judgement) };
+    }
+
     private static Verdict Told(Rule rule, Judgement judgement, string text, Compared? sides) =>
         new(rule, judgement, Readable(sides?.Left, sides?.Right, judgement), sides?.Op, Readable(sides?.Right, sides?.Left, judgement), sides?.Unit, text);
 

@@ -64,13 +64,17 @@ public sealed record Simulated(decimal TemperatureFactor, decimal Psi)
         return verdict with
         {
             Judgement = judgement,
-            Left = new(figure, Bare(figure)),
+            Left = new(figure, Bare(Told(figure, limit, judgement))),
             Op = limit.AtLeast ? ">=" : "<=",
             Right = new(limit.Limit, Bare(limit.Limit)),
             Unit = limit.Key == "junction.psi" ? "W/mK" : null,
             Text = verdict.Rule.Text,
         };
     }
+
+    // three decimals, as on the thermal sheet and in reports, unless that would hide that the limit is missed
+    private static decimal Told(decimal figure, SimulatedLimit limit, Judgement judgement) =>
+        Math.Round(figure, 3, MidpointRounding.AwayFromZero) is var told && (judgement == Judgement.Pass || !limit.Holds(told)) ? told : figure;
 
     private static SimulatedLimit Limit(Target target) => new(target.Key, target.Key == "junction.frsi", target.Value);
 

@@ -172,9 +172,17 @@ public static class LayoutAudit
         // Words of the first sheet stand in one of its zones, those of further sheets within the frame; only the grid's letters stand outside of it.
         double BeyondSheet(PaperBox box)
         {
-            PaperBox whole = new(0, 0, page.Width, page.Height);
-            var isInFrame = format is not null && Plane.Beyond(new(box.Left, box.Bottom, box.Left, box.Bottom), format.Space) <= 0;
-            return !isInFrame ? Plane.Beyond(box, whole) : page.Number > 1 ? Plane.Beyond(box, format!.Space) : columns.Min(zone => Plane.Beyond(box, zone));
+            if (format is null)
+            {
+                return Plane.Beyond(box, new(0, 0, page.Width, page.Height));
+            }
+
+            // paper that is still to be cut reaches as far beyond the sheet on all sides
+            var onSheet = box.Shift(new((format.Width - page.Width) / 2, (format.Height - page.Height) / 2));
+            var isInFrame = Plane.Beyond(new(onSheet.Left, onSheet.Bottom, onSheet.Left, onSheet.Bottom), format.Space) <= 0;
+            return !isInFrame ? Plane.Beyond(onSheet, new(0, 0, format.Width, format.Height))
+                : page.Number > 1 ? Plane.Beyond(onSheet, format.Space)
+                : columns.Min(zone => Plane.Beyond(onSheet, zone));
         }
     }
 

@@ -1,3 +1,4 @@
+using DetailGen.Drawing.Fills;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Sections;
 
@@ -8,7 +9,8 @@ internal static class Bands
 {
     private const double Block = 4.0, Window = 1.0, EdgeWidth = 0.18;
 
-    public static IEnumerable<Item> Draw(LaidSheet sheet, Region clip)
+    /// <param name="scale">s of 1:s.</param>
+    public static IEnumerable<Item> Draw(LaidSheet sheet, Region clip, double scale)
     {
         var part = sheet.Part;
         switch (sheet.Style.Sign)
@@ -19,7 +21,7 @@ internal static class Bands
             case SheetSign.Blocks:
                 return Blocks(sheet, clip);
             default:
-                return Solids(sheet.Seen, Rows.Solid(part), part.Id);
+                return SheetStyles.IsPoured(part) ? Poured(sheet, clip, scale) : Solids(sheet.Seen, Rows.Solid(part), part.Id);
         }
     }
 
@@ -33,6 +35,17 @@ internal static class Bands
 
     public static IEnumerable<Item> Solids(Region region, string row, string partId) =>
         region.Pieces.Select(piece => new Solid(row, Ring(piece.Outline), [.. piece.Holes.Select(Ring)]) { PartId = partId });
+
+    // What is poured thick has an outline and a fill of its own; drawn thin it is black like any sheet.
+    private static IEnumerable<Item> Poured(LaidSheet sheet, Region clip, double scale)
+    {
+        var (part, body) = (sheet.Part, sheet.Seen);
+        PaperPoint axis = new(1, 0);
+        var filling = Filler.Fill(new FillJob(part.Id, part.Material.Fill, Rows.Fill(part), Rows.Solid(part), body, body, body, axis, default, 0, scale));
+        return filling.Solid
+            ? Solids(body, Rows.Solid(part), part.Id)
+            : [.. filling.Items, .. sheet.Body.Pieces.SelectMany(piece => Area.Of(clip).Clip([.. Ring(piece.Outline), Ring(piece.Outline)[0]], 0.3)).Select(run => new Stroke(Rows.Sheet(part), run) { PartId = part.Id })];
+    }
 
     // Black blocks from end to end, so that both ends are black; the windows between them keep their two edges.
     private static IEnumerable<Item> Blocks(LaidSheet sheet, Region clip)
@@ -70,7 +83,7 @@ internal static class Bands
     }
 
     private static IEnumerable<Item> Lines(FacePath line, string row, string partId, Region clip) =>
-        Fills.Area.Of(clip).Clip(line.Points, 0.3).Select(run => new Stroke(row, run) { PartId = partId });
+        Area.Of(clip).Clip(line.Points, 0.3).Select(run => new Stroke(row, run) { PartId = partId });
 
     private static PaperPoint[] Ring(IReadOnlyList<Point> corners) => [.. corners.Select(corner => new PaperPoint(corner.X, corner.Y))];
 }

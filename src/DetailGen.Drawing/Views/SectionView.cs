@@ -49,7 +49,7 @@ public sealed class SectionView
         items.AddRange(outlines);
         items.AddRange(Openings(locals, cut, masks));
         items.AddRange(filled.Solids);
-        items.AddRange(laid.OrderBy(sheet => sheet.Part.BuildOrder).SelectMany(sheet => Bands.Draw(sheet, clip)));
+        items.AddRange(laid.OrderBy(sheet => sheet.Part.BuildOrder).SelectMany(sheet => Bands.Draw(sheet, clip, options.Scale)));
         items.AddRange(locals.SelectMany(local => local.Items));
         items.AddRange(breaks.Select(BreakLines.Draw));
         items = porthole is null ? items : [.. items.SelectMany(porthole.Seen)];

@@ -55,6 +55,9 @@ public static class SheetStyles
         };
     }
 
+    /// <summary>Poured, not laid from a roll: mastic asphalt.</summary>
+    public static bool IsPoured(Part part) => part.Material.Fill == "asphalt";
+
     /// <summary>Least drawn thickness of things of metal or sealant that are not sheets; 0 for other parts.</summary>
     public static double LeastOf(Part part, double scale) => part.Material.LayerCode switch
     {

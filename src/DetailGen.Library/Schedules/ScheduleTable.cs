@@ -26,7 +26,7 @@ internal static class ScheduleTable
         {
             var resistance = bridged ?? between;
             // What repeats in a layer is told with what it is of.
-            var (of, said) = layer.Kind == Sections.LayerKind.Bridged ? ($"{layer.Material.Name}, {layer.Remark}", "") : (layer.Material.Name, layer.Remark);
+            var (of, said) = layer.Kind == Sections.LayerKind.Bridged ? ($"{layer.Material.Name}, {layer.Remark}", layer.Tapers ? "at upstand" : "") : (layer.Material.Name, layer.Remark);
             var remark = layer.Kind == Sections.LayerKind.Air || layer.Material.Conductivity is null ? "tabulated" : layer.Material.Origin;
             rows.Add(new(
                 layer.Reference, layer.Element, of, Number(layer.Thickness, "0.0"),

@@ -48,5 +48,6 @@ internal static class GeneralNotes
     // a detail may be held to no rules at all
     private static string Stamps(IReadOnlyList<RulePack> packs) => packs.Count == 0 ? "of no pack" : string.Join(", ", packs.Select(pack => pack.Stamp));
 
-    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+    // a nation is a name, each word of it
+    private static string Capital(string words) => string.Join(' ', words.Split(' ').Select(word => char.ToUpperInvariant(word[0]) + word[1..]));
 }

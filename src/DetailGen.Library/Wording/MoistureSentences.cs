@@ -22,18 +22,18 @@ internal static class MoistureSentences
     {
         var year = built.Year;
         var place = string.Join("; ", year.Interfaces.Select(Place));
-        var peak = $"at most {Grams(year.Peak)} in {Month.Names[year.PeakMonth ?? 0]}";
+        var peak = $"at most {Grams(year.Peak)} in {MonthName(year.PeakMonth ?? 0)}";
         return year.Verdict switch
         {
             MoistureVerdict.Dry => $"{Name(built)}: no condensation in any month.",
-            MoistureVerdict.Dries => $"{Name(built)}: condensation {place} from {Month.Names[year.StartMonth!.Value]}, {peak}; gone {Months(year.DryAfter!.Value)} after its start. "
+            MoistureVerdict.Dries => $"{Name(built)}: condensation {place} from {MonthName(year.StartMonth!.Value)}, {peak}; gone {Months(year.DryAfter!.Value)} after its start. "
                 + "To be confirmed: that the materials there stand that much water.",
-            _ => $"{Name(built)}: condensation {place} from {Month.Names[year.StartMonth!.Value]}, {peak}; {Grams(year.Residual)} are left after a year, so water gathers year after year.",
+            _ => $"{Name(built)}: condensation {place} from {MonthName(year.StartMonth!.Value)}, {peak}; {Grams(year.Residual)} are left after a year, so water gathers year after year.",
         };
     }
 
     internal static string Mould(BuildupMoisture built, SurfaceCriterion surface) => surface.Factor is { } needed
-        ? $"{Name(built)}: temperature factor of the plain inside face {Factor(built.TemperatureFactor)}, needed against mould {Factor(needed)} ({Month.Names[surface.CriticalMonth!.Value]}); corners are colder."
+        ? $"{Name(built)}: temperature factor of the plain inside face {Factor(built.TemperatureFactor)}, needed against mould {Factor(needed)} ({MonthName(surface.CriticalMonth!.Value)}); corners are colder."
         : $"{Name(built)}: no month is colder outside than inside, so mould asks nothing of the inside face.";
 
     /// <summary>How the layers were taken from the section.</summary>
@@ -52,8 +52,8 @@ internal static class MoistureSentences
             var name = Name(built).ToLowerInvariant();
             steps.AddRange(built.Model.Layers.Select(layer => layer.Layer).Where(layer => layer.Kind == LayerKind.Bridged || (layer.Kind == LayerKind.Air && layer.Remark.Length > 0))
                 .Select(layer => $"Across the {name} stand members in {layer.Reference} ({layer.Element.ToLowerInvariant()}, {layer.Remark}): the layer between them is calculated, the members are not."));
-            steps.AddRange(built.Model.Layers.Select(layer => layer.Layer).Where(layer => layer.Remark.StartsWith("tapers", StringComparison.Ordinal))
-                .Select(layer => $"In the {name} {layer.Reference} ({layer.Element.ToLowerInvariant()}) {layer.Remark}."));
+            steps.AddRange(built.Model.Layers.Select(layer => layer.Layer).Where(layer => layer.Tapers)
+                .Select(layer => $"In the {name} {layer.Reference} ({layer.Element.ToLowerInvariant()}) takes up the fall: it counts as thick as it is at the upstand."));
             if (built.Model.LeftOut.Count > 0)
             {
                 steps.Add($"Over the water barrier of the {name}, left out as open to rain and air: {string.Join(", ", built.Model.LeftOut.Select(layer => $"{layer.Reference} {layer.Element.ToLowerInvariant()}"))}.");
@@ -73,6 +73,9 @@ internal static class MoistureSentences
     private static string Place(WetInterface wet) => wet.Inside == wet.Outside ? $"inside {Small(wet.Inside)}" : $"between {Small(wet.Inside)} and {Small(wet.Outside)}";
 
     private static string Small(string element) => element.ToLowerInvariant();
+
+    /// <param name="month">0 for January.</param>
+    private static string MonthName(int month) => CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(month + 1);
 
     private static string Grams(double mass) => mass < 0.05 ? "less than 0.1 g/m²" : mass.ToString("0.0", CultureInfo.InvariantCulture) + " g/m²";
 

@@ -22,7 +22,8 @@ internal static class DetailWork
 
         IReadOnlyList<BuildupResistance> buildups = [.. section.Buildups.Select(BuildupResistance.Of)];
         var checks = SectionChecks.Of(section);
-        var worked = new Worked(MaterialNames.In(solved, office.Materials), section, buildups, PartQuantity.Of(section), checks) { Heat = met.Heat };
+        var told = Reported.In(solved, buildups.ToDictionary(stack => stack.Buildup.Id, stack => (decimal)stack.UValue, StringComparer.Ordinal));
+        var worked = new Worked(MaterialNames.In(told, office.Materials), section, buildups, PartQuantity.Of(section), checks) { Heat = met.Heat };
         return (worked, Told(worked, met.Warnings));
     }
 

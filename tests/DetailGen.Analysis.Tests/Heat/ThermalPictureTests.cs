@@ -19,6 +19,16 @@ public class ThermalPictureTests
         Assert.Equal(count, lines.Count);
     }
 
+    // A coping far from the room has the temperature outside but for what arithmetic leaves, and once got a line of 0 °C in its corner.
+    [Theory]
+    [InlineData(-1e-9, 19.2)]
+    [InlineData(1e-9, 20 + 1e-9)]
+    public void No_line_is_drawn_of_the_air_itself(double least, double most)
+    {
+        var lines = ThermalPicture.Temperatures(least, most);
+        Assert.Equal((2, 18), (lines[0], lines[^1]));
+    }
+
     [Theory]
     [InlineData(16, 1)]
     [InlineData(16.1, 2)]

@@ -89,6 +89,20 @@ public class MaterialTests
         Assert.True(welded["roof.membrane"].Region.Bounds.Left < welded["upstand.membrane"].Region.Bounds.Right - 100);
     }
 
+    // What lies on the membrane ends at the face of what is poured up the fillet, not inside of it.
+    [Theory]
+    [InlineData("parapet", "cavity-masonry", "asphalt", "ballast", 50)]
+    [InlineData("abutment", "solid-masonry-insulated", "asphalt", "paving", 30)]
+    [InlineData("abutment", "cavity-masonry", "asphalt", "ballast", 0)]
+    public void A_fleece_ends_where_the_face_of_the_upstand_begins(string junction, string wall, string material, string finish, int fillet)
+    {
+        var section = Build(junction, wall, "warm-concrete-deck", $"roof.membrane: {material}", $"roof.finish: {finish}, upstand.fillet: {fillet} mm");
+        var (start, upstand) = (section["roof.fleece"].Sheet!.Face[0], section["upstand.membrane"].Region);
+        Assert.True(!upstand.Contains(start) || upstand.DistanceToEdge(start) < 0.5, $"{start} is {upstand.DistanceToEdge(start)} mm inside");
+        Assert.True(upstand.Distance(start) < 1, $"{start} is {upstand.Distance(start)} mm short");
+        Laws.Hold(section);
+    }
+
     // Roof and wall move in the gap behind the kerb; what fills it ties them to each other.
     [Theory]
     [InlineData("asphalt", 20, 20, false)]

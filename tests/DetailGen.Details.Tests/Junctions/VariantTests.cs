@@ -63,6 +63,7 @@ public class VariantTests
         var screed = Shipped.Build("parapet", "cavity-masonry", "warm-concrete-deck", set).Buildups[1].Layers.Single(layer => layer.Slot == "roof.screed");
         Assert.Contains("at the upstand", screed.Told, StringComparison.Ordinal);
         Assert.Contains("at upstand", screed.Remark, StringComparison.Ordinal);
+        Assert.True(screed.Tapers);
         Assert.Equal(set[1].EndsWith("unbonded", StringComparison.Ordinal), screed.Remark.Contains("unbonded", StringComparison.Ordinal));
         Assert.EndsWith("at the upstand", Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck", set[0])["roof.firring.1"].Words.Note, StringComparison.Ordinal);
     }

@@ -2,6 +2,7 @@ using DetailGen.Drawing.Auditing;
 using DetailGen.Drawing.Emitters;
 using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
+using DetailGen.Drawing.Sheets;
 using DetailGen.Drawing.Tests.Sheets;
 using DetailGen.Drawing.Views;
 using DetailGen.Sections;
@@ -95,6 +96,23 @@ public class LayoutAuditTests
         Assert.Equal(faults.Count, listed.Count);
         Assert.All(faults.Index(), one => Assert.StartsWith(FormattableString.Invariant($"{one.Index + 1} {one.Item.Kind}"), listed[one.Index], StringComparison.Ordinal));
         Assert.NotEmpty(SceneFiles.Emit(AuditPicture.Of(scene, faults), ["png"], new(50))[0].Bytes);
+    }
+
+    // An audit of sheets with marks where to cut once found all their tables outside of their zones.
+    [Theory]
+    [InlineData(-0.5, true)]
+    [InlineData(2, false)]
+    public void A_sheet_on_paper_that_is_still_to_be_cut_is_measured_where_it_lies_on_it(double beyond, bool isInside)
+    {
+        var format = SampleSheets.A3 with { Untrimmed = (450, 330) };
+        var zone = format.Zones["schedule"];
+        var scene = SceneOf([]);
+        Page page = scene.Pages[0] with { Items = [new Text("note.text", "first", new(zone.Right + beyond - Typeface.Shipped.Width("first", 2.5), zone.Bottom + 10), 2.5)] };
+        var (plain, uncut) = (scene with { Pages = [page] }, scene with { Pages = [TrimMarks.On(page, format)] });
+        foreach (var sheet in new[] { plain, uncut })
+        {
+            Assert.Equal(isInside, LayoutAudit.Of(sheet, format, new Dictionary<string, IReadOnlyList<DrawnPart>>()).Count == 0);
+        }
     }
 
     private static IReadOnlyList<AuditFault> Audited(params Item[] items)

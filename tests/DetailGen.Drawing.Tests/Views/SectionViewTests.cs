@@ -34,6 +34,26 @@ public class SectionViewTests
         Assert.Equal(Rows.Beyond(section["strap"]), Assert.Single(items).Row);
     }
 
+    // Ten millimetres of black in a detail at 1:2 hid what lay on it; drawn thin, asphalt is black like any sheet.
+    [Theory]
+    [InlineData(2, false)]
+    [InlineData(10, false)]
+    [InlineData(20, true)]
+    public void Asphalt_has_an_outline_and_a_fill_where_it_is_thick_enough_for_them(double scale, bool black)
+    {
+        var section = Parapet with
+        {
+            Parts = [.. Parapet.Parts.Select(part => part.Id == "roof.membrane" ? part with { Material = part.Material with { Fill = "asphalt" }, Sheet = part.Sheet! with { Thickness = 20 } } : part)],
+        };
+        var items = SectionView.Draw(section, new(scale, Window)).Items.Where(item => item.PartId == "roof.membrane").ToArray();
+        Assert.Equal(black, items.OfType<Solid>().Any());
+        Assert.Equal(!black, items.OfType<Hatch>().Any());
+        var edges = items.OfType<Stroke>().Where(stroke => stroke.Row == Rows.Sheet(section["roof.membrane"])).SelectMany(Pieces).ToArray();
+        Assert.Equal(!black, edges.Length > 0);
+        // no line along the break, where the roof goes on
+        Assert.DoesNotContain(edges, edge => Math.Min(edge.A.X, edge.B.X) > (Window.Right / scale) - 0.1);
+    }
+
     [Theory]
     [MemberData(nameof(Drawings))]
     public void No_fill_runs_into_a_band(double scale, bool mirror)

@@ -46,6 +46,15 @@ public class MoistureTests
         });
     }
 
+    [Fact]
+    public void Months_are_told_to_people_by_their_names()
+    {
+        using var scratch = new Scratch();
+        var told = Tool.Run("moisture", scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck", "set: { wall.lining: wet-plaster }\n")).Output;
+        Assert.Matches(" condensation .* from (October|November|December|January), at most .* in (January|February|March|April);", told);
+        Assert.Matches("needed against mould 0[.][0-9]+ \\((October|November|December|January|February)\\)", told);
+    }
+
     // The same layers and climate as a stand-alone case give the same answer.
     [Fact]
     public void A_detail_and_the_case_of_its_layers_agree()

@@ -2,6 +2,9 @@ using System.IO.Compression;
 using System.Text;
 using DetailGen.Drawing.Sheets;
 using DetailGen.Library.Schedules;
+using DetailGen.Library.Wording;
+using DetailGen.Library.Working;
+using DetailGen.Testing;
 
 namespace DetailGen.Library.Tests.Schedules;
 
@@ -38,6 +41,21 @@ public class ScheduleFilesTests
         using var zip = new ZipArchive(new MemoryStream(SpreadsheetSchedule.Write(Stacks)));
         using var reader = new StreamReader(zip.GetEntry("xl/worksheets/sheet1.xml")!.Open());
         Assert.Contains("<x:v>102.5</x:v>", reader.ReadToEnd().Replace("<v>", "<x:v>", StringComparison.Ordinal).Replace("</v>", "</x:v>", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    // A schedule of 528 mm stood beside a chain of 510.5 mm at the break of the roof, and said of the screed alone where it is so thick.
+    [Theory]
+    [InlineData("parapet-01", "roof.joists=along")]
+    [InlineData("abutment-01", "roof.joists=across")]
+    [InlineData("parapet-04", "roof.screed-bond=bonded")]
+    public void What_takes_up_the_fall_is_told_with_the_place_where_it_is_so_thick(string name, string set)
+    {
+        var office = Office.Of(null).Value;
+        var worked = DetailWork.Do(PresetFiles.Read(Repository.Path("presets", "details", $"tern-court-{name}.yaml"), [set], office).Value, office).Worked!;
+        var tapers = worked.Buildups[1].Layers.Single(layer => layer.Layer.Tapers).Layer.Reference;
+        Assert.EndsWith("; at upstand", ScheduleTable.Of(worked.Buildups)[1].Rows.Single(row => row.Reference == tapers).Remark, StringComparison.Ordinal);
+        var told = MoistureSentences.Steps(MoistureWork.Of(worked.Preset, worked.Section, MoistureWork.ClimateOf(worked.Preset, office.Context.Climates)!).Buildups, betweenRooms: false);
+        Assert.Single(told, step => step.StartsWith($"In the roof {tapers} ", StringComparison.Ordinal) && step.EndsWith(" at the upstand.", StringComparison.Ordinal));
     }
 
     // EN ISO 6946:2017, 6.5.2: two significant figures (read in a secondary text).

@@ -22,13 +22,16 @@ public class GeneralNotesTests
         Assert.DoesNotContain("England", Checked(pack), StringComparison.Ordinal);
     }
 
-    private static string Checked(string pack)
+    [Fact]
+    public void A_nation_is_told_as_the_name_it_is() => Assert.Contains(" for Northern Ireland, ", Checked("uk", "site: { nation: northern-ireland }"), StringComparison.Ordinal);
+
+    private static string Checked(string pack, string site = "")
     {
         var words = "";
         Scratch.Folder(folder =>
         {
             var path = Path.Combine(folder, "detail.yaml");
-            File.WriteAllText(path, $"detail: any\njunction: parapet\nwall: cavity-masonry\nroof: warm-timber-deck\nrules: [{pack}]\n");
+            File.WriteAllText(path, $"detail: any\njunction: parapet\nwall: cavity-masonry\nroof: warm-timber-deck\nrules: [{pack}]\n{site}\n");
             words = GeneralNotes.Of(DetailWork.Do(PresetFiles.Read(path, [], Shipped).Value, Shipped).Worked!.Solved)[^1];
         });
         return words;

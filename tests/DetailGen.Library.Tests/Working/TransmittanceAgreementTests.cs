@@ -1,3 +1,5 @@
+using DetailGen.Details.Solving;
+using DetailGen.Library.Schedules;
 using DetailGen.Library.Working;
 using DetailGen.Testing;
 
@@ -39,6 +41,36 @@ public class TransmittanceAgreementTests
             var most = reported.IsBridged ? 1.02 : 1.001;
             Assert.InRange((double)promised.Transmittance, reported.UValue, reported.UValue * most);
         }
+    }
+
+    // A sheet once told 0.092 on its check list and 0.091 on its schedule, of one roof.
+    [Theory]
+    [InlineData("abutment-01", "roof.insulation=260mm", "roof")]
+    [InlineData("parapet-01", "roof.joists=across", "roof")]
+    [InlineData("parapet-01", "wall.lining=board-on-dabs", "wall")]
+    public void A_check_list_tells_the_value_that_the_schedule_reports(string name, string set, string element)
+    {
+        var worked = Work($"tern-court-{name}.yaml", [set]);
+        var reported = worked.Buildups.Single(stack => stack.Buildup.Id == element).UValue;
+        var told = worked.Solved.Verdicts.Where(verdict => verdict.Judgement != Judgement.NotApplicable && verdict.Rule.Id.StartsWith($"u-{element}", StringComparison.Ordinal) && verdict.Left is not null).ToList();
+        Assert.NotEmpty(told);
+        Assert.All(told, verdict =>
+        {
+            Assert.Equal(reported, (double)verdict.Left!.Number!.Value, 1e-6);
+            Assert.Equal($"{ScheduleTable.UValue(reported)} W/m²K", verdict.Left.Text);
+            Assert.Equal(reported <= (double)verdict.Right!.Number!.Value ? Judgement.Pass : Judgement.Warn, verdict.Judgement);
+        });
+    }
+
+    // The solver misses by what joists carry, the schedule does not: the rule is kept, and no warning says otherwise.
+    [Fact]
+    public void A_rule_that_the_reported_value_keeps_is_kept()
+    {
+        var worked = Work("tern-court-parapet-02.yaml", ["site.nation=wales", "roof.insulation=150mm", "roof.deck=25mm", "roof.joist-centres=300mm"]);
+        var promised = worked.Solved.Heat.Single(heat => heat.Element == "roof").Transmittance;
+        Assert.InRange(0.15, worked.Buildups.Single(stack => stack.Buildup.Id == "roof").UValue, (double)promised);
+        Assert.Equal(Judgement.Pass, worked.Solved.Verdicts.Single(verdict => verdict.Rule.Id == "u-roof-wales").Judgement);
+        Assert.DoesNotContain(worked.Solved.Warnings, warning => warning.StartsWith("u-roof-wales", StringComparison.Ordinal));
     }
 
     // The values of a wall with dabs and of roofs whose fixings count, each with the fixings that go with it or denser ones.
