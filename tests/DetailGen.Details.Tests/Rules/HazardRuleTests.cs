@@ -92,7 +92,8 @@ public class HazardRuleTests
 
     // A pack for five nations holds the limits of some of them; what it does not hold was once passed over, as if it had been looked at.
     [Theory]
-    [InlineData("scotland", "new", Judgement.NotApplicable, Judgement.ToConfirm)]
+    [InlineData("scotland", "new", Judgement.NotApplicable, Judgement.NotApplicable)]
+    [InlineData("scotland", "extension", Judgement.NotApplicable, Judgement.ToConfirm)]
     [InlineData("wales", "new", Judgement.NotApplicable, Judgement.ToConfirm)]
     [InlineData("northern-ireland", "new", Judgement.ToConfirm, Judgement.ToConfirm)]
     [InlineData("ireland", "alteration", Judgement.ToConfirm, Judgement.ToConfirm)]
