@@ -18,12 +18,6 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>Steps to see whether the notes of one column fit.</summary>
     private const int FitSteps = 100;
 
-    /// <summary>Steps to make room for all notes, and how many times as many to place all of them anew.</summary>
-    private const int RepairSteps = 800, Anew = 24;
-
-    /// <summary>How often the notes that are left over are given places of their own, and how often numbers.</summary>
-    private const int LooseRounds = 3, NumberRounds = 4;
-
     /// <summary>Words in lines shorter than this are not read at a glance, mm.</summary>
     private const double Narrowest = 22;
 
@@ -84,7 +78,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
     private void Draw(HeldNote one, IReadOnlyList<Note> notes)
     {
-        var placed = new PlacedNote(one.Block, one.Column, one.Width, one.Option, IsNumber(one), one.ShortestLeader);
+        var placed = new PlacedNote(one.Block, one.Column, one.Width, one.Option, one.IsNumber, one.ShortestLeader);
         Placed.Add(placed);
         NoteDrawing.Draw(surface, placed);
         if (placed.Keyed)
@@ -95,58 +89,20 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
     private static IEnumerable<KeyedNote> Listed(Note note, IReadOnlyList<Note> notes) => note.Listed.Select(one => new KeyedNote(one.Id, NoteWays.KeyOf(one, notes), one.Words));
 
-    /// <summary>All notes anew, from where they stand; those that stand where an earlier issue had them stay.</summary>
     /// <returns>False where as much is left over as another sheet lacks.</returns>
     private bool Repair(IReadOnlyList<Note> notes, int toBeat)
     {
         var widths = columns.ToDictionary(column => column.Id, WidthOf, StringComparer.Ordinal);
         var ways = notes.ToDictionary(
             note => note.Id, note => _kept.Find(one => one.Id == note.Id) is { } stays ? [stays] : columns.Where(column => widths[column.Id] >= Narrowest).SelectMany(column => _all.Within(note, column, widths[column.Id])).ToArray(), StringComparer.Ordinal);
-        var repair = new NoteRepair(ways, _disturbances);
-        _held = repair.Settled(repair.Solve(_held, RepairSteps));
-        for (var round = 0; round < LooseRounds && _held.Count < notes.Count && !InColumnsOnly; round++)
-        {
-            // What is left over now may stand by itself, and so may what that sends away.
-            foreach (var note in notes.Where(note => !_held.Exists(one => one.Id == note.Id) && !Array.Exists(ways[note.Id], IsApart)))
-            {
-                ways[note.Id] = [.. ways[note.Id], .. _all.Loose(note, notes)];
-            }
-
-            repair = new NoteRepair(ways, _disturbances);
-            _held = repair.Settled(repair.Solve(_held, RepairSteps));
-        }
-
-        if (AnnotationLayout.Lack(surface.Unplaced.Count, notes.Count - _held.Count) >= toBeat)
+        var rest = new LeftOver(_all, columns, notes, ways, _disturbances) { InColumnsOnly = InColumnsOnly };
+        if (!rest.Place(_held, _kept, left => AnnotationLayout.Lack(surface.Unplaced.Count, left) < toBeat))
         {
             return false;
         }
 
-        for (var round = 0; round < NumberRounds && _held.Count < notes.Count && !InColumnsOnly; round++)
-        {
-            // What is left over now may stand as a number, and so may what that sends away; before a note has no mark at all, so may every other.
-            var isLast = round == NumberRounds - 1;
-            var left = notes.Where(note => !_held.Exists(one => one.Id == note.Id)).ToArray();
-            foreach (var note in left.Where(note => isLast || !Array.Exists(ways[note.Id], IsNumber)))
-            {
-                ways[note.Id] = [.. ways[note.Id], .. _all.Numbers(note, notes, alongToo: isLast)];
-            }
-
-            repair = new NoteRepair(ways, _disturbances, isLast ? id => Array.Exists(ways[id], IsNumber) ? [] : _all.Numbers(notes.First(note => note.Id == id), notes, alongToo: false) : null);
-            _held = repair.Settled(repair.Solve(_held, RepairSteps));
-        }
-
-        // What stood in the way of a mark may do so no more where all are placed anew, or where those that stand have settled.
-        foreach (var (from, steps) in new[] { (_kept, Anew * RepairSteps), (null, RepairSteps) })
-        {
-            if (_held.Count < notes.Count && !InColumnsOnly && repair.Settled(repair.Solve(from ?? _held, steps)) is var other && other.Count > _held.Count)
-            {
-                _held = other;
-            }
-        }
-
-        _held = [.. _held.OrderBy(one => one.Id, StringComparer.Ordinal)];
+        (_held, Bound) = (rest.Held, rest.Bound);
         Cost = _held.Sum(one => one.Option.Cost);
-        Bound = _held.Sum(one => repair.Ways(one.Id, one.Option.Cost).Select(way => way.Option.Cost).Append(one.Option.Cost).Min());
         return true;
     }
 
@@ -167,10 +123,6 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     /// <summary>Of the blocks that stand in a column; of an empty one, what is usual.</summary>
     private double WidthOf(Column column) =>
         _held.Where(one => one.Column.Id == column.Id).Select(one => one.Width).FirstOrDefault(Math.Min(column.Widest, NoteWays.Usual * request.View.NoteWidth));
-
-    private bool IsApart(HeldNote one) => !columns.Any(other => other.Id == one.Column.Id);
-
-    private static bool IsNumber(HeldNote one) => one.Block.Note.Words.Length == 0;
 
     /// <summary>Each note to the column that leads to it most cheaply, the wrong side of the wall counted, columns not overfilled.</summary>
     private SortedDictionary<string, string> Assign(IReadOnlyList<Note> notes)

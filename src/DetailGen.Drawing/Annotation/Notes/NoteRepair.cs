@@ -15,6 +15,9 @@ internal sealed record HeldNote(Block Block, Column Column, double Width, Option
 
     internal string Id => Block.Note.Id;
 
+    /// <summary>It has no words.</summary>
+    internal bool IsNumber => Block.Note.Words.Length == 0;
+
     /// <summary>The strip of its text.</summary>
     internal PaperBox Box { get; } = Column.Box(Block, Option.Level, Width);
 
