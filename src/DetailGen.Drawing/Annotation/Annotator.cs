@@ -31,15 +31,17 @@ public static class Annotator
     /// <param name="before">What stands before the notes; the layout takes it over.</param>
     internal static AnnotationLayout? PlaceBetter(AnnotationRequest request, Prepared before, int toBeat)
     {
-        var layout = Try(request, before, toBeat, labelsFirst: false);
-        return layout is not null && layout.Unplaced.Any(one => one.What == SpaceLabels.What)
-            ? Try(request, Base(request), Math.Min(toBeat, layout.Lacking), labelsFirst: true) is { } other && other.Lacking < layout.Lacking ? other : layout
-            : layout;
+        var layout = Try(request, before, toBeat, labelsFirst: false, out var clear);
+
+        // The names of the spaces before the notes, where these leave no white for one on its own side of the wall, as long as that makes no number of a note.
+        return layout is not null && !clear && Try(request, Base(request), Math.Min(toBeat, layout.Lacking + 1), labelsFirst: true, out _) is { } other && other.Lacking <= layout.Lacking ? other : layout;
     }
 
-    /// <param name="labelsFirst">The names of the spaces before the notes, where these would leave no white for one.</param>
-    private static AnnotationLayout? Try(AnnotationRequest request, Prepared before, int toBeat, bool labelsFirst)
+    /// <param name="labelsFirst">The names of the spaces before the notes.</param>
+    /// <param name="clear">Whether each of them stands where it belongs to its space alone.</param>
+    private static AnnotationLayout? Try(AnnotationRequest request, Prepared before, int toBeat, bool labelsFirst, out bool clear)
     {
+        clear = true;
         var (surface, columns, close, stacks) = before;
         if (surface.Unplaced.Exists(one => one.What == StackNotes.What) && Base(request, stacksFirst: true) is var other && other.Surface.Unplaced.Count < surface.Unplaced.Count)
         {
@@ -50,7 +52,7 @@ public static class Annotator
         var notes = SharedMarks.Join(Note.About(request, stacks.Told, surface.ById, surface.Told), surface);
         if (labelsFirst)
         {
-            SpaceLabels.Place(surface, request.Section.Spaces);
+            clear = SpaceLabels.Place(surface, request.Section.Spaces);
         }
 
         var placement = new NotePlacement(surface, request, columns);
@@ -63,7 +65,7 @@ public static class Annotator
         CloseDimensions.Place(surface, close.Where(figure => CloseDimensions.IsTold(request.Section, figure)), told: true);
         if (!labelsFirst)
         {
-            SpaceLabels.Place(surface, request.Section.Spaces);
+            clear = SpaceLabels.Place(surface, request.Section.Spaces);
         }
 
         var faults = LayoutCheck.Faults(surface.Items, request);

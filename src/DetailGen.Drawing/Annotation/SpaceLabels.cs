@@ -19,8 +19,10 @@ internal static class SpaceLabels
 
     private const int Most = 25;
 
-    internal static void Place(Surface surface, IEnumerable<Space> spaces)
+    /// <returns>Whether each stands where it belongs to its space alone.</returns>
+    internal static bool Place(Surface surface, IEnumerable<Space> spaces)
     {
+        var clear = true;
         foreach (var space in spaces.OrderBy(space => space.Name, StringComparer.Ordinal))
         {
             var height = surface.Sizes.Titles;
@@ -38,9 +40,11 @@ internal static class SpaceLabels
             var turned = flat is null ? Turned(Within) : null;
 
             // Where that has no white: beyond, yet on the room's own side of the wall, for under a wall that breaks off a label belongs to either side; last anywhere.
-            bool Beside(PaperBox box) => IsOpen(surface, wish, box.Left, box.Right);
+            var shown = wish with { Y = Math.Clamp(wish.Y, drawn.Bottom + 1, drawn.Top - 1) }; // the drawing may break off before the wish
+            bool Beside(PaperBox box) => IsOpen(surface, shown, box.Left, box.Right);
             foreach (var where in (Func<PaperBox, bool>[])[Beside, _ => true])
             {
+                clear &= where == Beside || flat is not null || turned is not null;
                 flat ??= turned is null && isRoom ? Flat(where) : null;
                 turned ??= flat is null && isRoom ? Turned(where) : null;
             }
@@ -59,6 +63,8 @@ internal static class SpaceLabels
                 surface.Unplaced.Add(new(What, space.Name, "No white beside the section is large enough."));
             }
         }
+
+        return clear;
     }
 
     /// <summary>Whether nothing built stands level with the wish as far as both ends.</summary>

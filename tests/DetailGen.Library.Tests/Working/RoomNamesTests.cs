@@ -7,7 +7,10 @@ public class RoomNamesTests
 {
     // On the paper past a break line a name belongs to nothing; where leaders and notes take all that is drawn of the room, there is nothing else.
     [Theory]
-    [InlineData("abutment-01", "Lower room", "A3")]
+    [InlineData("abutment-01", "Higher room", "A3")]
+    [InlineData("abutment-02", "Lower room", "A3")]
+    [InlineData("abutment-02", "Lower room", "A2")]
+    [InlineData("abutment-03", "Lower room", "A2")]
     [InlineData("parapet-01", "Inside", "A1")]
     public void A_room_is_named_beside_what_is_drawn_of_it(string detail, string name, string paper)
     {
@@ -20,6 +23,7 @@ public class RoomNamesTests
     // Under a wall that breaks off a name would belong to the room on either side of it.
     [Theory]
     [InlineData("abutment-03", "sheet.paper=A4", "sheet.scale=1:20")]
+    [InlineData("abutment-01", "sheet.paper=A3", "sheet.scale=1:10")]
     [InlineData("abutment-01", "wall.fill=partial", "wall.cavity=150mm", "roof.finish=paving", "roof.joists=along", "sheet.paper=A2", "sheet.scale=1:10")]
     public void The_lower_room_is_named_on_its_own_side_of_the_wall(string detail, params string[] set)
     {
