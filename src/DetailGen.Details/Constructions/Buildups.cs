@@ -97,7 +97,8 @@ internal static class Buildups
         return new("roof", title, HeatFlow.Upwards, layers, (new(x, roof.Plane.At(x)), new(x, roof.Foot)));
     }
 
-    private static Fixings? FixingsOf(Site site, LayerFixings? fixings)
+    /// <summary>Null where the detail has none.</summary>
+    internal static Fixings? FixingsOf(Site site, LayerFixings? fixings)
     {
         if (fixings is null || !site.Sizes.HasMaterial(fixings.Slot))
         {

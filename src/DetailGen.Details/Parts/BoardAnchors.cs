@@ -1,4 +1,5 @@
 using DetailGen.Details.Constructions;
+using DetailGen.Details.Parameters;
 using DetailGen.Sections;
 
 namespace DetailGen.Details.Parts;
@@ -20,9 +21,9 @@ internal static class BoardAnchors
     {
         foreach (var placed in wall.Layers)
         {
-            if (placed.Layer is { As: WallBehaviour.Cladding, Fixings: { Into: { } into } fixings } && site.Sizes.HasMaterial(fixings.Slot))
+            if (placed.Layer is { As: WallBehaviour.Cladding, Fixings: { Into: { } into } fixings } && Buildups.FixingsOf(site, fixings) is { } told)
             {
-                Build(site, placed, Behind(wall, placed), fixings.Slot, into, fixings.Count!, downwards);
+                Build(site, placed, Behind(wall, placed), fixings, site.Length(into), 1e6 / (told.PerArea * Board), downwards);
             }
         }
     }
@@ -30,14 +31,13 @@ internal static class BoardAnchors
     private static PlacedLayer Behind(PlacedWall wall, PlacedLayer cladding) =>
         wall.Layers.SkipWhile(placed => placed != cladding).First(placed => placed.Layer.As == WallBehaviour.Leaf);
 
-    private static void Build(Site site, PlacedLayer cladding, PlacedLayer leaf, string slot, string into, string count, bool downwards)
+    private static void Build(Site site, PlacedLayer cladding, PlacedLayer leaf, LayerFixings fixings, double embedment, double centres, bool downwards)
     {
         var boards = site.Blanks.First(blank => blank.Slot == cladding.Layer.Slot);
         var (foot, top) = (boards.Region.Bounds.Bottom, boards.Region.Bounds.Top);
         var rightwards = leaf.Left >= cladding.Right - 0.001;
-        var (outer, end) = rightwards ? (cladding.Left, cladding.Right + site.Length(into)) : (cladding.Right, cladding.Left - site.Length(into));
+        var (outer, end) = rightwards ? (cladding.Left, cladding.Right + embedment) : (cladding.Right, cladding.Left - embedment);
         var inward = rightwards ? Thick : -Thick;
-        var centres = 1e6 / (site.Sizes.Number(count) * Board);
         var cover = site.Blanks.SkipWhile(blank => blank != boards).Skip(1).FirstOrDefault(blank => blank.Stage == boards.Stage);
         var number = 1;
         foreach (var row in Rows(foot, top, downwards))
@@ -49,10 +49,10 @@ internal static class BoardAnchors
             }
 
             var region = Box(outer, outer + inward, at, Plate).Union(Box(outer, end, at, Shaft));
-            site.AddBefore(cover, new($"{slot}.{number}", "Insulation anchor", slot, Element.Wall, region, Roles.Fixing, Precedence.Sheet, boards.Stage)
+            site.AddBefore(cover, new($"{fixings.Slot}.{number}", "Insulation anchor", fixings.Slot, Element.Wall, region, Roles.Fixing, Precedence.Sheet, boards.Stage)
             {
                 Presence = Presence.Local,
-                Parameters = [count, into],
+                Parameters = [.. new[] { fixings.Count, fixings.Into }.OfType<string>()],
                 Repeat = new(centres),
             });
             number++;

@@ -48,11 +48,10 @@ internal sealed record Supposition(IReadOnlyList<Supposed> Sizes, IReadOnlyDicti
 
         decimal Worst(string key, bool greatest) => Bound(situation, key, greatest);
         decimal Usual(string key) => Assumed(situation, key);
-        Dictionary<string, decimal> Kappas(Func<LayerFixings, Func<string, decimal>> values) => Supposition.Kappas(situation, pierced, values);
 
         var all = new List<Supposition>
         {
-            new([], bridged.ToDictionary(layer => layer.Slot, _ => 1m, StringComparer.Ordinal), Kappas(fixings => key => Worst(key, key == fixings.Count || key == fixings.Diameter.Key))),
+            new([], bridged.ToDictionary(layer => layer.Slot, _ => 1m, StringComparer.Ordinal), Kappas(situation, pierced, fixings => key => Worst(key, key == fixings.Count || key == fixings.Diameter.Key))),
         };
         var shares = SharesOf(bridged, Usual);
         var dabs = bridged.Select(layer => layer.Members!.Value)
@@ -63,7 +62,7 @@ internal sealed record Supposition(IReadOnlyList<Supposed> Sizes, IReadOnlyDicti
             var sizes = pierced.Select(row => row.Layer.Fixings!).SelectMany(fixings => fixings.Keys.Select(key => key == fixings.Count || key == fixings.Diameter.Key
                 ? new Supposed(key, 1, null, (long)Usual(key))
                 : new Supposed(null, (long)Over(fixings, key), key, 1)));
-            all.Add(new([.. dabs, .. sizes], shares, Kappas(fixings => key => Over(fixings, key))));
+            all.Add(new([.. dabs, .. sizes], shares, Kappas(situation, pierced, fixings => key => Over(fixings, key))));
             if (all[^1].Most <= Small)
             {
                 break; // nothing is gained by supposing more
