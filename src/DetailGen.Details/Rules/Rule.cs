@@ -55,6 +55,9 @@ public sealed record Rule(
     /// <summary>It is missed as much by little as by a lot: no size gives way to miss it by less.</summary>
     public bool IsWhole { get; init; }
 
+    /// <summary>What is usual comes first: no size leaves its usual value for it, since what it asks for is another design, which nobody should be given unasked.</summary>
+    public bool Yields { get; init; }
+
     /// <summary>Why no preset can break an enforced rule; null where one can.</summary>
     public string? Unbreakable { get; init; }
 

@@ -114,6 +114,7 @@ public static class RulePackReader
                     BrokenWith = map["broken-with"] is MapNode with ? new(Texts(with, "rules"), Text(with, "why") ?? "") : null,
                     Relaxes = Text(map, "relaxes"),
                     IsWhole = Text(map, "whole") == "true",
+                    Yields = Text(map, "yields") == "true",
                     Simulate = simulate,
                 });
             }

@@ -26,6 +26,7 @@ public static class RuleShape
         new Field("corrected", new TextShape(), "How the entry departs from the catalogue it comes from."),
         new Field("relaxes", new TextShape(), "Why it asks less than the rule of the same id in the pack that this one extends."),
         new Field("whole", new FlagShape(), "Whether it is missed as much by little as by a lot: no size gives way to miss it by less."),
+        new Field("yields", new FlagShape(), "Whether what is usual comes first: no size leaves its usual value for it, and a breach is told."),
         new Field("unbreakable", new TextShape(), "Why no preset can break it."),
         new Field("broken-with", Companions, "Rules that a breach breaks too."));
 

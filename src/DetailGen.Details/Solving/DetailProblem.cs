@@ -135,7 +135,7 @@ internal sealed class DetailProblem
 
     private void Rank()
     {
-        var rules = Active.Where(rule => !rule.IsHard).ToList();
+        var rules = Active.Where(rule => rule is { IsHard: false, Yields: false }).ToList();
         var (preferred, usual, last) = (new List<string>(), new List<string>(), new List<string>());
         foreach (var given in Situation.Preset.Prefer.Where(given => unknowns.ContainsKey(given.Key)))
         {
@@ -168,6 +168,7 @@ internal sealed class DetailProblem
         Wanted("advise", rules.Where(rule => rule.Severity == Severity.Advise));
         Wished("default", usual.Where(key => !sheets.Contains(key)));
         Wished("default of totals", last);
+        Wanted("yielding", Active.Where(rule => rule is { IsHard: false, Yields: true }));
         var stock = new List<SoftClaim>();
         foreach (var parameter in Situation.Sizes)
         {

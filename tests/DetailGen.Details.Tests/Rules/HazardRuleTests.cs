@@ -46,13 +46,23 @@ public class HazardRuleTests
     // Where the bed begins and where the weight is, by hand: 250 mm of insulation and 150 mm of oversail set the bed 410 mm in, and a coping of 738.5 mm weighs 332 to 369 mm in.
     [Theory]
     [InlineData("wall.insulation: 120 mm", Judgement.Pass)]
-    [InlineData("wall.insulation: 250 mm", Judgement.Pass)] // it oversails more inside
+    [InlineData("wall.insulation: 250 mm", Judgement.Warn)]
     [InlineData("wall.insulation: 250 mm, coping.overhang: 150 mm, coping.overhang-inside: 50 mm, upstand.insulation: 50 mm", Judgement.Warn)]
     [InlineData("wall.insulation: 200 mm, wall.block: 140 mm, coping.overhang: 65 mm, coping.overhang-inside: 65 mm, upstand.insulation: 50 mm", Judgement.Warn)]
     [InlineData("wall.insulation: 20 mm, wall.block: 140 mm, coping.overhang: 50 mm, coping.overhang-inside: 150 mm, upstand.insulation: 150 mm", Judgement.Warn)] // beside the bed on the roof side
     [InlineData("wall.insulation: 250 mm, coping.kind: metal", Judgement.NotApplicable)]
     public void A_coping_whose_middle_is_beside_its_bed_is_told(string sizes, Judgement judgement) =>
         Assert.Equal(judgement, Judged("coping-centre-over-bed", $"junction: parapet\nwall: solid-masonry-insulated\nroof: warm-concrete-deck\nset: {{ {sizes} }}"));
+
+    // Another wall, or a coping on brackets, is a design of its own: nobody is given a thicker block, a thinner render or a wider coping for it.
+    [Theory]
+    [InlineData(240)]
+    [InlineData(300)]
+    public void A_coping_beside_its_bed_changes_no_usual_size(int insulation)
+    {
+        var solved = Solved($"junction: parapet\nwall: solid-masonry-insulated\nroof: warm-concrete-deck\nset: {{ wall.insulation: {insulation} mm }}");
+        Assert.All(["wall.block", "wall.render", "coping.overhang", "coping.overhang-inside"], key => Assert.Equal(WhyKind.Default, solved.Find(key)!.Why.Kind));
+    }
 
     [Theory]
     [InlineData("roof.membrane: asphalt, roof.insulation: xps", Judgement.Warn)]
