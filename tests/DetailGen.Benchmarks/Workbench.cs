@@ -58,7 +58,7 @@ internal sealed class Workbench
     {
         var preset = worked.Preset;
         return SheetComposer.Compose(
-            worked.Section, SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks), SheetSetup.Asked(preset, viewOnly: false), _formats, _layers,
+            worked.Section, SheetWords.Of(worked, moisture: null), SheetSetup.Asked(preset, viewOnly: false), _formats, _layers,
             new(preset.Detail, "", preset.Title, "", "", null, ""));
     }
 

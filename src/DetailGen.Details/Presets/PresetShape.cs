@@ -105,6 +105,7 @@ public static partial class PresetShape
         new Field("inset", new WordShape("auto", "none"), "auto, also where it is left out, draws what is too fine for the scale again at 1:2 with its parts named, where the sheets have room."),
         new Field("status-edition", new WordShape("2021", "2018"), "Edition of the annex whose wording of the status is printed."),
         new Field("control-lines", new WordShape("auto", "none"), "auto, also where it is left out, draws a small picture of where water, air, vapour and heat are stopped, where the sheets have room; not where a sheet of them is asked for."),
+        new Field("heat-figures", new WordShape("auto", "none"), "auto, also where it is left out, tells U-values, Ψ, temperature factor and condensation in a small table, where the sheets have room."),
         new Field("companions", new ListShape(new WordShape(Companions)), "Further sheets from the same section."),
         new Field("plot", new WordShape("black", "colour"), "Inks of the print."));
 

@@ -10,7 +10,8 @@ namespace DetailGen.Drawing.Sheets;
 /// </summary>
 internal static class LinesToFollow
 {
-    private const string Id = "lines", Title = "Lines to follow", Caution = "Unbroken: to confirm";
+    internal const string Id = "lines";
+    private const string Title = "Lines to follow", Caution = "Unbroken: to confirm";
 
     /// <summary>A detail drawn no larger than that would not be told from its own small picture.</summary>
     private const double Scale = 20, LeastOfView = 10;
@@ -21,13 +22,13 @@ internal static class LinesToFollow
     /// <summary>Length of the signs in the legend, mm.</summary>
     private const double Sample = 12;
 
-    /// <returns>The same scene where it is not asked for, or there is no room.</returns>
-    internal static Scene Added(Papers papers, InsetBasis basis)
+    /// <summary>Nothing where there is no room.</summary>
+    internal static void Add(Papers papers, InsetBasis basis)
     {
         var (scene, view, format) = (papers.Scene, basis.Drawn, basis.Format);
         if (view.Scale > LeastOfView)
         {
-            return scene;
+            return;
         }
 
         // To the same breaks, whose signs and sheets are larger for it: no smaller than that.
@@ -49,12 +50,11 @@ internal static class LinesToFollow
                 // On the first sheet beside the tables, away from the view.
                 if ((page == 0 ? white.Nearest(size, new(zone.Right, zone.Bottom), Clear) : basis.OnOwnSheet ? white.Highest(size, Clear) : white.Lowest(size, Clear)) is { } corner)
                 {
-                    return With(scene, page, picture, corner + at, legend.Items.Select(item => Moving.By(item, corner + legendAt)));
+                    Put(papers, page, picture, corner + at, [.. legend.Items.Select(item => Moving.By(item, corner + legendAt))]);
+                    return;
                 }
             }
         }
-
-        return scene;
     }
 
     // The legend beside the picture, else over it. Places are of lower left corners.
@@ -65,16 +65,18 @@ internal static class LinesToFollow
         yield return ((Math.Max(width, legendWidth), height + Off + legendHeight), default, new(0, height + Off));
     }
 
-    private static Scene With(Scene scene, int on, ControlPicture picture, PaperPoint corner, IEnumerable<Item> legend)
+    private static void Put(Papers papers, int on, ControlPicture picture, PaperPoint corner, IReadOnlyList<Item> legend)
     {
+        var scene = papers.Scene;
         var bounds = ItemBounds.Of(picture.Items);
         var origin = corner - new PaperPoint(bounds.Left, bounds.Bottom);
         var placement = new Placement(Id, origin, bounds.Shift(origin).Grow(1));
-        return scene with
+        scene = scene with
         {
             Views = [.. scene.Views, new(Id, Scale, picture.Items, bounds)],
             Pages = [.. scene.Pages.Select((page, i) => i != on ? page : page with { Placements = [.. page.Placements, placement], Items = [.. page.Items, .. legend] })],
         };
+        papers.Add(scene, (on, placement, picture.Items), (on, null, legend));
     }
 
     // From its lower left corner.

@@ -59,7 +59,12 @@ public static class SheetComposer
             (papers, basis) = insets.Count == 0 ? (new(Laid(rings: false)(default, default), format), basis) : (papers, alone);
         }
 
-        var scene = request is { ControlLines: true, ViewOnly: false } && !request.Companions.Contains(Companion.ControlLines) ? LinesToFollow.Added(papers, basis) : papers.Scene;
+        if (request is { ControlLines: true, ViewOnly: false } && !request.Companions.Contains(Companion.ControlLines))
+        {
+            LinesToFollow.Add(papers, basis);
+        }
+
+        var scene = request.ViewOnly ? papers.Scene : HeatFigures.Added(papers, text.HeatFigures, format);
         scene = scene with { Layers = map.Used(scene.Views.SelectMany(one => one.Items).Concat(scene.Pages.SelectMany(page => page.Items)), format.Paper, request.ForCopies) };
         return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)])
         {

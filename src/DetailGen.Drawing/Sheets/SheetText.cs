@@ -38,6 +38,9 @@ public enum Verdict
 /// <param name="Foremost">Belongs on the first sheet, as far as that has room.</param>
 public sealed record CheckLine(string Name, string Text, string Required, string Drawn, Verdict Verdict, bool Foremost);
 
+/// <summary>A figure with its unit, and what it is of.</summary>
+public sealed record FigureLine(string What, string Figure);
+
 /// <summary>All the words of a sheet; the drawing looks none up.</summary>
 /// <param name="Checks">In the order of printing; those that find no room are counted.</param>
 /// <param name="FurtherPasses">Checks that pass and are not in the list.</param>
@@ -52,6 +55,9 @@ public sealed record SheetText(
 {
     /// <summary>Of the thermal sheet; null where none is asked for.</summary>
     public ThermalText? Thermal { get; init; }
+
+    /// <summary>What the detail loses and whether it stays dry, for where the sheets have room; none to leave it out.</summary>
+    public IReadOnlyList<FigureLine> HeatFigures { get; init; } = [];
 }
 
 /// <summary>What the author asks of the sheet.</summary>

@@ -100,6 +100,9 @@ internal sealed class WhitePaper
     /// <summary>The same of the highest.</summary>
     internal PaperPoint? Highest((double Width, double Height) size, double clear) => First(size, clear, box => (-box.Top, box.Left));
 
+    /// <summary>The same of the one farthest to the left, of these the highest.</summary>
+    internal PaperPoint? Leftmost((double Width, double Height) size, double clear) => First(size, clear, box => (box.Left, -box.Top));
+
     private PaperPoint? First((double Width, double Height) size, double clear, Func<PaperBox, (double, double)> order, PaperBox? off = null)
     {
         ((double, double) Order, PaperPoint Corner)? first = null;

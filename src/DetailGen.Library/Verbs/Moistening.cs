@@ -36,12 +36,18 @@ internal static class Moistening
         };
     }
 
-    /// <summary>The same figures in the report of a detail that is drawn or checked, without judging it by them; where there is no sound climate, a warning says so.</summary>
-    internal static DetailReport WithFigures(DetailReport report, Worked worked, Office office) => ClimateOf(worked.Preset, office.Context.Climates) switch
+    /// <summary>The same figures in the report of a detail that is drawn or checked, without judging it by them; where there is no sound climate, null and a warning.</summary>
+    internal static (DetailReport Report, MoistureWork? Work) WithFigures(DetailReport report, Worked worked, Office office)
     {
-        ({ } climate, _) => report with { Physics = report.Physics! with { Moisture = MoistureTelling.Report(MoistureWork.Of(worked.Preset, worked.Section, climate)) } },
-        (_, var error) => report with { Warnings = [.. report.Warnings, Messages.NoCondensation(error!.Reason)] },
-    };
+        var (climate, error) = ClimateOf(worked.Preset, office.Context.Climates);
+        if (climate is null)
+        {
+            return (report with { Warnings = [.. report.Warnings, Messages.NoCondensation(error!.Reason)] }, null);
+        }
+
+        var work = MoistureWork.Of(worked.Preset, worked.Section, climate);
+        return (report with { Physics = report.Physics! with { Moisture = MoistureTelling.Report(work) } }, work);
+    }
 
     // the climate, or what is wrong with it
     private static (DesignClimate? Climate, ErrorReport? Error) ClimateOf(Preset preset, ClimateLibrary climates)

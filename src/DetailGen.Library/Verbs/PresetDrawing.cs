@@ -42,12 +42,9 @@ internal static class PresetDrawing
             return report;
         }
 
-        report = Moistening.WithFigures(report, worked, office);
+        (report, var moisture) = Moistening.WithFigures(report, worked, office);
         var asked = SheetSetup.Asked(preset, request.ViewOnly).After(earlier.GetValueOrDefault(preset.Detail));
-        var text = SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks) with
-        {
-            Thermal = worked.Heat is { } heat && asked.Companions.Contains(Companion.Thermal) ? ThermalWords.Of(heat, worked) : null,
-        };
+        var text = SheetWords.Of(worked, moisture);
         var sheet = SheetComposer.Compose(
             worked.Section, text, asked, SheetSetup.Formats(office.Sheets, office.Typeface, SheetSetup.Has(preset, "reduced-print", "true")), SheetSetup.Layers(office.Sheets),
             Identity(preset, report));

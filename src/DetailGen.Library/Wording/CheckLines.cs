@@ -14,6 +14,9 @@ internal static class CheckLines
     /// <summary>Letters of a value that fits the narrow columns of the first sheet on one line.</summary>
     private const int Brief = 8;
 
+    /// <summary>Letters of a list that a check list still spells out.</summary>
+    private const int ShortList = 40;
+
     /// <summary>Lines in the order of printing, and how many further checks pass.</summary>
     internal static (IReadOnlyList<CheckLine> Lines, int Further) Of(
         IReadOnlyList<Verdict> verdicts, IReadOnlyList<CheckReport> checks, IReadOnlyList<string> emptyFields, IReadOnlyList<RulePack> packs)
@@ -28,8 +31,8 @@ internal static class CheckLines
         var empty = emptyFields.Select(field => new CheckLine($"Title block: {field}", $"Title block: {field}", "filled", "–", Drawing.Sheets.Verdict.Warn, true));
         var passes = verdicts.Where(verdict => verdict.Judgement == Judgement.Pass).OrderBy(verdict => Place(verdict.Rule)).ThenBy(verdict => verdict.Rule.Severity).ThenBy(Slack).ToList();
 
-        // What nothing can break, such as a surface resistance that a standard gives, is counted and tells nobody anything.
-        var told = passes.Where(verdict => verdict.Rule.Unbreakable is null).Take(Nearest).ToList();
+        // What nothing can break, such as a surface resistance that a standard gives, is counted and tells nobody anything; nor does what a material is not.
+        var told = passes.Where(verdict => verdict.Rule.Unbreakable is null && verdict.Op != "not in").Take(Nearest).ToList();
         var further = passes.Count - told.Count + checks.Count(check => check.Verdict == "pass");
         return ([.. failed, .. broken, .. empty, .. open, .. told.Select(verdict => Line(verdict, true)).Select(line => line with { Foremost = line.Required.Length <= Brief && line.Drawn.Length <= Brief })], further);
 
@@ -39,7 +42,7 @@ internal static class CheckLines
 
     private static CheckLine Line(Verdict verdict, bool foremost) => new(
         verdict.Rule.Heading, (verdict.Rule.Confirm ?? verdict.Rule.Text).TrimEnd('.'),
-        verdict.Right is { } right ? $"{Sign(verdict.Op, right)} {Bare(right.Text)}".Trim() : "–", verdict.Left is { } left ? Bare(left.Text) : "–",
+        verdict.Right is { } right ? Required(verdict.Op, right) : "–", verdict.Left is { } left ? Bare(left.Text) : "–",
         verdict.Judgement switch
         {
             Judgement.Fail => Drawing.Sheets.Verdict.Fail,
@@ -59,6 +62,9 @@ internal static class CheckLines
         ({ } left, { } right) => Math.Abs(left - right) / Math.Max(1, Math.Abs(right)),
         _ => decimal.MaxValue,
     };
+
+    // All that it must not be would fill half a column, and the report lists it.
+    private static string Required(string? op, Side right) => op == "not in" && right.Text.Length > ShortList ? "another" : $"{Sign(op, right)} {Bare(right.Text)}".Trim();
 
     private static string Sign(string? op, Side right) => op switch
     {

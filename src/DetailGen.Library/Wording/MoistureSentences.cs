@@ -77,7 +77,7 @@ internal static class MoistureSentences
     /// <param name="month">0 for January.</param>
     private static string MonthName(int month) => CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(month + 1);
 
-    private static string Grams(double mass) => mass < 0.05 ? "less than 0.1 g/m²" : mass.ToString("0.0", CultureInfo.InvariantCulture) + " g/m²";
+    internal static string Grams(double mass) => mass < 0.05 ? "less than 0.1 g/m²" : mass.ToString("0.0", CultureInfo.InvariantCulture) + " g/m²";
 
     private static string Months(int count) => count == 1 ? "a month" : $"{Figures.Count(count)} months";
 

@@ -1,10 +1,8 @@
 using System.Globalization;
-using DetailGen.Analysis.Heat;
 using DetailGen.Details.Presets;
-using DetailGen.Details.Solving;
 using DetailGen.Drawing.Sheets;
-using DetailGen.Library.Reports;
 using DetailGen.Library.Schedules;
+using DetailGen.Library.Working;
 
 namespace DetailGen.Library.Wording;
 
@@ -23,15 +21,20 @@ internal static class SheetWords
         "DPC: damp-proof course", "VCL: vapour control layer", "PIR: polyisocyanurate", "EPS: expanded polystyrene", "XPS: extruded polystyrene", "OSB: oriented strand board",
     ];
 
-    internal static SheetText Of(Solution.Solved solved, IReadOnlyList<BuildupResistance> buildups, IReadOnlyList<CheckReport> checks)
+    /// <param name="moisture">Null where condensation was not calculated.</param>
+    internal static SheetText Of(Worked worked, MoistureWork? moisture)
     {
-        var preset = solved.Preset;
-        var (lines, further) = CheckLines.Of(solved.Verdicts, checks, EmptyFields(preset), solved.Packs);
+        var (solved, preset) = (worked.Solved, worked.Preset);
+        var (lines, further) = CheckLines.Of(solved.Verdicts, worked.Checks, EmptyFields(preset), solved.Packs);
         return new(
             Title(preset),
             [.. preset.Revisions.OrderByDescending(revision => revision.Date).ThenByDescending(revision => revision.Rev, StringComparer.Ordinal).Select(Line)],
-            ScheduleTable.Of(buildups), lines, further, GeneralNotes.Of(solved), GeneralNotes.Brief, $"Section through {preset.Junction.Id.Replace('-', ' ')}", ShortForms,
-            preset.Levels.FirstOrDefault(level => level.Name == "finished-roof")?.Height.ToMillimetres() / 1000);
+            ScheduleTable.Of(worked.Buildups), lines, further, GeneralNotes.Of(solved), GeneralNotes.Brief, $"Section through {preset.Junction.Id.Replace('-', ' ')}", ShortForms,
+            preset.Levels.FirstOrDefault(level => level.Name == "finished-roof")?.Height.ToMillimetres() / 1000)
+        {
+            Thermal = worked.Heat is { } heat && preset.Sheet.Companions.Contains(PresetShape.Thermal, StringComparer.Ordinal) ? ThermalWords.Of(heat, worked) : null,
+            HeatFigures = SheetSetup.Has(preset, "heat-figures", "none") ? [] : HeatFigureWords.Of(worked, moisture),
+        };
     }
 
     /// <summary>Obligatory fields of the title block that are empty, in words; without a status the sheet is not issued, and only that is told.</summary>

@@ -246,7 +246,7 @@ public class AnySheetTests
 
         var asked = SheetSetup.Asked(worked.Preset, viewOnly: false);
         return SheetComposer.Compose(
-            worked.Section, SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks), asked,
+            worked.Section, SheetWords.Of(worked, moisture: null), asked,
             SheetSetup.Formats(office.Sheets, office.Typeface, reducedPrint), SheetSetup.Layers(office.Sheets), new("", "", "", "", "", null, ""));
     }
 

@@ -32,6 +32,19 @@ public class CheckLinesTests
         Assert.Equal(1, further);
     }
 
+    // Eight names of what a membrane is not filled a column of the sheet from top to foot.
+    [Fact]
+    public void What_a_material_is_not_is_counted_where_it_passes_and_where_it_is_broken_another_is_asked_for()
+    {
+        var rule = Verdicts.Single(verdict => verdict.Rule.Id == "fit-roof-membrane");
+        Assert.True(rule.Right!.Text.Length > 100);
+        var (lines, further) = CheckLines.Of([rule], [], [], []);
+        Assert.Empty(lines);
+        Assert.Equal(1, further);
+        var broken = Assert.Single(CheckLines.Of([rule with { Judgement = Judgement.Warn }], [], [], []).Lines);
+        Assert.Equal("another", broken.Required);
+    }
+
     [Fact]
     public void What_packs_name_as_foremost_comes_first_of_what_is_to_be_confirmed_and_of_what_passes_and_a_packs_own_choice_before_that_of_the_one_below()
     {

@@ -268,8 +268,8 @@ public class InsetTests
         return (sheet.Scene.Views.Single(view => view.Id == "inset-a"), ring with { Centre = ring.Centre - placement.Origin }, page.Number);
     }
 
-    // Without the small picture of the lines to follow, which takes what white they leave.
-    private static ComposedSheet Composed(string name, string[] set) => Whole(name, [.. set, "sheet.control-lines=none"]);
+    // Without what takes the white that they leave.
+    private static ComposedSheet Composed(string name, string[] set) => Whole(name, [.. set, "sheet.control-lines=none", "sheet.heat-figures=none"]);
 
     internal static ComposedSheet Whole(string name, string[] set)
     {
@@ -281,7 +281,7 @@ public class InsetTests
         var office = Office.Of(null).Value;
         var worked = DetailWork.Do(PresetFiles.Read(path, set, office).Value, office).Worked!;
         return SheetComposer.Compose(
-            worked.Section, SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks), SheetSetup.Asked(worked.Preset, viewOnly: false),
+            worked.Section, SheetWords.Of(worked, moisture: null), SheetSetup.Asked(worked.Preset, viewOnly: false),
             SheetSetup.Formats(office.Sheets, office.Typeface, reducedPrint: false), SheetSetup.Layers(office.Sheets), new("", "", "", "", "", null, ""));
     }
 }

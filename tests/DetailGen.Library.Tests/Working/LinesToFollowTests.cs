@@ -17,7 +17,7 @@ public class LinesToFollowTests
     [InlineData("abutment-01", "A3", "1:10", "false", 3)] // no room beside the view: with the tables
     public void It_stands_in_the_white_and_moves_nothing(string detail, string paper, string scale, string mirror, int page)
     {
-        string[] settings = ["sheet.paper=" + paper, "sheet.scale=" + scale, "mirror=" + mirror];
+        string[] settings = ["sheet.paper=" + paper, "sheet.scale=" + scale, "mirror=" + mirror, "sheet.heat-figures=none"];
         var (with, without) = (InsetTests.Whole(detail, settings), InsetTests.Whole(detail, [.. settings, "sheet.control-lines=none"]));
         Assert.Empty(LayoutAudit.Of(with.Scene, with.Format, with.Parts));
         Assert.DoesNotContain(without.Scene.Views, view => view.Id == Id);
