@@ -3,7 +3,11 @@ using DetailGen.Drawing.Scenes;
 namespace DetailGen.Drawing.Annotation;
 
 /// <summary>A note that did not fit beside the view: on the view stands its key, the words go to a list.</summary>
-public sealed record KeyedNote(string PartId, string Key, string Words);
+public sealed record KeyedNote(string PartId, string Key, string Words)
+{
+    /// <summary>As a reader looks for them.</summary>
+    internal static IReadOnlyList<KeyedNote> InOrder(IEnumerable<KeyedNote> notes) => [.. notes.OrderBy(note => note.Key.Length).ThenBy(note => note.Key, StringComparer.Ordinal)];
+}
 
 /// <summary>Something that could not be placed without a fault.</summary>
 /// <param name="What">note, dimension, level, fall, label or stack.</param>

@@ -13,6 +13,9 @@ public static class Annotator
 {
     private const double BendOff = 9;
 
+    /// <summary>So near the wall the references of a stack stand where there is no other room.</summary>
+    private const double NearBend = 4;
+
     /// <summary>So far off the wall leaders bend above the roof where there is room: steep ones then reach twice as high, and as many more notes stand on the roof's side of the wall.</summary>
     private const double BendFarOff = 22;
 
@@ -21,6 +24,9 @@ public static class Annotator
 
     /// <summary>As wide a note as a reader takes in at once; wider ones are for need.</summary>
     private const double Usual = 62;
+
+    /// <summary>How often notes that found no place may share the marks of others.</summary>
+    private const int SharingRounds = 4;
 
     public static AnnotationLayout Place(AnnotationRequest request) => PlaceBetter(request, int.MaxValue)!;
 
@@ -31,15 +37,28 @@ public static class Annotator
     /// <param name="before">What stands before the notes; the layout takes it over.</param>
     internal static AnnotationLayout? PlaceBetter(AnnotationRequest request, Prepared before, int toBeat)
     {
-        var layout = Try(request, before, toBeat, labelsFirst: false, out var clear);
+        var layout = Try(request, before, toBeat, labelsFirst: false, [], out var clear);
+
+        // Rather one mark for two parts that lie close than none for one of them.
+        List<string> sharing = [];
+        var tried = layout;
+        for (var round = 0; round < SharingRounds && tried is not null && Lost(tried, sharing) is { Length: > 0 } lost; round++)
+        {
+            sharing.AddRange(lost);
+            tried = Try(request, Base(request), toBeat, labelsFirst: false, sharing, out var isClear);
+            (layout, clear) = tried is not null && tried.Lacking < layout!.Lacking ? (tried, isClear) : (layout, clear);
+        }
 
         // The names of the spaces before the notes, where these leave no white for one on its own side of the wall, as long as that makes no number of a note.
-        return layout is not null && !clear && Try(request, Base(request), Math.Min(toBeat, layout.Lacking + 1), labelsFirst: true, out _) is { } other && other.Lacking <= layout.Lacking ? other : layout;
+        return layout is not null && !clear && Try(request, Base(request), Math.Min(toBeat, layout.Lacking + 1), labelsFirst: true, sharing, out _) is { } other && other.Lacking <= layout.Lacking ? other : layout;
     }
 
+    private static string[] Lost(AnnotationLayout layout, List<string> sharing) => [.. layout.Unplaced.Where(one => one.What == NotePlacement.What).Select(one => one.Id).Except(sharing, StringComparer.Ordinal)];
+
     /// <param name="labelsFirst">The names of the spaces before the notes.</param>
+    /// <param name="sharing">Notes that share the mark of the nearest other part.</param>
     /// <param name="clear">Whether each of them stands where it belongs to its space alone.</param>
-    private static AnnotationLayout? Try(AnnotationRequest request, Prepared before, int toBeat, bool labelsFirst, out bool clear)
+    private static AnnotationLayout? Try(AnnotationRequest request, Prepared before, int toBeat, bool labelsFirst, IReadOnlyList<string> sharing, out bool clear)
     {
         clear = true;
         var (surface, columns, close, stacks) = before;
@@ -48,8 +67,13 @@ public static class Annotator
             (surface, columns, close, stacks) = other;
         }
 
+        if (surface.Unplaced.Exists(one => one.What == StackNotes.What) && Base(request, stacksByReference: true) is var brief && brief.Surface.Unplaced.Count < surface.Unplaced.Count)
+        {
+            (surface, columns, close, stacks) = brief;
+        }
+
         columns = [.. columns.Select(column => stacks.Cramp(column)).Where(column => column is { Widest: >= 12, Room.Height: >= 5 })];
-        var notes = SharedMarks.Join(Note.About(request, stacks.Told, surface.ById, surface.Told), surface);
+        var notes = SharedMarks.Join(Note.About(request, stacks.Told, surface.ById, surface.Told), surface, sharing);
         if (labelsFirst)
         {
             clear = SpaceLabels.Place(surface, request.Section.Spaces);
@@ -71,14 +95,15 @@ public static class Annotator
         var faults = LayoutCheck.Faults(surface.Items, request);
         var report = Reporting.Of(surface, placement, columns, faults, request);
         return new(
-            surface.Items, Bounds(surface), report, placement.Keyed, surface.Unplaced,
+            surface.Items, Bounds(surface), report, KeyedNote.InOrder([.. stacks.Keyed, .. placement.Keyed]), surface.Unplaced,
             [.. placement.Placed.Select(placed => new EarlierPlace(placed.Block.Note.Id, placed.Column.Id, placed.Option.Level, placed.ColumnWidth, placed.Option.Tip, placed.Option.Setback, placed.Block.Lines.Count)).OrderBy(place => place.PartId, StringComparer.Ordinal)],
             faults);
     }
 
     /// <summary>All that stands before the notes.</summary>
     /// <param name="stacksFirst">The stacks before the arrows of falls, and the wall's before the roof's: for sheets on which else one of them finds no place.</param>
-    internal static Prepared Base(AnnotationRequest request, bool stacksFirst = false)
+    /// <param name="stacksByReference">References alone, whose words are listed, of a stack that has no room for more.</param>
+    internal static Prepared Base(AnnotationRequest request, bool stacksFirst = false, bool stacksByReference = false)
     {
         var surface = new Surface(request.View);
         var ground = Ground.Of(surface);
@@ -88,7 +113,7 @@ public static class Annotator
             FallArrows.Place(surface, request.Section, ground);
         }
 
-        var stacks = Stacks(surface, request, ground, right, outer, stacksFirst);
+        var stacks = Stacks(surface, request, ground, right, outer, stacksFirst, stacksByReference);
         if (stacksFirst)
         {
             FallArrows.Place(surface, request.Section, ground);
@@ -184,22 +209,27 @@ public static class Annotator
     ];
 
     /// <param name="wallFirst">Whether the wall's stack takes the room behind the wall before the roof's looks for a place, where there is no room before it.</param>
-    private static StackNotes Stacks(Surface surface, AnnotationRequest request, Ground ground, double right, double bar, bool wallFirst)
+    private static StackNotes Stacks(Surface surface, AnnotationRequest request, Ground ground, double right, double bar, bool wallFirst, bool byReference)
     {
         var stacks = new StackNotes(surface, request);
         var missing = request.Section.Buildups.Where(buildup => !(IsWall(buildup) ? Before(buildup) || (wallFirst && Behind(buildup)) : Roof(buildup))).ToArray();
-        foreach (var buildup in missing.Where(buildup => !IsWall(buildup) || wallFirst || !Behind(buildup)))
+        foreach (var buildup in missing.Where(buildup => !IsWall(buildup) || wallFirst || !Behind(buildup)).Where(buildup => !byReference || !ByReference(buildup)))
         {
             surface.Unplaced.Add(new(StackNotes.What, buildup.Id, "No place near the cut end shows all its layers and holds its text."));
         }
 
         return stacks;
 
-        bool Before(Buildup wall) => stacks.Wall(wall, bar, -1, ground.Foot);
+        bool Before(Buildup wall) => stacks.Wall(wall, bar, -1, ground.Foot, byReference: false);
 
         // The room often begins nearer to the wall than what stands above the roof.
-        bool Behind(Buildup wall) => new[] { ground.RoomLeft, ground.WallRight }.Any(face => stacks.Wall(wall, face + BendOff, 1, ground.Foot));
-        bool Roof(Buildup roof) => stacks.Roof(roof, ground.RoofEnd, Math.Max(right, surface.Zone.Right));
+        bool Behind(Buildup wall, bool byReference = false) => new[] { ground.RoomLeft, ground.WallRight }.Any(face => stacks.Wall(wall, face + BendOff, 1, ground.Foot, byReference));
+        bool Roof(Buildup roof, bool byReference = false) => stacks.Roof(roof, ground.RoofEnd, Math.Max(right, surface.Zone.Right), byReference);
+
+        // Beside the wall as well, where dimensions stand higher up.
+        bool ByReference(Buildup buildup) => IsWall(buildup)
+            ? new[] { bar, surface.Drawn.Left - BendOff, surface.Drawn.Left - NearBend }.Any(at => stacks.Wall(buildup, at, -1, ground.Foot, byReference: true)) || Behind(buildup, true)
+            : Roof(buildup, true);
     }
 
     private static bool IsWall(Buildup buildup) => buildup.Id == "wall";

@@ -44,6 +44,9 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
     /// <summary>Parts whose note is told in a stack.</summary>
     internal SortedSet<string> Told { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>Layers that stand by their references alone, with the words for a list.</summary>
+    internal List<KeyedNote> Keyed { get; } = [];
+
     /// <summary>The roof's stem and text as far left as they stand; far right while there are none.</summary>
     private PaperBox? RoofBox { get; set; }
 
@@ -68,25 +71,27 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
     /// <param name="bar">x of the upright line at which the reference lines end.</param>
     /// <param name="side">−1 for words before the wall, +1 for words behind it.</param>
     /// <param name="foot">Lowest drawn edge of the wall.</param>
+    /// <param name="byReference">References alone, whose words are listed, where there is no room for more.</param>
     /// <returns>Whether there was room on that side.</returns>
-    internal bool Wall(Buildup wall, double bar, int side, double foot)
+    internal bool Wall(Buildup wall, double bar, int side, double foot, bool byReference)
     {
         // Near the foot; where the wall's layers are not all there, as below a roof that its insulation stops at, down from its head.
         var (from, to) = (Math.Max(foot, surface.Drawn.Bottom), surface.Drawn.Top);
         double[] stations = [.. Near(40).Select(away => from + away), .. Steps(Usual, to - from).Select(away => to - away)];
         // The first line is the outermost layer, whichever way the wall stands and whichever side the words are on.
         var order = wall.Layers.Select(layer => layer.PartId).Distinct(StringComparer.Ordinal).ToList();
-        return Best(wall, stations, level: true, (lines, at) => TryWall(wall, [.. lines.OrderBy(line => order.IndexOf(line.PartId))], at, new(bar, side)));
+        return Best(wall, stations, level: true, byReference, (lines, at) => TryWall(wall, [.. lines.OrderBy(line => order.IndexOf(line.PartId))], at, new(bar, side)));
     }
 
     /// <param name="end">Right-hand edge of the roof as drawn.</param>
     /// <param name="right">Text may run as far as this.</param>
-    internal bool Roof(Buildup roof, double end, double right)
+    /// <param name="byReference">References alone, whose words are listed, where there is no room for more.</param>
+    internal bool Roof(Buildup roof, double end, double right, bool byReference)
     {
         // Under the roof rather than over it, where notes of the parapet need the room, even at the price of fewer words.
         double[] stations = [.. Near(end - surface.Drawn.Left).Select(away => end - away)];
-        return Best(roof, stations, level: false, (lines, at) => TryRoof(roof, lines, at, right, below: true))
-            || Best(roof, stations, level: false, (lines, at) => TryRoof(roof, lines, at, right, below: false));
+        return Best(roof, stations, level: false, byReference, (lines, at) => TryRoof(roof, lines, at, right, below: true))
+            || Best(roof, stations, level: false, byReference, (lines, at) => TryRoof(roof, lines, at, right, below: false));
     }
 
     /// <summary>The upright line at which the reference lines of a wall's stack end.</summary>
@@ -111,8 +116,21 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         }
     }
 
-    private bool Best(Buildup buildup, double[] stations, bool level, Func<List<StackLine>, double, bool> place) =>
-        Array.Exists(Enum.GetValues<Brevity>(), brevity => TryBest(buildup, stations, level, brevity, place));
+    private bool Best(Buildup buildup, double[] stations, bool level, bool byReference, Func<List<StackLine>, double, bool> place)
+    {
+        if (!byReference)
+        {
+            return Array.Exists([Brevity.All, Brevity.First, Brevity.Name], brevity => TryBest(buildup, stations, level, brevity, place));
+        }
+
+        if (buildup.Layers.Any(layer => layer.Reference.Length == 0) || !TryBest(buildup, stations, level, Brevity.Reference, place))
+        {
+            return false;
+        }
+
+        Keyed.AddRange(buildup.Layers.Where(layer => surface.ById.ContainsKey(layer.PartId)).DistinctBy(layer => layer.PartId).Select(layer => new KeyedNote(layer.PartId, layer.Reference, Words(layer, Brevity.All))));
+        return true;
+    }
 
     private bool TryBest(Buildup buildup, double[] stations, bool level, Brevity brevity, Func<List<StackLine>, double, bool> place)
     {
@@ -180,6 +198,11 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
 
     private string Words(Layer layer, Brevity brevity)
     {
+        if (brevity == Brevity.Reference)
+        {
+            return "";
+        }
+
         if (brevity == Brevity.Name && layer.Shortest.Length > 0)
         {
             return layer.Shortest;
@@ -202,12 +225,13 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
 
     private static string Small(string words) => char.ToLowerInvariant(words[0]) + words[1..];
 
-    /// <summary>How much of a layer's note a line of the stack says: all of it, what stands before its first semicolon, thickness and name.</summary>
+    /// <summary>How much of a layer's note a line of the stack says: all of it, what stands before its first semicolon, thickness and name, nothing.</summary>
     private enum Brevity
     {
         All,
         First,
         Name,
+        Reference,
     }
 
     /// <param name="lines">The outermost first.</param>
@@ -371,6 +395,9 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
             surface.Words(Row, line.Reference, surface.Mirrored ? left + words + gap : left, baseLine, bold: true);
         }
 
-        surface.Words(Row, line.Words, surface.Mirrored ? left : left + reference + gap, baseLine);
+        if (line.Words.Length > 0)
+        {
+            surface.Words(Row, line.Words, surface.Mirrored ? left : left + reference + gap, baseLine);
+        }
     }
 }

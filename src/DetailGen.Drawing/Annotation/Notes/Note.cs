@@ -1,4 +1,5 @@
 using DetailGen.Drawing.Lettering;
+using DetailGen.Drawing.Scenes;
 using DetailGen.Sections;
 
 namespace DetailGen.Drawing.Annotation.Notes;
@@ -39,6 +40,9 @@ internal sealed record Note(string Id, IReadOnlyList<string> PartIds, string Ref
 
     internal MeasuredWords Measured { get; } = new(Sizes.Typeface, Words, Sizes.Notes);
 
+    /// <summary>Where in its parts leaders may end; null for wherever there is a place.</summary>
+    internal IReadOnlySet<PaperPoint>? Ends { get; init; }
+
     /// <summary>The notes that it was made of; none where it is one.</summary>
     private Note[] Joined { get; init; } = [];
 
@@ -48,13 +52,13 @@ internal sealed record Note(string Id, IReadOnlyList<string> PartIds, string Ref
     /// <summary>One note for the parts of both.</summary>
     internal Note With(Note other)
     {
-        Note[] all = [.. Listed.Concat(other.Listed).OrderBy(note => note.Reference.Length).ThenBy(note => note.Reference, StringComparer.Ordinal)];
-        var words = string.Join(". ", all.Select((note, i) => i == 0 ? note.Words : $"{note.Reference} {note.Words}"));
+        Note[] all = [.. Listed.Concat(other.Listed).OrderBy(note => note.Reference.Length == 0).ThenBy(note => note.Reference.Length).ThenBy(note => note.Reference, StringComparer.Ordinal).ThenBy(note => note.Id, StringComparer.Ordinal)];
+        var words = string.Join(". ", all.Select((note, i) => i == 0 ? note.Words : $"{note.Reference} {note.Words}".TrimStart()));
         return new(Id, [.. PartIds, .. other.PartIds], all[0].Reference, words, Group, Math.Min(Rank, other.Rank), Sizes) { Joined = all };
     }
 
     /// <summary>The same note without words, under a number.</summary>
-    internal Note Numbered(string number) => new(Id, PartIds, number, "", Group, Rank, Sizes);
+    internal Note Numbered(string number) => new(Id, PartIds, number, "", Group, Rank, Sizes) { Ends = Ends };
 
     // The coping's notes stand together, and those of the roof's build-up; elsewhere every note is its own group.
     private static string GroupOf(Part part) =>

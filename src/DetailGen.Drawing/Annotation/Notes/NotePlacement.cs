@@ -6,6 +6,9 @@ internal sealed record PlacedNote(Block Block, Column Column, double ColumnWidth
 /// <summary>Shares the notes out among the columns, places each column at its best, makes room for what is left over, and marks with a number what has no room for words.</summary>
 internal sealed class NotePlacement(Surface surface, AnnotationRequest request, IReadOnlyList<Column> columns)
 {
+    /// <summary>What is told of a note without a place.</summary>
+    internal const string What = "note";
+
     private const double Full = 0.7;
 
     /// <summary>What to try for a column: blocks of a width, with strict ways of leading them or with more.</summary>
@@ -68,11 +71,10 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
 
         foreach (var note in notes.Where(note => !_held.Exists(one => one.Id == note.Id)))
         {
-            surface.Unplaced.Add(new("note", note.Id, _lost.Contains(note.Id) ? "Its column is full." : "No leader reaches it without a fault."));
+            surface.Unplaced.Add(new(What, note.Id, _lost.Contains(note.Id) ? "Its column is full." : "No leader reaches it without a fault."));
             Keyed.AddRange(Listed(note, notes));
         }
 
-        Keyed.Sort((one, other) => one.Key.Length != other.Key.Length ? one.Key.Length.CompareTo(other.Key.Length) : string.CompareOrdinal(one.Key, other.Key));
         return true;
     }
 

@@ -29,9 +29,12 @@ internal sealed class NoteWays(Surface surface, AnnotationRequest request, IRead
     }
 
     /// <summary>The number of a note: its reference, or one of its own where it has none.</summary>
-    internal static string KeyOf(Note note, IReadOnlyList<Note> notes) => note.Reference.Length > 0
-        ? string.Join(", ", note.Listed.Select(one => one.Reference))
-        : "N" + notes.Where(other => other.Reference.Length == 0).TakeWhile(other => other.Id != note.Id).Append(note).Count().ToString(CultureInfo.InvariantCulture);
+    internal static string KeyOf(Note note, IReadOnlyList<Note> notes)
+    {
+        return string.Join(", ", note.Listed.Select(one => one.Reference.Length > 0 ? one.Reference : "N" + (1 + Before(one)).ToString(CultureInfo.InvariantCulture)));
+
+        int Before(Note one) => notes.SelectMany(other => other.Listed).Count(other => other.Reference.Length == 0 && string.CompareOrdinal(other.Id, one.Id) < 0);
+    }
 
     /// <summary>A number near its part, wherever there is white for it, on either side; cheapest first.</summary>
     /// <param name="alongToo">Whether its leader may run along lines of the drawing.</param>

@@ -193,7 +193,7 @@ internal sealed class Options(Surface surface, double longest, IReadOnlyList<Col
             if (!_targets.TryGetValue(id, out var target))
             {
                 Shape[] bands = [.. surface.Shapes.Where(other => other.Look == Look.Band)];
-                target = new([.. Tips.Of(shape, bands), .. Again(note, shape, bands)]);
+                target = new([.. Tips.Of(shape, bands).Where(tip => note.Ends?.Contains(tip.At) ?? true), .. Again(note, shape, bands)]);
                 _targets.Add(id, target);
             }
 

@@ -1,3 +1,5 @@
+using DetailGen.Drawing.Scenes;
+
 namespace DetailGen.Drawing.Annotation.Notes;
 
 /// <summary>
@@ -8,7 +10,42 @@ internal static class SharedMarks
     /// <summary>Larger parts always have a place apart, mm.</summary>
     private const double Small = 3 * Options.TipsApart;
 
-    internal static IReadOnlyList<Note> Join(IReadOnlyList<Note> notes, Surface surface)
+    /// <summary>Of a part farther off a mark is not seen to tell, mm.</summary>
+    private const double Near = 8;
+
+    /// <param name="sharing">Notes that found no place by themselves: each shares a mark with the nearest other one, where a leader can end near both.</param>
+    internal static IReadOnlyList<Note> Join(IReadOnlyList<Note> notes, Surface surface, IReadOnlyList<string> sharing)
+    {
+        var joined = Join(notes, surface).ToList();
+        Shape[] bands = [.. surface.Shapes.Where(shape => shape.Look == Look.Band)];
+        var tips = sharing.Count == 0 ? [] : joined.SelectMany(note => note.PartIds).ToDictionary(id => id, id => Tips.Of(surface.ById[id], bands).ConvertAll(tip => tip.At), StringComparer.Ordinal);
+        foreach (var id in sharing)
+        {
+            var lost = joined.Find(note => note.Listed.Any(one => one.Id == id))!;
+            var shared = joined.Where(other => !ReferenceEquals(other, lost)).OrderBy(other => Apart(lost, other)).ThenBy(other => other.Id, StringComparer.Ordinal)
+                .Select(other => (Other: other, Both: Shared(lost, other))).FirstOrDefault(one => one.Both is not null);
+            if (shared.Both is { } both)
+            {
+                joined[joined.IndexOf(shared.Other)] = both;
+                joined.Remove(lost);
+            }
+        }
+
+        return joined;
+
+        // The leader ends near all that the mark tells of.
+        Note? Shared(Note one, Note other)
+        {
+            var all = one.With(other);
+            var ends = all.PartIds.SelectMany(id => tips[id]).Where(tip => all.Listed.All(note => Ends(note).Any(far => (far - tip).Length < Near))).ToHashSet();
+            return ends.Count > 0 ? all with { PartIds = [.. all.PartIds.Where(id => tips[id].Exists(ends.Contains))], Ends = ends } : null;
+        }
+
+        double Apart(Note one, Note other) => Ends(one).SelectMany(_ => Ends(other), (near, far) => (far - near).Length).Append(double.MaxValue).Min();
+        IEnumerable<PaperPoint> Ends(Note note) => note.PartIds.SelectMany(id => tips[id]);
+    }
+
+    private static IReadOnlyList<Note> Join(IReadOnlyList<Note> notes, Surface surface)
     {
         var joined = notes.ToList();
         Shape[] bands = [.. surface.Shapes.Where(shape => shape.Look == Look.Band)];
