@@ -193,12 +193,12 @@ public class InsetTests
     [Fact]
     public void What_is_too_fine_has_a_sheet_of_its_own_where_no_other_has_room()
     {
-        string[] small = ["sheet.paper=A4", "sheet.scale=1:10"];
-        var sheet = Composed("abutment-02", small);
+        string[] small = ["sheet.paper=ANSI-A", "sheet.scale=1:10"];
+        var sheet = Composed("parapet-05", small);
         Assert.Equal(["inset-a", "inset-b"], sheet.Scene.Pages[^1].Placements.Select(placement => placement.ViewId).Order(StringComparer.Ordinal));
         Assert.DoesNotContain(sheet.Scene.Pages[^1].Items.OfType<Text>(), text => text.Words.StartsWith("Check list", StringComparison.Ordinal));
         Assert.Empty(LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts));
-        Assert.Equal(sheet.Scene.Pages.Count - 1, Composed("abutment-02", [.. small, "sheet.inset=none"]).Scene.Pages.Count);
+        Assert.Equal(sheet.Scene.Pages.Count - 1, Composed("parapet-05", [.. small, "sheet.inset=none"]).Scene.Pages.Count);
     }
 
     [Fact]
