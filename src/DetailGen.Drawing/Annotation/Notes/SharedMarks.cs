@@ -16,7 +16,7 @@ internal static class SharedMarks
     /// <param name="sharing">Notes that found no place by themselves: each shares a mark with the nearest other one, where a leader can end near both.</param>
     internal static IReadOnlyList<Note> Join(IReadOnlyList<Note> notes, Surface surface, IReadOnlyList<string> sharing)
     {
-        var joined = Join(notes, surface).ToList();
+        var joined = Join(notes, surface);
         Shape[] bands = [.. surface.Shapes.Where(shape => shape.Look == Look.Band)];
         var tips = sharing.Count == 0 ? [] : joined.SelectMany(note => note.PartIds).ToDictionary(id => id, id => Tips.Of(surface.ById[id], bands).ConvertAll(tip => tip.At), StringComparer.Ordinal);
         foreach (var id in sharing)
@@ -45,7 +45,7 @@ internal static class SharedMarks
         IEnumerable<PaperPoint> Ends(Note note) => note.PartIds.SelectMany(id => tips[id]);
     }
 
-    private static IReadOnlyList<Note> Join(IReadOnlyList<Note> notes, Surface surface)
+    private static List<Note> Join(IReadOnlyList<Note> notes, Surface surface)
     {
         var joined = notes.ToList();
         Shape[] bands = [.. surface.Shapes.Where(shape => shape.Look == Look.Band)];
