@@ -34,7 +34,7 @@ internal static class Listing
     internal static ListReport Of(string topic, Office office) =>
         All.TryGetValue(topic, out var list)
             ? new(topic, list.Columns, [.. list.Rows(office)]) { Further = [.. Further(topic, office)] }
-            : new(topic, [], []) { Errors = [new("unknown-topic", "", null, null, null, topic, Messages.UnknownTopic(topic), Messages.Meant(topic, Topics))], Status = 2 };
+            : new(topic, [], []) { Errors = [ErrorReport.Of("unknown-topic", "", Messages.UnknownTopic(topic), Messages.Meant(topic, Topics), value: topic)], Status = ExitStatus.WrongInput };
 
     private static IEnumerable<Dictionary<string, object?>> Components(Office office, ComponentKind kind) =>
         office.Context.Components.All.Where(component => component.Kind == kind)

@@ -74,7 +74,7 @@ internal static class PresetDrawing
         OutputFolder.Write(request.Folder, files, out var fault);
         return fault is null
             ? described with { Document = files.Find(file => file.Format == "json") is { } document ? OutputFolder.Describe(document) : null }
-            : report with { Files = [], Errors = [new("cannot-write", request.Folder, null, null, null, null, fault.Reason, fault.Hint)], Status = 3 };
+            : report with { Files = [], Errors = [ErrorReport.Of("cannot-write", request.Folder, fault.Reason, fault.Hint)], Status = ExitStatus.NotWritten };
     }
 
     private static IEnumerable<OutputFile> Files(string format, string name, Worked worked, SheetText text, ComposedSheet sheet, DetailReport report, int dpi) => format switch

@@ -15,7 +15,7 @@ internal static class SurfaceReading
         var read = PresetFiles.Read(request.Preset, request.Overrides, office);
         if (!read.IsGood)
         {
-            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReport.Errors(read.Faults), Status = 2 };
+            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReport.Errors(read.Faults), Status = ExitStatus.WrongInput };
         }
 
         var (worked, report) = DetailWork.Do(read.Value, office, Simulation.Always);
@@ -45,5 +45,6 @@ internal static class SurfaceReading
 
     private static double Micro(double value) => Math.Round(value, 3, MidpointRounding.AwayFromZero) + 0.0;
 
-    private static SurfacesReport Empty(SurfacesRequest request, string detail) => new(DetailLibrary.Tool, detail, request.Preset, []);
+    /// <summary>The report that says nothing yet.</summary>
+    internal static SurfacesReport Empty(SurfacesRequest request, string detail) => new(DetailLibrary.Tool, detail, request.Preset, []);
 }

@@ -1,5 +1,4 @@
 using DetailGen.Details.Presets;
-using DetailGen.Details.Quantities;
 using DetailGen.Details.Solving;
 using DetailGen.Drawing.Curves;
 using DetailGen.Drawing.Emitters;
@@ -26,7 +25,6 @@ internal static class SweepPicture
     private static CurveText Text(SweepReport sweep, Preset preset, Worked worked, Office office)
     {
         var value = worked.Solved.Values.First(one => one.Key == sweep.Key);
-        double Number(long number) => value.Value.Unit == Unit.Length ? number / 1000.0 : number;
         var (least, most) = (sweep.Rows[0].Value, sweep.Rows[^1].Value);
         var mould = preset.FrsiFilm != "heat-flow";
         return new(
@@ -34,7 +32,7 @@ internal static class SweepPicture
             [preset.Title, $"{preset.Detail}: {preset.Junction.Title}, {preset.Wall.Title.ToLowerInvariant()}, {preset.Roof.Title.ToLowerInvariant()}"],
             $"{sweep.Key}{(sweep.Unit is { } unit ? $", {unit}" : "")}: {value.Meaning}",
             [.. sweep.Rows.Select(row => new CurveStation(row.Value, row.GoesOn))],
-            [.. DetailSolver.Stock(worked.Preset, office.Catalogue, sweep.Key).Select(Number).Where(size => size >= least && size <= most)],
+            [.. DetailSolver.Stock(worked.Preset, office.Catalogue, sweep.Key).Select(size => ReportUnits.Number(value.Value.Unit, size)).Where(size => size >= least && size <= most)],
             sweep.Drawn,
             [
                 new("Ψ, inside dimensions, W/mK", [.. sweep.Rows.Select(row => row.PsiInternal)], [.. Limits(preset, worked, "junction.psi")]),

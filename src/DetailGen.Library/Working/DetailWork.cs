@@ -53,6 +53,6 @@ internal static class DetailWork
             Solution.Contradiction { IsMinimal: false } => [Messages.ConflictNotMinimal],
             _ => [],
         },
-        Status = 1,
+        Status = ExitStatus.Fails,
     };
 }

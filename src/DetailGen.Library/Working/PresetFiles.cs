@@ -34,7 +34,7 @@ internal static class PresetFiles
     internal static string Detail(string path, IReadOnlyList<string> overrides) => PresetReader.DetailOf(path, overrides) ?? "";
 
     private static DetailReport None(string folder) =>
-        DetailLibrary.Unread(folder, [new("no-presets", folder, null, null, null, null, Messages.NoPresets(folder), Messages.NoPresetsHint)]);
+        DetailLibrary.Unread(folder, [ErrorReport.Of("no-presets", folder, Messages.NoPresets(folder), Messages.NoPresetsHint)]);
 
     /// <summary>Read and settled: also what shows only when the choices are made is told here.</summary>
     internal static Outcome<Preset> Read(string path, IReadOnlyList<string> overrides, Office office) =>
