@@ -16,7 +16,7 @@ internal static class MarkdownReport
         page.Append(CultureInfo.InvariantCulture, $"# {preset.Title}\n\n");
         page.Append(CultureInfo.InvariantCulture, $"Detail {preset.Detail}: {preset.Junction.Title.ToLowerInvariant()}, {preset.Wall.Title.ToLowerInvariant()}, {preset.Roof.Title.ToLowerInvariant()}. ");
         page.Append(CultureInfo.InvariantCulture, $"Drawing {text.Title.Number}, revision {Or(text.Title.Revision)}, status {Or(text.Title.StatusText)}, date {Or(text.Title.Date)}.\n");
-        Cautions(page, text);
+        Cautions(page, worked);
         Warnings(page, report);
         Parameters(page, worked, report);
         Rules(page, report);
@@ -29,10 +29,10 @@ internal static class MarkdownReport
         return page.Replace("<", "\\<").ToString();
     }
 
-    private static void Cautions(StringBuilder page, SheetText text)
+    private static void Cautions(StringBuilder page, Worked worked)
     {
         page.Append("\n## Cautions\n\n");
-        foreach (var note in text.Notes.Skip(2))
+        foreach (var note in GeneralNotes.Cautions(worked.Solved))
         {
             page.Append(CultureInfo.InvariantCulture, $"- {note}\n");
         }

@@ -18,6 +18,12 @@ internal static class GeneralNotes
     [
         "Dimensions in millimetres, levels in metres. Use figured dimensions; do not scale. Chains leave out sheets under 5 mm.",
         "Sheet materials are drawn thicker than true, for clarity.",
+        .. Cautions(solved),
+    ];
+
+    /// <summary>Those that hold for any reader, whether or not there is a drawing before him.</summary>
+    internal static IReadOnlyList<string> Cautions(Solution.Solved solved) =>
+    [
         Caution,
         Engineer,
         Height,
