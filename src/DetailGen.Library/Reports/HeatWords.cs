@@ -1,6 +1,7 @@
 using DetailGen.Analysis.Heat;
 using DetailGen.Details.Presets;
 using DetailGen.Physics.Fields;
+using DetailGen.Physics.Layers;
 
 namespace DetailGen.Library.Reports;
 
@@ -44,7 +45,12 @@ internal static class HeatWords
             air ? "memory" : filled?.Filling.Confidence.Conductivity ?? "");
     }
 
-    internal static string Flow(double film) => film switch { 0.13 => "horizontal", 0.10 => "upwards", 0.17 => "downwards", _ => "outside" };
+    /// <summary>Which way heat goes through an inside film; <c>outside</c> for the others.</summary>
+    /// <param name="film">As <see cref="SurfaceResistance"/> gives it, m²·K/W.</param>
+    internal static string Flow(double film) => Ways.FirstOrDefault(way => SurfaceResistance.Inside(way.Flow) == film).Word ?? "outside";
+
+    private static readonly (Flow Flow, string Word)[] Ways =
+        [(Physics.Layers.Flow.Horizontal, "horizontal"), (Physics.Layers.Flow.Upwards, "upwards"), (Physics.Layers.Flow.Downwards, "downwards")];
 
     private static string Side(FieldSide side) => side == FieldSide.Internal ? "internal" : "external";
 
