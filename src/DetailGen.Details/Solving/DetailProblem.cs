@@ -236,6 +236,5 @@ internal static class Waivers
 {
     public static bool Covers(Preset preset, Rule rule) => Of(preset, rule) is not null;
 
-    public static Waiver? Of(Preset preset, Rule rule) => preset.Waivers.FirstOrDefault(waiver =>
-        waiver.Rule == rule.Id || rule.Aliases.Contains(waiver.Rule, StringComparer.Ordinal));
+    public static Waiver? Of(Preset preset, Rule rule) => preset.Waivers.FirstOrDefault(waiver => rule.Names(waiver.Rule));
 }
