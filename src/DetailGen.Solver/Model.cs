@@ -83,9 +83,8 @@ public sealed class Model
     /// <summary>The same question again and again while given values move, as under a slider.</summary>
     public Session Start() => new(this);
 
-    /// <summary>Every value that each of the variables can take while all hard claims hold, and what stops it; in the order asked.</summary>
-    /// <exception cref="InvalidOperationException">The hard claims contradict each other, or the budget is spent.</exception>
-    public IReadOnlyList<FeasibleRange> Ranges(params ReadOnlySpan<Variable> of) => Solver.Ranges.RangeSearch.Run(this, of);
+    /// <summary>Every value that each of the variables can take while all hard claims hold, and what stops it, in the order asked; null where they contradict each other or the budget is spent.</summary>
+    public IReadOnlyList<FeasibleRange>? Ranges(params ReadOnlySpan<Variable> of) => Solver.Ranges.RangeSearch.Run(this, of);
 
     /// <summary>The ways in which the hard claims contradict each other, at most so many, smallest first.</summary>
     public ConflictSets Conflicts(int most) => ConflictSearch.Run(this, most);

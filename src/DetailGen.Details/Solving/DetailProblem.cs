@@ -103,7 +103,7 @@ internal sealed class DetailProblem
             var claim = by.Claim(require);
             return when is null || when.In(Situation).IsKnown ? claim : DetailGen.Solver.Claim.When(by.Claim(when), claim);
         }
-        catch (NotSupportedException)
+        catch (NotLinear)
         {
             Unspoken.Add(tag);
             return null;

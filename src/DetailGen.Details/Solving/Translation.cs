@@ -20,7 +20,7 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
         layer.Thickness is Key key && counted.TryGetValue(key.Name, out var thick) ? Solving.Sum.Of(thick) : Sum(layer.Thickness);
 
     /// <summary>The claim that the expression holds.</summary>
-    /// <exception cref="NotSupportedException">It says something that is not linear.</exception>
+    /// <exception cref="NotLinear">It says something that is not linear.</exception>
     public DetailGen.Solver.Claim Claim(Expression expression)
     {
         var settled = expression.In(situation);
@@ -38,7 +38,7 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
                 Compare(Relation.AtLeast, between.Left, between.Low), Compare(Relation.AtMost, between.Left, between.High)),
             Among among => Among(among),
             Comparison comparison => Compare(comparison.Relation, comparison.Left, comparison.Right),
-            _ => throw new NotSupportedException($"{expression} is no claim."),
+            _ => throw new NotLinear($"{expression} is no claim."),
         };
     }
 
@@ -59,7 +59,7 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
             Arithmetic { Operation: Operation.Minus } sum => Sum(sum.Left) - Sum(sum.Right),
             Arithmetic { Operation: Operation.Times } sum => Product(sum),
             Arithmetic sum => Quotient(sum),
-            _ => throw new NotSupportedException($"{expression} is no sum."),
+            _ => throw new NotLinear($"{expression} is no sum."),
         };
     }
 
@@ -143,7 +143,7 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
         var figure = limit.In(situation);
         if (!figure.IsKnown || figure.Number <= 0)
         {
-            throw new NotSupportedException($"{key.Name} can be compared with a figure only.");
+            throw new NotLinear($"{key.Name} can be compared with a figure only.");
         }
 
         return Resistance(Turned(relation), key.Name, Resistances.Unit / figure.Number);
@@ -192,7 +192,7 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
         return Once(key, () => key switch
         {
             _ when situation.DerivedOf(key) is { } derived => Derived(derived),
-            _ => throw new NotSupportedException($"The detail has no size {key}."),
+            _ => throw new NotLinear($"The detail has no size {key}."),
         });
     }
 
@@ -240,7 +240,7 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
         var (left, right) = (product.Left.In(situation), product.Right.In(situation));
         if (!left.IsKnown && !right.IsKnown)
         {
-            throw new NotSupportedException($"{product} multiplies two unknowns.");
+            throw new NotLinear($"{product} multiplies two unknowns.");
         }
 
         var (factor, sum) = left.IsKnown ? (left, Sum(product.Right)) : (right, Sum(product.Left));
@@ -279,7 +279,7 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
 
         if (quotient.Right is not Key key || !unknowns.TryGetValue(key.Name, out var n))
         {
-            throw new NotSupportedException($"{quotient} divides by what is no slope.");
+            throw new NotLinear($"{quotient} divides by what is no slope.");
         }
 
         var (least, most) = bounds.Of(quotient.Left);
@@ -314,3 +314,6 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
         return sum;
     }
 }
+
+/// <summary>An expression that the solver cannot be told; <see cref="DetailProblem"/> leaves it to be judged afterwards.</summary>
+internal sealed class NotLinear(string reason) : Exception(reason);

@@ -38,22 +38,34 @@ internal sealed class RangeSearch
         shrinking.Finder.Budget = model.Budget;
     }
 
-    public static IReadOnlyList<FeasibleRange> Run(Model model, ReadOnlySpan<Variable> of)
+    /// <summary>Null where the hard claims contradict each other or the budget is spent.</summary>
+    public static IReadOnlyList<FeasibleRange>? Run(Model model, ReadOnlySpan<Variable> of)
     {
-        var search = new RangeSearch(model);
-        search.Start();
+        try
+        {
+            return new RangeSearch(model).Of(of);
+        }
+        catch (Ended)
+        {
+            return null;
+        }
+    }
+
+    private FeasibleRange[] Of(ReadOnlySpan<Variable> of)
+    {
+        Start();
         var values = new List<(long, long)>[of.Length];
         var steps = new long[of.Length];
         for (var i = 0; i < of.Length; i++)
         {
-            steps[i] = search.Grain(of[i]);
-            values[i] = search.Walk(of[i], steps[i]);
+            steps[i] = Grain(of[i]);
+            values[i] = Walk(of[i], steps[i]);
         }
 
         var ranges = new FeasibleRange[of.Length];
         for (var i = 0; i < of.Length; i++)
         {
-            ranges[i] = new FeasibleRange(of[i], steps[i], values[i], search.Stops(of[i], values[i][0].Item1, false), search.Stops(of[i], values[i][^1].Item2, true));
+            ranges[i] = new FeasibleRange(of[i], steps[i], values[i], Stops(of[i], values[i][0].Item1, false), Stops(of[i], values[i][^1].Item2, true));
         }
 
         return ranges;
@@ -66,7 +78,7 @@ internal sealed class RangeSearch
         // What follows from the claims alone is worked out once; every question starts from there, and can be traced to them, so nothing learnt is kept.
         if (!state.Propagate() || !writtenOut.State.Propagate())
         {
-            throw new InvalidOperationException("There are no ranges: the hard claims contradict each other.");
+            throw new Ended();
         }
 
         first = state.Lows.ToArray();
@@ -76,7 +88,7 @@ internal sealed class RangeSearch
         {
             if (finder.Run(part: one) != Found.Yes)
             {
-                throw new InvalidOperationException("There are no ranges: the hard claims contradict each other, or the budget is spent.");
+                throw new Ended();
             }
 
             foreach (var id in one)
@@ -207,7 +219,7 @@ internal sealed class RangeSearch
         {
             Found.Yes => finder.Solution[id],
             Found.No => null,
-            _ => throw new InvalidOperationException("The budget is spent."),
+            _ => throw new Ended(),
         };
     }
 
@@ -239,7 +251,7 @@ internal sealed class RangeSearch
         state.PopTo(0);
         if (found != Found.No)
         {
-            throw new InvalidOperationException("The budget is spent.");
+            throw new Ended();
         }
 
         // Without a member the rest holds near what is known to hold with it, as a rule.
@@ -250,4 +262,7 @@ internal sealed class RangeSearch
 
     private static bool Move(State state, int id, long value, bool up) =>
         up ? state.AtLeast(id, value, State.Supposed) : state.AtMost(id, value, State.Supposed);
+
+    /// <summary>The claims contradict each other, or the budget is spent: leaves the search from wherever it is, and never <see cref="Run"/>.</summary>
+    private sealed class Ended : Exception;
 }
