@@ -1,4 +1,5 @@
 using DetailGen.Details.Parameters;
+using DetailGen.Details.Presets;
 using DetailGen.Details.Quantities;
 using DetailGen.Details.Reading;
 using DetailGen.Details.Rules;
@@ -12,14 +13,13 @@ internal sealed class Reasons(DetailProblem problem, Answer.Best best, SolvedFac
 {
     private readonly Situation situation = problem.Situation;
 
-    public static SolvedValue Of(Chosen choice) => new(
-        choice.Parameter.Key, Setting.Choice(choice.Word), choice.Kind switch
-        {
-            "given" => new Why(WhyKind.Given, null, SolvingWords.Given),
-            "preferred" => new Why(WhyKind.Preferred, null, SolvingWords.Preferred),
-            _ => new Why(WhyKind.Default, null, SolvingWords.Usual),
-        },
-        choice.Parameter.Meaning, Derived: false);
+    internal static Why Wished { get; } = new(WhyKind.Preferred, null, SolvingWords.Preferred);
+
+    internal static Why Usual { get; } = new(WhyKind.Default, null, SolvingWords.Usual);
+
+    internal static Why Of(Given given) => new(WhyKind.Given, null, given.At.File == Overrides.File ? SolvingWords.GivenAtCommand : SolvingWords.Given);
+
+    public static SolvedValue Of(Chosen choice) => new(choice.Parameter.Key, Setting.Choice(choice.Word), choice.Why, choice.Parameter.Meaning, Derived: false);
 
     public static SolvedValue Of(Derived derived, SolvedFacts facts) => new(
         derived.Key, Setting.Of(SolvedFacts.Whole(facts.Find(derived.Key))), new Why(WhyKind.Equation, null, SolvingWords.Equation(facts.Case(derived)!)),
@@ -36,15 +36,15 @@ internal sealed class Reasons(DetailProblem problem, Answer.Best best, SolvedFac
     {
         if (situation.Preset.Set.FirstOrDefault(given => given.Key == parameter.Key) is { } given)
         {
-            return new Why(WhyKind.Given, null, given.At.File == "--set" ? SolvingWords.GivenAtCommand : SolvingWords.Given);
+            return Of(given);
         }
 
         var wished = problem.Wish(parameter.Key);
         if (wished == value.Number)
         {
             return situation.Preset.Prefer.Any(wish => wish.Key == parameter.Key)
-                ? new Why(WhyKind.Preferred, null, SolvingWords.Preferred)
-                : new Why(WhyKind.Default, null, SolvingWords.Usual);
+                ? Wished
+                : Usual;
         }
 
         return Bound(best.Binding(unknown), parameter.Key) ?? Unbound(parameter, unknown, value, wished);

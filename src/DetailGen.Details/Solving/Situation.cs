@@ -7,8 +7,8 @@ using DetailGen.Sections;
 namespace DetailGen.Details.Solving;
 
 /// <summary>A choice as it stands, and how it came about.</summary>
-/// <param name="Kind">given, preferred or default.</param>
-internal sealed record Chosen(Parameter Parameter, string Word, string Kind);
+/// <param name="Why">Given, preferred or usual.</param>
+internal sealed record Chosen(Parameter Parameter, string Word, Why Why);
 
 /// <summary>What is settled before anything is solved: circumstances, choices, materials, and with them which parameters there are.</summary>
 internal sealed class Situation : IFacts
@@ -181,17 +181,17 @@ internal sealed class Situation : IFacts
     {
         if (instead is { } other && other.Key == parameter.Key)
         {
-            return new Chosen(parameter, other.Word, "given");
+            return new Chosen(parameter, other.Word, new Why(WhyKind.Given, null, SolvingWords.Given));
         }
 
         if (Preset.Set.FirstOrDefault(given => given.Key == parameter.Key) is { } set)
         {
-            return new Chosen(parameter, set.Value.Word!, "given");
+            return new Chosen(parameter, set.Value.Word!, Reasons.Of(set));
         }
 
         return Preset.Prefer.FirstOrDefault(given => given.Key == parameter.Key) is { } wish
-            ? new Chosen(parameter, wish.Value.Word!, "preferred")
-            : new Chosen(parameter, Usual(parameter)?.Word ?? parameter.Options[0], "default");
+            ? new Chosen(parameter, wish.Value.Word!, Reasons.Wished)
+            : new Chosen(parameter, Usual(parameter)?.Word ?? parameter.Options[0], Reasons.Usual);
     }
 
     private sealed class WithGivens(Situation situation) : IFacts

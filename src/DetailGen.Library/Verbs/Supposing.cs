@@ -35,7 +35,7 @@ internal static class Supposing
     private static ErrorReport Placed(ErrorReport error, ExplainRequest request)
     {
         var kept = With(request).Count - request.WhatIf.Count;
-        return error.File == "--set" && error.Line > kept
+        return error.File == PresetReader.OverridesFile && error.Line > kept
             ? error with { File = "--what-if", Line = error.Line - kept, Hint = error.Hint?.Replace("--set ", "--what-if ", StringComparison.Ordinal) }
             : error;
     }
