@@ -32,6 +32,10 @@ public sealed record Preset(
     /// <summary>Temperature of the air inside in °C; null for that of the use.</summary>
     public double? AirTemperature { get; init; }
 
+    /// <summary>The circumstance of that key, written or usual.</summary>
+    /// <exception cref="InvalidOperationException">There is no such circumstance.</exception>
+    public Condition Condition(string key) => Conditions.First(condition => condition.Key == key);
+
     /// <summary>Wall, roof, junction: the order in which equations and parameters are told.</summary>
     public IEnumerable<Component> Components => [Wall, Roof, Junction];
 }
@@ -46,8 +50,16 @@ public sealed record Condition(string Key, string Word, Mark? At);
 /// <param name="FromBase">It comes from a base preset: where it turns out that this detail has no such key, it is passed over.</param>
 public sealed record Given(string Key, Setting Value, string Text, Mark At, bool FromBase);
 
-/// <summary>roof.u-value and wall.u-value in W/(m²·K), at most; junction.psi in W/(m·K), at most; junction.frsi, at least.</summary>
-public sealed record Target(string Key, decimal Value, Mark At);
+/// <summary>What must be reached.</summary>
+/// <param name="Key">That of one of <see cref="PresetShape.Targets"/>.</param>
+/// <param name="Value">In the unit of <see cref="Kind"/>.</param>
+public sealed record Target(string Key, decimal Value, Mark At)
+{
+    /// <summary>What there is to know of targets of this key.</summary>
+    public TargetKey Kind => PresetShape.Targets.First(kind => kind.Key == Key);
+
+    public bool IsMetBy(decimal figure) => Kind.AtLeast ? figure >= Value : figure <= Value;
+}
 
 /// <param name="At">Where the author swapped it; null for the default.</param>
 public sealed record FilledSlot(Slot Slot, DesignMaterial Filling, Mark? At)

@@ -44,7 +44,7 @@ internal sealed class DetailProblem
             Require("rule:" + rule.Id, rule.When, rule.Require!);
         }
 
-        foreach (var target in situation.Preset.Targets.Where(target => target.Key.EndsWith(".u-value", StringComparison.Ordinal) && !without.Contains(target.Key, StringComparer.Ordinal)))
+        foreach (var target in situation.Preset.Targets.Where(target => !target.Kind.IsSimulated && !without.Contains(target.Key, StringComparer.Ordinal)))
         {
             var limit = new Figure(target.Value, Kind.UValue);
             Require("target:" + target.Key, null, new Comparison(Relation.AtMost, new Key(target.Key, Kind.UValue), limit));

@@ -14,7 +14,7 @@ internal sealed class Mending(DetailProblem problem)
 {
     private readonly Situation situation = problem.Situation;
     private readonly List<string> targets =
-        [.. problem.Situation.Preset.Targets.Where(target => target.Key.EndsWith(".u-value", StringComparison.Ordinal)).Select(target => target.Key)];
+        [.. problem.Situation.Preset.Targets.Where(target => !target.Kind.IsSimulated).Select(target => target.Key)];
 
     /// <param name="conflicts">Tags of the minimal conflicts that are known.</param>
     public IReadOnlyList<RepairProposal> Of(IReadOnlyList<IReadOnlyList<string>> conflicts)

@@ -48,7 +48,7 @@ internal static class Moistening
     {
         if (MoistureWork.ClimateOf(preset, climates) is not { } climate)
         {
-            var nation = preset.Conditions.First(condition => condition.Key == "site.nation");
+            var nation = preset.Condition(PresetShape.Nation);
             return (null, new("no-climate", preset.File, nation.At?.Line ?? 1, nation.At?.Column ?? 1, "site.climate", null, Messages.NoUsualClimate(nation.Word), Messages.NameClimate(climates.Ids)));
         }
 

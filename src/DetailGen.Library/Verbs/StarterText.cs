@@ -55,10 +55,10 @@ internal static class StarterText
 
         var taken = TakenValues.Of(solved, office.Catalogue);
         var found = Targets.AtAGlance(solved);
-        foreach (var target in PresetShape.Targets.Where(target => target.Key.StartsWith("junction.", StringComparison.Ordinal)))
+        foreach (var target in PresetShape.Targets.Where(target => target.IsSimulated))
         {
             // a closer look may find a hundredth less
-            var hundredths = target.Key == "junction.frsi" ? decimal.Floor(found.Of(target.Key) * 100) - 1 : decimal.Ceiling(found.Of(target.Key) * 100) + 1;
+            var hundredths = target.AtLeast ? decimal.Floor(found.Of(target.Key) * 100) - 1 : decimal.Ceiling(found.Of(target.Key) * 100) + 1;
             taken["target." + target.Key] = (hundredths / 100).ToString("0.00", CultureInfo.InvariantCulture);
         }
 

@@ -1,3 +1,4 @@
+using DetailGen.Details.Presets;
 using DetailGen.Details.Rules;
 using DetailGen.Details.Rules.Language;
 using DetailGen.Details.Solving;
@@ -44,7 +45,7 @@ internal static class GeneralNotes
 
     private static string Told(string key, string word) => key switch
     {
-        "site.nation" => Capital(word),
+        PresetShape.Nation => Capital(word),
         "site.exposure" => word + " exposure",
         "building.work" => word + " work",
         "building.roof-access" => "roof access: " + word,
