@@ -102,12 +102,12 @@ internal static class SolvedReport
 
     internal static string Word(Judgement judgement) => judgement switch
     {
-        Judgement.Pass => "pass",
-        Judgement.Fail => "fail",
-        Judgement.Warn => "warn",
-        Judgement.Waived => "waived",
-        Judgement.ToConfirm => "to-confirm",
-        _ => "not-applicable",
+        Judgement.Pass => VerdictWords.Pass,
+        Judgement.Fail => VerdictWords.Fail,
+        Judgement.Warn => VerdictWords.Warn,
+        Judgement.Waived => VerdictWords.Waived,
+        Judgement.ToConfirm => VerdictWords.ToConfirm,
+        _ => VerdictWords.NotApplicable,
     };
 
     private static string Word(MemberKind kind) => kind switch

@@ -35,7 +35,7 @@ internal static class Explaining
     private static ExplainReport Of(string subject, ExplainRequest request, Preset preset, Worked? worked, DetailReport report, Office office)
     {
         ExplainReport Told(string kind, params IReadOnlyList<ExplainedReport> explained) =>
-            Empty(request, report.Detail) with { Kind = kind, Explained = explained, Conflict = report.Conflict, Status = worked is null ? 1 : 0 };
+            Empty(request, report.Detail) with { Kind = kind, Explained = explained, Conflict = report.Conflict, Status = worked is null ? ExitStatus.Fails : ExitStatus.Done };
 
         var key = NamedThings.Key(subject);
         if (worked?.Solved.Find(key) is { } found)

@@ -32,7 +32,7 @@ internal static class Moistening
             Physics = report.Physics! with { Moisture = MoistureTelling.Report(work) },
             Checks = [.. report.Checks!, .. checks],
             Warnings = [.. report.Warnings, .. MoistureTelling.Warnings(work)],
-            Status = checks.Any(check => check.Verdict == "fail") ? 1 : report.Status,
+            Status = checks.Any(check => check.Verdict == VerdictWords.Fail) ? ExitStatus.Fails : report.Status,
         };
     }
 

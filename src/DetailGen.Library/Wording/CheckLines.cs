@@ -19,7 +19,7 @@ internal static class CheckLines
         IReadOnlyList<Verdict> verdicts, IReadOnlyList<CheckReport> checks, IReadOnlyList<string> emptyFields, IReadOnlyList<RulePack> packs)
     {
         string[] foremost = [.. packs.Reverse().SelectMany(pack => pack.Head?.Foremost ?? []).Select(named => named.Text)];
-        var failed = checks.Where(check => check.Verdict == "fail").Select(check => new CheckLine(check.Text, check.Text, "–", check.GapMm is { } gap ? Figures.Short(gap) : "–", Drawing.Sheets.Verdict.Fail, true));
+        var failed = checks.Where(check => check.Verdict == VerdictWords.Fail).Select(check => new CheckLine(check.Text, check.Text, "–", check.GapMm is { } gap ? Figures.Short(gap) : "–", Drawing.Sheets.Verdict.Fail, true));
         var broken = verdicts
             .Where(verdict => verdict.Judgement is Judgement.Fail or Judgement.Warn or Judgement.Waived)
             .OrderBy(verdict => Rank(verdict.Judgement)).Select(verdict => Line(verdict, true));
@@ -30,7 +30,7 @@ internal static class CheckLines
 
         // What nothing can break, such as a surface resistance that a standard gives, is counted and tells nobody anything.
         var told = passes.Where(verdict => verdict.Rule.Unbreakable is null).Take(Nearest).ToList();
-        var further = passes.Count - told.Count + checks.Count(check => check.Verdict == "pass");
+        var further = passes.Count - told.Count + checks.Count(check => check.Verdict == VerdictWords.Pass);
         return ([.. failed, .. broken, .. empty, .. open, .. told.Select(verdict => Line(verdict, true)).Select(line => line with { Foremost = line.Required.Length <= Brief && line.Drawn.Length <= Brief })], further);
 
         // A pack's own choice goes before that of the pack which it extends.

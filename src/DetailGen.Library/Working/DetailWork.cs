@@ -29,7 +29,7 @@ internal static class DetailWork
 
     private static DetailReport Told(Worked worked, IReadOnlyList<string> warnings)
     {
-        var failed = worked.Checks.Any(check => check.Verdict == "fail") || worked.Solved.Verdicts.Any(verdict => verdict.Judgement == Judgement.Fail);
+        var failed = worked.Checks.Any(check => check.Verdict == VerdictWords.Fail) || worked.Solved.Verdicts.Any(verdict => verdict.Judgement == Judgement.Fail);
         return new(worked.Preset.Detail, worked.Preset.File, Solved: true)
         {
             Parameters = SolvedReport.Parameters(worked.Solved),
@@ -40,7 +40,7 @@ internal static class DetailWork
             Physics = worked.Heat is { } heat ? HeatWords.Of(heat, worked.Preset, SolvedReport.Physics(worked.Buildups)) : SolvedReport.Physics(worked.Buildups),
             Quantities = SolvedReport.Quantities(worked.Quantities),
             Warnings = [.. worked.Preset.Warnings.Select(warning => $"{warning.At}: {warning.Reason}"), .. worked.Solved.Warnings, .. warnings],
-            Status = failed ? 1 : 0,
+            Status = failed ? ExitStatus.Fails : ExitStatus.Done,
         };
     }
 
