@@ -164,5 +164,6 @@ public sealed class Model
         }
     }
 
+    /// <summary>A value from outside, which repairs may release.</summary>
     internal sealed record Given(string Tag, Variable Variable, long Value, Claim Claim);
 }

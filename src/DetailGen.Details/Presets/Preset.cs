@@ -61,6 +61,7 @@ public sealed record Target(string Key, decimal Value, Mark At)
     public bool IsMetBy(decimal figure) => Kind.AtLeast ? figure >= Value : figure <= Value;
 }
 
+/// <summary>A slot with the material in it.</summary>
 /// <param name="At">Where the author swapped it; null for the default.</param>
 public sealed record FilledSlot(Slot Slot, DesignMaterial Filling, Mark? At)
 {
@@ -73,8 +74,10 @@ public sealed record FilledSlot(Slot Slot, DesignMaterial Filling, Mark? At)
     public DesignMaterial Usual { get; init; } = Filling;
 }
 
+/// <summary>A rule pack that the author names.</summary>
 public sealed record NamedPack(string Name, Mark At);
 
+/// <summary>A climate that the author names.</summary>
 public sealed record NamedClimate(string Name, Mark At);
 
 /// <summary>A rule that the author sets aside, and answers for.</summary>
@@ -84,12 +87,13 @@ public sealed record Waiver(string Rule, string Reason, string? By, string? Refe
 public sealed record GivenLevel(string Name, Length Height, Mark At);
 
 /// <summary>What the author wants of the sheet; null where the tool shall choose.</summary>
-/// <param name="Paper">A4 to A1.</param>
+/// <param name="Paper">A4 to A1, or ANSI-A to ANSI-D.</param>
 /// <param name="Scale">The n of 1:n.</param>
 /// <param name="Options">Every further key of <c>sheet</c> that was given, as written.</param>
 /// <param name="Companions">Further sheets: exploded, control-lines, sequence, blank, thermal; each once, in this order.</param>
 public sealed record SheetWishes(string? Paper, int? Scale, IReadOnlyList<string> Companions, IReadOnlyList<SheetOption> Options);
 
+/// <summary>A key of <c>sheet</c> with its word.</summary>
 public sealed record SheetOption(string Key, string Value, Mark At);
 
 /// <summary>Title block as written; null where nothing was given.</summary>
@@ -105,7 +109,9 @@ public sealed record TitleBlock(IReadOnlyList<TitleField> Fields)
     public string? Status => this["status"];
 }
 
+/// <summary>A field of the title block.</summary>
 public sealed record TitleField(string Key, string Text, Mark At);
 
+/// <summary>A row of the revision table.</summary>
 /// <param name="Date">Year, month, day.</param>
 public sealed record Revision(string Rev, DateOnly Date, string Text, string? Drawn, string? Checked, Mark At);

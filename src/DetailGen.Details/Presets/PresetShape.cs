@@ -171,6 +171,7 @@ public static partial class PresetShape
     private static partial Regex StatusPattern();
 }
 
+/// <summary>A circumstance by which rules are switched, and the words for it.</summary>
 /// <param name="Key">Such as <c>site.nation</c>.</param>
 /// <param name="Words">The first is the default.</param>
 public sealed record ConditionKey(string Key, IReadOnlyList<string> Words);

@@ -88,6 +88,7 @@ internal sealed class PricedSum(PricedSum.Term[] terms, long offset) : Propagato
     /// <summary>What a term costs at its least, and at both ends.</summary>
     internal readonly record struct Price(long Least, long AtLow, long AtHigh);
 
+    /// <summary>What a variable costs: its factor, and its distance from a wish times a weight.</summary>
     /// <param name="Place">Of the wish in the domain; of no account where the weight is 0.</param>
     internal readonly record struct Term(int Variable, Domain Domain, long Place, long Weight, long Factor)
     {

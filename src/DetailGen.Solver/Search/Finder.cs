@@ -2,6 +2,7 @@ using DetailGen.Solver.Propagation;
 
 namespace DetailGen.Solver.Search;
 
+/// <summary>What a search came to; spent where its budget ran out first.</summary>
 internal enum Found
 {
     Yes,
