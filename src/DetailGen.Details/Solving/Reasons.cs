@@ -11,7 +11,7 @@ namespace DetailGen.Details.Solving;
 /// <summary>Says of each value why it is what it is.</summary>
 internal sealed class Reasons(DetailProblem problem, Answer.Best best, SolvedFacts facts)
 {
-    private readonly Situation situation = problem.Situation;
+    private readonly Situation _situation = problem.Situation;
 
     internal static Why Wished { get; } = new(WhyKind.Preferred, null, SolvingWords.Preferred);
 
@@ -34,7 +34,7 @@ internal sealed class Reasons(DetailProblem problem, Answer.Best best, SolvedFac
 
     private Why Of(Parameter parameter, Variable unknown, Setting value)
     {
-        if (situation.Preset.Set.FirstOrDefault(given => given.Key == parameter.Key) is { } given)
+        if (_situation.Preset.Set.FirstOrDefault(given => given.Key == parameter.Key) is { } given)
         {
             return Of(given);
         }
@@ -42,7 +42,7 @@ internal sealed class Reasons(DetailProblem problem, Answer.Best best, SolvedFac
         var wished = problem.Wish(parameter.Key);
         if (wished == value.Number)
         {
-            return situation.Preset.Prefer.Any(wish => wish.Key == parameter.Key)
+            return _situation.Preset.Prefer.Any(wish => wish.Key == parameter.Key)
                 ? Wished
                 : Usual;
         }
@@ -56,12 +56,12 @@ internal sealed class Reasons(DetailProblem problem, Answer.Best best, SolvedFac
         List<Rule> rules = [.. problem.Rules.Where(rule => tags.Contains("rule:" + rule.Id, StringComparer.Ordinal))];
         List<Parameters.Claim> claims =
         [
-            .. situation.Preset.Components.SelectMany(component => component.Claims).Where(claim => tags.Contains("claim:" + claim.Id, StringComparer.Ordinal) && Holds(claim.When))
+            .. _situation.Preset.Components.SelectMany(component => component.Claims).Where(claim => tags.Contains("claim:" + claim.Id, StringComparer.Ordinal) && Holds(claim.When))
                 .OrderBy(claim => claim.Id, StringComparer.Ordinal),
         ];
         return Speaking(rules, rule => rule.Require!, key) is { } rule ? By(rule)
-            : situation.Preset.Targets.FirstOrDefault(target => tags.Contains("target:" + target.Key, StringComparer.Ordinal)) is { } target ? new Why(WhyKind.Target, null, SolvingWords.Target(target))
-            : Speaking(claims, claim => situation.Catalogue.Tree(claim.Require), key) is { } claim ? By(claim)
+            : _situation.Preset.Targets.FirstOrDefault(target => tags.Contains("target:" + target.Key, StringComparer.Ordinal)) is { } target ? new Why(WhyKind.Target, null, SolvingWords.Target(target))
+            : Speaking(claims, claim => _situation.Catalogue.Tree(claim.Require), key) is { } claim ? By(claim)
             : rules.Count > 0 ? By(rules[0])
             : claims.Count > 0 ? By(claims[0])
             : null;
@@ -71,7 +71,7 @@ internal sealed class Reasons(DetailProblem problem, Answer.Best best, SolvedFac
 
     private static Why By(Parameters.Claim claim) => new(WhyKind.Equation, null, SolvingWords.Claim(claim));
 
-    private bool Holds(Written? when) => when is null || situation.Catalogue.Tree(when).In(facts).Holds;
+    private bool Holds(Written? when) => when is null || _situation.Catalogue.Tree(when).In(facts).Holds;
 
     /// <summary>The first that names the size itself, else the first that names something which is worked out from it.</summary>
     private T? Speaking<T>(List<T> of, Func<T, Expression> says, string key)
@@ -81,7 +81,7 @@ internal sealed class Reasons(DetailProblem problem, Answer.Best best, SolvedFac
     private bool Reaches(Expression expression, string key) => expression.All().OfType<Key>().Any(named =>
         named.Name == key
         || (named.Kind is Kind.UValue or Kind.RValue && key.StartsWith(named.Name[..(named.Name.IndexOf('.', StringComparison.Ordinal) + 1)], StringComparison.Ordinal))
-        || (situation.DerivedOf(named.Name) is { } derived && facts.Case(derived) is { } equation && Reaches(equation, key)));
+        || (_situation.DerivedOf(named.Name) is { } derived && facts.Case(derived) is { } equation && Reaches(equation, key)));
 
     private Why Unbound(Parameter parameter, Variable unknown, Setting value, long? wished)
     {
@@ -96,5 +96,5 @@ internal sealed class Reasons(DetailProblem problem, Answer.Best best, SolvedFac
     }
 
     private string Near(string key, string wished) =>
-        situation.Preset.Prefer.Any(wish => wish.Key == key) ? SolvingWords.NearWished(wished) : SolvingWords.NearUsual(wished);
+        _situation.Preset.Prefer.Any(wish => wish.Key == key) ? SolvingWords.NearWished(wished) : SolvingWords.NearUsual(wished);
 }

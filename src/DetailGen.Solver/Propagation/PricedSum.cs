@@ -6,7 +6,7 @@ namespace DetailGen.Solver.Propagation;
 /// </summary>
 internal sealed class PricedSum(PricedSum.Term[] terms, long offset) : Propagator
 {
-    private readonly Price[] prices = new Price[terms.Length];
+    private readonly Price[] _prices = new Price[terms.Length];
 
     public override bool Propagate(State state)
     {
@@ -24,7 +24,7 @@ internal sealed class PricedSum(PricedSum.Term[] terms, long offset) : Propagato
                 continue;
             }
 
-            var (least, atLow, atHigh) = prices[i];
+            var (least, atLow, atHigh) = _prices[i];
             long low = state.Lows[id], high = state.Highs[id], limit = least + slack;
             if (atLow > limit && !state.AtLeast(id, terms[i].First(low, high, limit), Index))
             {
@@ -78,8 +78,8 @@ internal sealed class PricedSum(PricedSum.Term[] terms, long offset) : Propagato
         for (var i = 0; i < terms.Length; i++)
         {
             var id = terms[i].Variable;
-            prices[i] = terms[i].Between(state.Lows[id], state.Highs[id]);
-            sum += prices[i].Least;
+            _prices[i] = terms[i].Between(state.Lows[id], state.Highs[id]);
+            sum += _prices[i].Least;
         }
 
         return sum;
