@@ -62,7 +62,7 @@ public static class DetailLibrary
     public static CaseReport Moisture(CaseRequest request) => CaseAnswering.Run(request, CaseMatter.Moisture);
 
     /// <summary>Condensation month by month in wall and roof, and what mould asks of their inside faces.</summary>
-    public static DetailsReport Moisture(PresetsRequest request) => InOffice(request.Practice, office => Moistening.Run(request, office));
+    public static DetailsReport Moisture(PresetsRequest request) => InOffice(request.Practice, office => MoistureChecking.Run(request, office));
 
     /// <summary>Lists what there is.</summary>
     public static ListReport List(string topic, string? practice = null) =>
@@ -83,6 +83,6 @@ public static class DetailLibrary
     private static T InOffice<T>(string? practice, Func<Office, T> work, Func<IReadOnlyList<ErrorReport>, T> refused)
     {
         var office = Office.Of(practice);
-        return office.IsGood ? work(office.Value) : refused(SolvedReport.Errors(office.Faults));
+        return office.IsGood ? work(office.Value) : refused(SolvedReporting.Errors(office.Faults));
     }
 }

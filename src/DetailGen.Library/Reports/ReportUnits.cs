@@ -11,6 +11,9 @@ internal static class ReportUnits
     /// <summary>Null for what has no unit.</summary>
     internal static string? Of(Unit unit) => unit switch { Unit.Length => Millimetres, Unit.Ratio => Ratio, _ => null };
 
+    /// <summary>To a thousandth, half away from 0; never -0.</summary>
+    internal static double Thousandth(double value) => Math.Round(value, 3, MidpointRounding.AwayFromZero) + 0.0;
+
     /// <param name="value">Micrometres, n or a count.</param>
     internal static double Number(Unit unit, long value) => unit == Unit.Length ? new Length(value).ToMillimetres() : value;
 }

@@ -17,7 +17,7 @@ internal static class Explaining
         var read = PresetFiles.Read(request.Preset, request.Overrides, office);
         if (!read.IsGood)
         {
-            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReport.Errors(read.Faults), Status = ExitStatus.WrongInput };
+            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReporting.Errors(read.Faults), Status = ExitStatus.WrongInput };
         }
 
         if (request.WhatIf.Count > 0)
@@ -162,18 +162,18 @@ internal static class Explaining
             text.Add($"Safety: ask {whom}.");
         }
 
-        text.AddRange(SolvedReport.Disagreements(rule, packs).Select(words => $"Sources do not agree. {words}"));
+        text.AddRange(SolvedReporting.Disagreements(rule, packs).Select(words => $"Sources do not agree. {words}"));
         if (rule.Corrected is { } corrected)
         {
             text.Add($"Corrected: {corrected}");
         }
 
-        return new(rule.Id, $"{rule.Id} ({SolvedReport.Word(rule.Severity)}, {SolvedReport.Class(rule.Class)})", text, [Source(rule)]);
+        return new(rule.Id, $"{rule.Id} ({SolvedReporting.Word(rule.Severity)}, {SolvedReporting.Class(rule.Class)})", text, [Source(rule)]);
     }
 
     private static string Here(Verdict verdict)
     {
-        var word = SolvedReport.Word(verdict.Judgement);
+        var word = SolvedReporting.Word(verdict.Judgement);
         var told = verdict.Judgement is Judgement.Waived ? $" {verdict.Text}" : "";
         return verdict.Left is not null ? $"{word}, {ComparisonWords.Drawn(verdict)} against {ComparisonWords.Wanted(verdict)}.{told}" : verdict.Judgement is Judgement.Pass ? $"{word}." : $"{word}. {verdict.Text}";
     }

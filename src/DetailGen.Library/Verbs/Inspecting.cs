@@ -17,7 +17,7 @@ internal static class Inspecting
         var read = GivenFile.Read(file, DrawnFile.Largest);
         if (!read.IsGood)
         {
-            return Refused(file, SolvedReport.Errors(read.Faults)[0]);
+            return Refused(file, SolvedReporting.Errors(read.Faults)[0]);
         }
 
         try

@@ -129,8 +129,8 @@ internal static class Listing
             ["name"] = rule.Heading,
             ["aliases"] = rule.Aliases,
             ["pack"] = pack.Name,
-            ["class"] = SolvedReport.Class(rule.Class),
-            ["severity"] = SolvedReport.Word(rule.Severity),
+            ["class"] = SolvedReporting.Class(rule.Class),
+            ["severity"] = SolvedReporting.Word(rule.Severity),
             ["blocks"] = rule.Blocks,
             ["confidence"] = rule.Source.Confidence,
             ["read_kind"] = rule.Source.ReadKind,
@@ -148,7 +148,7 @@ internal static class Listing
             ["unbreakable"] = rule.Unbreakable,
             ["corrected"] = rule.Corrected,
             ["relaxes"] = rule.Relaxes,
-            ["disagreements"] = SolvedReport.Disagreements(rule, office.Catalogue.Packs),
+            ["disagreements"] = SolvedReporting.Disagreements(rule, office.Catalogue.Packs),
         };
 
     private static IEnumerable<(string Key, object? Value)> Further(string topic, Office office)

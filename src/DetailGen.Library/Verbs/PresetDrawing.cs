@@ -20,7 +20,7 @@ internal static class PresetDrawing
         var earlier = EarlierIssues.Read(request.Earlier);
         if (!earlier.IsGood)
         {
-            return new(DetailLibrary.Tool, [DetailLibrary.Unread(earlier.Faults[0].At.File, SolvedReport.Errors(earlier.Faults))]);
+            return new(DetailLibrary.Tool, [DetailLibrary.Unread(earlier.Faults[0].At.File, SolvedReporting.Errors(earlier.Faults))]);
         }
 
         List<GivenPreset> given = [.. request.Presets.Select(path => PresetFiles.OpenFile(path, file => PresetFiles.Read(file, request.Overrides, office), request.Overrides))];
@@ -42,7 +42,7 @@ internal static class PresetDrawing
             return report;
         }
 
-        report = Moistening.WithFigures(report, worked, office);
+        report = MoistureChecking.WithFigures(report, worked, office);
         var asked = SheetSetup.Asked(preset, request.ViewOnly).After(earlier.GetValueOrDefault(preset.Detail));
         var text = SheetWords.Of(worked.Solved, worked.Buildups, worked.Checks) with
         {

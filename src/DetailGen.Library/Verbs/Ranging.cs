@@ -12,7 +12,7 @@ internal static class Ranging
         var read = PresetFiles.Read(request.Preset, request.Overrides, office);
         if (!read.IsGood)
         {
-            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReport.Errors(read.Faults), Status = ExitStatus.WrongInput };
+            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReporting.Errors(read.Faults), Status = ExitStatus.WrongInput };
         }
 
         var preset = read.Value;
@@ -61,7 +61,7 @@ internal static class Ranging
             ranges[choice.Key] = new(null)
             {
                 Options = choice.Words,
-                Against = choice.Excluded.Count == 0 ? null : new(choice.Excluded.ToDictionary(word => word.Word, word => SolvedReport.Members(word.Stops)), StringComparer.Ordinal),
+                Against = choice.Excluded.Count == 0 ? null : new(choice.Excluded.ToDictionary(word => word.Word, word => SolvedReporting.Members(word.Stops)), StringComparer.Ordinal),
                 Given = given,
                 Proven = choice.Proven,
             };
@@ -72,8 +72,8 @@ internal static class Ranging
     {
         Step = size.Step is { } step ? ReportUnits.Number(size.Unit, step) : null,
         Values = [.. size.Values.Select(piece => (IReadOnlyList<double>)[ReportUnits.Number(size.Unit, piece.Low), ReportUnits.Number(size.Unit, piece.High)])],
-        Min = new(ReportUnits.Number(size.Unit, size.Values[0].Low), SolvedReport.Members(size.LowStops)),
-        Max = new(ReportUnits.Number(size.Unit, size.Values[^1].High), SolvedReport.Members(size.HighStops)),
+        Min = new(ReportUnits.Number(size.Unit, size.Values[0].Low), SolvedReporting.Members(size.LowStops)),
+        Max = new(ReportUnits.Number(size.Unit, size.Values[^1].High), SolvedReporting.Members(size.HighStops)),
         Proven = size.Proven,
     };
 

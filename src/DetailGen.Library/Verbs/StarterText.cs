@@ -38,7 +38,7 @@ internal static class StarterText
         var bare = PresetReader.ReadText(Starter.Write(junction!, wall!, roof!, name), request.File ?? name, [], office.Context);
         if (!bare.IsGood)
         {
-            return TextReport.Refused(SolvedReport.Errors(bare.Faults));
+            return TextReport.Refused(SolvedReporting.Errors(bare.Faults));
         }
 
         var text = Starter.Write(junction!, wall!, roof!, name, Taken(bare.Value, office));

@@ -14,7 +14,7 @@ internal static class Supposing
         var read = PresetFiles.Read(request.Preset, With(request), office);
         if (!read.IsGood)
         {
-            return empty with { Kind = "what-if", Errors = [.. SolvedReport.Errors(read.Faults).Select(error => Placed(error, request))], Status = ExitStatus.WrongInput };
+            return empty with { Kind = "what-if", Errors = [.. SolvedReporting.Errors(read.Faults).Select(error => Placed(error, request))], Status = ExitStatus.WrongInput };
         }
 
         var (was, will) = (DetailWork.Do(before, office).Report, DetailWork.Do(read.Value, office).Report);

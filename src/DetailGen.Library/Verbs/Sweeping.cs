@@ -29,7 +29,7 @@ internal static class Sweeping
         var read = PresetFiles.Read(request.Preset, request.Overrides, office);
         if (!read.IsGood)
         {
-            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReport.Errors(read.Faults), Status = ExitStatus.WrongInput };
+            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReporting.Errors(read.Faults), Status = ExitStatus.WrongInput };
         }
 
         var preset = read.Value with { Set = [.. read.Value.Set.Where(given => given.Key != request.Key)], Targets = [.. read.Value.Targets.Except(Simulated.TargetsOf(read.Value))] };

@@ -8,7 +8,7 @@ using DetailGen.Details.Solving;
 namespace DetailGen.Library.Reports;
 
 /// <summary>Turns what the lower projects know into the records that are printed.</summary>
-internal static class SolvedReport
+internal static class SolvedReporting
 {
     internal static SortedDictionary<string, ParameterReport> Parameters(Solution.Solved solved)
     {

@@ -7,7 +7,7 @@ using DetailGen.Physics.Moisture;
 namespace DetailGen.Library.Verbs;
 
 /// <summary>Condensation and mould of details, from the sections that are drawn.</summary>
-internal static class Moistening
+internal static class MoistureChecking
 {
     internal static DetailsReport Run(PresetsRequest request, Office office) => PresetFiles.Each(request, office, preset => One(preset, office));
 
@@ -26,12 +26,12 @@ internal static class Moistening
         }
 
         var work = MoistureWork.Of(preset, worked.Section, climate);
-        IReadOnlyList<CheckReport> checks = [.. MoistureTelling.Checks(work)];
+        IReadOnlyList<CheckReport> checks = [.. MoistureReporting.Checks(work)];
         return report with
         {
-            Physics = report.Physics! with { Moisture = MoistureTelling.Report(work) },
+            Physics = report.Physics! with { Moisture = MoistureReporting.Report(work) },
             Checks = [.. report.Checks!, .. checks],
-            Warnings = [.. report.Warnings, .. MoistureTelling.Warnings(work)],
+            Warnings = [.. report.Warnings, .. MoistureReporting.Warnings(work)],
             Status = checks.Any(check => check.Verdict == VerdictWords.Fail) ? ExitStatus.Fails : report.Status,
         };
     }
@@ -39,7 +39,7 @@ internal static class Moistening
     /// <summary>The same figures in the report of a detail that is drawn or checked, without judging it by them; where there is no sound climate, a warning says so.</summary>
     internal static DetailReport WithFigures(DetailReport report, Worked worked, Office office) => ClimateOf(worked.Preset, office.Context.Climates) switch
     {
-        ({ } climate, _) => report with { Physics = report.Physics! with { Moisture = MoistureTelling.Report(MoistureWork.Of(worked.Preset, worked.Section, climate)) } },
+        ({ } climate, _) => report with { Physics = report.Physics! with { Moisture = MoistureReporting.Report(MoistureWork.Of(worked.Preset, worked.Section, climate)) } },
         (_, var error) => report with { Warnings = [.. report.Warnings, Messages.NoCondensation(error!.Reason)] },
     };
 

@@ -7,7 +7,7 @@ using DetailGen.Physics.Moisture;
 namespace DetailGen.Library.Reports;
 
 /// <summary>Turns condensation and mould into the records that are printed.</summary>
-internal static class MoistureTelling
+internal static class MoistureReporting
 {
     internal static MoistureReport Report(MoistureWork work) => new(
         MoistureSentences.Standard,
