@@ -41,11 +41,11 @@ public sealed record LevelCost(string Name, IReadOnlyList<string> Broken, long T
 /// <summary>A value for each variable of a model.</summary>
 public sealed class Values
 {
-    private readonly long[] byId;
+    private readonly long[] _byId;
 
-    internal Values(ReadOnlySpan<long> byId) => this.byId = byId.ToArray();
+    internal Values(ReadOnlySpan<long> byId) => _byId = byId.ToArray();
 
-    public long this[Variable variable] => byId[variable.Id];
+    public long this[Variable variable] => _byId[variable.Id];
 
-    internal ReadOnlySpan<long> ById => byId;
+    internal ReadOnlySpan<long> ById => _byId;
 }

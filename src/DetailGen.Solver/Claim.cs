@@ -95,31 +95,37 @@ public abstract class Claim
         return new AnyOf([.. parts]);
     }
 
+    /// <summary>The sum is 0 or less.</summary>
     internal sealed class AtMostZero(Linear sum) : Claim
     {
         public void Deconstruct(out Linear value) => value = sum;
     }
 
+    /// <summary>The sum is 0.</summary>
     internal sealed class IsZero(Linear sum) : Claim
     {
         public void Deconstruct(out Linear value) => value = sum;
     }
 
+    /// <summary>One of the parts holds, or several.</summary>
     internal sealed class AnyOf(Claim[] parts) : Claim
     {
         public void Deconstruct(out Claim[] value) => value = parts;
     }
 
+    /// <summary>All parts hold.</summary>
     internal sealed class AllOf(Claim[] parts) : Claim
     {
         public void Deconstruct(out Claim[] value) => value = parts;
     }
 
+    /// <summary>The variable has one of these values.</summary>
     internal sealed class Member(Variable variable, long[] values) : Claim
     {
         public void Deconstruct(out Variable of, out long[] among) => (of, among) = (variable, values);
     }
 
+    /// <summary>The result is that of the row whose key the variable has.</summary>
     internal sealed class Lookup(Variable result, Variable key, (long Key, long Result)[] rows) : Claim
     {
         public Variable Result => result;
@@ -129,6 +135,7 @@ public abstract class Claim
         public (long Key, long Result)[] Rows => rows;
     }
 
+    /// <summary>The result is the numerator over scale times divisor, taken up to the next whole number.</summary>
     internal sealed class Ratio(Variable result, Linear numerator, Variable divisor, long scale) : Claim
     {
         public Variable Result => result;

@@ -3,14 +3,14 @@ namespace DetailGen.Solver;
 /// <summary>The values a variable may take: a range with a step, or a list.</summary>
 public sealed class Domain
 {
-    private readonly long[]? listed;
+    private readonly long[]? _listed;
 
     private Domain(long low, long high, long step, long[]? listed)
     {
         Low = low;
         High = high;
         Step = step;
-        this.listed = listed;
+        _listed = listed;
     }
 
     /// <summary>The least value.</summary>
@@ -23,10 +23,10 @@ public sealed class Domain
     public long Step { get; }
 
     /// <summary>True where the values were listed one by one.</summary>
-    public bool IsListed => listed is not null;
+    public bool IsListed => _listed is not null;
 
     /// <summary>How many values there are; at least 1.</summary>
-    public long Count => listed?.Length ?? (High - Low) / Step + 1;
+    public long Count => _listed?.Length ?? (High - Low) / Step + 1;
 
     /// <summary>low, low + step, … up to high (the last one may fall short of it).</summary>
     /// <exception cref="ArgumentOutOfRangeException">The step is below 1, high lies below low, or a bound is beyond ±10^15.</exception>
@@ -71,7 +71,7 @@ public sealed class Domain
     internal static Domain OfCost(long low, long high, long step) => new(low, high, step, null);
 
     /// <summary>The value at a place, 0 for the least.</summary>
-    public long At(long place) => listed is null ? Low + place * Step : listed[place];
+    public long At(long place) => _listed is null ? Low + place * Step : _listed[place];
 
     /// <summary>True where the value is a member.</summary>
     public bool Contains(long value) => value >= Low && value <= High && Ceiling(value) == value;
@@ -109,13 +109,13 @@ public sealed class Domain
             return long.MaxValue;
         }
 
-        if (listed is null)
+        if (_listed is null)
         {
             return Low + (value - Low + Step - 1) / Step * Step;
         }
 
-        var found = Array.BinarySearch(listed, value);
-        return found >= 0 ? value : listed[~found];
+        var found = Array.BinarySearch(_listed, value);
+        return found >= 0 ? value : _listed[~found];
     }
 
     /// <summary>The greatest member at or below the value, or long.MinValue where there is none.</summary>
@@ -142,12 +142,12 @@ public sealed class Domain
     /// <summary>The place of the greatest member at or below the value, which is not below all of them.</summary>
     internal long PlaceAtMost(long value)
     {
-        if (listed is null)
+        if (_listed is null)
         {
             return (value - Low) / Step;
         }
 
-        var found = Array.BinarySearch(listed, value);
+        var found = Array.BinarySearch(_listed, value);
         return found >= 0 ? found : ~found - 1;
     }
 }

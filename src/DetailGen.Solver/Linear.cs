@@ -95,5 +95,6 @@ public class Linear
         return sum;
     }
 
+    /// <summary>A variable times a factor.</summary>
     internal readonly record struct Term(Variable Variable, long Factor);
 }

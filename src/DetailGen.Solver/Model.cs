@@ -6,20 +6,20 @@ namespace DetailGen.Solver;
 /// <summary>Collects integer unknowns, claims about them and wishes in order of rank; then solves. Exact, complete, deterministic.</summary>
 public sealed class Model
 {
-    private readonly List<Variable> variables;
-    private readonly HashSet<string> names = new(StringComparer.Ordinal);
-    private readonly List<(string? Tag, Claim Claim)> hard = [];
-    private readonly List<Given> givens = [];
-    private readonly List<Level> levels = [];
-    private readonly List<Linear> shared = [];
+    private readonly List<Variable> _variables;
+    private readonly HashSet<string> _names = new(StringComparer.Ordinal);
+    private readonly List<(string? Tag, Claim Claim)> _hard = [];
+    private readonly List<Given> _givens = [];
+    private readonly List<Level> _levels = [];
+    private readonly List<Linear> _shared = [];
 
-    public Model() => variables = [];
+    public Model() => _variables = [];
 
     private Model(Model of)
     {
-        variables = [.. of.variables];
-        names.UnionWith(variables.Select(variable => variable.Name));
-        shared.AddRange(of.shared);
+        _variables = [.. of._variables];
+        _names.UnionWith(_variables.Select(variable => variable.Name));
+        _shared.AddRange(of._shared);
         Budget = of.Budget;
     }
 
@@ -29,15 +29,15 @@ public sealed class Model
     /// <summary>Propagator runs that one question may cost before it is answered with "not proven"; the same on every machine.</summary>
     public long Budget { get; init; } = 20_000_000;
 
-    public IReadOnlyList<Variable> Variables => variables;
+    public IReadOnlyList<Variable> Variables => _variables;
 
-    internal IReadOnlyList<(string? Tag, Claim Claim)> Hard => hard;
+    internal IReadOnlyList<(string? Tag, Claim Claim)> Hard => _hard;
 
-    internal IReadOnlyList<Given> Givens => givens;
+    internal IReadOnlyList<Given> Givens => _givens;
 
-    internal IReadOnlyList<Level> Levels => levels;
+    internal IReadOnlyList<Level> Levels => _levels;
 
-    internal IReadOnlyList<Linear> Shared => shared;
+    internal IReadOnlyList<Linear> Shared => _shared;
 
     /// <summary>A new unknown.</summary>
     /// <param name="tag">Makes the domain a member of conflicts; null: it always stands.</param>
@@ -45,21 +45,21 @@ public sealed class Model
     /// <exception cref="ArgumentException">The name is taken.</exception>
     public Variable Add(string name, Domain domain, string? tag = null, Domain? without = null)
     {
-        if (!names.Add(name))
+        if (!_names.Add(name))
         {
             throw new ArgumentException($"There is a variable {name} already.", nameof(name));
         }
 
-        var variable = new Variable(variables.Count, name, domain, tag, without);
-        variables.Add(variable);
+        var variable = new Variable(_variables.Count, name, domain, tag, without);
+        _variables.Add(variable);
         return variable;
     }
 
     /// <summary>The claim must hold. Several claims may share a tag; they then stand and fall together. Without a tag it cannot be given up.</summary>
-    public void Require(string? tag, Claim claim) => hard.Add((tag, claim));
+    public void Require(string? tag, Claim claim) => _hard.Add((tag, claim));
 
     /// <summary>Names a sum that stands in several claims. No answer hangs on it, but what one claim says of the sum the others then know, so that contradictions show sooner.</summary>
-    public void Share(Linear sum) => shared.Add(sum);
+    public void Share(Linear sum) => _shared.Add(sum);
 
     /// <summary>Fixes a value from outside. Like a required claim, and what repairs may release.</summary>
     /// <remarks>The value need not be a member of the domain: that is a contradiction, not an error.</remarks>
@@ -67,12 +67,12 @@ public sealed class Model
     {
         MustOwn(variable);
         var claim = variable.Is(value);
-        givens.Add(new Given(tag, variable, value, claim));
-        hard.Add((tag, claim));
+        _givens.Add(new Given(tag, variable, value, claim));
+        _hard.Add((tag, claim));
     }
 
     /// <summary>Adds the next lower rank of wishes.</summary>
-    public void Then(Level level) => levels.Add(level);
+    public void Then(Level level) => _levels.Add(level);
 
     /// <summary>Finds the best assignment, or a minimal conflict.</summary>
     public Answer Solve() => Solving.Solve(this);
@@ -83,9 +83,8 @@ public sealed class Model
     /// <summary>The same question again and again while given values move, as under a slider.</summary>
     public Session Start() => new(this);
 
-    /// <summary>Every value that each of the variables can take while all hard claims hold, and what stops it; in the order asked.</summary>
-    /// <exception cref="InvalidOperationException">The hard claims contradict each other, or the budget is spent.</exception>
-    public IReadOnlyList<FeasibleRange> Ranges(params ReadOnlySpan<Variable> of) => Solver.Ranges.RangeSearch.Run(this, of);
+    /// <summary>Every value that each of the variables can take while all hard claims hold, and what stops it, in the order asked; null where they contradict each other or the budget is spent.</summary>
+    public IReadOnlyList<FeasibleRange>? Ranges(params ReadOnlySpan<Variable> of) => Solver.Ranges.RangeSearch.Run(this, of);
 
     /// <summary>The ways in which the hard claims contradict each other, at most so many, smallest first.</summary>
     public ConflictSets Conflicts(int most) => ConflictSearch.Run(this, most);
@@ -103,8 +102,8 @@ public sealed class Model
     internal Model WithHeld(Values values)
     {
         var held = new Model(this);
-        held.hard.AddRange(hard);
-        foreach (var level in levels)
+        held._hard.AddRange(_hard);
+        foreach (var level in _levels)
         {
             if (level is Level.Wanted(_, var claims))
             {
@@ -112,7 +111,7 @@ public sealed class Model
                 {
                     if (Normal.Shortfall(soft.Claim, values.ById) == 0)
                     {
-                        held.hard.Add((soft.Tag, soft.Claim));
+                        held._hard.Add((soft.Tag, soft.Claim));
                     }
                 }
             }
@@ -125,15 +124,15 @@ public sealed class Model
     internal Model Released(Func<Given, bool> released, IEnumerable<Level> instead)
     {
         var model = new Model(this);
-        foreach (var (tag, claim) in hard)
+        foreach (var (tag, claim) in _hard)
         {
-            if (!givens.Exists(given => ReferenceEquals(given.Claim, claim) && released(given)))
+            if (!_givens.Exists(given => ReferenceEquals(given.Claim, claim) && released(given)))
             {
-                model.hard.Add((tag, claim));
+                model._hard.Add((tag, claim));
             }
         }
 
-        model.levels.AddRange(instead);
+        model._levels.AddRange(instead);
         return model;
     }
 
@@ -141,29 +140,30 @@ public sealed class Model
     internal Model Moved(IReadOnlyDictionary<string, long> values)
     {
         var model = new Model(this);
-        foreach (var (tag, claim) in hard)
+        foreach (var (tag, claim) in _hard)
         {
-            if (givens.Find(given => ReferenceEquals(given.Claim, claim)) is { } given)
+            if (_givens.Find(given => ReferenceEquals(given.Claim, claim)) is { } given)
             {
                 model.Give(given.Tag, given.Variable, values[given.Tag]);
             }
             else
             {
-                model.hard.Add((tag, claim));
+                model._hard.Add((tag, claim));
             }
         }
 
-        model.levels.AddRange(levels);
+        model._levels.AddRange(_levels);
         return model;
     }
 
     internal void MustOwn(Variable variable)
     {
-        if (variable.Id >= variables.Count || !ReferenceEquals(variables[variable.Id], variable))
+        if (variable.Id >= _variables.Count || !ReferenceEquals(_variables[variable.Id], variable))
         {
             throw new ArgumentException($"The variable {variable.Name} belongs to another model.", nameof(variable));
         }
     }
 
+    /// <summary>A value from outside, which repairs may release.</summary>
     internal sealed record Given(string Tag, Variable Variable, long Value, Claim Claim);
 }

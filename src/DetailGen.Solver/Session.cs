@@ -8,19 +8,19 @@ namespace DetailGen.Solver;
 /// </summary>
 public sealed class Session
 {
-    private readonly Model model;
-    private readonly Optimizer optimizer;
-    private readonly SortedDictionary<string, long> values = new(StringComparer.Ordinal);
-    private long[] last;
+    private readonly Model _model;
+    private readonly Optimizer _optimizer;
+    private readonly SortedDictionary<string, long> _values = new(StringComparer.Ordinal);
+    private long[] _last;
 
     internal Session(Model model)
     {
-        this.model = model;
-        optimizer = Solving.Compiled(model.Released(_ => true, model.Levels));
-        last = Solving.Targets(model);
+        _model = model;
+        _optimizer = Solving.Compiled(model.Released(_ => true, model.Levels));
+        _last = Solving.Targets(model);
         foreach (var given in model.Givens)
         {
-            values[given.Tag] = given.Value;
+            _values[given.Tag] = given.Value;
         }
     }
 
@@ -29,20 +29,20 @@ public sealed class Session
     /// <exception cref="KeyNotFoundException">There is no such given.</exception>
     public Answer Move(string tag, long value)
     {
-        _ = values[tag];
-        values[tag] = value;
-        var supposed = new (int, long)[model.Givens.Count];
+        _ = _values[tag];
+        _values[tag] = value;
+        var supposed = new (int, long)[_model.Givens.Count];
         for (var i = 0; i < supposed.Length; i++)
         {
-            supposed[i] = (model.Givens[i].Variable.Id, values[model.Givens[i].Tag]);
+            supposed[i] = (_model.Givens[i].Variable.Id, _values[_model.Givens[i].Tag]);
         }
 
-        var found = optimizer.Run(last, model.Budget, supposed);
+        var found = _optimizer.Run(_last, _model.Budget, supposed);
         if (found == Found.Yes)
         {
-            last = optimizer.Best!.AsSpan(0, last.Length).ToArray();
+            _last = _optimizer.Best!.AsSpan(0, _last.Length).ToArray();
         }
 
-        return Solving.Told(model.Moved(values), optimizer, found);
+        return Solving.Told(_model.Moved(_values), _optimizer, found);
     }
 }

@@ -4,6 +4,23 @@ namespace DetailGen.Solver.Tests;
 public class ModelTests
 {
     [Fact]
+    public void There_are_no_ranges_where_claims_contradict_each_other_or_the_budget_is_spent()
+    {
+        var model = new Model();
+        var height = model.Add("height", Domain.Range(0, 100));
+        model.Require("high", height >= 60);
+        Assert.Equal([(60L, 100L)], model.Ranges(height)![0].Values);
+        model.Require("low", height <= 50);
+        Assert.Null(model.Ranges(height));
+
+        var poor = new Model { Budget = 1 };
+        var (a, b) = (poor.Add("a", Domain.Range(0, 100)), poor.Add("b", Domain.Range(0, 100)));
+        poor.Require("sum", a + b >= 150);
+        poor.Require("either", Claim.Any(a <= 60, b <= 60));
+        Assert.Null(poor.Ranges(a));
+    }
+
+    [Fact]
     public void A_wish_is_kept_where_nothing_forbids_it()
     {
         var model = new Model();
@@ -127,7 +144,7 @@ public class ModelTests
         var b = model.Add("b", Domain.Range(0, 4));
         var greatest = model.Add("greatest", Domain.Range(0, 100));
         model.Require("greatest", Claim.Greatest(greatest, a, b + 2));
-        Assert.Equal([(3L, 6L)], model.Ranges(greatest)[0].Values);
+        Assert.Equal([(3L, 6L)], model.Ranges(greatest)![0].Values);
     }
 
     [Fact]
@@ -202,7 +219,7 @@ public class ModelTests
         var width = model.Add("width", Domain.Range(0, 1000, 5));
         model.Require("eq.width", width.EqualTo(brick + gap));
         model.Require("limit", width <= 195);
-        var ranges = model.Ranges(width, brick);
+        var ranges = model.Ranges(width, brick)!;
         Assert.Equal([(150L, 160L), (190L, 195L)], ranges[0].Values);
         Assert.Equal(["limit"], ranges[0].Highest);
         Assert.Equal(["eq.width"], ranges[0].Lowest);
@@ -239,7 +256,7 @@ public class ModelTests
             }
         }
 
-        var found = model.Ranges(width)[0].Values;
+        var found = model.Ranges(width)![0].Values;
         Assert.Equal(feasible.Count, found.Sum(piece => (piece.High - piece.Low) / 5 + 1));
         Assert.All(found, piece => Assert.True(feasible.Contains(piece.Low) && feasible.Contains(piece.High)));
     }
@@ -290,7 +307,7 @@ public class ModelTests
         model.Share(a - b);
         model.Require("least", a - b >= 2_000_000);
         model.Require("near", Claim.All(c <= a - b, c >= a - b - 500));
-        var range = model.Ranges(c)[0];
+        var range = model.Ranges(c)![0];
         Assert.Equal([(1_999_500, 3_000_000)], range.Values);
         Assert.Equal(["least", "near"], range.Lowest);
     }

@@ -57,7 +57,7 @@ public class RandomModelTests
             return;
         }
 
-        foreach (var range in made.Model.Ranges([.. made.Model.Variables]))
+        foreach (var range in made.Model.Ranges([.. made.Model.Variables])!)
         {
             var id = range.Variable.Id;
             var expected = feasible.Select(values => values[id]).Distinct().Order();
@@ -81,7 +81,7 @@ public class RandomModelTests
             return;
         }
 
-        foreach (var range in made.Model.Ranges([.. made.Model.Variables]))
+        foreach (var range in made.Model.Ranges([.. made.Model.Variables])!)
         {
             var id = range.Variable.Id;
             Check(range.Lowest, v => v[id] <= made.Domains[id].LastOrDefault(member => member < range.Values[0].Low), range.Values[0].Low > made.Domains[id][0]);

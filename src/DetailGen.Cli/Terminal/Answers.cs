@@ -1,4 +1,3 @@
-using DetailGen.Cli.Verbs;
 using DetailGen.Library.Reports;
 using Spectre.Console;
 
@@ -193,7 +192,7 @@ internal static class Answers
     }
 
     internal static int Refuse(Screen screen, bool json, string code, string reason, string hint) =>
-        Refuse(screen, json, [new(code, "", 0, 0, null, null, reason, hint)], CommandLine.WrongInput);
+        Refuse(screen, json, [ErrorReport.Of(code, "", reason, hint)], ExitStatus.WrongInput);
 
     internal static IAnsiConsole Console(TextWriter output) => AnsiConsole.Create(new AnsiConsoleSettings
     {

@@ -7,7 +7,7 @@ namespace DetailGen.Cli.Terminal;
 /// <summary>A detail's answer in words.</summary>
 internal static class DetailsText
 {
-    private static readonly string[] Order = ["fail", "warn", "waived", "to-confirm", "pass"];
+    private static readonly string[] Order = [VerdictWords.Fail, VerdictWords.Warn, VerdictWords.Waived, VerdictWords.ToConfirm, VerdictWords.Pass];
 
     /// <summary>After drawing: the files, or the conflict.</summary>
     internal static void Drawn(TextWriter output, DetailReport detail)
@@ -65,7 +65,7 @@ internal static class DetailsText
             return false;
         }
 
-        foreach (var rule in (detail.Rules ?? []).Where(rule => rule.Verdict is "fail" or "warn" or "waived").OrderBy(rule => Array.IndexOf(Order, rule.Verdict)))
+        foreach (var rule in (detail.Rules ?? []).Where(rule => rule.Verdict is VerdictWords.Fail or VerdictWords.Warn or VerdictWords.Waived).OrderBy(rule => Array.IndexOf(Order, rule.Verdict)))
         {
             output.WriteLine($"  {rule.Verdict}: {rule.Text.TrimEnd('.')}{Sides(rule)}. {rule.Source} ({rule.Confidence}) [{rule.Id}]");
         }
@@ -87,7 +87,7 @@ internal static class DetailsText
         return true;
     }
 
-    private static List<RuleReport> ToConfirm(DetailReport detail) => [.. (detail.Rules ?? []).Where(rule => rule.Verdict == "to-confirm")];
+    private static List<RuleReport> ToConfirm(DetailReport detail) => [.. (detail.Rules ?? []).Where(rule => rule.Verdict == VerdictWords.ToConfirm)];
 
     private static string Sides(RuleReport rule) => rule.Left is null || rule.Right is null ? "" : $" ({rule.Drawn}, wanted {rule.Wanted})";
 
@@ -152,7 +152,7 @@ internal static class DetailsText
             string Count(string verdict) => ((detail.Rules ?? []).Count(rule => rule.Verdict == verdict) + (detail.Checks ?? []).Count(check => check.Verdict == verdict))
                 .ToString(CultureInfo.InvariantCulture);
             var solved = detail.Solved ? "yes" : detail.Errors is { Count: > 0 } ? "wrong input" : "no"; // a detail with a wrong input was not tried
-            table.AddRow([.. new[] { detail.Preset, detail.Detail, solved, Count("fail"), Count("warn"), Count("to-confirm"), Count("waived"), Count("pass") }.Select(Markup.Escape)]);
+            table.AddRow([.. new[] { detail.Preset, detail.Detail, solved, Count(VerdictWords.Fail), Count(VerdictWords.Warn), Count(VerdictWords.ToConfirm), Count(VerdictWords.Waived), Count(VerdictWords.Pass) }.Select(Markup.Escape)]);
         }
 
         Answers.Console(output).Write(table);

@@ -20,12 +20,12 @@ internal static class MoistureText
         var inside = moisture.Internal;
         output.WriteLine($"  Inside: {Number(inside.Temperature)} °C ({inside.TemperatureSource}), humidity class {inside.HumidityClass} ({inside.HumidityClassSource}): "
             + $"{Number(inside.VapourExcess)} Pa over the air outside at 0 °C, none at 20 °C");
-        foreach (var rule in (detail.Rules ?? []).Where(rule => rule.Verdict == "fail"))
+        foreach (var rule in (detail.Rules ?? []).Where(rule => rule.Verdict == VerdictWords.Fail))
         {
             output.WriteLine($"  fail: {rule.Text.TrimEnd('.')}. {rule.Source} ({rule.Confidence}) [{rule.Id}]");
         }
 
-        foreach (var check in (detail.Checks ?? []).Where(check => check.Line != "fit" || check.Verdict == "fail"))
+        foreach (var check in (detail.Checks ?? []).Where(check => check.Line != "fit" || check.Verdict == VerdictWords.Fail))
         {
             output.WriteLine($"  {check.Verdict}: {check.Text}");
         }

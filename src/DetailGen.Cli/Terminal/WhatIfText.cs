@@ -11,7 +11,7 @@ internal static class WhatIfText
         output.WriteLine($"With {string.Join(", ", report.Set)}: {Summary(report)}");
         // where there was nothing before, what is usual or simply passes is no news
         List<ValueChangeReport> values = [.. report.Values.Where(value => report.SolvedBefore || value.Kind is not ("default" or "equation"))];
-        List<VerdictChangeReport> rules = [.. report.Rules.Where(rule => report.SolvedBefore || rule.To is "fail" or "warn" or "waived")];
+        List<VerdictChangeReport> rules = [.. report.Rules.Where(rule => report.SolvedBefore || rule.To is VerdictWords.Fail or VerdictWords.Warn or VerdictWords.Waived)];
         if (values.Count > 0)
         {
             Rows(output, ["value", "now", "then", "why"], values.Select(value => new[] { value.Key, value.From, value.To, value.Why }));

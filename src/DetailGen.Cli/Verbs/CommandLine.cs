@@ -8,17 +8,12 @@ namespace DetailGen.Cli.Verbs;
 /// <summary>The verbs, their arguments and the exit status: 0 done, 1 the detail does not hold, 2 wrong input, 3 output not written, 4 internal fault.</summary>
 public static class CommandLine
 {
-    internal const int Done = 0;
-    internal const int WrongInput = 2;
-    internal const int NotWritten = 3;
-    internal const int InternalFault = 4;
-
     /// <summary>Runs one command line. With <c>--json</c> one document goes to <paramref name="output"/> and nothing else.</summary>
     public static int Run(string[] arguments, TextWriter output, TextWriter messages)
     {
         using var shown = new ShownMessages(messages);
         var status = RunShown(arguments, output, shown);
-        return shown.Lost ? Math.Max(status, NotWritten) : status;
+        return shown.Lost ? Math.Max(status, ExitStatus.NotWritten) : status;
     }
 
     private static int RunShown(string[] arguments, TextWriter output, ShownMessages messages)
@@ -34,19 +29,19 @@ public static class CommandLine
         }
         catch (IOException pipe) when (pipe.Message.Contains("pipe", StringComparison.OrdinalIgnoreCase))
         {
-            return NotWritten;
+            return ExitStatus.NotWritten;
         }
         catch (Exception full) when (full is IOException or UnauthorizedAccessException)
         {
             // files are read and written where their faults become values: what is left is standard output
             messages.WriteLine($"Standard output could not be written: {full.Message.Trim().TrimEnd('.')}. Send it to a place with room for it.");
-            return NotWritten;
+            return ExitStatus.NotWritten;
         }
 #pragma warning disable CA1031 // the last door: our own bug must not reach the user as a stack trace
         catch (Exception fault)
 #pragma warning restore CA1031
         {
-            return Answers.Refuse(new(output, messages), json, [DetailLibrary.InternalFault(fault)], InternalFault);
+            return Answers.Refuse(new(output, messages), json, [DetailLibrary.InternalFault(fault)], ExitStatus.InternalFault);
         }
     }
 
@@ -79,7 +74,7 @@ public static class CommandLine
         root.SetAction(_ =>
         {
             root.Parse("--help").Invoke(new InvocationConfiguration { Output = screen.Output, Error = screen.Messages });
-            return Done;
+            return ExitStatus.Done;
         });
         return root;
     }
@@ -91,7 +86,7 @@ public static class CommandLine
         List<string> reasons = [.. Faults.Of(parsed)];
         if (json)
         {
-            output.Write(ReportJson.Write(new ErrorsReport([.. reasons.Select(reason => new ErrorReport("wrong-argument", "", null, null, null, null, reason, hint))])));
+            output.Write(ReportJson.Write(new ErrorsReport([.. reasons.Select(reason => ErrorReport.Of("wrong-argument", "", reason, hint))])));
         }
 
         foreach (var reason in reasons)
@@ -100,6 +95,6 @@ public static class CommandLine
         }
 
         messages.WriteLine(hint);
-        return WrongInput;
+        return ExitStatus.WrongInput;
     }
 }

@@ -16,7 +16,7 @@ internal static class DrawVerb
         var folder = new Option<string>("--out") { Description = "Folder for the files; made if it is not there.", HelpName = "DIR", DefaultValueFactory = _ => "." };
         var formats = new Option<string>("--formats")
         {
-            Description = "What to write, with commas between: dxf, svg, pdf, png, csv, xlsx, md, json.",
+            Description = $"What to write, with commas between: {string.Join(", ", DrawRequest.AllFormats)}.",
             HelpName = "LIST",
             DefaultValueFactory = _ => string.Join(',', DrawRequest.DefaultFormats),
         };

@@ -34,67 +34,84 @@ internal static class Buildups
     public static Buildup Roof(Site site, PlacedRoof roof, string title, double x)
     {
         var layers = new List<Layer>();
-        var firring = roof.Find(RoofBehaviour.Firring);
         foreach (var placed in roof.Layers)
         {
-            var layer = placed.Layer;
-            var reference = $"R{layers.Count + 1}";
-            var paved = layer.As == RoofBehaviour.Finish && site.Sizes.Is("roof.finish", "paving");
-            var material = site.Sizes.Material(paved ? "roof.paving" : layer.Slot);
-            switch (layer.As)
-            {
-                case RoofBehaviour.Insulation:
-                    var boards = PlacedRoof.Boards(site);
-                    var count = boards.Count;
-                    for (var number = count; number >= 1; number--)
-                    {
-                        var name = count == 1 ? layer.Name : layer.Name + (number == 1 ? ", lower" : ", upper");
-                        layers.Add(new(
-                            $"R{layers.Count + 1}", layer.Slot, $"{layer.Slot}.{number}", name, material, boards[number - 1], LayerKind.Solid,
-                            count > 1 && number == count ? $"{layer.Function}, staggered" : layer.Function, layer.Remark)
-                        {
-                            Told = Told(count == 1 ? layer.Told : layer.Told + (number == 1 ? ", lower" : ", upper"), material),
-                            Fixings = FixingsOf(site, layer.Fixings),
-                        });
-                    }
-
-                    break;
-                case RoofBehaviour.Firring:
-                    break;
-                case RoofBehaviour.Joists:
-                    // What a stack's line ends in: a joist that the section runs along, or the void beside those that it cuts. Its height changes with the fall.
-                    var across = site.Sizes.Is("roof.joists", "across");
-                    var (member, element, told, function) = across
-                        ? (layer.Slot + ".1", "Joists and firrings", "", "structure, air between")
-                        : ("roof.void", "Void between joists", "void at the upstand", "unventilated air space");
-                    layers.Add(new(
-                        reference, layer.Slot, member, element, Air,
-                        placed.Thickness + firring!.Thickness, LayerKind.Bridged, function,
-                        Repeated(site, "joists ", "roof.joist-width", "roof.joist-centres"))
-                    {
-                        Told = told,
-                        Tapers = true,
-                        Shortest = across ? Repeated(site, "Joists ", "roof.joist-width", "roof.joist-centres", "roof.joist-depth") : "",
-                        Bridging = new(site.Sizes.Material(layer.Slot), site.Length("roof.joist-width"), site.Length("roof.joist-centres")),
-                    });
-                    break;
-                case RoofBehaviour.Membrane:
-                    layers.Add(new(reference, layer.Slot, layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, string.Join(", ", Laid(site).Prepend(layer.Remark).Where(said => said.Length > 0)))
-                    {
-                        Told = Told(string.Join(", ", Laid(site).Prepend(layer.Told)), material),
-                    });
-                    break;
-                default:
-                    layers.Add(new(reference, layer.Slot, paved ? "roof.paving" : layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, Remark(site, layer, paved))
-                    {
-                        Told = Told(paved ? "{material} slabs on supports" : layer.Told + (IsUnbonded(site, layer) ? ", unbonded on a sheet" : ""), material),
-                        Tapers = layer.As == RoofBehaviour.Screed,
-                    });
-                    break;
-            }
+            layers.AddRange(Rows(site, roof, placed, layers.Count + 1));
         }
 
         return new("roof", title, HeatFlow.Upwards, layers, (new(x, roof.Plane.At(x)), new(x, roof.Foot)));
+    }
+
+    /// <summary>The rows of a roof's layer, as a rule one.</summary>
+    /// <param name="first">Number of the first.</param>
+    private static IEnumerable<Layer> Rows(Site site, PlacedRoof roof, PlacedRoofLayer placed, int first) => placed.Layer.As switch
+    {
+        RoofBehaviour.Insulation => Boards(site, placed.Layer, first),
+        RoofBehaviour.Firring => [], // in the row of the joists
+        RoofBehaviour.Joists => [Joists(site, roof, placed, first)],
+        RoofBehaviour.Membrane => [Membrane(site, placed, first)],
+        _ => [Plain(site, placed, first)],
+    };
+
+    // The upper layer first, as the rows go.
+    private static IEnumerable<Layer> Boards(Site site, RoofLayer layer, int first)
+    {
+        var boards = PlacedRoof.Boards(site);
+        var material = site.Sizes.Material(layer.Slot);
+        for (var number = boards.Count; number >= 1; number--)
+        {
+            var which = boards.Count == 1 ? "" : number == 1 ? ", lower" : ", upper";
+            yield return new(
+                $"R{first + boards.Count - number}", layer.Slot, $"{layer.Slot}.{number}", layer.Name + which, material, boards[number - 1], LayerKind.Solid,
+                boards.Count > 1 && number == boards.Count ? $"{layer.Function}, staggered" : layer.Function, layer.Remark)
+            {
+                Told = Told(layer.Told + which, material),
+                Fixings = FixingsOf(site, layer.Fixings),
+            };
+        }
+    }
+
+    // What a stack's line ends in: a joist that the section runs along, or the void beside those that it cuts. Its height changes with the fall.
+    private static Layer Joists(Site site, PlacedRoof roof, PlacedRoofLayer placed, int number)
+    {
+        var slot = placed.Layer.Slot;
+        var across = site.Sizes.Is("roof.joists", "across");
+        var (member, element, told, function) = across
+            ? (slot + ".1", "Joists and firrings", "", "structure, air between")
+            : ("roof.void", "Void between joists", "void at the upstand", "unventilated air space");
+        return new(
+            $"R{number}", slot, member, element, Air, placed.Thickness + roof.Find(RoofBehaviour.Firring)!.Thickness, LayerKind.Bridged, function,
+            Repeated(site, "joists ", "roof.joist-width", "roof.joist-centres"))
+        {
+            Told = told,
+            Tapers = true,
+            Shortest = across ? Repeated(site, "Joists ", "roof.joist-width", "roof.joist-centres", "roof.joist-depth") : "",
+            Bridging = new(site.Sizes.Material(slot), site.Length("roof.joist-width"), site.Length("roof.joist-centres")),
+        };
+    }
+
+    private static Layer Membrane(Site site, PlacedRoofLayer placed, int number)
+    {
+        var layer = placed.Layer;
+        var material = site.Sizes.Material(layer.Slot);
+        string With(string said) => string.Join(", ", Laid(site).Prepend(said).Where(word => word.Length > 0));
+        return new($"R{number}", layer.Slot, layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, With(layer.Remark))
+        {
+            Told = Told(With(layer.Told), material),
+        };
+    }
+
+    private static Layer Plain(Site site, PlacedRoofLayer placed, int number)
+    {
+        var layer = placed.Layer;
+        var paved = layer.As == RoofBehaviour.Finish && site.Sizes.Is("roof.finish", "paving");
+        var slot = paved ? "roof.paving" : layer.Slot;
+        var material = site.Sizes.Material(slot);
+        return new($"R{number}", layer.Slot, slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, Remark(site, layer, paved))
+        {
+            Told = Told(paved ? "{material} slabs on supports" : layer.Told + (IsUnbonded(site, layer) ? ", unbonded on a sheet" : ""), material),
+            Tapers = layer.As == RoofBehaviour.Screed,
+        };
     }
 
     /// <summary>Null where the detail has none.</summary>
@@ -128,7 +145,7 @@ internal static class Buildups
 
     // Blocks in courses of bricks.
     private static string Units(Site site, WallLayer layer, Material material) =>
-        layer.As == WallBehaviour.Leaf && PlacedWall.Course(site, layer.Slot, layer.Course) <= PlacedWall.Brick && !material.IsBrick && !material.IsCast ? ", coursing units" : "";
+        layer.As == WallBehaviour.Leaf && PlacedWall.Course(site, layer.Slot, layer.Course) <= Courses.Brick && !material.IsBrick && !material.IsCast ? ", coursing units" : "";
 
     // A bonded screed is the usual one.
     private static bool IsUnbonded(Site site, RoofLayer layer) => layer.As == RoofBehaviour.Screed && site.Sizes.HasChoice("roof.screed-bond") && site.Sizes.Is("roof.screed-bond", "unbonded");

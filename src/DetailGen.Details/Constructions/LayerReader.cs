@@ -15,9 +15,9 @@ internal static class LayerReader
     public static IReadOnlyList<WallLayer> Wall(Component wall) => [.. Maps(wall).Select(map =>
         new WallLayer(Must(map, "slot"), Word<WallBehaviour>(map, "as"), Thickness(map), Must(map, "name"), Text(map, "function"), RolesOf(map))
         {
-            Course = Millimetres(map, "course", 225),
+            Course = Millimetres(map, "course", Courses.Block),
             HeadSlot = map["head-slot"] is null ? null : Must(map, "head-slot"),
-            HeadCourse = Millimetres(map, "head-course", 75),
+            HeadCourse = Millimetres(map, "head-course", Courses.Brick),
             Kind = map["kind"] is null ? LayerKind.Solid : Word<LayerKind>(map, "kind"),
             Repeat = map["centres"] is null ? null : (Must(map, "centres"), Must(map, "width")),
             Ribbon = Millimetres(map, "ribbon", 0),

@@ -65,9 +65,6 @@ public sealed record TrayLine(IReadOnlyList<Point> Line, bool DryAbove)
 /// <summary>Interprets the layers of a wall: where they stand, and what blanks they are between the ends a junction gives.</summary>
 public sealed class PlacedWall
 {
-    /// <summary>Height of a course of bricks, its joint included; mm.</summary>
-    public const double Brick = 75;
-
     private readonly bool _turned;
 
     private PlacedWall(IReadOnlyList<PlacedLayer> layers, bool turned)
@@ -122,7 +119,7 @@ public sealed class PlacedWall
     }
 
     /// <summary>Height of a course of a leaf, its joint included: as usual for it, or that of bricks; mm.</summary>
-    public static double Course(Site site, string slot, double usual) => site.Sizes.Material(slot).IsBrick ? Math.Min(usual, Brick) : usual;
+    public static double Course(Site site, string slot, double usual) => site.Sizes.Material(slot).IsBrick ? Math.Min(usual, Courses.Brick) : usual;
 
     public void Build(Site site, WallEnds ends, TrayLine? tray)
     {
@@ -162,12 +159,11 @@ public sealed class PlacedWall
         var bed = tray?.At((placed.Left + placed.Right) / 2) ?? ends.Bed;
         if (layer.HeadSlot is { } slot && tray is { DryAbove: true })
         {
-
             // Both leaves are set out from the tray's lower edge, so that their beds meet for the ties; up to a higher edge a lower unit makes it up.
-            site.Add(Blank(placed, layer.Slot, Box(placed, ends.Foot, bed), Precedence.Masonry, Stage.WallBelow) with { Coursing = new(tray.Lowest, Course(site, layer.Slot, layer.Course), 10) });
+            site.Add(Blank(placed, layer.Slot, Box(placed, ends.Foot, bed), Precedence.Masonry, Stage.WallBelow) with { Coursing = new(tray.Lowest, Course(site, layer.Slot, layer.Course), Courses.Joint) });
             site.Add(Blank(placed, slot, Box(placed, bed, ends.LeafTop), Precedence.Masonry, Stage.WallAbove) with
             {
-                Coursing = new(bed, Course(site, slot, layer.HeadCourse), 10),
+                Coursing = new(bed, Course(site, slot, layer.HeadCourse), Courses.Joint),
                 Name = layer.Name + " above the tray",
                 Slot = slot,
             });
@@ -176,7 +172,7 @@ public sealed class PlacedWall
 
         site.Add(Blank(placed, layer.Slot, Box(placed, ends.Foot, ends.LeafTop), Precedence.Masonry, Stage.WallBelow) with
         {
-            Coursing = new(ends.Bed, Course(site, layer.Slot, layer.Course), 10),
+            Coursing = new(ends.Bed, Course(site, layer.Slot, layer.Course), Courses.Joint),
         });
     }
 

@@ -30,13 +30,13 @@ public enum WallBehaviour
 public sealed record WallLayer(string Slot, WallBehaviour As, string Thickness, string Name, string Function, Roles Roles)
 {
     /// <summary>Course height of a leaf, mm.</summary>
-    public double Course { get; init; } = 225;
+    public double Course { get; init; } = Courses.Block;
 
     /// <summary>Slot of the units above the tray, where those of the leaf do not suit; null where they go on.</summary>
     public string? HeadSlot { get; init; }
 
     /// <summary>Their course height, mm.</summary>
-    public double HeadCourse { get; init; } = 75;
+    public double HeadCourse { get; init; } = Courses.Brick;
 
     public LayerKind Kind { get; init; } = LayerKind.Solid;
 

@@ -3,6 +3,7 @@ using DetailGen.Details.Reading;
 
 namespace DetailGen.Details.Parameters;
 
+/// <summary>What a component describes.</summary>
 public enum ComponentKind
 {
     Wall,
@@ -56,14 +57,17 @@ public sealed record Domain(long From, long To, long Step)
     }
 }
 
+/// <summary>The stock class where the slot holds that material.</summary>
 public sealed record MaterialStock(string Material, string Stock);
 
+/// <summary>What is usual where a condition holds.</summary>
 public sealed record DefaultCase(Written When, Setting Value);
 
 /// <summary>A length that follows from others.</summary>
 /// <param name="Cases">The first whose condition holds; a lone case without condition always holds.</param>
 public sealed record Derived(string Key, IReadOnlyList<DerivedCase> Cases, string Meaning, Mark At);
 
+/// <summary>What a derived length is where a condition holds.</summary>
 /// <param name="When">Null for otherwise.</param>
 public sealed record DerivedCase(Written? When, Written As);
 

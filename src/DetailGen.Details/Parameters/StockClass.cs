@@ -3,6 +3,7 @@ using DetailGen.Details.Reading;
 
 namespace DetailGen.Details.Parameters;
 
+/// <summary>How far the sizes of a stock class bind.</summary>
 public enum StockForce
 {
     /// <summary>Sold so and no other way: units, boards, joists, sheets.</summary>
@@ -21,6 +22,7 @@ public sealed record StockClass(string Id, StockForce Force, Unit Unit, IReadOnl
     public IReadOnlyList<long> Values => [.. Sizes.Where(size => size.Measures.Count == 1).Select(size => size.Measures[0]).Distinct().Order()];
 }
 
+/// <summary>One size that is sold.</summary>
 /// <param name="Name">As the trade calls it, such as a code of sheet metal; null for most.</param>
 /// <param name="Measures">Micrometres, or n.</param>
 public sealed record StockSize(string? Name, IReadOnlyList<long> Measures);

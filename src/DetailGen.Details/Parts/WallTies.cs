@@ -31,7 +31,6 @@ internal static class WallTies
     /// <param name="below">The first row below the tray, mm.</param>
     public static IEnumerable<double> RowsAbove(Site site, double top, double tray, double below)
     {
-        const double Course = 75;
         if (top <= below + 1)
         {
             yield break;
@@ -39,13 +38,16 @@ internal static class WallTies
 
         yield return top;
         var most = site.Length("tie.vertical-spacing");
-        var drop = top - Math.Max(tray + Course, below + most);
+        var drop = top - Math.Max(tray + Courses.Brick, below + most);
         var more = (int)Math.Ceiling(drop / most - 1e-6);
         for (var row = 1; row <= more; row++)
         {
-            yield return top - (Course * Math.Round(drop * row / more / Course));
+            yield return top - (Courses.Brick * Math.Round(drop * row / more / Courses.Brick));
         }
     }
+
+    /// <summary>From row to row in whole courses of blocks, the nearest to what is asked; mm.</summary>
+    public static double RowSpacing(Site site) => Math.Max(1, Math.Round(site.Length("tie.vertical-spacing") / Courses.Block)) * Courses.Block;
 
     /// <summary>
     /// Rows of ties downwards from a bed joint, in joints that both leaves share. A row that would lie in what the roof builds into the wall, or in a bed that a
@@ -55,27 +57,27 @@ internal static class WallTies
     /// <param name="foot">Where the wall ends, mm.</param>
     public static IEnumerable<double> RowsBelow(Site site, double from, double foot)
     {
-        const double Shared = 225, Clear = 20;
-        var rows = Math.Max(1, Math.Round(site.Length("tie.vertical-spacing") / Shared)) * Shared;
+        const double Clear = 20;
+        var rows = RowSpacing(site);
         var bed = from;
         while (IsBuiltIn(bed))
         {
-            bed -= Shared;
+            bed -= Courses.Block;
         }
 
         while (bed > foot + Clear)
         {
             yield return bed;
             var next = bed - rows;
-            while (IsBuiltIn(next) && next + Shared < bed)
+            while (IsBuiltIn(next) && next + Courses.Block < bed)
             {
-                next += Shared;
+                next += Courses.Block;
             }
 
             next = IsBuiltIn(next) ? bed - rows : next;
             while (IsBuiltIn(next))
             {
-                next -= Shared;
+                next -= Courses.Block;
             }
 
             bed = next;

@@ -32,6 +32,10 @@ public sealed record Preset(
     /// <summary>Temperature of the air inside in °C; null for that of the use.</summary>
     public double? AirTemperature { get; init; }
 
+    /// <summary>The circumstance of that key, written or usual.</summary>
+    /// <exception cref="InvalidOperationException">There is no such circumstance.</exception>
+    public Condition Condition(string key) => Conditions.First(condition => condition.Key == key);
+
     /// <summary>Wall, roof, junction: the order in which equations and parameters are told.</summary>
     public IEnumerable<Component> Components => [Wall, Roof, Junction];
 }
@@ -46,9 +50,18 @@ public sealed record Condition(string Key, string Word, Mark? At);
 /// <param name="FromBase">It comes from a base preset: where it turns out that this detail has no such key, it is passed over.</param>
 public sealed record Given(string Key, Setting Value, string Text, Mark At, bool FromBase);
 
-/// <summary>roof.u-value and wall.u-value in W/(m²·K), at most; junction.psi in W/(m·K), at most; junction.frsi, at least.</summary>
-public sealed record Target(string Key, decimal Value, Mark At);
+/// <summary>What must be reached.</summary>
+/// <param name="Key">That of one of <see cref="PresetShape.Targets"/>.</param>
+/// <param name="Value">In the unit of <see cref="Kind"/>.</param>
+public sealed record Target(string Key, decimal Value, Mark At)
+{
+    /// <summary>What there is to know of targets of this key.</summary>
+    public TargetKey Kind => PresetShape.Targets.First(kind => kind.Key == Key);
 
+    public bool IsMetBy(decimal figure) => Kind.AtLeast ? figure >= Value : figure <= Value;
+}
+
+/// <summary>A slot with the material in it.</summary>
 /// <param name="At">Where the author swapped it; null for the default.</param>
 public sealed record FilledSlot(Slot Slot, DesignMaterial Filling, Mark? At)
 {
@@ -61,8 +74,10 @@ public sealed record FilledSlot(Slot Slot, DesignMaterial Filling, Mark? At)
     public DesignMaterial Usual { get; init; } = Filling;
 }
 
+/// <summary>A rule pack that the author names.</summary>
 public sealed record NamedPack(string Name, Mark At);
 
+/// <summary>A climate that the author names.</summary>
 public sealed record NamedClimate(string Name, Mark At);
 
 /// <summary>A rule that the author sets aside, and answers for.</summary>
@@ -72,12 +87,13 @@ public sealed record Waiver(string Rule, string Reason, string? By, string? Refe
 public sealed record GivenLevel(string Name, Length Height, Mark At);
 
 /// <summary>What the author wants of the sheet; null where the tool shall choose.</summary>
-/// <param name="Paper">A4 to A1.</param>
+/// <param name="Paper">A4 to A1, or ANSI-A to ANSI-D.</param>
 /// <param name="Scale">The n of 1:n.</param>
 /// <param name="Options">Every further key of <c>sheet</c> that was given, as written.</param>
 /// <param name="Companions">Further sheets: exploded, control-lines, sequence, blank, thermal; each once, in this order.</param>
 public sealed record SheetWishes(string? Paper, int? Scale, IReadOnlyList<string> Companions, IReadOnlyList<SheetOption> Options);
 
+/// <summary>A key of <c>sheet</c> with its word.</summary>
 public sealed record SheetOption(string Key, string Value, Mark At);
 
 /// <summary>Title block as written; null where nothing was given.</summary>
@@ -93,7 +109,9 @@ public sealed record TitleBlock(IReadOnlyList<TitleField> Fields)
     public string? Status => this["status"];
 }
 
+/// <summary>A field of the title block.</summary>
 public sealed record TitleField(string Key, string Text, Mark At);
 
+/// <summary>A row of the revision table.</summary>
 /// <param name="Date">Year, month, day.</param>
 public sealed record Revision(string Rev, DateOnly Date, string Text, string? Drawn, string? Checked, Mark At);

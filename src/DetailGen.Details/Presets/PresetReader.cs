@@ -7,6 +7,9 @@ namespace DetailGen.Details.Presets;
 /// <summary>Reads presets. All faults of a preset, its bases and the command line are told at once, in the order of the files.</summary>
 public static class PresetReader
 {
+    /// <summary>What marks call the command line in place of a file.</summary>
+    public const string OverridesFile = Overrides.File;
+
     /// <param name="path">Also what marks call the file.</param>
     /// <param name="overrides">Each <c>key=value</c>, as given with <c>--set</c>.</param>
     public static Outcome<Preset> Read(string path, IReadOnlyList<string> overrides, PresetContext context) =>

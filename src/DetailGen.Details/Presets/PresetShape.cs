@@ -2,6 +2,7 @@ using System.Text.RegularExpressions;
 using DetailGen.Details.Parameters;
 using DetailGen.Details.Quantities;
 using DetailGen.Details.Reading.Shapes;
+using DetailGen.Details.Rules;
 using DetailGen.Details.Sheets;
 
 namespace DetailGen.Details.Presets;
@@ -20,12 +21,18 @@ public static partial class PresetShape
     /// <summary>°C.</summary>
     internal static NumberShape AirTemperature { get; } = new(0, 40);
 
+    /// <summary>The condition that also picks a climate.</summary>
+    public const string Nation = "site.nation";
+
+    /// <summary>The condition that also picks the air inside.</summary>
+    public const string Use = "building.use";
+
     /// <summary>What switches rules; of each the first word is the default.</summary>
     public static IReadOnlyList<ConditionKey> Conditions { get; } =
     [
-        new("site.nation", Nations),
+        new(Nation, Nations),
         new("site.exposure", ["moderate", "sheltered", "severe", "very-severe"]),
-        new("building.use", ["dwelling", "school", "office", "retail", "sports", "pool", "other"]),
+        new(Use, ["dwelling", "school", "office", "retail", "sports", "pool", "other"]),
         new("building.work", ["new", "extension", "recovering", "alteration"]),
         new("building.roof-access", ["maintenance", "accessible"]),
     ];
@@ -33,10 +40,10 @@ public static partial class PresetShape
     /// <summary>Targets with the unit and range of their values.</summary>
     public static IReadOnlyList<TargetKey> Targets { get; } =
     [
-        new("roof.u-value", QuantityKind.Transmittance, 0.03m, 6, "U-value of the roof, at most, W/m²K."),
-        new("wall.u-value", QuantityKind.Transmittance, 0.03m, 6, "U-value of the wall, at most, W/m²K."),
-        new("junction.frsi", QuantityKind.Bare, 0.01m, 0.999m, "Temperature factor, at least."),
-        new("junction.psi", QuantityKind.Conductivity, -2, 5, "Linear thermal transmittance with internal dimensions, at most, W/mK."),
+        new("roof.u-value", QuantityKind.Transmittance, 0.03m, 6, 0.15m, "U-value of the roof, at most, W/m²K."),
+        new("wall.u-value", QuantityKind.Transmittance, 0.03m, 6, 0.15m, "U-value of the wall, at most, W/m²K."),
+        new(SimulatedFigures.TemperatureFactor, QuantityKind.Bare, 0.01m, 0.999m, 0.75m, "Temperature factor, at least.") { AtLeast = true },
+        new(SimulatedFigures.Psi, QuantityKind.Conductivity, -2, 5, 0.10m, "Linear thermal transmittance with internal dimensions, at most, W/mK."),
     ];
 
     public static IReadOnlyList<string> Levels { get; } =
@@ -165,13 +172,24 @@ public static partial class PresetShape
     private static partial Regex StatusPattern();
 }
 
+/// <summary>A circumstance by which rules are switched, and the words for it.</summary>
 /// <param name="Key">Such as <c>site.nation</c>.</param>
 /// <param name="Words">The first is the default.</param>
 public sealed record ConditionKey(string Key, IReadOnlyList<string> Words);
 
+/// <summary>A figure that a preset may ask for.</summary>
 /// <param name="Key">Such as <c>roof.u-value</c>.</param>
-/// <param name="Kind">Unit of the value.</param>
-public sealed record TargetKey(string Key, QuantityKind Kind, decimal Least, decimal Most, string Meaning)
+/// <param name="Kind">Unit of the values, and so of those that follow here.</param>
+/// <param name="Least">No smaller value is taken.</param>
+/// <param name="Most">No greater value is taken.</param>
+/// <param name="Example">To start from, where nothing is known of the detail.</param>
+public sealed record TargetKey(string Key, QuantityKind Kind, decimal Least, decimal Most, decimal Example, string Meaning)
 {
+    /// <summary>The figure must reach the value; of the others it must not pass it.</summary>
+    public bool AtLeast { get; init; }
+
+    /// <summary>Only a simulation of the section gives the figure; the others follow from the sizes.</summary>
+    public bool IsSimulated => SimulatedFigures.Keys.Contains(Key, StringComparer.Ordinal);
+
     internal QuantityShape Shape => new(Kind, BareToo: true) { Least = Least, Most = Most };
 }

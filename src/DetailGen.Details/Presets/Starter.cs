@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using DetailGen.Details.Parameters;
 using DetailGen.Details.Quantities;
@@ -47,7 +48,7 @@ public static class Starter
         Line(text, "target:");
         foreach (var target in PresetShape.Targets)
         {
-            var value = taken?.GetValueOrDefault("target." + target.Key) ?? (target.Key.EndsWith("u-value", StringComparison.Ordinal) ? "0.15" : target.Key == "junction.frsi" ? "0.75" : "0.10");
+            var value = taken?.GetValueOrDefault("target." + target.Key) ?? target.Example.ToString(CultureInfo.InvariantCulture);
             Line(text, $"  # {target.Key}: {value}  # {target.Meaning}");
         }
 

@@ -8,8 +8,10 @@ public abstract record Node(Mark At);
 /// <param name="Quoted">Written in quotation marks or as a block, so that an empty text is meant.</param>
 public sealed record ScalarNode(Mark At, string Text, bool Quoted) : Node(At);
 
+/// <summary>A list.</summary>
 public sealed record ListNode(Mark At, IReadOnlyList<Node> Items) : Node(At);
 
+/// <summary>A map.</summary>
 /// <param name="Entries">In the order of the file, keys unique.</param>
 public sealed record MapNode(Mark At, IReadOnlyList<Entry> Entries) : Node(At)
 {

@@ -78,17 +78,15 @@ public sealed record Rule(
 }
 
 /// <summary>A limit on a figure that only a simulation gives.</summary>
-/// <param name="Key">junction.frsi, or junction.psi in W/(m·K).</param>
+/// <param name="Key">One of <see cref="SimulatedFigures.Keys"/>.</param>
 /// <param name="AtLeast">The figure must not be less; else it must not be more.</param>
 public sealed record SimulatedLimit(string Key, bool AtLeast, decimal Limit)
 {
-    public static IReadOnlyList<string> Keys { get; } = ["junction.frsi", "junction.psi"];
-
     public bool Holds(decimal figure) => AtLeast ? figure >= Limit : figure <= Limit;
 
     /// <summary>From <c>KEY &gt;= FIGURE</c> or <c>KEY &lt;= FIGURE</c>; null where it is neither.</summary>
     public static SimulatedLimit? Read(string text) =>
-        text.Split(' ', StringSplitOptions.RemoveEmptyEntries) is [var key, ">=" or "<=", var figure] words && Keys.Contains(key, StringComparer.Ordinal)
+        text.Split(' ', StringSplitOptions.RemoveEmptyEntries) is [var key, ">=" or "<=", var figure] words && SimulatedFigures.Keys.Contains(key, StringComparer.Ordinal)
             && decimal.TryParse(figure, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var limit)
             ? new(key, words[1] == ">=", limit)
             : null;

@@ -42,7 +42,7 @@ public static class RulePackReader
 
     private sealed class Reading(Vocabulary vocabulary)
     {
-        private readonly Dictionary<string, Node> seen = new(StringComparer.Ordinal);
+        private readonly Dictionary<string, Node> _seen = new(StringComparer.Ordinal);
 
         public List<Rule> Rules { get; } = [];
 
@@ -83,9 +83,9 @@ public static class RulePackReader
             var aliases = Texts(map, "aliases");
             foreach (var name in aliases.Prepend(id))
             {
-                if (!seen.TryAdd(name, map))
+                if (!_seen.TryAdd(name, map))
                 {
-                    Faults.Add(RuleMessages.TwiceNamed(map.At, name, seen[name].At));
+                    Faults.Add(RuleMessages.TwiceNamed(map.At, name, _seen[name].At));
                 }
             }
 

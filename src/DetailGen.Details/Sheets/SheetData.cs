@@ -22,6 +22,7 @@ public sealed record SheetData(IReadOnlyList<LayerRow> Layers, IReadOnlyList<Ink
 /// <param name="Holds">In words.</param>
 public sealed record LayerRow(string Row, string Name, double Width, double WidthOnA1, string LineType, string Ink, bool Plotted, string Holds, Mark At);
 
+/// <summary>An ink of the layer map.</summary>
 /// <param name="Colour">Six hexadecimal digits after #.</param>
 public sealed record InkRow(string Ink, string Colour, string Holds, Mark At);
 
@@ -51,5 +52,6 @@ public sealed record FormatRow(
     string Paper, double Width, double Height, double UntrimmedWidth, double UntrimmedHeight, double BorderLeft, double BorderOthers, int GridLong, int GridShort,
     IReadOnlyList<ZoneRow> Zones, Mark At);
 
+/// <summary>A zone of a sheet format, mm.</summary>
 /// <param name="Name">title-block, revisions, notes, checklist, key, schedule, second-view, view, notes-left, drawing or notes-right.</param>
 public sealed record ZoneRow(string Name, double Left, double Bottom, double Right, double Top);

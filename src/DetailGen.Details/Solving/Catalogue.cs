@@ -9,16 +9,16 @@ namespace DetailGen.Details.Solving;
 /// <summary>All that details are solved with: what may be named, the expressions of the components, rule packs and stock. Read once, used for many.</summary>
 public sealed class Catalogue
 {
-    private readonly Dictionary<Written, Expression> expressions;
+    private readonly Dictionary<Written, Expression> _expressions;
     // by place, not by tree: a component that was read twice has two trees
-    private readonly Dictionary<Mark, IReadOnlyList<ResistanceLayer>> layers;
-    private readonly SortedDictionary<string, StockClass> stock;
+    private readonly Dictionary<Mark, IReadOnlyList<ResistanceLayer>> _layers;
+    private readonly SortedDictionary<string, StockClass> _stock;
 
     private Catalogue(
         Vocabulary vocabulary, Dictionary<Written, Expression> expressions, Dictionary<Mark, IReadOnlyList<ResistanceLayer>> layers,
         SortedDictionary<string, StockClass> stock, IReadOnlyList<RulePack> packs)
     {
-        (Vocabulary, this.expressions, this.layers, this.stock, Packs) = (vocabulary, expressions, layers, stock, packs);
+        (Vocabulary, _expressions, _layers, _stock, Packs) = (vocabulary, expressions, layers, stock, packs);
     }
 
     public Vocabulary Vocabulary { get; }
@@ -88,12 +88,12 @@ public sealed class Catalogue
     }
 
     /// <summary>The tree of an expression of some component.</summary>
-    internal Expression Tree(Written written) => expressions[written];
+    internal Expression Tree(Written written) => _expressions[written];
 
     /// <summary>Null where the class is not known.</summary>
-    internal StockClass? Stock(string id) => stock.GetValueOrDefault(id);
+    internal StockClass? Stock(string id) => _stock.GetValueOrDefault(id);
 
-    internal IReadOnlyList<ResistanceLayer> Layers(Component component) => component.Layers is { } node ? layers[node.At] : [];
+    internal IReadOnlyList<ResistanceLayer> Layers(Component component) => component.Layers is { } node ? _layers[node.At] : [];
 
     private static IEnumerable<KnownKey> Keys(Component component) =>
         component.Parameters.Select(parameter => new KnownKey(parameter.Key, KindOf(parameter.Unit), parameter.Options))

@@ -14,9 +14,9 @@ namespace DetailGen.Details.Solving;
 /// </summary>
 internal sealed class DetailProblem
 {
-    private readonly SortedDictionary<string, Variable> unknowns = new(StringComparer.Ordinal);
-    private readonly SortedDictionary<string, long> wishes = new(StringComparer.Ordinal);
-    private readonly Translation translation;
+    private readonly SortedDictionary<string, Variable> _unknowns = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, long> _wishes = new(StringComparer.Ordinal);
+    private readonly Translation _translation;
 
     /// <param name="ranked">False leaves the wishes out, for questions of whether at all.</param>
     /// <param name="without">Targets to leave out.</param>
@@ -25,13 +25,13 @@ internal sealed class DetailProblem
         (Situation, Rules) = (situation, rules);
         foreach (var parameter in situation.Sizes)
         {
-            unknowns[parameter.Key] = Unknown(parameter);
+            _unknowns[parameter.Key] = Unknown(parameter);
         }
 
-        translation = new Translation(Model, situation, unknowns);
-        foreach (var given in situation.Preset.Set.Where(given => unknowns.ContainsKey(given.Key)))
+        _translation = new Translation(Model, situation, _unknowns);
+        foreach (var given in situation.Preset.Set.Where(given => _unknowns.ContainsKey(given.Key)))
         {
-            Model.Give("given:" + given.Key, unknowns[given.Key], given.Value.Number);
+            Model.Give("given:" + given.Key, _unknowns[given.Key], given.Value.Number);
         }
 
         foreach (var claim in situation.Preset.Components.SelectMany(component => component.Claims))
@@ -44,7 +44,7 @@ internal sealed class DetailProblem
             Require("rule:" + rule.Id, rule.When, rule.Require!);
         }
 
-        foreach (var target in situation.Preset.Targets.Where(target => target.Key.EndsWith(".u-value", StringComparison.Ordinal) && !without.Contains(target.Key, StringComparer.Ordinal)))
+        foreach (var target in situation.Preset.Targets.Where(target => !target.Kind.IsSimulated && !without.Contains(target.Key, StringComparer.Ordinal)))
         {
             var limit = new Figure(target.Value, Kind.UValue);
             Require("target:" + target.Key, null, new Comparison(Relation.AtMost, new Key(target.Key, Kind.UValue), limit));
@@ -62,19 +62,19 @@ internal sealed class DetailProblem
 
     public IReadOnlyList<Rule> Rules { get; }
 
-    public IReadOnlyDictionary<string, Variable> Unknowns => unknowns;
+    public IReadOnlyDictionary<string, Variable> Unknowns => _unknowns;
 
     /// <summary>Rules that could not be told to the solver and are only judged afterwards.</summary>
     public List<string> Unspoken { get; } = [];
 
     /// <summary>The value wished for a key by preference or habit; null where there is none.</summary>
-    public long? Wish(string key) => wishes.TryGetValue(key, out var wish) ? wish : null;
+    public long? Wish(string key) => _wishes.TryGetValue(key, out var wish) ? wish : null;
 
     /// <summary>Makes the U-value of an element as small as it can be, in place of all wishes.</summary>
     public void Least(string element)
     {
         var resistance = Model.Add(element + ".r-value", Domain.Range(0, 1000 * Resistances.Unit));
-        Model.Require(null, translation.AtLeast(element, resistance, corrected: true));
+        Model.Require(null, _translation.AtLeast(element, resistance, corrected: true));
         Model.Then(new Level.Least("resistance", -resistance));
     }
 
@@ -90,7 +90,7 @@ internal sealed class DetailProblem
             return;
         }
 
-        if (Spoken(translation, tag, when, require) is { } claim)
+        if (Spoken(_translation, tag, when, require) is { } claim)
         {
             Model.Require(tag, claim);
         }
@@ -103,7 +103,7 @@ internal sealed class DetailProblem
             var claim = by.Claim(require);
             return when is null || when.In(Situation).IsKnown ? claim : DetailGen.Solver.Claim.When(by.Claim(when), claim);
         }
-        catch (NotSupportedException)
+        catch (NotLinear)
         {
             Unspoken.Add(tag);
             return null;
@@ -137,17 +137,17 @@ internal sealed class DetailProblem
     {
         var rules = Active.Where(rule => rule is { IsHard: false, Yields: false }).ToList();
         var (preferred, usual, last) = (new List<string>(), new List<string>(), new List<string>());
-        foreach (var given in Situation.Preset.Prefer.Where(given => unknowns.ContainsKey(given.Key)))
+        foreach (var given in Situation.Preset.Prefer.Where(given => _unknowns.ContainsKey(given.Key)))
         {
-            wishes[given.Key] = given.Value.Number;
+            _wishes[given.Key] = given.Value.Number;
             preferred.Add(given.Key);
         }
 
-        foreach (var parameter in Situation.Sizes.Where(parameter => !wishes.ContainsKey(parameter.Key) && !Given(parameter.Key)))
+        foreach (var parameter in Situation.Sizes.Where(parameter => !_wishes.ContainsKey(parameter.Key) && !Given(parameter.Key)))
         {
             if (Situation.Usual(parameter) is { } setting)
             {
-                wishes[parameter.Key] = setting.Number;
+                _wishes[parameter.Key] = setting.Number;
                 (parameter.IsDefaultLast ? last : usual).Add(parameter.Key);
             }
         }
@@ -174,13 +174,13 @@ internal sealed class DetailProblem
         {
             if (StockOf(parameter) is { Force: StockForce.Prefer } sold && !Given(parameter.Key))
             {
-                stock.Add(new SoftClaim("stock:" + parameter.Key, unknowns[parameter.Key].In([.. sold.Values])));
+                stock.Add(new SoftClaim("stock:" + parameter.Key, _unknowns[parameter.Key].In([.. sold.Values])));
             }
         }
 
         Model.Then(new Level.Wanted("stock", stock));
         var thickness = Situation.Sizes.Where(parameter => parameter.Unit == Unit.Length && !Given(parameter.Key))
-            .Aggregate((Linear)0, (sum, parameter) => sum + unknowns[parameter.Key]);
+            .Aggregate((Linear)0, (sum, parameter) => sum + _unknowns[parameter.Key]);
         Model.Then(new Level.Least("thinnest", thickness));
     }
 
@@ -200,7 +200,7 @@ internal sealed class DetailProblem
         foreach (var rule in rules.Where(rule => !rule.Require!.In(Situation).IsKnown))
         {
             var tag = "rule:" + rule.Id;
-            var by = rule.Require!.All().Any(part => part is Key { Kind: Kind.UValue or Kind.RValue }) ? translation.Counting(UsualLayers()) : translation;
+            var by = rule.Require!.All().Any(part => part is Key { Kind: Kind.UValue or Kind.RValue }) ? _translation.Counting(UsualLayers()) : _translation;
             if (Spoken(by, tag, rule.When, rule.Require!) is { } claim)
             {
                 claims.Add(new SoftClaim(tag, claim, rule.IsWhole ? 0 : 1));
@@ -229,7 +229,7 @@ internal sealed class DetailProblem
     }
 
     private void Wished(string name, IEnumerable<string> keys) =>
-        Model.Then(new Level.Wished(name, [.. keys.Select(key => new Wish(unknowns[key], wishes[key]))]));
+        Model.Then(new Level.Wished(name, [.. keys.Select(key => new Wish(_unknowns[key], _wishes[key]))]));
 }
 
 /// <summary>Rules that the author sets aside.</summary>
@@ -237,6 +237,5 @@ internal static class Waivers
 {
     public static bool Covers(Preset preset, Rule rule) => Of(preset, rule) is not null;
 
-    public static Waiver? Of(Preset preset, Rule rule) => preset.Waivers.FirstOrDefault(waiver =>
-        waiver.Rule == rule.Id || rule.Aliases.Contains(waiver.Rule, StringComparer.Ordinal));
+    public static Waiver? Of(Preset preset, Rule rule) => preset.Waivers.FirstOrDefault(waiver => rule.Names(waiver.Rule));
 }

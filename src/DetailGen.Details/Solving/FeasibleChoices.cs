@@ -8,6 +8,7 @@ namespace DetailGen.Details.Solving;
 /// <param name="Proven">False where the search was cut short for some word: it is then in neither list.</param>
 public sealed record ChoiceRange(string Key, IReadOnlyList<string> Words, IReadOnlyList<(string Word, IReadOnlyList<Member> Stops)> Excluded, bool Proven);
 
+/// <summary>Asks the solver which words of a choice can be had.</summary>
 internal static class FeasibleChoices
 {
     public static ChoiceRange Of(Situation situation, Chosen choice, IReadOnlyList<Rule> rules)

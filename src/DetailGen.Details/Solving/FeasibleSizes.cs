@@ -13,41 +13,32 @@ public sealed record SizeRange(
     string Key, Unit Unit, long? Step, IReadOnlyList<(long Low, long High)> Values, IReadOnlyList<Member> LowStops, IReadOnlyList<Member> HighStops,
     bool Proven = true);
 
+/// <summary>Asks the solver how far each size can go.</summary>
 internal static class FeasibleSizes
 {
+    /// <param name="keys">Of the sizes asked for; null for all. Those that are set are left out.</param>
+    /// <returns>Null where no sizes hold together.</returns>
     public static IReadOnlyList<SizeRange>? Of(DetailProblem problem, IReadOnlyList<string>? keys = null)
     {
         List<Parameter> free = [.. problem.Situation.Sizes.Where(parameter => problem.Situation.Preset.Set.All(given => given.Key != parameter.Key)
             && (keys?.Contains(parameter.Key, StringComparer.Ordinal) ?? true))];
         var members = new Members(problem);
-        try
+        if (problem.Model.Ranges([.. free.Select(parameter => problem.Unknowns[parameter.Key])]) is { } ranges)
         {
-            var ranges = problem.Model.Ranges([.. free.Select(parameter => problem.Unknowns[parameter.Key])]);
             return [.. free.Zip(ranges, (parameter, range) => Told(parameter, range, members))];
         }
-        catch (InvalidOperationException)
+
+        // There is none; or it cannot be told whether there is; or some size costs too much to prove, for which the others need not suffer.
+        return problem.Model.CanHold() switch
         {
-            // There is none; or it cannot be told whether there is; or some size costs too much to prove, for which the others need not suffer.
-            return problem.Model.CanHold() switch
-            {
-                false => null,
-                null => [.. free.Select(parameter => Unproven(problem, parameter))],
-                true => [.. free.Select(parameter => Alone(problem, parameter, members))],
-            };
-        }
+            false => null,
+            null => [.. free.Select(parameter => Unproven(problem, parameter))],
+            true => [.. free.Select(parameter => Alone(problem, parameter, members))],
+        };
     }
 
-    private static SizeRange Alone(DetailProblem problem, Parameter parameter, Members members)
-    {
-        try
-        {
-            return Told(parameter, problem.Model.Ranges(problem.Unknowns[parameter.Key])[0], members);
-        }
-        catch (InvalidOperationException)
-        {
-            return Unproven(problem, parameter);
-        }
-    }
+    private static SizeRange Alone(DetailProblem problem, Parameter parameter, Members members) =>
+        problem.Model.Ranges(problem.Unknowns[parameter.Key]) is [var range] ? Told(parameter, range, members) : Unproven(problem, parameter);
 
     private static SizeRange Unproven(DetailProblem problem, Parameter parameter)
     {

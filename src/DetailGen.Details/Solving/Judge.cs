@@ -128,5 +128,6 @@ internal static class Judge
         _ => "not " + op,
     };
 
+    /// <summary>The two sides of the comparison that decided, and the unit of both.</summary>
     internal sealed record Compared(Side Left, string Op, Side Right, string? Unit);
 }

@@ -7,21 +7,21 @@ namespace DetailGen.Details.Solving;
 /// <summary>Tells the members of a contradiction in trade words.</summary>
 internal sealed class Members(DetailProblem problem)
 {
-    private readonly Situation situation = problem.Situation;
+    private readonly Situation _situation = problem.Situation;
 
-    private readonly Dictionary<string, Member> told = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, Member[]> settled = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Member> _told = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Member[]> _settled = new(StringComparer.Ordinal);
 
     /// <summary>What the tags of rules and claims ask, with its place in their order; every stop of a range looks some of it up.</summary>
-    private readonly Lazy<Dictionary<string, (int Place, Requirement Asked)>> requirements = new(
+    private readonly Lazy<Dictionary<string, (int Place, Requirement Asked)>> _requirements = new(
         () => Requirements(problem).Select((one, place) => (one.Tag, place, one.Asked)).ToDictionary(one => one.Tag, one => (one.place, one.Asked), StringComparer.Ordinal));
 
     /// <summary>The members that these tags of the model stand for.</summary>
     public IReadOnlyList<Member> Of(IReadOnlyList<string> tags) =>
     [
-        .. tags.Select(tag => Once(told, tag, () => MemberOf(tag))),
-        .. tags.Where(requirements.Value.ContainsKey).OrderBy(tag => requirements.Value[tag].Place)
-            .SelectMany(tag => Once(settled, tag, () => [.. Settled(requirements.Value[tag].Asked)])).DistinctBy(member => member.Id),
+        .. tags.Select(tag => Once(_told, tag, () => MemberOf(tag))),
+        .. tags.Where(_requirements.Value.ContainsKey).OrderBy(tag => _requirements.Value[tag].Place)
+            .SelectMany(tag => Once(_settled, tag, () => [.. Settled(_requirements.Value[tag].Asked)])).DistinctBy(member => member.Id),
     ];
 
     private static T Once<T>(Dictionary<string, T> known, string tag, Func<T> make)
@@ -40,21 +40,21 @@ internal sealed class Members(DetailProblem problem)
         switch (kind)
         {
             case "given":
-                var given = situation.Preset.Set.First(one => one.Key == id);
+                var given = _situation.Preset.Set.First(one => one.Key == id);
                 return new Member(MemberKind.Given, "given." + id, SolvingWords.GivenMember(given));
             case "target":
-                return new Member(MemberKind.Target, "target." + id, SolvingWords.TargetMember(situation.Preset.Targets.First(target => target.Key == id)));
+                return new Member(MemberKind.Target, "target." + id, SolvingWords.TargetMember(_situation.Preset.Targets.First(target => target.Key == id)));
             case "rule":
                 return new Member(MemberKind.Rule, id, SolvingWords.RuleMember(problem.Rules.First(rule => rule.Id == id)));
             case "claim":
-                var claim = situation.Preset.Components.SelectMany(component => component.Claims).First(one => one.Id == id);
+                var claim = _situation.Preset.Components.SelectMany(component => component.Claims).First(one => one.Id == id);
                 return new Member(MemberKind.Claim, id, SolvingWords.ClaimMember(claim));
             case "stock":
                 var sold = problem.Unknowns[id].Domain;
-                var sizes = Enumerable.Range(0, (int)sold.Count).Select(place => Setting.Numeric(situation.Size(id)!.Unit, sold.At(place)).ToString());
-                return new Member(MemberKind.Stock, "stock." + id, SolvingWords.StockMember(situation.Size(id)!, string.Join(", ", sizes)));
+                var sizes = Enumerable.Range(0, (int)sold.Count).Select(place => Setting.Numeric(_situation.Size(id)!.Unit, sold.At(place)).ToString());
+                return new Member(MemberKind.Stock, "stock." + id, SolvingWords.StockMember(_situation.Size(id)!, string.Join(", ", sizes)));
             default:
-                var (parameter, domain) = (situation.Size(id)!, problem.Unknowns[id].Domain);
+                var (parameter, domain) = (_situation.Size(id)!, problem.Unknowns[id].Domain);
                 return new Member(MemberKind.Domain, "domain." + id, SolvingWords.DomainMember(
                     parameter, Setting.Numeric(parameter.Unit, domain.Low).ToString(), Setting.Numeric(parameter.Unit, domain.High).ToString()));
         }
@@ -63,12 +63,12 @@ internal sealed class Members(DetailProblem problem)
     /// <summary>Choices and materials of the author that a rule or a claim fails by alone: the solver never sees them, so they are added here.</summary>
     private IEnumerable<Member> Settled(Requirement asked)
     {
-        if (!asked.FailsIn(situation))
+        if (!asked.FailsIn(_situation))
         {
             yield break;
         }
 
-        foreach (var given in situation.Preset.Set.Where(given => given.Value.Unit == Unit.Choice && asked.Names(given.Key) && AnotherWordMends(given.Key, asked)))
+        foreach (var given in _situation.Preset.Set.Where(given => given.Value.Unit == Unit.Choice && asked.Names(given.Key) && AnotherWordMends(given.Key, asked)))
         {
             yield return new Member(MemberKind.Given, "given." + given.Key, SolvingWords.GivenMember(given));
         }
@@ -88,10 +88,10 @@ internal sealed class Members(DetailProblem problem)
     }
 
     // without that member the others can hold together
-    private bool AnotherWordMends(string key, Requirement asked) => situation.Choices.FirstOrDefault(choice => choice.Parameter.Key == key) is { } chosen
-        && chosen.Parameter.Options.Any(word => word != chosen.Word && !asked.FailsIn(new(situation.Preset, situation.Catalogue, (key, word))));
+    private bool AnotherWordMends(string key, Requirement asked) => _situation.Choices.FirstOrDefault(choice => choice.Parameter.Key == key) is { } chosen
+        && chosen.Parameter.Options.Any(word => word != chosen.Word && !asked.FailsIn(new(_situation.Preset, _situation.Catalogue, (key, word))));
 
-    private IEnumerable<FilledSlot> Swapped(Expression require) => situation.Slots.Where(slot =>
+    private IEnumerable<FilledSlot> Swapped(Expression require) => _situation.Slots.Where(slot =>
         slot.At is not null && require.All().OfType<Property>().Any(property => property.Slot == slot.Slot.Key));
 
     private sealed record Requirement(Expression? When, Expression Require)

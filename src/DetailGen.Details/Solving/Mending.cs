@@ -12,9 +12,9 @@ namespace DetailGen.Details.Solving;
 /// </summary>
 internal sealed class Mending(DetailProblem problem)
 {
-    private readonly Situation situation = problem.Situation;
-    private readonly List<string> targets =
-        [.. problem.Situation.Preset.Targets.Where(target => target.Key.EndsWith(".u-value", StringComparison.Ordinal)).Select(target => target.Key)];
+    private readonly Situation _situation = problem.Situation;
+    private readonly List<string> _targets =
+        [.. problem.Situation.Preset.Targets.Where(target => !target.Kind.IsSimulated).Select(target => target.Key)];
 
     /// <param name="conflicts">Tags of the minimal conflicts that are known.</param>
     public IReadOnlyList<RepairProposal> Of(IReadOnlyList<IReadOnlyList<string>> conflicts)
@@ -36,7 +36,7 @@ internal sealed class Mending(DetailProblem problem)
             yield return Told(departure, [], []);
         }
 
-        foreach (var target in targets.Where(target => IsMended(situation.Preset, [target])))
+        foreach (var target in _targets.Where(target => IsMended(_situation.Preset, [target])))
         {
             yield return Told(null, [target], []);
         }
@@ -48,17 +48,17 @@ internal sealed class Mending(DetailProblem problem)
         var repairs = new List<RepairProposal>();
         foreach (var departure in Departures(tags).Prepend(null))
         {
-            foreach (var without in Subsets(targets))
+            foreach (var without in Subsets(_targets))
             {
                 var count = (departure is null ? 0 : 1) + without.Count;
-                var preset = departure?.Preset ?? situation.Preset;
+                var preset = departure?.Preset ?? _situation.Preset;
                 if (count > 0 && count <= fewest && IsMended(preset, without))
                 {
                     Add(Told(departure, without, []));
                 }
                 else if (count < fewest)
                 {
-                    var free = new DetailProblem(new Situation(preset, situation.Catalogue), problem.Rules, ranked: true, without);
+                    var free = new DetailProblem(new Situation(preset, _situation.Catalogue), problem.Rules, ranked: true, without);
                     foreach (var repair in free.Model.Repairs(most: fewest - count))
                     {
                         Add(Told(departure, without, repair.Changes));
@@ -80,13 +80,13 @@ internal sealed class Mending(DetailProblem problem)
         Enumerable.Range(0, 1 << of.Count).Select(bits => (IReadOnlyList<string>)[.. of.Where((_, place) => ((bits >> place) & 1) == 1)]).OrderBy(subset => subset.Count);
 
     private bool IsMended(Preset preset, IReadOnlyList<string> without) =>
-        new DetailProblem(new Situation(preset, situation.Catalogue), problem.Rules, ranked: false, without).Model.CanHold() is true;
+        new DetailProblem(new Situation(preset, _situation.Catalogue), problem.Rules, ranked: false, without).Model.CanHold() is true;
 
     /// <summary>A repair in words, each target given up set to the best that the rest allows.</summary>
     private RepairProposal Told(Departure? departure, IReadOnlyList<string> without, IReadOnlyList<Change> changes)
     {
         List<ProposedValue> values = departure is null ? [] : [departure.Value];
-        var preset = departure?.Preset ?? situation.Preset;
+        var preset = departure?.Preset ?? _situation.Preset;
         foreach (var change in changes)
         {
             var key = change.Tag["given:".Length..];
@@ -108,7 +108,7 @@ internal sealed class Mending(DetailProblem problem)
     /// <summary>The best U-value that the rest allows, taken up to the third decimal.</summary>
     private decimal Reached(Preset preset, string target, IReadOnlyList<string> without)
     {
-        var changed = new Situation(preset, situation.Catalogue);
+        var changed = new Situation(preset, _situation.Catalogue);
         var free = new DetailProblem(changed, problem.Rules, ranked: false, without);
         free.Least(target[..target.IndexOf('.', StringComparison.Ordinal)]);
         var best = (Answer.Best)free.Model.Solve();
@@ -119,32 +119,32 @@ internal sealed class Mending(DetailProblem problem)
     /// <summary>Another word for a choice, or the usual material in place of the author's, where that can bear on these tags.</summary>
     private IEnumerable<Departure> Departures(IReadOnlyList<string> tags)
     {
-        foreach (var choice in situation.Choices.Where(choice => Concerns(choice.Parameter.Key, tags)))
+        foreach (var choice in _situation.Choices.Where(choice => Concerns(choice.Parameter.Key, tags)))
         {
             foreach (var word in choice.Parameter.Options.Where(word => word != choice.Word))
             {
                 var given = new Given(choice.Parameter.Key, new Setting(Unit.Choice, 0, word), word, choice.Parameter.At, FromBase: true);
-                var preset = situation.Preset with { Set = [.. situation.Preset.Set.Where(other => other.Key != given.Key), given] };
-                if (!PresetCheck.Faults(new Situation(preset, situation.Catalogue), problem.Rules).Any())
+                var preset = _situation.Preset with { Set = [.. _situation.Preset.Set.Where(other => other.Key != given.Key), given] };
+                if (!PresetCheck.Faults(new Situation(preset, _situation.Catalogue), problem.Rules).Any())
                 {
                     yield return new Departure(new ProposedValue(choice.Parameter.Key, word), preset);
                 }
             }
         }
 
-        foreach (var slot in situation.Slots.Where(slot => slot.At is not null && Concerns(slot, tags)))
+        foreach (var slot in _situation.Slots.Where(slot => slot.At is not null && Concerns(slot, tags)))
         {
             yield return new Departure(
                 new ProposedValue("materials." + slot.Slot.Key, slot.Slot.Default),
-                situation.Preset with { Slots = [.. situation.Preset.Slots.Select(other => ReferenceEquals(other, slot) ? slot with { Filling = slot.Usual, At = null } : other)] });
+                _situation.Preset with { Slots = [.. _situation.Preset.Slots.Select(other => ReferenceEquals(other, slot) ? slot with { Filling = slot.Usual, At = null } : other)] });
         }
     }
 
     private bool Concerns(FilledSlot slot, IReadOnlyList<string> tags) =>
-        situation.Sizes.Any(size => size.Slot == slot.Slot.Key && size.StockByMaterial.Count > 0 && tags.Contains("stock:" + size.Key, StringComparer.Ordinal))
+        _situation.Sizes.Any(size => size.Slot == slot.Slot.Key && size.StockByMaterial.Count > 0 && tags.Contains("stock:" + size.Key, StringComparer.Ordinal))
         || Concerns(tags, part => part is Property property && (property.Slot == slot.Slot.Key || Followed(property.Slot) == slot.Slot.Key));
 
-    private string? Followed(string slot) => situation.Slots.FirstOrDefault(one => one.Slot.Key == slot)?.Slot.Follows;
+    private string? Followed(string slot) => _situation.Slots.FirstOrDefault(one => one.Slot.Key == slot)?.Slot.Follows;
 
     private bool Concerns(string choice, IReadOnlyList<string> tags) => Concerns(tags, part => part is Has || (part is Key key && key.Name == choice));
 
@@ -152,21 +152,21 @@ internal sealed class Mending(DetailProblem problem)
     private bool Concerns(IReadOnlyList<string> tags, Func<Expression, bool> changes)
     {
         var said = problem.Rules.Where(rule => tags.Contains("rule:" + rule.Id, StringComparer.Ordinal)).SelectMany(rule => (Expression?[])[rule.When, rule.Require]).OfType<Expression>();
-        var built = situation.Preset.Components.SelectMany(component => component.Claims).Where(claim => tags.Contains("claim:" + claim.Id, StringComparer.Ordinal))
-            .SelectMany(claim => (Written?[])[claim.When, claim.Require]).OfType<Written>().Select(situation.Catalogue.Tree);
+        var built = _situation.Preset.Components.SelectMany(component => component.Claims).Where(claim => tags.Contains("claim:" + claim.Id, StringComparer.Ordinal))
+            .SelectMany(claim => (Written?[])[claim.When, claim.Require]).OfType<Written>().Select(_situation.Catalogue.Tree);
         return tags.Any(tag => tag.StartsWith("target:", StringComparison.Ordinal)) || said.Concat(built).Any(expression => Reaches(expression, changes));
     }
 
     private bool Reaches(Expression expression, Func<Expression, bool> changes) => expression.All().Any(part => changes(part) || part switch
     {
         Key { Kind: Kind.UValue or Kind.RValue } => true, // all layers and fixings, whatever they hang on
-        Key key => Behind(key.Name).Any(written => Reaches(situation.Catalogue.Tree(written), changes)),
+        Key key => Behind(key.Name).Any(written => Reaches(_situation.Catalogue.Tree(written), changes)),
         _ => false,
     });
 
     /// <summary>What decides whether there is such a size, and what it is.</summary>
     private IEnumerable<Written> Behind(string key) =>
-        (situation.DerivedOf(key)?.Cases ?? []).SelectMany(one => (Written?[])[one.When, one.As]).Append(situation.Size(key)?.When).OfType<Written>();
+        (_situation.DerivedOf(key)?.Cases ?? []).SelectMany(one => (Written?[])[one.When, one.As]).Append(_situation.Size(key)?.When).OfType<Written>();
 
     /// <summary>The preset with another choice or material.</summary>
     private sealed record Departure(ProposedValue Value, Preset Preset);

@@ -38,7 +38,7 @@ internal static class PresetCheck
             yield return RuleMessages.UnknownPack(named.At, named.Name, names, Nearest.To(named.Name, names));
         }
 
-        foreach (var waiver in preset.Waivers.Where(waiver => rules.All(rule => rule.Id != waiver.Rule && !rule.Aliases.Contains(waiver.Rule, StringComparer.Ordinal))))
+        foreach (var waiver in preset.Waivers.Where(waiver => !rules.Any(rule => rule.Names(waiver.Rule))))
         {
             yield return RuleMessages.UnknownRule(waiver.At, waiver.Rule, Nearest.To(waiver.Rule, rules.SelectMany(rule => rule.Aliases.Prepend(rule.Id))));
         }
@@ -52,7 +52,7 @@ internal static class PresetCheck
     // under its id and under another of its names: only one of the two reasons could be told
     private static IEnumerable<Diagnostic> WaivedTwice(Preset preset, IReadOnlyList<Rule> rules) =>
         from rule in rules
-        let own = preset.Waivers.Where(waiver => waiver.Rule == rule.Id || rule.Aliases.Contains(waiver.Rule, StringComparer.Ordinal)).ToList()
+        let own = preset.Waivers.Where(waiver => rule.Names(waiver.Rule)).ToList()
         from again in own.Skip(1)
         select RuleMessages.WaivedTwice(again.At, rule.Id, own[0].Rule, own[0].At);
 

@@ -1,4 +1,5 @@
 using DetailGen.Details.Parameters;
+using DetailGen.Details.Presets;
 using DetailGen.Details.Quantities;
 using DetailGen.Details.Reading;
 using DetailGen.Details.Rules;
@@ -10,16 +11,15 @@ namespace DetailGen.Details.Solving;
 /// <summary>Says of each value why it is what it is.</summary>
 internal sealed class Reasons(DetailProblem problem, Answer.Best best, SolvedFacts facts)
 {
-    private readonly Situation situation = problem.Situation;
+    private readonly Situation _situation = problem.Situation;
 
-    public static SolvedValue Of(Chosen choice) => new(
-        choice.Parameter.Key, Setting.Choice(choice.Word), choice.Kind switch
-        {
-            "given" => new Why(WhyKind.Given, null, SolvingWords.Given),
-            "preferred" => new Why(WhyKind.Preferred, null, SolvingWords.Preferred),
-            _ => new Why(WhyKind.Default, null, SolvingWords.Usual),
-        },
-        choice.Parameter.Meaning, Derived: false);
+    internal static Why Wished { get; } = new(WhyKind.Preferred, null, SolvingWords.Preferred);
+
+    internal static Why Usual { get; } = new(WhyKind.Default, null, SolvingWords.Usual);
+
+    internal static Why Of(Given given) => new(WhyKind.Given, null, given.At.File == Overrides.File ? SolvingWords.GivenAtCommand : SolvingWords.Given);
+
+    public static SolvedValue Of(Chosen choice) => new(choice.Parameter.Key, Setting.Choice(choice.Word), choice.Why, choice.Parameter.Meaning, Derived: false);
 
     public static SolvedValue Of(Derived derived, SolvedFacts facts) => new(
         derived.Key, Setting.Of(SolvedFacts.Whole(facts.Find(derived.Key))), new Why(WhyKind.Equation, null, SolvingWords.Equation(facts.Case(derived)!)),
@@ -34,17 +34,17 @@ internal sealed class Reasons(DetailProblem problem, Answer.Best best, SolvedFac
 
     private Why Of(Parameter parameter, Variable unknown, Setting value)
     {
-        if (situation.Preset.Set.FirstOrDefault(given => given.Key == parameter.Key) is { } given)
+        if (_situation.Preset.Set.FirstOrDefault(given => given.Key == parameter.Key) is { } given)
         {
-            return new Why(WhyKind.Given, null, given.At.File == "--set" ? SolvingWords.GivenAtCommand : SolvingWords.Given);
+            return Of(given);
         }
 
         var wished = problem.Wish(parameter.Key);
         if (wished == value.Number)
         {
-            return situation.Preset.Prefer.Any(wish => wish.Key == parameter.Key)
-                ? new Why(WhyKind.Preferred, null, SolvingWords.Preferred)
-                : new Why(WhyKind.Default, null, SolvingWords.Usual);
+            return _situation.Preset.Prefer.Any(wish => wish.Key == parameter.Key)
+                ? Wished
+                : Usual;
         }
 
         return Bound(best.Binding(unknown), parameter.Key) ?? Unbound(parameter, unknown, value, wished);
@@ -56,12 +56,12 @@ internal sealed class Reasons(DetailProblem problem, Answer.Best best, SolvedFac
         List<Rule> rules = [.. problem.Rules.Where(rule => tags.Contains("rule:" + rule.Id, StringComparer.Ordinal))];
         List<Parameters.Claim> claims =
         [
-            .. situation.Preset.Components.SelectMany(component => component.Claims).Where(claim => tags.Contains("claim:" + claim.Id, StringComparer.Ordinal) && Holds(claim.When))
+            .. _situation.Preset.Components.SelectMany(component => component.Claims).Where(claim => tags.Contains("claim:" + claim.Id, StringComparer.Ordinal) && Holds(claim.When))
                 .OrderBy(claim => claim.Id, StringComparer.Ordinal),
         ];
         return Speaking(rules, rule => rule.Require!, key) is { } rule ? By(rule)
-            : situation.Preset.Targets.FirstOrDefault(target => tags.Contains("target:" + target.Key, StringComparer.Ordinal)) is { } target ? new Why(WhyKind.Target, null, SolvingWords.Target(target))
-            : Speaking(claims, claim => situation.Catalogue.Tree(claim.Require), key) is { } claim ? By(claim)
+            : _situation.Preset.Targets.FirstOrDefault(target => tags.Contains("target:" + target.Key, StringComparer.Ordinal)) is { } target ? new Why(WhyKind.Target, null, SolvingWords.Target(target))
+            : Speaking(claims, claim => _situation.Catalogue.Tree(claim.Require), key) is { } claim ? By(claim)
             : rules.Count > 0 ? By(rules[0])
             : claims.Count > 0 ? By(claims[0])
             : null;
@@ -71,7 +71,7 @@ internal sealed class Reasons(DetailProblem problem, Answer.Best best, SolvedFac
 
     private static Why By(Parameters.Claim claim) => new(WhyKind.Equation, null, SolvingWords.Claim(claim));
 
-    private bool Holds(Written? when) => when is null || situation.Catalogue.Tree(when).In(facts).Holds;
+    private bool Holds(Written? when) => when is null || _situation.Catalogue.Tree(when).In(facts).Holds;
 
     /// <summary>The first that names the size itself, else the first that names something which is worked out from it.</summary>
     private T? Speaking<T>(List<T> of, Func<T, Expression> says, string key)
@@ -81,7 +81,7 @@ internal sealed class Reasons(DetailProblem problem, Answer.Best best, SolvedFac
     private bool Reaches(Expression expression, string key) => expression.All().OfType<Key>().Any(named =>
         named.Name == key
         || (named.Kind is Kind.UValue or Kind.RValue && key.StartsWith(named.Name[..(named.Name.IndexOf('.', StringComparison.Ordinal) + 1)], StringComparison.Ordinal))
-        || (situation.DerivedOf(named.Name) is { } derived && facts.Case(derived) is { } equation && Reaches(equation, key)));
+        || (_situation.DerivedOf(named.Name) is { } derived && facts.Case(derived) is { } equation && Reaches(equation, key)));
 
     private Why Unbound(Parameter parameter, Variable unknown, Setting value, long? wished)
     {
@@ -96,5 +96,5 @@ internal sealed class Reasons(DetailProblem problem, Answer.Best best, SolvedFac
     }
 
     private string Near(string key, string wished) =>
-        situation.Preset.Prefer.Any(wish => wish.Key == key) ? SolvingWords.NearWished(wished) : SolvingWords.NearUsual(wished);
+        _situation.Preset.Prefer.Any(wish => wish.Key == key) ? SolvingWords.NearWished(wished) : SolvingWords.NearUsual(wished);
 }

@@ -19,7 +19,8 @@ internal sealed class Resistances(Translation translation, Bounds bounds, Situat
 {
     public const long Unit = 1_000_000_000_000;
 
-    // EN ISO 6946:2007, Table 2, unventilated air layers: thickness in mm, R in m²·K/W horizontally and upwards; read in a transcription
+    // EN ISO 6946:2007, Table 2, unventilated air layers: thickness in mm, R in m²·K/W horizontally and upwards; read in a transcription.
+    // The schedule takes it from Physics, which this project does not see; TransmittanceAgreementTests holds both together.
     private static readonly (int Thickness, decimal Horizontal, decimal Upwards)[] Air =
     [
         (0, 0m, 0m), (5, 0.11m, 0.11m), (7, 0.13m, 0.13m), (10, 0.15m, 0.15m), (15, 0.17m, 0.16m), (25, 0.18m, 0.16m), (50, 0.18m, 0.16m), (300, 0.18m, 0.16m),

@@ -10,12 +10,12 @@ namespace DetailGen.Details.Solving;
 public sealed record Simulated(decimal TemperatureFactor, decimal Psi)
 {
     /// <summary>The targets that only a simulation can tell of.</summary>
-    public static IEnumerable<Target> TargetsOf(Preset preset) => preset.Targets.Where(target => SimulatedLimit.Keys.Contains(target.Key, StringComparer.Ordinal));
+    public static IEnumerable<Target> TargetsOf(Preset preset) => preset.Targets.Where(target => target.Kind.IsSimulated);
 
-    /// <summary>Of junction.frsi or junction.psi.</summary>
-    public decimal Of(string key) => key == "junction.frsi" ? TemperatureFactor : Psi;
+    /// <summary>The figure of that key, one of <see cref="SimulatedFigures.Keys"/>.</summary>
+    public decimal Of(string key) => key == SimulatedFigures.TemperatureFactor ? TemperatureFactor : Psi;
 
-    public bool Meets(Target target) => Limit(target).Holds(Of(target.Key));
+    public bool Meets(Target target) => target.IsMetBy(Of(target.Key));
 
     /// <summary>The detail with verdicts on the rules that this can judge, and without the warnings that it still is to come.</summary>
     public Solution.Solved Judge(Solution.Solved solved)
@@ -43,14 +43,14 @@ public sealed record Simulated(decimal TemperatureFactor, decimal Psi)
     /// <summary>No size that was tried meets the targets.</summary>
     public static Solution.Contradiction Unmet(Preset preset, IReadOnlyList<Target> targets, Simulated best)
     {
-        ProposedValue[] reached = [.. targets.Select(target => new ProposedValue("target." + target.Key, Written(target.Key, Safe(target.Key, best.Of(target.Key)))))];
+        ProposedValue[] reached = [.. targets.Select(target => new ProposedValue("target." + target.Key, Written(target.Key, Safe(target.Kind, best.Of(target.Key)))))];
         return new(
             preset, [.. targets.Select(target => new Member(MemberKind.Target, "target." + target.Key, SolvingWords.SimulatedMember(target.Key, Words(target))))],
             [new(reached, SolvingWords.BestFound(reached))], [], MayBeMore: true, IsMinimal: true);
     }
 
     /// <summary>"at most 0.1 W/mK" or "at least 0.75".</summary>
-    public static string Words(Target target) => $"{(Limit(target).AtLeast ? "at least" : "at most")} {Written(target.Key, target.Value)}";
+    public static string Words(Target target) => $"{(target.Kind.AtLeast ? "at least" : "at most")} {Written(target.Key, target.Value)}";
 
     private Verdict Judged(Verdict verdict)
     {
@@ -67,7 +67,7 @@ public sealed record Simulated(decimal TemperatureFactor, decimal Psi)
             Left = new(figure, Bare(Told(figure, limit, judgement))),
             Op = limit.AtLeast ? ">=" : "<=",
             Right = new(limit.Limit, Bare(limit.Limit)),
-            Unit = limit.Key == "junction.psi" ? "W/mK" : null,
+            Unit = SimulatedFigures.Unit(limit.Key),
             Text = verdict.Rule.Text,
         };
     }
@@ -76,12 +76,10 @@ public sealed record Simulated(decimal TemperatureFactor, decimal Psi)
     private static decimal Told(decimal figure, SimulatedLimit limit, Judgement judgement) =>
         Math.Round(figure, 3, MidpointRounding.AwayFromZero) is var told && (judgement == Judgement.Pass || !limit.Holds(told)) ? told : figure;
 
-    private static SimulatedLimit Limit(Target target) => new(target.Key, target.Key == "junction.frsi", target.Value);
-
     // rounded to where the target surely is met
-    private static decimal Safe(string key, decimal figure) => key == "junction.frsi" ? Math.Floor(figure * 1000) / 1000 : Math.Ceiling(figure * 1000) / 1000;
+    private static decimal Safe(TargetKey kind, decimal figure) => kind.AtLeast ? Math.Floor(figure * 1000) / 1000 : Math.Ceiling(figure * 1000) / 1000;
 
-    private static string Written(string key, decimal figure) => key == "junction.psi" ? Bare(figure) + " W/mK" : Bare(figure);
+    private static string Written(string key, decimal figure) => SimulatedFigures.Unit(key) is { } unit ? $"{Bare(figure)} {unit}" : Bare(figure);
 
     private static string Bare(decimal figure) => figure.ToString("0.####", CultureInfo.InvariantCulture);
 }

@@ -7,45 +7,45 @@ using DetailGen.Sections;
 namespace DetailGen.Details.Solving;
 
 /// <summary>A choice as it stands, and how it came about.</summary>
-/// <param name="Kind">given, preferred or default.</param>
-internal sealed record Chosen(Parameter Parameter, string Word, string Kind);
+/// <param name="Why">Given, preferred or usual.</param>
+internal sealed record Chosen(Parameter Parameter, string Word, Why Why);
 
 /// <summary>What is settled before anything is solved: circumstances, choices, materials, and with them which parameters there are.</summary>
 internal sealed class Situation : IFacts
 {
-    private readonly SortedDictionary<string, string> words = new(StringComparer.Ordinal);
-    private readonly SortedDictionary<string, FilledSlot> slots = new(StringComparer.Ordinal);
-    private readonly SortedDictionary<string, Parameter> sizes = new(StringComparer.Ordinal);
-    private readonly SortedDictionary<string, Derived> derived = new(StringComparer.Ordinal);
-    private readonly SortedSet<string> undecided = new(StringComparer.Ordinal);
-    private readonly SortedDictionary<string, decimal> fixedNumbers = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, string> _words = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, FilledSlot> _slots = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, Parameter> _sizes = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, Derived> _derived = new(StringComparer.Ordinal);
+    private readonly SortedSet<string> _undecided = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, decimal> _fixedNumbers = new(StringComparer.Ordinal);
 
     /// <param name="instead">Another word for one choice, to try a repair.</param>
     public Situation(Preset preset, Catalogue catalogue, (string Key, string Word)? instead = null)
     {
         (Preset, Catalogue) = (preset, catalogue);
-        words["junction"] = preset.Junction.Id;
+        _words["junction"] = preset.Junction.Id;
         foreach (var condition in preset.Conditions)
         {
-            words[condition.Key] = condition.Word;
+            _words[condition.Key] = condition.Word;
         }
 
         // Before the choices are made, the first of several fillings stands for a slot.
         foreach (var slot in preset.Slots)
         {
-            slots.TryAdd(slot.Slot.Key, slot);
+            _slots.TryAdd(slot.Slot.Key, slot);
         }
 
         foreach (var given in preset.Set.Where(given => given.Value.Unit != Unit.Choice))
         {
-            fixedNumbers[given.Key] = given.Value.Number;
+            _fixedNumbers[given.Key] = given.Value.Number;
         }
 
         var parameters = preset.Components.SelectMany(component => component.Parameters).ToList();
         // What is there in any case comes first: choices and conditions ask for it.
         foreach (var parameter in parameters.Where(parameter => parameter.Unit != Unit.Choice && parameter.When is null))
         {
-            sizes.TryAdd(parameter.Key, parameter);
+            _sizes.TryAdd(parameter.Key, parameter);
         }
 
         Choices = Choose([.. parameters.Where(parameter => parameter.Unit == Unit.Choice)], instead);
@@ -54,20 +54,20 @@ internal sealed class Situation : IFacts
             // an existence that hangs on an unsolved size counts as existing: the size is then there to be solved
             if (parameter.When is not { } when || !catalogue.Tree(when).In(Deciding).Fails)
             {
-                sizes.TryAdd(parameter.Key, parameter);
+                _sizes.TryAdd(parameter.Key, parameter);
             }
         }
 
         FilledSlot[] there = [.. preset.Slots.Where(slot => slot.Slot.When is not { } when || !catalogue.Tree(when).In(Deciding).Fails)];
-        slots.Clear();
+        _slots.Clear();
         foreach (var slot in there)
         {
-            slots.TryAdd(slot.Slot.Key, slot);
+            _slots.TryAdd(slot.Slot.Key, slot);
         }
 
         foreach (var one in preset.Components.SelectMany(component => component.Derived).Where(one => CaseOf(one) is not null || Undecided(one)))
         {
-            derived.TryAdd(one.Key, one);
+            _derived.TryAdd(one.Key, one);
         }
     }
 
@@ -78,24 +78,24 @@ internal sealed class Situation : IFacts
     public IReadOnlyList<Chosen> Choices { get; }
 
     /// <summary>Parameters with a number that this detail has, in ordinal order of key.</summary>
-    public IEnumerable<Parameter> Sizes => sizes.Values;
+    public IEnumerable<Parameter> Sizes => _sizes.Values;
 
-    public IEnumerable<Derived> Derived => derived.Values;
+    public IEnumerable<Derived> Derived => _derived.Values;
 
-    public IEnumerable<FilledSlot> Slots => slots.Values;
+    public IEnumerable<FilledSlot> Slots => _slots.Values;
 
-    public Parameter? Size(string key) => sizes.GetValueOrDefault(key);
+    public Parameter? Size(string key) => _sizes.GetValueOrDefault(key);
 
-    public Derived? DerivedOf(string key) => derived.GetValueOrDefault(key);
+    public Derived? DerivedOf(string key) => _derived.GetValueOrDefault(key);
 
     public Value Find(string key)
     {
-        if (words.TryGetValue(key, out var word))
+        if (_words.TryGetValue(key, out var word))
         {
             return Value.Of(word);
         }
 
-        if (undecided.Contains(key) || sizes.ContainsKey(key) || derived.ContainsKey(key))
+        if (_undecided.Contains(key) || _sizes.ContainsKey(key) || _derived.ContainsKey(key))
         {
             return Value.Open;
         }
@@ -109,9 +109,9 @@ internal sealed class Situation : IFacts
         };
     }
 
-    public bool Has(string slot) => slots.ContainsKey(slot) || sizes.ContainsKey(slot) || derived.ContainsKey(slot) || undecided.Contains(slot);
+    public bool Has(string slot) => _slots.ContainsKey(slot) || _sizes.ContainsKey(slot) || _derived.ContainsKey(slot) || _undecided.Contains(slot);
 
-    public Material? MaterialIn(string slot) => slots.GetValueOrDefault(slot)?.Material;
+    public Material? MaterialIn(string slot) => _slots.GetValueOrDefault(slot)?.Material;
 
     /// <summary>What is usual for the parameter here; null where nothing is.</summary>
     public Setting? Usual(Parameter parameter)
@@ -137,7 +137,7 @@ internal sealed class Situation : IFacts
     public bool Knows(Expression expression) => expression.All().All(part => part switch
     {
         Key key => Find(key.Name).Knowledge != Knowledge.Missing,
-        Property property => slots.ContainsKey(property.Slot),
+        Property property => _slots.ContainsKey(property.Slot),
         _ => true,
     });
 
@@ -153,23 +153,23 @@ internal sealed class Situation : IFacts
     {
         var chosen = new List<Chosen>();
         var left = new List<Parameter>(choices);
-        undecided.UnionWith(left.Select(parameter => parameter.Key));
-        undecided.UnionWith(Preset.Components.SelectMany(component => component.Parameters).Select(parameter => parameter.Key));
+        _undecided.UnionWith(left.Select(parameter => parameter.Key));
+        _undecided.UnionWith(Preset.Components.SelectMany(component => component.Parameters).Select(parameter => parameter.Key));
         while (left.Count > 0)
         {
             // a choice may hang on another; when none can go first, the first in line does
             var next = left.Find(parameter => Decided(parameter)) ?? left[0];
             left.Remove(next);
-            undecided.Remove(next.Key);
+            _undecided.Remove(next.Key);
             if (next.When is not { } when || !Catalogue.Tree(when).In(Deciding).Fails)
             {
                 var one = Choose(next, instead);
-                words[next.Key] = one.Word;
+                _words[next.Key] = one.Word;
                 chosen.Add(one);
             }
         }
 
-        undecided.Clear();
+        _undecided.Clear();
         return [.. chosen.OrderBy(one => one.Parameter.Key, StringComparer.Ordinal)];
     }
 
@@ -181,22 +181,22 @@ internal sealed class Situation : IFacts
     {
         if (instead is { } other && other.Key == parameter.Key)
         {
-            return new Chosen(parameter, other.Word, "given");
+            return new Chosen(parameter, other.Word, new Why(WhyKind.Given, null, SolvingWords.Given));
         }
 
         if (Preset.Set.FirstOrDefault(given => given.Key == parameter.Key) is { } set)
         {
-            return new Chosen(parameter, set.Value.Word!, "given");
+            return new Chosen(parameter, set.Value.Word!, Reasons.Of(set));
         }
 
         return Preset.Prefer.FirstOrDefault(given => given.Key == parameter.Key) is { } wish
-            ? new Chosen(parameter, wish.Value.Word!, "preferred")
-            : new Chosen(parameter, Usual(parameter)?.Word ?? parameter.Options[0], "default");
+            ? new Chosen(parameter, wish.Value.Word!, Reasons.Wished)
+            : new Chosen(parameter, Usual(parameter)?.Word ?? parameter.Options[0], Reasons.Usual);
     }
 
     private sealed class WithGivens(Situation situation) : IFacts
     {
-        public Value Find(string key) => situation.fixedNumbers.TryGetValue(key, out var number)
+        public Value Find(string key) => situation._fixedNumbers.TryGetValue(key, out var number)
             && situation.Preset.Components.SelectMany(component => component.Parameters).FirstOrDefault(parameter => parameter.Key == key) is { } parameter
                 ? Value.Of(number, Catalogue.KindOf(parameter.Unit))
                 : situation.Find(key);

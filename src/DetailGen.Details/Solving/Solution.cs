@@ -48,10 +48,12 @@ public enum WhyKind
     Target,
 }
 
+/// <summary>Why a value is what it is.</summary>
 /// <param name="Rule">Id of the binding rule; null for every other kind.</param>
 /// <param name="Text">One sentence.</param>
 public sealed record Why(WhyKind Kind, string? Rule, string Text);
 
+/// <summary>A parameter, choice or derived length with its value.</summary>
 /// <param name="Derived">A length that follows from others and cannot be set.</param>
 public sealed record SolvedValue(string Key, Setting Value, Why Why, string Meaning, bool Derived)
 {
@@ -100,11 +102,14 @@ public enum MemberKind
     Stock,
 }
 
+/// <summary>One of the claims that cannot hold together.</summary>
 /// <param name="Id"><c>given.KEY</c>, <c>target.KEY</c>, a rule's or a claim's id, <c>domain.KEY</c> or <c>stock.KEY</c>.</param>
 /// <param name="Text">In trade words, the id in brackets.</param>
 public sealed record Member(MemberKind Kind, string Id, string Text);
 
+/// <summary>Changes that together make the detail possible.</summary>
 /// <param name="Set">Key and value with its unit, as one would write them in the preset.</param>
 public sealed record RepairProposal(IReadOnlyList<ProposedValue> Set, string Text);
 
+/// <summary>One change: a key and what it should be.</summary>
 public sealed record ProposedValue(string Key, string Value);

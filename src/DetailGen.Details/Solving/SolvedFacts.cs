@@ -8,41 +8,41 @@ namespace DetailGen.Details.Solving;
 /// <summary>A detail with every size known.</summary>
 internal sealed class SolvedFacts : IFacts
 {
-    private readonly Situation situation;
-    private readonly SortedDictionary<string, Value> values = new(StringComparer.Ordinal);
+    private readonly Situation _situation;
+    private readonly SortedDictionary<string, Value> _values = new(StringComparer.Ordinal);
 
     /// <param name="numbers">Micrometres, n or count by key, for every parameter with a number that the situation has.</param>
     public SolvedFacts(Situation situation, IReadOnlyDictionary<string, long> numbers)
     {
-        this.situation = situation;
+        _situation = situation;
         foreach (var parameter in situation.Sizes)
         {
-            values[parameter.Key] = Value.Of(numbers[parameter.Key], Catalogue.KindOf(parameter.Unit));
+            _values[parameter.Key] = Value.Of(numbers[parameter.Key], Catalogue.KindOf(parameter.Unit));
         }
     }
 
     public Value Find(string key)
     {
-        if (values.TryGetValue(key, out var value))
+        if (_values.TryGetValue(key, out var value))
         {
             return value;
         }
 
-        if (situation.DerivedOf(key) is { } derived)
+        if (_situation.DerivedOf(key) is { } derived)
         {
-            values[key] = Value.Missing; // an equation that names itself finds nothing
-            return values[key] = Case(derived)?.In(this) ?? Value.Missing;
+            _values[key] = Value.Missing; // an equation that names itself finds nothing
+            return _values[key] = Case(derived)?.In(this) ?? Value.Missing;
         }
 
-        if (situation.Find(key).Knowledge == Knowledge.Open && key.Split('.') is [var element, "u-value" or "r-value"])
+        if (_situation.Find(key).Knowledge == Knowledge.Open && key.Split('.') is [var element, "u-value" or "r-value"])
         {
-            var (resistance, corrected) = Resistances.Of(element, situation, this);
-            values[element + ".r-value"] = Value.Of(resistance, Kind.RValue);
-            values[element + ".u-value"] = Value.Of(1 / corrected, Kind.UValue);
-            return values[key];
+            var (resistance, corrected) = Resistances.Of(element, _situation, this);
+            _values[element + ".r-value"] = Value.Of(resistance, Kind.RValue);
+            _values[element + ".u-value"] = Value.Of(1 / corrected, Kind.UValue);
+            return _values[key];
         }
 
-        return situation.Find(key);
+        return _situation.Find(key);
     }
 
     /// <summary>The equation that holds for a derived length; null where none does.</summary>
@@ -50,27 +50,27 @@ internal sealed class SolvedFacts : IFacts
     {
         foreach (var (when, value) in derived.Cases)
         {
-            if (when is null || situation.Catalogue.Tree(when).In(this).Holds)
+            if (when is null || _situation.Catalogue.Tree(when).In(this).Holds)
             {
-                return situation.Catalogue.Tree(value);
+                return _situation.Catalogue.Tree(value);
             }
         }
 
         return null;
     }
 
-    public bool Has(string slot) => situation.Has(slot);
+    public bool Has(string slot) => _situation.Has(slot);
 
-    public Material? MaterialIn(string slot) => situation.MaterialIn(slot);
+    public Material? MaterialIn(string slot) => _situation.MaterialIn(slot);
 
     /// <summary>Parameters and derived lengths for the builders.</summary>
     public Sizes Sizes()
     {
         var lengths = new SortedDictionary<string, Length>(StringComparer.Ordinal);
         var numbers = new SortedDictionary<string, long>(StringComparer.Ordinal);
-        foreach (var parameter in situation.Sizes)
+        foreach (var parameter in _situation.Sizes)
         {
-            var number = (long)values[parameter.Key].Number;
+            var number = (long)_values[parameter.Key].Number;
             if (parameter.Unit == Unit.Length)
             {
                 lengths[parameter.Key] = new Length(number);
@@ -81,7 +81,7 @@ internal sealed class SolvedFacts : IFacts
             }
         }
 
-        foreach (var derived in situation.Derived)
+        foreach (var derived in _situation.Derived)
         {
             if (Find(derived.Key) is { IsKnown: true } value)
             {
@@ -90,13 +90,13 @@ internal sealed class SolvedFacts : IFacts
         }
 
         var choices = new SortedDictionary<string, string>(StringComparer.Ordinal);
-        foreach (var choice in situation.Choices)
+        foreach (var choice in _situation.Choices)
         {
             choices[choice.Parameter.Key] = choice.Word;
         }
 
         var materials = new SortedDictionary<string, Material>(StringComparer.Ordinal);
-        foreach (var slot in situation.Slots)
+        foreach (var slot in _situation.Slots)
         {
             materials[slot.Slot.Key] = slot.Material;
         }

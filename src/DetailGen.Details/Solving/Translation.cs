@@ -8,19 +8,19 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
 {
     // a rise is at most 10 m either way
     private const long Reach = 10_000_000;
-    private readonly Bounds bounds = new(situation, unknowns);
-    private Dictionary<string, Sum> known = new(StringComparer.Ordinal);
-    private IReadOnlyDictionary<string, long> counted = new Dictionary<string, long>();
+    private readonly Bounds _bounds = new(situation, unknowns);
+    private Dictionary<string, Sum> _known = new(StringComparer.Ordinal);
+    private IReadOnlyDictionary<string, long> _counted = new Dictionary<string, long>();
 
     /// <summary>The same unknowns, where some layers count towards resistance as if they were so thick; by the key of their thickness, micrometres.</summary>
-    public Translation Counting(IReadOnlyDictionary<string, long> layers) => new(model, situation, unknowns) { known = known, counted = layers };
+    public Translation Counting(IReadOnlyDictionary<string, long> layers) => new(model, situation, unknowns) { _known = _known, _counted = layers };
 
     /// <summary>What of a layer's thickness counts towards resistance.</summary>
     public Sum Thickness(ResistanceLayer layer) =>
-        layer.Thickness is Key key && counted.TryGetValue(key.Name, out var thick) ? Solving.Sum.Of(thick) : Sum(layer.Thickness);
+        layer.Thickness is Key key && _counted.TryGetValue(key.Name, out var thick) ? Solving.Sum.Of(thick) : Sum(layer.Thickness);
 
     /// <summary>The claim that the expression holds.</summary>
-    /// <exception cref="NotSupportedException">It says something that is not linear.</exception>
+    /// <exception cref="NotLinear">It says something that is not linear.</exception>
     public DetailGen.Solver.Claim Claim(Expression expression)
     {
         var settled = expression.In(situation);
@@ -38,7 +38,7 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
                 Compare(Relation.AtLeast, between.Left, between.Low), Compare(Relation.AtMost, between.Left, between.High)),
             Among among => Among(among),
             Comparison comparison => Compare(comparison.Relation, comparison.Left, comparison.Right),
-            _ => throw new NotSupportedException($"{expression} is no claim."),
+            _ => throw new NotLinear($"{expression} is no claim."),
         };
     }
 
@@ -59,7 +59,7 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
             Arithmetic { Operation: Operation.Minus } sum => Sum(sum.Left) - Sum(sum.Right),
             Arithmetic { Operation: Operation.Times } sum => Product(sum),
             Arithmetic sum => Quotient(sum),
-            _ => throw new NotSupportedException($"{expression} is no sum."),
+            _ => throw new NotLinear($"{expression} is no sum."),
         };
     }
 
@@ -143,7 +143,7 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
         var figure = limit.In(situation);
         if (!figure.IsKnown || figure.Number <= 0)
         {
-            throw new NotSupportedException($"{key.Name} can be compared with a figure only.");
+            throw new NotLinear($"{key.Name} can be compared with a figure only.");
         }
 
         return Resistance(Turned(relation), key.Name, Resistances.Unit / figure.Number);
@@ -167,11 +167,11 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
 
         DetailGen.Solver.Claim All(long bound) => AtLeast(element, bound, corrected);
 
-        DetailGen.Solver.Claim Any(long bound) => new Resistances(this, bounds, situation).AtMost(element, bound);
+        DetailGen.Solver.Claim Any(long bound) => new Resistances(this, _bounds, situation).AtMost(element, bound);
     }
 
     /// <summary>The claim that the resistance of wall or roof, or 1/U with what fixings add, is at least so much; in units of 10⁻¹² m²·K/W.</summary>
-    public DetailGen.Solver.Claim AtLeast(string element, Linear least, bool corrected) => new Resistances(this, bounds, situation).AtLeast(element, least, corrected);
+    public DetailGen.Solver.Claim AtLeast(string element, Linear least, bool corrected) => new Resistances(this, _bounds, situation).AtLeast(element, least, corrected);
 
     private static Relation Turned(Relation relation) => relation switch
     {
@@ -192,7 +192,7 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
         return Once(key, () => key switch
         {
             _ when situation.DerivedOf(key) is { } derived => Derived(derived),
-            _ => throw new NotSupportedException($"The detail has no size {key}."),
+            _ => throw new NotLinear($"The detail has no size {key}."),
         });
     }
 
@@ -240,7 +240,7 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
         var (left, right) = (product.Left.In(situation), product.Right.In(situation));
         if (!left.IsKnown && !right.IsKnown)
         {
-            throw new NotSupportedException($"{product} multiplies two unknowns.");
+            throw new NotLinear($"{product} multiplies two unknowns.");
         }
 
         var (factor, sum) = left.IsKnown ? (left, Sum(product.Right)) : (right, Sum(product.Left));
@@ -279,10 +279,10 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
 
         if (quotient.Right is not Key key || !unknowns.TryGetValue(key.Name, out var n))
         {
-            throw new NotSupportedException($"{quotient} divides by what is no slope.");
+            throw new NotLinear($"{quotient} divides by what is no slope.");
         }
 
-        var (least, most) = bounds.Of(quotient.Left);
+        var (least, most) = _bounds.Of(quotient.Left);
         var rise = least >= 0 && most <= Reach
             ? model.Add(quotient.ToString(), Domain.Range((long)Math.Ceiling(least / n.Domain.High), (long)Math.Ceiling(most / n.Domain.Low)))
             : model.Add(quotient.ToString(), Domain.Range(-Reach, Reach));
@@ -305,12 +305,15 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
 
     private Sum Once(string text, Func<Sum> make)
     {
-        if (!known.TryGetValue(text, out var sum))
+        if (!_known.TryGetValue(text, out var sum))
         {
             sum = make();
-            known[text] = sum;
+            _known[text] = sum;
         }
 
         return sum;
     }
 }
+
+/// <summary>An expression that the solver cannot be told; <see cref="DetailProblem"/> leaves it to be judged afterwards.</summary>
+internal sealed class NotLinear(string reason) : Exception(reason);

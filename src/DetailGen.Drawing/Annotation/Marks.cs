@@ -4,6 +4,7 @@ using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Annotation;
 
+/// <summary>How much a line minds being crossed.</summary>
 internal enum LineKind
 {
     Hard,
@@ -11,10 +12,13 @@ internal enum LineKind
     Leader,
 }
 
+/// <summary>Words with the group that they belong to.</summary>
 internal sealed record MarkedText(string Owner, string Words, PaperBox Box);
 
+/// <summary>One straight piece of a line with the group that it belongs to.</summary>
 internal sealed record MarkedLine(string Owner, PaperPoint From, PaperPoint To, LineKind Kind);
 
+/// <summary>A leader from its note to its tip.</summary>
 internal sealed record MarkedLeader(string Owner, string? PartId, IReadOnlyList<PaperPoint> Points, PaperPoint Tip, bool IsArrow)
 {
     internal double Length => Points.Zip(Points.Skip(1)).Sum(piece => (piece.Second - piece.First).Length);

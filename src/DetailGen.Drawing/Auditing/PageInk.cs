@@ -3,23 +3,28 @@ using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Auditing;
 
+/// <summary>One line of words.</summary>
 /// <param name="Owner">Number of the item, or of the outermost group, that it belongs to.</param>
 /// <param name="Window">What it must stay within.</param>
 internal sealed record InkText(int Owner, string Name, PaperBox Box, PaperBox? Window);
 
+/// <summary>One straight piece of a line.</summary>
 /// <param name="Half">Half its width, mm.</param>
 internal sealed record InkLine(int Owner, string Name, PaperPoint From, PaperPoint To, double Half, LineRole Role, PaperBox? Window);
 
+/// <summary>A filled area.</summary>
 internal sealed record InkArea(string Name, IReadOnlyList<PaperPoint> Outline, IReadOnlyList<IReadOnlyList<PaperPoint>> Holes)
 {
     internal PaperBox Around { get; } = new(Outline.Min(point => point.X), Outline.Min(point => point.Y), Outline.Max(point => point.X), Outline.Max(point => point.Y));
 }
 
+/// <summary>A leader with the place that it points at.</summary>
 /// <param name="Tip">Page mm.</param>
 /// <param name="TipInView">The same place in the view's own mm.</param>
 /// <param name="Run">From the bend to the tip, mm.</param>
 internal sealed record InkLeader(string Name, string ViewId, string? PartId, PaperPoint Tip, PaperPoint TipInView, double Run, bool IsArrow);
 
+/// <summary>What a line is for.</summary>
 internal enum LineRole
 {
     /// <summary>Outlines, witness lines, rules: leaders may cross them, texts may not.</summary>

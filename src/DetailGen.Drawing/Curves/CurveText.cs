@@ -22,5 +22,6 @@ public sealed record CurveStation(double Value, bool GoesOn);
 /// <param name="Limits">What is asked of it.</param>
 public sealed record CurveAxis(string Title, IReadOnlyList<double> Values, IReadOnlyList<CurveLimit> Limits);
 
+/// <summary>A limit on a figure, drawn as a level line.</summary>
 /// <param name="Words">Who asks, and for what.</param>
 public sealed record CurveLimit(string Words, double Value);

@@ -5,6 +5,7 @@ namespace DetailGen.Drawing.Fills;
 /// <param name="Offset">Square to the lines, from the seed.</param>
 public sealed record Family(double Angle, double Spacing, double Offset = 0, bool FromAxis = false, params double[] Dashes);
 
+/// <summary>Small shapes that are strewn over a region.</summary>
 public enum Mark
 {
     Grain,

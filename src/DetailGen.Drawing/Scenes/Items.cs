@@ -40,6 +40,7 @@ public sealed record LineFamily(double Angle, double Spacing, PaperPoint Base, d
 public sealed record Hatch(
     string Row, string Fill, IReadOnlyList<PaperPoint> Outline, IReadOnlyList<IReadOnlyList<PaperPoint>> Holes, IReadOnlyList<LineFamily> Families) : Item(Row);
 
+/// <summary>Which end of a line of text its place is.</summary>
 public enum Align
 {
     Left,
@@ -89,5 +90,6 @@ public sealed record Group(string Row, string Name, IReadOnlyList<Item> Items) :
 /// <summary>A fixed form with values: the title block. The form's own items come first; each value is drawn where it says and can be read back by its tag.</summary>
 public sealed record Form(string Row, string Name, IReadOnlyList<Item> Items, IReadOnlyList<FormValue> Values) : Item(Row);
 
+/// <summary>A value of a form.</summary>
 /// <param name="Tag">Capitals and hyphens only, such as NUMBER.</param>
 public sealed record FormValue(string Tag, Text Text);

@@ -175,6 +175,7 @@ internal static class Insets
 /// <summary>Sheets with the insets on them.</summary>
 internal sealed record InsetSheet(Papers Papers, IReadOnlyList<Inset> Insets);
 
+/// <summary>A piece of the section that is ringed on the view and drawn again larger.</summary>
 /// <param name="Number">From 0.</param>
 /// <param name="Page">On which page it stands, from 0.</param>
 /// <param name="At">Its middle, model mm.</param>

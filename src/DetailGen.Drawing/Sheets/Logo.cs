@@ -29,6 +29,7 @@ public sealed record Logo(IReadOnlyList<LogoMark> Marks)
     private double Factor(double width, double height) => Math.Min(Right > 0 ? width / Right : double.MaxValue, Top > 0 ? height / Top : double.MaxValue);
 }
 
+/// <summary>A shape of a logo, mm from its lower left corner.</summary>
 /// <param name="Points">None left of the lower left corner or below it.</param>
 public sealed record LogoMark(LogoMarkKind Kind, IReadOnlyList<PaperPoint> Points);
 

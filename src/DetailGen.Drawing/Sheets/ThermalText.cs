@@ -25,6 +25,7 @@ public sealed record AirWords(string Air, string Title, IReadOnlyList<string> Li
 /// <param name="Rows">A cell for each column.</param>
 public sealed record TextTable(string Title, IReadOnlyList<TextColumn> Columns, IReadOnlyList<IReadOnlyList<string>> Rows);
 
+/// <summary>A column of a table in words.</summary>
 /// <param name="Head">Line by line.</param>
 /// <param name="IsFigures">Right-justified and as wide as it needs.</param>
 public sealed record TextColumn(IReadOnlyList<string> Head, bool IsFigures = false);

@@ -4,6 +4,7 @@ using DetailGen.Sections;
 
 namespace DetailGen.Drawing.Views;
 
+/// <summary>A part of masonry taken apart into units and joints.</summary>
 /// <param name="Units">What is left for the fill of the units.</param>
 /// <param name="Edges">Both edges of each bed joint, or ticks where joints are too thin for two.</param>
 /// <param name="Items">Mortar in the joints.</param>

@@ -4,6 +4,7 @@ using DetailGen.Sections;
 
 namespace DetailGen.Drawing.Views;
 
+/// <summary>The fills of all cut parts of a view.</summary>
 /// <param name="Items">Fill strokes and marks.</param>
 /// <param name="Solids">Parts that are black all over; they come after the outlines.</param>
 /// <param name="Solid">Ids of these.</param>

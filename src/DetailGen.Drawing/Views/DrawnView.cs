@@ -38,6 +38,7 @@ public sealed record DrawnPart(string Id, Part Part, Region Visible, double? Fil
 /// <param name="Zigzags">Middles of its zigzags, mm from <paramref name="From"/>.</param>
 public sealed record BreakLine(string RunId, PaperPoint From, PaperPoint To, bool Vertical, IReadOnlyList<double> Zigzags);
 
+/// <summary>Something that cannot be drawn as it should be.</summary>
 /// <param name="Rule">Id in the reviewer's list, such as <c>sheet-merge</c>.</param>
 /// <param name="Parts">Ids.</param>
 public sealed record DrawingFault(string Rule, IReadOnlyList<string> Parts, string Reason);

@@ -82,6 +82,7 @@ internal sealed class Profile(double floor)
     }
 }
 
+/// <summary>A stretch of a face along which the drawn height is the same.</summary>
 /// <param name="From">Along the face, mm.</param>
 /// <param name="Lowest">The corner before, where its influence ends; <paramref name="Highest"/> the corner after.</param>
 /// <param name="True">Height in truth, to the paper's scale.</param>

@@ -2,6 +2,7 @@ using DetailGen.Sections;
 
 namespace DetailGen.Drawing.Views;
 
+/// <summary>The sign by which a sheet material is told from others.</summary>
 public enum SheetSign
 {
     /// <summary>Solid black.</summary>

@@ -59,14 +59,14 @@ public sealed class DxfDrawing
     /// <summary>Walks the two sections that hold entities.</summary>
     private sealed class EntitiesOf
     {
-        private readonly DxfFile file;
-        private readonly LayerRows layers;
-        private readonly List<ReadEntity> all = [];
-        private (RecordReader Record, string Space, List<PlacedAttribute> Fields)? insert;
+        private readonly DxfFile _file;
+        private readonly LayerRows _layers;
+        private readonly List<ReadEntity> _all = [];
+        private (RecordReader Record, string Space, List<PlacedAttribute> Fields)? _insert;
 
         public EntitiesOf(DxfFile file, LayerRows layers)
         {
-            (this.file, this.layers) = (file, layers);
+            (_file, _layers) = (file, layers);
             ReadBlocks();
             foreach (var record in file.Records("ENTITIES"))
             {
@@ -77,14 +77,14 @@ public sealed class DxfDrawing
             CloseInsert();
         }
 
-        public IReadOnlyList<ReadEntity> All => all;
+        public IReadOnlyList<ReadEntity> All => _all;
 
         private void ReadBlocks()
         {
             var (block, isPicture) = ("", false);
-            foreach (var record in file.Records("BLOCKS"))
+            foreach (var record in _file.Records("BLOCKS"))
             {
-                var reader = new RecordReader(file, record);
+                var reader = new RecordReader(_file, record);
                 switch (record.Kind)
                 {
                     case "BLOCK":
@@ -108,14 +108,14 @@ public sealed class DxfDrawing
         {
             switch (record.Kind)
             {
-                case "ATTRIB" when insert is { } open:
+                case "ATTRIB" when _insert is { } open:
                     if (Lenient(record, () => EntityReader.Field(record)) is { } field)
                     {
                         open.Fields.Add(field);
                     }
 
                     return;
-                case "SEQEND" when insert is not null:
+                case "SEQEND" when _insert is not null:
                     CloseInsert();
                     return;
                 case "ATTDEF":
@@ -123,7 +123,7 @@ public sealed class DxfDrawing
                     return;
                 case "INSERT" when Wants(record):
                     CloseInsert();
-                    insert = (record, space, []);
+                    _insert = (record, space, []);
                     return;
                 default:
                     CloseInsert();
@@ -147,16 +147,16 @@ public sealed class DxfDrawing
             }
             catch (UnreadableException fault)
             {
-                file.Found(fault.Tag, $"{record.Kind}: {fault.Message}.");
+                _file.Found(fault.Tag, $"{record.Kind}: {fault.Message}.");
                 return default;
             }
         }
 
         private void CloseInsert()
         {
-            if (insert is { } open)
+            if (_insert is { } open)
             {
-                insert = null;
+                _insert = null;
                 Take(open.Record, open.Space, [.. open.Fields]);
             }
         }
@@ -167,14 +167,14 @@ public sealed class DxfDrawing
             try
             {
                 entity = EntityReader.Read(record, fields);
-                entity = entity is Window window ? window with { Frozen = layers.Frozen(record) } : entity;
+                entity = entity is Window window ? window with { Frozen = _layers.Frozen(record) } : entity;
             }
             catch (UnreadableException fault)
             {
-                file.Found(fault.Tag, $"{record.Kind}: {fault.Message}.");
+                _file.Found(fault.Tag, $"{record.Kind}: {fault.Message}.");
             }
 
-            all.Add(new(entity, record.Kind, record.Text(8, "0"), space, record.Line, record.Noted("part="), record.Noted("d=")));
+            _all.Add(new(entity, record.Kind, record.Text(8, "0"), space, record.Line, record.Noted("part="), record.Noted("d=")));
         }
     }
 }

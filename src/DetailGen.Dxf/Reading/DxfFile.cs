@@ -4,13 +4,13 @@ namespace DetailGen.Dxf.Reading;
 /// <remarks>The file is untrusted: counts in it are claims that nothing is sized by, no path in it is followed, and every limit ends in a message.</remarks>
 public sealed class DxfFile
 {
-    private readonly List<Finding> findings = [];
+    private readonly List<Finding> _findings = [];
 
     private DxfFile(TagList tags, bool isBinary)
     {
         Tags = tags;
         IsBinary = isBinary;
-        Letters = LettersOf(tags, findings);
+        Letters = LettersOf(tags, _findings);
     }
 
     public bool IsBinary { get; }
@@ -19,7 +19,7 @@ public sealed class DxfFile
     public string Version => HeaderText("$ACADVER", 1) ?? "";
 
     /// <summary>Departures from the format, in the order of the file.</summary>
-    public IReadOnlyList<Finding> Findings => findings;
+    public IReadOnlyList<Finding> Findings => _findings;
 
     internal TagList Tags { get; }
 
@@ -74,7 +74,7 @@ public sealed class DxfFile
     internal IEnumerable<Record> Records(string section) =>
         Sections.Where(one => one.Name.Equals(section, StringComparison.OrdinalIgnoreCase)).SelectMany(one => one.Records);
 
-    internal void Found(int tag, string text) => findings.Add(new(Tags.Line(tag), text));
+    internal void Found(int tag, string text) => _findings.Add(new(Tags.Line(tag), text));
 
     private static byte[] Whole(Stream input, ReadLimits limits)
     {

@@ -7,7 +7,7 @@ internal sealed class LayerRows
 {
     private const int FrozenFlag = 1;
 
-    private readonly Dictionary<ulong, string> byHandle = [];
+    private readonly Dictionary<ulong, string> _byHandle = [];
 
     private LayerRows()
     {
@@ -24,7 +24,7 @@ internal sealed class LayerRows
         var layers = new LayerRows { Names = [.. rows.Select(row => row.Text(2))], Hidden = [.. rows.Where(IsHidden).Select(row => row.Text(2))] };
         foreach (var row in rows.Where(row => row.Has(5)))
         {
-            layers.byHandle.TryAdd(row.Handle(5), row.Text(2));
+            layers._byHandle.TryAdd(row.Handle(5), row.Text(2));
         }
 
         return layers;
@@ -49,7 +49,7 @@ internal sealed class LayerRows
         var names = new List<string>();
         for (var tag = window.First; tag < window.End; tag++)
         {
-            if (window.Code(tag) == 331 && byHandle.TryGetValue(window.HandleAt(tag), out var name))
+            if (window.Code(tag) == 331 && _byHandle.TryGetValue(window.HandleAt(tag), out var name))
             {
                 names.Add(name);
             }

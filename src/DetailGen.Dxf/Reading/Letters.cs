@@ -8,9 +8,9 @@ internal sealed class Letters
 {
     private const int WesternEurope = 1252;
     private const string FirstInUtf8 = "AC1021";
-    private readonly Encoding encoding;
+    private readonly Encoding _encoding;
 
-    private Letters(Encoding encoding) => this.encoding = encoding;
+    private Letters(Encoding encoding) => _encoding = encoding;
 
     public static Letters Of(string version, string page, Action<string> found)
     {
@@ -38,7 +38,7 @@ internal sealed class Letters
     /// <summary>The text with <c>\U+xxxx</c> as the letter that it names.</summary>
     public string Text(ReadOnlySpan<byte> value)
     {
-        var text = encoding.GetString(value);
+        var text = _encoding.GetString(value);
         return text.Contains("\\U+", StringComparison.OrdinalIgnoreCase) ? Unescaped(text) : text;
     }
 

@@ -5,14 +5,14 @@ namespace DetailGen.Dxf.Reading;
 /// <summary>The values of one record, by group code. What a record says of an application (from group 1000 on) is none of its values.</summary>
 internal sealed class RecordReader
 {
-    private readonly TagList tags;
-    private readonly Letters letters;
+    private readonly TagList _tags;
+    private readonly Letters _letters;
 
     public RecordReader(DxfFile file, DxfFile.Record record)
     {
-        (tags, letters, Kind, First, Last) = (file.Tags, file.Letters, record.Kind, record.First, record.End);
+        (_tags, _letters, Kind, First, Last) = (file.Tags, file.Letters, record.Kind, record.First, record.End);
         End = First;
-        while (End < Last && tags.Code(End) < 1000)
+        while (End < Last && _tags.Code(End) < 1000)
         {
             End++;
         }
@@ -28,9 +28,9 @@ internal sealed class RecordReader
 
     private int Last { get; }
 
-    public int Line => tags.Line(Math.Max(0, First - 1));
+    public int Line => _tags.Line(Math.Max(0, First - 1));
 
-    public int Code(int tag) => tags.Code(tag);
+    public int Code(int tag) => _tags.Code(tag);
 
     public bool Has(int code) => Find(code) >= 0;
 
@@ -44,21 +44,21 @@ internal sealed class RecordReader
 
     public string? TextOrNull(int code) => Find(code) is >= 0 and var tag ? TextAt(tag) : null;
 
-    public ulong Handle(int code) => Find(code) is >= 0 and var tag ? Values.Handle(tags.Value(tag)) : 0;
+    public ulong Handle(int code) => Find(code) is >= 0 and var tag ? Values.Handle(_tags.Value(tag)) : 0;
 
     public DxfPoint Point(int code) => new(Number(code), Number(code + 10));
 
     public double NumberAt(int tag) =>
-        Values.TryNumber(tags.Value(tag), out var number) ? number : throw new UnreadableException(tag, $"group {tags.Code(tag)} should be a number, but is '{TextAt(tag)}'");
+        Values.TryNumber(_tags.Value(tag), out var number) ? number : throw new UnreadableException(tag, $"group {_tags.Code(tag)} should be a number, but is '{TextAt(tag)}'");
 
     public int IntegerAt(int tag) =>
-        Values.TryInteger(tags.Value(tag), out var integer) && integer is >= int.MinValue and <= int.MaxValue
+        Values.TryInteger(_tags.Value(tag), out var integer) && integer is >= int.MinValue and <= int.MaxValue
             ? (int)integer
-            : throw new UnreadableException(tag, $"group {tags.Code(tag)} should be a whole number, but is '{TextAt(tag)}'");
+            : throw new UnreadableException(tag, $"group {_tags.Code(tag)} should be a whole number, but is '{TextAt(tag)}'");
 
-    public string TextAt(int tag) => letters.Text(tags.Value(tag));
+    public string TextAt(int tag) => _letters.Text(_tags.Value(tag));
 
-    public ulong HandleAt(int tag) => Values.Handle(tags.Value(tag));
+    public ulong HandleAt(int tag) => Values.Handle(_tags.Value(tag));
 
     /// <summary>What this project's own note on the record says behind a prefix, such as part=; null where it has none.</summary>
     public string? Noted(string prefix)
@@ -66,11 +66,11 @@ internal sealed class RecordReader
         var isOwn = false;
         for (var tag = End; tag < Last; tag++)
         {
-            if (tags.Code(tag) == 1001)
+            if (_tags.Code(tag) == 1001)
             {
                 isOwn = TextAt(tag).Equals(Provenance.Application, StringComparison.OrdinalIgnoreCase);
             }
-            else if (isOwn && tags.Code(tag) == 1000 && TextAt(tag) is var text && text.StartsWith(prefix, StringComparison.Ordinal))
+            else if (isOwn && _tags.Code(tag) == 1000 && TextAt(tag) is var text && text.StartsWith(prefix, StringComparison.Ordinal))
             {
                 return text[prefix.Length..];
             }
@@ -83,7 +83,7 @@ internal sealed class RecordReader
     {
         for (var tag = First; tag < End; tag++)
         {
-            if (tags.Code(tag) == code)
+            if (_tags.Code(tag) == code)
             {
                 return tag;
             }

@@ -5,22 +5,22 @@ namespace DetailGen.Dxf.Reading;
 /// <summary>The tags of a file in order: group codes, and where each value stands in the bytes. Nothing is copied from a text file.</summary>
 internal sealed class TagList(byte[] content, int used, ReadLimits limits)
 {
-    private readonly List<Place> places = [];
-    private byte[] content = content;
-    private int used = used;
+    private readonly List<Place> _places = [];
+    private byte[] _content = content;
+    private int _used = used;
 
-    public int Count => places.Count;
+    public int Count => _places.Count;
 
-    public int Code(int tag) => places[tag].Code;
+    public int Code(int tag) => _places[tag].Code;
 
     public ReadOnlySpan<byte> Value(int tag)
     {
-        var place = places[tag];
-        return content.AsSpan(place.Start, place.Length);
+        var place = _places[tag];
+        return _content.AsSpan(place.Start, place.Length);
     }
 
     /// <summary>Line of the group code from 1; in a binary file the byte of the group code.</summary>
-    public int Line(int tag) => places[tag].Line;
+    public int Line(int tag) => _places[tag].Line;
 
     /// <exception cref="DxfReadException">Too many tags, or a value too long.</exception>
     public void Add(int code, int start, int length, int line)
@@ -30,25 +30,25 @@ internal sealed class TagList(byte[] content, int used, ReadLimits limits)
             throw new DxfReadException(line, $"A value of {length} bytes is longer than {limits.LineBytes}.");
         }
 
-        if (places.Count == limits.Tags)
+        if (_places.Count == limits.Tags)
         {
             throw new DxfReadException(line, $"There are more than {limits.Tags} groups.");
         }
 
-        places.Add(new(code, start, length, line));
+        _places.Add(new(code, start, length, line));
     }
 
     /// <summary>Adds a tag whose value does not stand in the file as text.</summary>
     public void Add(int code, ReadOnlySpan<byte> value, int line)
     {
-        if (used + value.Length > content.Length)
+        if (_used + value.Length > _content.Length)
         {
-            Array.Resize(ref content, Math.Max(used + value.Length, 2 * content.Length));
+            Array.Resize(ref _content, Math.Max(_used + value.Length, 2 * _content.Length));
         }
 
-        value.CopyTo(content.AsSpan(used));
-        Add(code, used, value.Length, line);
-        used += value.Length;
+        value.CopyTo(_content.AsSpan(_used));
+        Add(code, _used, value.Length, line);
+        _used += value.Length;
     }
 
     [StructLayout(LayoutKind.Auto)]

@@ -15,20 +15,20 @@ internal enum Role
 /// <param name="kind">The record's name behind group 0.</param>
 internal sealed class AttributeTable<T>(string kind) : IEnumerable
 {
-    private readonly List<Action<T, ITagSink>> rows = [];
+    private readonly List<Action<T, ITagSink>> _rows = [];
 
     public string Kind { get; } = kind;
 
     public void Walk(T entity, ITagSink sink)
     {
-        foreach (var row in rows)
+        foreach (var row in _rows)
         {
             row(entity, sink);
         }
     }
 
     /// <summary>A marker: what follows belongs to this class.</summary>
-    public void Add(string marker) => rows.Add((_, sink) =>
+    public void Add(string marker) => _rows.Add((_, sink) =>
     {
         if (!sink.ValuesOnly)
         {
@@ -41,7 +41,7 @@ internal sealed class AttributeTable<T>(string kind) : IEnumerable
     {
         var isNumber = GroupCodes.IsNumber(code);
         Demand(isNumber || GroupCodes.IsInteger(code), code);
-        rows.Add((_, sink) =>
+        _rows.Add((_, sink) =>
         {
             if (!sink.ValuesOnly && isNumber)
             {
@@ -82,11 +82,11 @@ internal sealed class AttributeTable<T>(string kind) : IEnumerable
     }
 
     /// <summary>Groups that repeat: vertices, paths, chunks.</summary>
-    public void Add(Action<T, ITagSink> list) => rows.Add(list);
+    public void Add(Action<T, ITagSink> list) => _rows.Add(list);
 
-    IEnumerator IEnumerable.GetEnumerator() => rows.GetEnumerator();
+    IEnumerator IEnumerable.GetEnumerator() => _rows.GetEnumerator();
 
-    private void AddRow(Action<T, ITagSink> row, Role role, Func<T, bool>? when) => rows.Add((role, when) switch
+    private void AddRow(Action<T, ITagSink> row, Role role, Func<T, bool>? when) => _rows.Add((role, when) switch
     {
         (Role.Value, null) => row,
         _ => (entity, sink) =>

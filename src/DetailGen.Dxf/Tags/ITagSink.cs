@@ -18,6 +18,7 @@ internal interface ITagSink
     void Text(int code, string value);
 }
 
+/// <summary>Points as tags.</summary>
 internal static class TagSinkPoints
 {
     /// <summary>A point of a list in the plane: x and y only.</summary>

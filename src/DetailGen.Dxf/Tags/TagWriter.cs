@@ -12,17 +12,17 @@ internal sealed class TagWriter : ITagSink, IDisposable
     private static readonly byte[][] CodeLines = [.. Enumerable.Range(0, GroupCodes.Highest + 1).Select(CodeLine)];
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
-    private byte[] buffer = ArrayPool<byte>.Shared.Rent(1 << 16);
-    private int length;
+    private byte[] _buffer = ArrayPool<byte>.Shared.Rent(1 << 16);
+    private int _length;
 
     public bool ValuesOnly => false;
 
-    public ReadOnlySpan<byte> Written => buffer.AsSpan(0, length);
+    public ReadOnlySpan<byte> Written => _buffer.AsSpan(0, _length);
 
     public void Dispose()
     {
-        ArrayPool<byte>.Shared.Return(buffer);
-        buffer = [];
+        ArrayPool<byte>.Shared.Return(_buffer);
+        _buffer = [];
     }
 
     public void Marker(string name) => Text(100, name);
@@ -30,7 +30,7 @@ internal sealed class TagWriter : ITagSink, IDisposable
     public void Number(int code, double value, Grid grid)
     {
         Code(code, DxfNumber.MostBytes);
-        length += DxfNumber.Format(value, grid, buffer.AsSpan(length));
+        _length += DxfNumber.Format(value, grid, _buffer.AsSpan(_length));
         EndLine();
     }
 
@@ -45,16 +45,16 @@ internal sealed class TagWriter : ITagSink, IDisposable
     public void Integer(int code, int value)
     {
         Code(code, 12);
-        Utf8Formatter.TryFormat(value, buffer.AsSpan(length), out var written);
-        length += written;
+        Utf8Formatter.TryFormat(value, _buffer.AsSpan(_length), out var written);
+        _length += written;
         EndLine();
     }
 
     public void Handle(int code, int handle)
     {
         Code(code, 12);
-        handle.TryFormat(buffer.AsSpan(length), out var written, "X", CultureInfo.InvariantCulture);
-        length += written;
+        handle.TryFormat(_buffer.AsSpan(_length), out var written, "X", CultureInfo.InvariantCulture);
+        _length += written;
         EndLine();
     }
 
@@ -66,7 +66,7 @@ internal sealed class TagWriter : ITagSink, IDisposable
     public void Text(int code, ReadOnlySpan<char> prefix, ReadOnlySpan<char> value)
     {
         Code(code, DxfString.MostBytes + 2);
-        var room = buffer.AsSpan(length, DxfString.MostBytes);
+        var room = _buffer.AsSpan(_length, DxfString.MostBytes);
         if (!Strict.TryGetBytes(prefix, room, out var first) || !Strict.TryGetBytes(value, room[first..], out var second))
         {
             throw new ArgumentException($"The text is longer than {DxfString.MostBytes} bytes: {value}");
@@ -77,7 +77,7 @@ internal sealed class TagWriter : ITagSink, IDisposable
             DxfString.RefuseControlLetters(value);
         }
 
-        length += first + second;
+        _length += first + second;
         EndLine();
     }
 
@@ -93,40 +93,40 @@ internal sealed class TagWriter : ITagSink, IDisposable
     public int Reserve(int code, int bytes)
     {
         Code(code, bytes);
-        var at = length;
-        buffer.AsSpan(at, bytes).Fill((byte)'0');
-        length += bytes;
+        var at = _length;
+        _buffer.AsSpan(at, bytes).Fill((byte)'0');
+        _length += bytes;
         EndLine();
         return at;
     }
 
-    public void Fill(int at, ReadOnlySpan<char> text) => Encoding.UTF8.GetBytes(text, buffer.AsSpan(at, text.Length));
+    public void Fill(int at, ReadOnlySpan<char> text) => Encoding.UTF8.GetBytes(text, _buffer.AsSpan(at, text.Length));
 
     private void Code(int code, int valueBytes)
     {
-        var needed = length + CodeBytes + valueBytes + 2;
-        if (needed > buffer.Length)
+        var needed = _length + CodeBytes + valueBytes + 2;
+        if (needed > _buffer.Length)
         {
             Grow(needed);
         }
 
         var line = CodeLines[code];
-        line.CopyTo(buffer.AsSpan(length));
-        length += line.Length;
+        line.CopyTo(_buffer.AsSpan(_length));
+        _length += line.Length;
     }
 
     private void EndLine()
     {
-        buffer[length++] = (byte)'\r';
-        buffer[length++] = (byte)'\n';
+        _buffer[_length++] = (byte)'\r';
+        _buffer[_length++] = (byte)'\n';
     }
 
     private void Grow(int needed)
     {
-        var larger = ArrayPool<byte>.Shared.Rent(Math.Max(needed, buffer.Length * 2));
+        var larger = ArrayPool<byte>.Shared.Rent(Math.Max(needed, _buffer.Length * 2));
         Written.CopyTo(larger);
-        ArrayPool<byte>.Shared.Return(buffer);
-        buffer = larger;
+        ArrayPool<byte>.Shared.Return(_buffer);
+        _buffer = larger;
     }
 
     private static byte[] CodeLine(int code) => Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{code,3}\r\n"));

@@ -9,17 +9,17 @@ internal sealed class CanonSink : ITagSink
 {
     private const byte Separator = (byte)'|';
 
-    private byte[] line = new byte[1024];
-    private int length;
+    private byte[] _line = new byte[1024];
+    private int _length;
 
     public bool ValuesOnly => true;
 
     /// <summary>What the entity is moved back by before its values are taken.</summary>
     public DxfPoint Moved { get; set; }
 
-    public ReadOnlySpan<byte> Line => line.AsSpan(0, length);
+    public ReadOnlySpan<byte> Line => _line.AsSpan(0, _length);
 
-    public void Clear() => length = 0;
+    public void Clear() => _length = 0;
 
     public void Marker(string name)
     {
@@ -29,8 +29,8 @@ internal sealed class CanonSink : ITagSink
     public void Number(int code, double value, Grid grid)
     {
         Room(DxfNumber.MostBytes + 1);
-        length += DxfNumber.Format(value, grid, line.AsSpan(length));
-        line[length++] = Separator;
+        _length += DxfNumber.Format(value, grid, _line.AsSpan(_length));
+        _line[_length++] = Separator;
     }
 
     public void Place(int xCode, int yCode, DxfPoint place)
@@ -42,9 +42,9 @@ internal sealed class CanonSink : ITagSink
     public void Integer(int code, int value)
     {
         Room(13);
-        Utf8Formatter.TryFormat(value, line.AsSpan(length), out var written);
-        length += written;
-        line[length++] = Separator;
+        Utf8Formatter.TryFormat(value, _line.AsSpan(_length), out var written);
+        _length += written;
+        _line[_length++] = Separator;
     }
 
     public void Text(int code, string value) => Text(value);
@@ -60,15 +60,15 @@ internal sealed class CanonSink : ITagSink
     private void Text(ReadOnlySpan<char> value)
     {
         Room(Encoding.UTF8.GetMaxByteCount(value.Length) + 1);
-        length += Encoding.UTF8.GetBytes(value, line.AsSpan(length));
-        line[length++] = Separator;
+        _length += Encoding.UTF8.GetBytes(value, _line.AsSpan(_length));
+        _line[_length++] = Separator;
     }
 
     private void Room(int bytes)
     {
-        if (length + bytes > line.Length)
+        if (_length + bytes > _line.Length)
         {
-            Array.Resize(ref line, Math.Max(line.Length * 2, length + bytes));
+            Array.Resize(ref _line, Math.Max(_line.Length * 2, _length + bytes));
         }
     }
 }

@@ -12,8 +12,8 @@ internal sealed class ContentDigest
 {
     public const string Algorithm = "sha-256";
 
-    private readonly Dictionary<PlannedSpace, Digest[]> spaces = [];
-    private readonly Dictionary<PlannedSpace, Digest[]> windows = [];
+    private readonly Dictionary<PlannedSpace, Digest[]> _spaces = [];
+    private readonly Dictionary<PlannedSpace, Digest[]> _windows = [];
 
     private ContentDigest(IEnumerable<PlannedSpace> drawn)
     {
@@ -22,8 +22,8 @@ internal sealed class ContentDigest
         var parts = new Dictionary<string, (List<Digest> Digests, CornerSink Corner)>(StringComparer.Ordinal);
         foreach (var space in drawn)
         {
-            spaces.Add(space, Taken(space.Entities, space));
-            windows.Add(space, space.Sheet is { } sheet ? Taken([.. sheet.Viewports.Select(Window.Of)], space) : []);
+            _spaces.Add(space, Taken(space.Entities, space));
+            _windows.Add(space, space.Sheet is { } sheet ? Taken([.. sheet.Viewports.Select(Window.Of)], space) : []);
         }
 
         Count = all.Count;
@@ -64,9 +64,9 @@ internal sealed class ContentDigest
     /// <summary>Pictures of dimensions are left out: any program redraws them from the dimension.</summary>
     public static ContentDigest Of(WritePlan plan) => new(plan.Spaces.Where(space => !space.IsPicture));
 
-    public Digest Of(PlannedSpace space, int index) => spaces[space][index];
+    public Digest Of(PlannedSpace space, int index) => _spaces[space][index];
 
-    public Digest OfWindow(PlannedSpace space, int index) => windows[space][index];
+    public Digest OfWindow(PlannedSpace space, int index) => _windows[space][index];
 
     /// <summary>What an entity is counted under: its part, or its layer where it belongs to none.</summary>
     public static string OwnerOf(string? part, string layer) => part ?? "layer:" + layer;

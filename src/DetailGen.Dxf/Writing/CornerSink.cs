@@ -5,13 +5,13 @@ namespace DetailGen.Dxf.Writing;
 /// <summary>Finds the lower left corner of the places that entities name: it goes where they go.</summary>
 internal sealed class CornerSink : ITagSink
 {
-    private double left = double.PositiveInfinity;
-    private double bottom = double.PositiveInfinity;
+    private double _left = double.PositiveInfinity;
+    private double _bottom = double.PositiveInfinity;
 
     public bool ValuesOnly => true;
 
     /// <summary>The origin where no place was named.</summary>
-    public DxfPoint Corner => double.IsInfinity(left) ? default : new(left, bottom);
+    public DxfPoint Corner => double.IsInfinity(_left) ? default : new(_left, _bottom);
 
     public void Marker(string name)
     {
@@ -23,7 +23,7 @@ internal sealed class CornerSink : ITagSink
         // No place.
     }
 
-    public void Place(int xCode, int yCode, DxfPoint place) => (left, bottom) = (Math.Min(left, place.X), Math.Min(bottom, place.Y));
+    public void Place(int xCode, int yCode, DxfPoint place) => (_left, _bottom) = (Math.Min(_left, place.X), Math.Min(_bottom, place.Y));
 
     public void Integer(int code, int value)
     {

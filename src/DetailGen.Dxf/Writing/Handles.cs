@@ -7,24 +7,24 @@ internal sealed class Handles
 {
     private const int First = 0x100;
 
-    private readonly Dictionary<(string Table, string Name), int> rows = [];
-    private readonly Dictionary<string, int> objects = new(StringComparer.Ordinal);
-    private int next = First;
+    private readonly Dictionary<(string Table, string Name), int> _rows = [];
+    private readonly Dictionary<string, int> _objects = new(StringComparer.Ordinal);
+    private int _next = First;
 
     public Handles(WritePlan plan)
     {
         foreach (var (table, names) in TablesSection.Rows(plan))
         {
-            rows.Add((table, ""), Take());
+            _rows.Add((table, ""), Take());
             foreach (var name in names)
             {
-                rows.Add((table, name), Take());
+                _rows.Add((table, name), Take());
             }
         }
 
         foreach (var space in plan.Spaces)
         {
-            space.Record = rows[(TablesSection.BlockRecord, space.Name)];
+            space.Record = _rows[(TablesSection.BlockRecord, space.Name)];
             space.Begin = Take();
             if (!space.LiesInEntities)
             {
@@ -38,26 +38,26 @@ internal sealed class Handles
         TakeContent(plan.Papers[0]);
         foreach (var key in ObjectsSection.Keys(plan))
         {
-            objects.Add(key, Take());
+            _objects.Add(key, Take());
         }
 
         foreach (var (space, key) in ObjectsSection.Layouts(plan))
         {
-            space.Layout = objects[key];
+            space.Layout = _objects[key];
         }
     }
 
     /// <summary>One above the highest.</summary>
-    public int Seed => next;
+    public int Seed => _next;
 
     /// <summary>Of a table's head.</summary>
-    public int Head(string table) => rows[(table, "")];
+    public int Head(string table) => _rows[(table, "")];
 
-    public int Row(string table, string name) => rows[(table, name)];
+    public int Row(string table, string name) => _rows[(table, name)];
 
-    public int Object(string key) => objects[key];
+    public int Object(string key) => _objects[key];
 
-    private int Take() => next++;
+    private int Take() => _next++;
 
     private void TakeContent(PlannedSpace space)
     {
@@ -76,7 +76,7 @@ internal sealed class Handles
             space.Handles.Add(Take());
             if (entity is Insert { Fields: { IsEmpty: false } fields })
             {
-                next += fields.Length + 1;
+                _next += fields.Length + 1;
             }
         }
     }

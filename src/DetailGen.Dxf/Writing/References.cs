@@ -10,21 +10,21 @@ internal sealed class References
 {
     private static readonly string[] OwnLinetypes = ["ByBlock", "ByLayer", Linetype.Continuous];
 
-    private readonly Dictionary<string, Layer> layers = new(Names.Comparer);
-    private readonly Dictionary<string, HatchPattern> patterns = new(StringComparer.Ordinal);
-    private readonly HashSet<string> linetypes;
-    private readonly HashSet<string> dimensionStyles;
-    private readonly HashSet<string> blocks;
+    private readonly Dictionary<string, Layer> _layers = new(Names.Comparer);
+    private readonly Dictionary<string, HatchPattern> _patterns = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _linetypes;
+    private readonly HashSet<string> _dimensionStyles;
+    private readonly HashSet<string> _blocks;
 
     public References(DxfDocument document, IReadOnlyList<Layer> ownLayers)
     {
-        linetypes = Names.Unique(document.Linetypes.Select(linetype => linetype.Name).Concat(OwnLinetypes), "linetype");
-        dimensionStyles = Names.Unique(document.DimensionStyles.Select(style => style.Name).Append(DimensionStyle.Standard), "dimension style");
-        blocks = Names.Unique(document.Blocks.Select(block => block.Name), "block");
+        _linetypes = Names.Unique(document.Linetypes.Select(linetype => linetype.Name).Concat(OwnLinetypes), "linetype");
+        _dimensionStyles = Names.Unique(document.DimensionStyles.Select(style => style.Name).Append(DimensionStyle.Standard), "dimension style");
+        _blocks = Names.Unique(document.Blocks.Select(block => block.Name), "block");
         Names.Unique(ownLayers.Select(layer => layer.Name), "layer");
         foreach (var layer in ownLayers)
         {
-            layers.Add(layer.Name, layer);
+            _layers.Add(layer.Name, layer);
             DemandLinetype(layer.Linetype);
             DemandWeight(layer.Weight);
             DemandColor(layer.Color);
@@ -46,14 +46,14 @@ internal sealed class References
 
     public void DemandLayer(string name)
     {
-        if (!layers.ContainsKey(name))
+        if (!_layers.ContainsKey(name))
         {
             throw new ArgumentException($"There is no layer '{name}'.");
         }
     }
 
     /// <summary>Whether the dashes of the entity, its own or its layer's, take a scale.</summary>
-    public bool IsDashed(Entity entity) => !Names.Comparer.Equals(entity.Linetype ?? layers[entity.Layer].Linetype, Linetype.Continuous);
+    public bool IsDashed(Entity entity) => !Names.Comparer.Equals(entity.Linetype ?? _layers[entity.Layer].Linetype, Linetype.Continuous);
 
     /// <exception cref="ArgumentException">The entity names something that the document lacks, or a property is out of range.</exception>
     public void Demand(Entity entity)
@@ -79,9 +79,9 @@ internal sealed class References
             case Hatch { Pattern: { } pattern }:
                 DemandSameLines(pattern);
                 break;
-            case Dimension dimension when !dimensionStyles.Contains(dimension.Style):
+            case Dimension dimension when !_dimensionStyles.Contains(dimension.Style):
                 throw new ArgumentException($"There is no dimension style '{dimension.Style}'.");
-            case Insert insert when !blocks.Contains(insert.Block):
+            case Insert insert when !_blocks.Contains(insert.Block):
                 throw new ArgumentException($"There is no block '{insert.Block}'.");
         }
     }
@@ -113,7 +113,7 @@ internal sealed class References
 
     private void DemandLinetype(string name)
     {
-        if (!linetypes.Contains(name))
+        if (!_linetypes.Contains(name))
         {
             throw new ArgumentException($"There is no linetype '{name}'.");
         }
@@ -122,9 +122,9 @@ internal sealed class References
     // Readers keep one definition for each name, so a second one under it would be lost.
     private void DemandSameLines(HatchPattern pattern)
     {
-        if (!patterns.TryGetValue(pattern.Name, out var known))
+        if (!_patterns.TryGetValue(pattern.Name, out var known))
         {
-            patterns.Add(pattern.Name, pattern);
+            _patterns.Add(pattern.Name, pattern);
         }
         else if (!ReferenceEquals(known, pattern) && !SameLines(known, pattern))
         {

@@ -5,11 +5,11 @@ namespace DetailGen.Dxf.Writing;
 /// <summary>Heads and rows of tables; knows which table is open.</summary>
 internal sealed class TableWriter(TagWriter writer, Handles handles)
 {
-    private string table = "";
+    private string _table = "";
 
     public void Begin(string name, int rows)
     {
-        table = name;
+        _table = name;
         writer.Text(0, "TABLE");
         writer.Text(2, name);
         writer.Handle(5, handles.Head(name));
@@ -21,9 +21,9 @@ internal sealed class TableWriter(TagWriter writer, Handles handles)
     /// <summary>Begins a row; what belongs to its class follows.</summary>
     public void Row(string name, string marker)
     {
-        writer.Text(0, table);
-        writer.Handle(table == "DIMSTYLE" ? 105 : 5, handles.Row(table, name));
-        writer.Handle(330, handles.Head(table));
+        writer.Text(0, _table);
+        writer.Handle(_table == "DIMSTYLE" ? 105 : 5, handles.Row(_table, name));
+        writer.Handle(330, handles.Head(_table));
         writer.Marker("AcDbSymbolTableRecord");
         writer.Marker(marker);
         writer.Text(2, name);

@@ -13,22 +13,22 @@ internal sealed class WritePlan
 
     private static readonly Sheet EmptySheet = new("Sheet", "ISO A3", 420, 297);
 
-    private readonly DxfDocument document;
-    private readonly References references;
-    private readonly Dictionary<string, PlannedSpace> blocks = new(Names.Comparer);
-    private readonly List<PlannedSpace> pictures = [];
-    private readonly Bounds box = new();
+    private readonly DxfDocument _document;
+    private readonly References _references;
+    private readonly Dictionary<string, PlannedSpace> _blocks = new(Names.Comparer);
+    private readonly List<PlannedSpace> _pictures = [];
+    private readonly Bounds _box = new();
 
     public WritePlan(DxfDocument document)
     {
-        this.document = document;
+        _document = document;
         if (!(document.PlotScale > 0 && double.IsFinite(document.PlotScale)))
         {
             throw new ArgumentException("The plot scale must be above 0.");
         }
 
         Layers = LayersOf(document);
-        references = new References(document, Layers);
+        _references = new References(document, Layers);
         Sheets = document.Sheets.IsEmpty ? [EmptySheet] : document.Sheets;
         Names.Unique(Sheets.Select(sheet => sheet.Name).Append("Model"), "sheet");
 
@@ -36,7 +36,7 @@ internal sealed class WritePlan
         {
             var space = new PlannedSpace(block.Name) { Block = block };
             FillBlock(space, block);
-            blocks.Add(block.Name, space);
+            _blocks.Add(block.Name, space);
         }
 
         Model = new PlannedSpace(PlannedSpace.Model);
@@ -52,7 +52,7 @@ internal sealed class WritePlan
         }
 
         Papers = papers;
-        Spaces = [Model, .. papers, .. document.Blocks.Select(block => blocks[block.Name]), .. pictures];
+        Spaces = [Model, .. papers, .. document.Blocks.Select(block => _blocks[block.Name]), .. _pictures];
         Extents = Model.Extents;
         if (Extents.IsEmpty)
         {
@@ -64,7 +64,7 @@ internal sealed class WritePlan
         Groups = GroupsOf(Spaces);
     }
 
-    public DxfDocument Document => document;
+    public DxfDocument Document => _document;
 
     public PlannedSpace Model { get; }
 
@@ -138,10 +138,10 @@ internal sealed class WritePlan
 
         foreach (var viewport in sheet.Viewports)
         {
-            references.DemandLayer(viewport.Layer);
+            _references.DemandLayer(viewport.Layer);
             foreach (var layer in viewport.Frozen)
             {
-                references.DemandLayer(layer);
+                _references.DemandLayer(layer);
             }
 
             if (!(viewport.Width > 0 && viewport.Height > 0 && viewport.Scale > 0))
@@ -165,7 +165,7 @@ internal sealed class WritePlan
         foreach (var field in block.Fields)
         {
             field.Demand();
-            references.DemandLayer(field.Layer ?? "0");
+            _references.DemandLayer(field.Layer ?? "0");
             if (!tags.Add(field.Tag))
             {
                 throw new ArgumentException($"The block {block.Name} has two fields {field.Tag}.");
@@ -183,8 +183,8 @@ internal sealed class WritePlan
             {
                 if (entity.Cleaned() is { } clean)
                 {
-                    references.Demand(clean);
-                    var scaled = dashScale != 1 && clean.LinetypeScale is null && references.IsDashed(clean) ? clean with { LinetypeScale = dashScale } : clean;
+                    _references.Demand(clean);
+                    var scaled = dashScale != 1 && clean.LinetypeScale is null && _references.IsDashed(clean) ? clean with { LinetypeScale = dashScale } : clean;
                     var settled = Settled(scaled);
                     space.Entities.Add(settled);
                     AddExtents(space, settled);
@@ -199,15 +199,15 @@ internal sealed class WritePlan
 
     private void AddExtents(PlannedSpace space, Entity entity)
     {
-        box.Clear();
-        entity.Extend(box);
-        var farthest = Math.Max(Math.Max(-box.Left, box.Right), Math.Max(-box.Bottom, box.Top));
+        _box.Clear();
+        entity.Extend(_box);
+        var farthest = Math.Max(Math.Max(-_box.Left, _box.Right), Math.Max(-_box.Bottom, _box.Top));
         if (!(farthest <= FarthestCoordinate)) // NaN too
         {
             throw new ArgumentException($"It reaches to {farthest} mm; {FarthestCoordinate} is the farthest from the origin.");
         }
 
-        space.Extents.Add(box, default);
+        space.Extents.Add(_box, default);
     }
 
     private Entity Settled(Entity entity) => entity switch
@@ -219,13 +219,13 @@ internal sealed class WritePlan
 
     private Dimension WithPicture(Dimension dimension)
     {
-        var picture = new PlannedSpace(string.Create(null, $"*D{pictures.Count + 1}")) { IsPicture = true };
-        pictures.Add(picture);
+        var picture = new PlannedSpace(string.Create(null, $"*D{_pictures.Count + 1}")) { IsPicture = true };
+        _pictures.Add(picture);
         foreach (var piece in dimension.Drawn())
         {
             if (piece.Cleaned() is { } clean)
             {
-                references.Demand(clean);
+                _references.Demand(clean);
                 picture.Entities.Add(clean);
             }
         }
@@ -235,7 +235,7 @@ internal sealed class WritePlan
 
     private Insert WithFields(Insert insert)
     {
-        var space = blocks[insert.Block];
+        var space = _blocks[insert.Block];
         var block = space.Block!;
         foreach (var value in insert.Values)
         {

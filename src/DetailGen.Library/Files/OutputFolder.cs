@@ -16,12 +16,12 @@ internal static class OutputFolder
     /// <summary>The files as written, in the order given; or in <paramref name="fault"/> why none was.</summary>
     internal static IReadOnlyList<FileReport> Write(string folder, IReadOnlyList<OutputFile> files, out WriteFault? fault)
     {
-        var aside = new List<(string Temporary, string Final)>();
+        var staged = new StagedFiles(folder);
         try
         {
             if (FileInTheWay(folder) is { } occupied)
             {
-                fault = Undone(aside, folder, Messages.IsFile(occupied), Messages.IsFileHint);
+                fault = Undone(staged, folder, Messages.IsFile(occupied), Messages.IsFileHint);
                 return [];
             }
 
@@ -31,26 +31,21 @@ internal static class OutputFolder
                 var final = Path.Combine(folder, file.Name);
                 if (Directory.Exists(final))
                 {
-                    fault = Undone(aside, folder, Messages.IsFolderThere(file.Name), Messages.IsFolderThereHint);
+                    fault = Undone(staged, folder, Messages.IsFolderThere(file.Name), Messages.IsFolderThereHint);
                     return [];
                 }
 
                 // a rename would pass over the protection of what was issued
                 if (File.Exists(final) && File.GetAttributes(final).HasFlag(FileAttributes.ReadOnly))
                 {
-                    fault = Undone(aside, folder, Messages.IsProtected(file.Name), Messages.IsProtectedHint);
+                    fault = Undone(staged, folder, Messages.IsProtected(file.Name), Messages.IsProtectedHint);
                     return [];
                 }
 
-                var temporary = Path.Combine(folder, $".{Path.GetRandomFileName()}.part");
-                aside.Add((temporary, final));
-                File.WriteAllBytes(temporary, file.Bytes);
+                staged.Add(file);
             }
 
-            foreach (var (temporary, final) in aside)
-            {
-                File.Move(temporary, final, overwrite: true);
-            }
+            staged.Place();
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
@@ -62,7 +57,7 @@ internal static class OutputFolder
                 IOException when Directory.Exists(folder) => (Messages.DiskFault, Messages.DiskFaultHint),
                 _ => (Messages.CannotBe, Messages.CannotBeHint),
             };
-            fault = Undone(aside, folder, reason, hint);
+            fault = Undone(staged, folder, reason, hint);
             return [];
         }
 
@@ -73,13 +68,9 @@ internal static class OutputFolder
     internal static FileReport Describe(OutputFile file) =>
         new(file.Name, file.Format, file.Bytes.LongLength, Convert.ToHexStringLower(SHA256.HashData(file.Bytes)));
 
-    private static WriteFault Undone(List<(string Temporary, string Final)> aside, string folder, string reason, string hint)
+    private static WriteFault Undone(StagedFiles staged, string folder, string reason, string hint)
     {
-        foreach (var (temporary, _) in aside)
-        {
-            Remove(temporary);
-        }
-
+        staged.TakeBack();
         return new(Messages.CannotWrite(folder, reason), hint);
     }
 
@@ -95,17 +86,5 @@ internal static class OutputFolder
         }
 
         return null;
-    }
-
-    private static void Remove(string temporary)
-    {
-        try
-        {
-            File.Delete(temporary);
-        }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
-        {
-            // The write has failed already and is told; a scrap that cannot be removed either adds nothing to it.
-        }
     }
 }

@@ -10,7 +10,7 @@ public sealed record DetailsReport(ToolReport Tool, IReadOnlyList<DetailReport> 
 {
     /// <summary>Exit status: the worst of all details.</summary>
     [JsonIgnore]
-    public int Status => Details.Count == 0 ? 0 : Details.Max(detail => detail.Status);
+    public int Status => Details.Count == 0 ? ExitStatus.Done : Details.Max(detail => detail.Status);
 }
 
 /// <summary>All that is known of one detail.</summary>
@@ -239,6 +239,11 @@ public sealed record FileReport(string Path, string Format, long Bytes, string S
 /// <param name="Line">From 1; null where the fault has no place in a text, as the column then is.</param>
 public sealed record ErrorReport(string Code, string File, int? Line, int? Column, string? Key, string? Value, string Reason, string? Hint)
 {
+    /// <summary>A fault that has no place in a text.</summary>
+    /// <param name="file">File or folder; empty where the fault is of none.</param>
+    public static ErrorReport Of(string code, string file, string reason, string? hint, string? key = null, string? value = null) =>
+        new(code, file, null, null, key, value, reason, hint);
+
     /// <summary>Id of the case in a case file.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Case { get; init; }

@@ -16,7 +16,7 @@ internal static class MarkdownReport
         page.Append(CultureInfo.InvariantCulture, $"# {preset.Title}\n\n");
         page.Append(CultureInfo.InvariantCulture, $"Detail {preset.Detail}: {preset.Junction.Title.ToLowerInvariant()}, {preset.Wall.Title.ToLowerInvariant()}, {preset.Roof.Title.ToLowerInvariant()}. ");
         page.Append(CultureInfo.InvariantCulture, $"Drawing {text.Title.Number}, revision {Or(text.Title.Revision)}, status {Or(text.Title.StatusText)}, date {Or(text.Title.Date)}.\n");
-        Cautions(page, text);
+        Cautions(page, worked);
         Warnings(page, report);
         Parameters(page, worked, report);
         Rules(page, report);
@@ -29,10 +29,10 @@ internal static class MarkdownReport
         return page.Replace("<", "\\<").ToString();
     }
 
-    private static void Cautions(StringBuilder page, SheetText text)
+    private static void Cautions(StringBuilder page, Worked worked)
     {
         page.Append("\n## Cautions\n\n");
-        foreach (var note in text.Notes.Skip(2))
+        foreach (var note in GeneralNotes.Cautions(worked.Solved))
         {
             page.Append(CultureInfo.InvariantCulture, $"- {note}\n");
         }
@@ -65,11 +65,11 @@ internal static class MarkdownReport
     // What needs a decision comes before what is in order.
     private static readonly (string Verdict, string Title)[] RuleGroups =
     [
-        ("fail", "Broken: the detail must not be issued"),
-        ("warn", "Not kept: justify or change"),
-        ("to-confirm", "To be confirmed by a competent person"),
-        ("waived", "Waived by the author"),
-        ("pass", "Kept"),
+        (VerdictWords.Fail, "Broken: the detail must not be issued"),
+        (VerdictWords.Warn, "Not kept: justify or change"),
+        (VerdictWords.ToConfirm, "To be confirmed by a competent person"),
+        (VerdictWords.Waived, "Waived by the author"),
+        (VerdictWords.Pass, "Kept"),
     ];
 
     private static void Rules(StringBuilder page, DetailReport report)
@@ -87,7 +87,7 @@ internal static class MarkdownReport
 
         Waivers(page, report);
         Disagreements(page, report);
-        page.Append(CultureInfo.InvariantCulture, $"\nRules that do not apply to this detail: {Figures.Count(rules["not-applicable"].Count())}.\n");
+        page.Append(CultureInfo.InvariantCulture, $"\nRules that do not apply to this detail: {Figures.Count(rules[VerdictWords.NotApplicable].Count())}.\n");
     }
 
     private static void Waivers(StringBuilder page, DetailReport report)

@@ -140,6 +140,8 @@ public sealed record ListReport(string Topic, IReadOnlyList<string> Columns, IRe
 /// <param name="File">Where it was written; null where it goes to standard output.</param>
 public sealed record TextReport(ToolReport Tool, string Text, string? File)
 {
+    internal static TextReport Refused(params IReadOnlyList<ErrorReport> errors) => new(DetailLibrary.Tool, "", null) { Errors = errors, Status = ExitStatus.WrongInput };
+
     /// <summary>The text is itself a JSON document, which needs no other around it.</summary>
     [JsonIgnore]
     public bool IsDocument { get; init; }

@@ -28,6 +28,7 @@ public static class ReportJson
     private static string Text<T>(T report, System.Text.Json.Serialization.Metadata.JsonTypeInfo<T> type) => JsonSerializer.Serialize(report, type) + "\n";
 }
 
+/// <summary>How reports are written, made when the program is built: no types are looked through when it runs.</summary>
 [JsonSourceGenerationOptions(
     PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower, WriteIndented = true, NewLine = "\n")]
 [JsonSerializable(typeof(DetailsReport))]

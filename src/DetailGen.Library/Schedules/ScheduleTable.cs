@@ -40,7 +40,8 @@ internal static class ScheduleTable
         return new(stack.Buildup.Id, rows);
     }
 
-    /// <summary>Two significant figures, never rounded below the true value by enough to pass a limit it does not meet: rounded to the nearest as EN ISO 6946:2017, 6.5.2 asks (read in a secondary text).</summary>
+    /// <summary>A U-value in W/(m²·K) to two significant figures, from 1 on to one decimal, rounded to the nearest as EN ISO 6946:2017, 6.5.2 asks (read in a secondary text).</summary>
+    /// <remarks>For the eye alone: 0.154 reads 0.15. Verdicts and targets go by the whole figure.</remarks>
     internal static string UValue(double value)
     {
         static int Decimals(double figure) => figure >= 1 ? 1 : figure >= 0.1 ? 2 : 3;

@@ -12,7 +12,7 @@ internal static class CaseAnswering
         var text = GivenFile.Read(request.File, CaseFile.LargestFile);
         if (!text.IsGood)
         {
-            return new(null, [], SolvedReport.Errors(text.Faults), 2);
+            return new(null, [], SolvedReporting.Errors(text.Faults), ExitStatus.WrongInput);
         }
 
         var answers = CaseFile.Answer(text.Value, request.File, matter, request.Only);

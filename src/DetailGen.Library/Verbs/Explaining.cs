@@ -17,7 +17,7 @@ internal static class Explaining
         var read = PresetFiles.Read(request.Preset, request.Overrides, office);
         if (!read.IsGood)
         {
-            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReport.Errors(read.Faults), Status = 2 };
+            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReporting.Errors(read.Faults), Status = ExitStatus.WrongInput };
         }
 
         if (request.WhatIf.Count > 0)
@@ -27,7 +27,7 @@ internal static class Explaining
 
         var (worked, report) = DetailWork.Do(read.Value, office);
         return request.Subject is { } subject ? Of(subject, request, read.Value, worked, report, office)
-            : worked is null ? Empty(request, report.Detail) with { Conflict = report.Conflict, Status = 1 }
+            : worked is null ? Empty(request, report.Detail) with { Conflict = report.Conflict, Status = ExitStatus.Fails }
             : Empty(request, report.Detail) with { Kind = "detail", Explained = [.. worked.Solved.Values.Select(value => Value(value, worked.Solved))] };
     }
 
@@ -35,7 +35,7 @@ internal static class Explaining
     private static ExplainReport Of(string subject, ExplainRequest request, Preset preset, Worked? worked, DetailReport report, Office office)
     {
         ExplainReport Told(string kind, params IReadOnlyList<ExplainedReport> explained) =>
-            Empty(request, report.Detail) with { Kind = kind, Explained = explained, Conflict = report.Conflict, Status = worked is null ? 1 : 0 };
+            Empty(request, report.Detail) with { Kind = kind, Explained = explained, Conflict = report.Conflict, Status = worked is null ? ExitStatus.Fails : ExitStatus.Done };
 
         var key = NamedThings.Key(subject);
         if (worked?.Solved.Find(key) is { } found)
@@ -43,7 +43,7 @@ internal static class Explaining
             return Told("parameter", WithRange(Value(found, worked.Solved), request, worked.Solved, office));
         }
 
-        if (worked?.Solved.Verdicts.FirstOrDefault(verdict => Names(verdict.Rule, subject)) is { } verdict)
+        if (worked?.Solved.Verdicts.FirstOrDefault(verdict => verdict.Rule.Names(subject)) is { } verdict)
         {
             return Told("rule", Rule(verdict.Rule, Here(verdict), worked.Solved.Packs));
         }
@@ -67,7 +67,7 @@ internal static class Explaining
         }
 
         var packs = office.Catalogue.Packs;
-        if (packs.SelectMany(pack => pack.Rules).FirstOrDefault(rule => Names(rule, subject)) is { } rule)
+        if (packs.SelectMany(pack => pack.Rules).FirstOrDefault(rule => rule.Names(subject)) is { } rule)
         {
             return Told("rule", Rule(rule, worked is null ? "there are no sizes to judge." : $"not asked; the detail is checked against {string.Join(", ", worked.Solved.Packs.Select(pack => pack.Name))}.", packs));
         }
@@ -77,7 +77,7 @@ internal static class Explaining
             return Told("check", new ExplainedReport(check.Id, $"{check.Id} ({check.Verdict})", [check.Text], []));
         }
 
-        return Empty(request, report.Detail) with { Errors = [Unknown(request, subject, preset, worked, office)], Status = 2 };
+        return Empty(request, report.Detail) with { Errors = [Unknown(request, subject, preset, worked, office)], Status = ExitStatus.WrongInput };
     }
 
     /// <summary>The consequences, and the subject as it would then be.</summary>
@@ -120,9 +120,8 @@ internal static class Explaining
         return $"{RequirementWords.Of(rule)} [{stop.Id}]";
     }
 
-    private static ExplainReport Empty(ExplainRequest request, string detail) => new(DetailLibrary.Tool, detail, request.Preset, request.Subject, "detail", []);
-
-    private static bool Names(Rule rule, string id) => rule.Id == id || rule.Aliases.Contains(id, StringComparer.Ordinal);
+    /// <summary>The report that says nothing yet.</summary>
+    internal static ExplainReport Empty(ExplainRequest request, string detail) => new(DetailLibrary.Tool, detail, request.Preset, request.Subject, "detail", []);
 
     private static ExplainedReport Value(SolvedValue value, Solution.Solved solved)
     {
@@ -163,18 +162,18 @@ internal static class Explaining
             text.Add($"Safety: ask {whom}.");
         }
 
-        text.AddRange(SolvedReport.Disagreements(rule, packs).Select(words => $"Sources do not agree. {words}"));
+        text.AddRange(SolvedReporting.Disagreements(rule, packs).Select(words => $"Sources do not agree. {words}"));
         if (rule.Corrected is { } corrected)
         {
             text.Add($"Corrected: {corrected}");
         }
 
-        return new(rule.Id, $"{rule.Id} ({SolvedReport.Word(rule.Severity)}, {SolvedReport.Class(rule.Class)})", text, [Source(rule)]);
+        return new(rule.Id, $"{rule.Id} ({SolvedReporting.Word(rule.Severity)}, {SolvedReporting.Class(rule.Class)})", text, [Source(rule)]);
     }
 
     private static string Here(Verdict verdict)
     {
-        var word = SolvedReport.Word(verdict.Judgement);
+        var word = SolvedReporting.Word(verdict.Judgement);
         var told = verdict.Judgement is Judgement.Waived ? $" {verdict.Text}" : "";
         return verdict.Left is not null ? $"{word}, {ComparisonWords.Drawn(verdict)} against {ComparisonWords.Wanted(verdict)}.{told}" : verdict.Judgement is Judgement.Pass ? $"{word}." : $"{word}. {verdict.Text}";
     }
@@ -214,6 +213,6 @@ internal static class Explaining
         IEnumerable<string> solved = worked is null ? [] : [.. worked.Solved.Values.Select(value => value.Key), .. worked.Section.Parts.Select(part => part.Id)];
         var names = solved.Concat(office.Catalogue.Packs.SelectMany(pack => pack.Rules).Select(rule => rule.Id)).Concat(preset.Components.SelectMany(component => component.Parameters).Select(parameter => parameter.Key))
             .Concat(preset.Components.SelectMany(component => component.Claims).Select(claim => claim.Id)).Distinct(StringComparer.Ordinal);
-        return new("unknown-subject", request.Preset, null, null, null, subject, Messages.UnknownSubject(subject), Details.Reading.Nearest.To(subject, names) is { } nearest ? Messages.DidYouMean(nearest) : Messages.SeeAll);
+        return ErrorReport.Of("unknown-subject", request.Preset, Messages.UnknownSubject(subject), Details.Reading.Nearest.To(subject, names) is { } nearest ? Messages.DidYouMean(nearest) : Messages.SeeAll, value: subject);
     }
 }

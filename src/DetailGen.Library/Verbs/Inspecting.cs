@@ -17,7 +17,7 @@ internal static class Inspecting
         var read = GivenFile.Read(file, DrawnFile.Largest);
         if (!read.IsGood)
         {
-            return Refused(file, SolvedReport.Errors(read.Faults)[0]);
+            return Refused(file, SolvedReporting.Errors(read.Faults)[0]);
         }
 
         try
@@ -82,12 +82,12 @@ internal static class Inspecting
     {
         if (text.EndsWith(Lengths, StringComparison.Ordinal) && double.TryParse(text.AsSpan(0, text.Length - Lengths.Length), NumberStyles.Float, CultureInfo.InvariantCulture, out var length))
         {
-            return new(length, "mm", text);
+            return new(length, ReportUnits.Millimetres, text);
         }
 
         if (text.StartsWith(Ratios, StringComparison.Ordinal) && long.TryParse(text.AsSpan(Ratios.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var ratio))
         {
-            return new(ratio, "1:n", text);
+            return new(ratio, ReportUnits.Ratio, text);
         }
 
         return long.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var count) ? new(count, null, text) : new(text, null, text);
@@ -95,5 +95,5 @@ internal static class Inspecting
 
     private static InspectReport Refused(string file, int line, string reason, string? hint) => Refused(file, new("unreadable-drawing", file, line, 1, null, null, reason, hint));
 
-    private static InspectReport Refused(string file, ErrorReport error) => new(DetailLibrary.Tool, file, null, [], []) { Errors = [error], Status = 2 };
+    private static InspectReport Refused(string file, ErrorReport error) => new(DetailLibrary.Tool, file, null, [], []) { Errors = [error], Status = ExitStatus.WrongInput };
 }

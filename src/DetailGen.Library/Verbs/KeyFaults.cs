@@ -9,6 +9,6 @@ internal static class KeyFaults
 {
     internal static ErrorReport Unknown(string path, Preset preset, string key, IReadOnlyList<string> known) =>
         preset.Components.SelectMany(component => component.Derived).Any(derived => derived.Key == key)
-            ? new("derived-key", path, null, null, key, null, Messages.FollowsFromOthers(key), Messages.AskForThose)
-            : new("unknown-key", path, null, null, key, null, Messages.NotInDetail(key), Nearest.To(key, known) is { } nearest ? Messages.DidYouMean(nearest) : Messages.SeeParameters);
+            ? ErrorReport.Of("derived-key", path, Messages.FollowsFromOthers(key), Messages.AskForThose, key: key)
+            : ErrorReport.Of("unknown-key", path, Messages.NotInDetail(key), Nearest.To(key, known) is { } nearest ? Messages.DidYouMean(nearest) : Messages.SeeParameters, key: key);
 }

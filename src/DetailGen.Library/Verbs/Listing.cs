@@ -34,7 +34,7 @@ internal static class Listing
     internal static ListReport Of(string topic, Office office) =>
         All.TryGetValue(topic, out var list)
             ? new(topic, list.Columns, [.. list.Rows(office)]) { Further = [.. Further(topic, office)] }
-            : new(topic, [], []) { Errors = [new("unknown-topic", "", null, null, null, topic, Messages.UnknownTopic(topic), Messages.Meant(topic, Topics))], Status = 2 };
+            : new(topic, [], []) { Errors = [ErrorReport.Of("unknown-topic", "", Messages.UnknownTopic(topic), Messages.Meant(topic, Topics), value: topic)], Status = ExitStatus.WrongInput };
 
     private static IEnumerable<Dictionary<string, object?>> Components(Office office, ComponentKind kind) =>
         office.Context.Components.All.Where(component => component.Kind == kind)
@@ -129,8 +129,8 @@ internal static class Listing
             ["name"] = rule.Heading,
             ["aliases"] = rule.Aliases,
             ["pack"] = pack.Name,
-            ["class"] = SolvedReport.Class(rule.Class),
-            ["severity"] = SolvedReport.Word(rule.Severity),
+            ["class"] = SolvedReporting.Class(rule.Class),
+            ["severity"] = SolvedReporting.Word(rule.Severity),
             ["blocks"] = rule.Blocks,
             ["confidence"] = rule.Source.Confidence,
             ["read_kind"] = rule.Source.ReadKind,
@@ -148,7 +148,7 @@ internal static class Listing
             ["unbreakable"] = rule.Unbreakable,
             ["corrected"] = rule.Corrected,
             ["relaxes"] = rule.Relaxes,
-            ["disagreements"] = SolvedReport.Disagreements(rule, office.Catalogue.Packs),
+            ["disagreements"] = SolvedReporting.Disagreements(rule, office.Catalogue.Packs),
         };
 
     private static IEnumerable<(string Key, object? Value)> Further(string topic, Office office)

@@ -79,7 +79,7 @@ internal static class NamedThings
         {
             text.Add($"Here: {element.UValue.ToString("0.000", CultureInfo.InvariantCulture)} W/m²K, of plain layers without bridging (ISO 6946).");
         }
-        else if (known.Key.StartsWith("junction.", StringComparison.Ordinal))
+        else if (known.IsSimulated)
         {
             text.Add("The verb heat simulates it.");
         }

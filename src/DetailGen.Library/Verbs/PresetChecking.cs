@@ -24,6 +24,6 @@ internal static class PresetChecking
     private static DetailReport One(Preset preset, Office office, Simulation when)
     {
         var (worked, report) = DetailWork.Do(preset, office, when);
-        return worked is null ? report : Moistening.WithFigures(report, worked, office).Report;
+        return worked is null ? report : MoistureChecking.WithFigures(report, worked, office).Report;
     }
 }

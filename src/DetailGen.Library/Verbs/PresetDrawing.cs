@@ -20,7 +20,7 @@ internal static class PresetDrawing
         var earlier = EarlierIssues.Read(request.Earlier);
         if (!earlier.IsGood)
         {
-            return new(DetailLibrary.Tool, [DetailLibrary.Unread(earlier.Faults[0].At.File, SolvedReport.Errors(earlier.Faults))]);
+            return new(DetailLibrary.Tool, [DetailLibrary.Unread(earlier.Faults[0].At.File, SolvedReporting.Errors(earlier.Faults))]);
         }
 
         List<GivenPreset> given = [.. request.Presets.Select(path => PresetFiles.OpenFile(path, file => PresetFiles.Read(file, request.Overrides, office), request.Overrides))];
@@ -42,7 +42,7 @@ internal static class PresetDrawing
             return report;
         }
 
-        (report, var moisture) = Moistening.WithFigures(report, worked, office);
+        (report, var moisture) = MoistureChecking.WithFigures(report, worked, office);
         var asked = SheetSetup.Asked(preset, request.ViewOnly).After(earlier.GetValueOrDefault(preset.Detail));
         var text = SheetWords.Of(worked, moisture);
         var sheet = SheetComposer.Compose(
@@ -71,7 +71,7 @@ internal static class PresetDrawing
         OutputFolder.Write(request.Folder, files, out var fault);
         return fault is null
             ? described with { Document = files.Find(file => file.Format == "json") is { } document ? OutputFolder.Describe(document) : null }
-            : report with { Files = [], Errors = [new("cannot-write", request.Folder, null, null, null, null, fault.Reason, fault.Hint)], Status = 3 };
+            : report with { Files = [], Errors = [ErrorReport.Of("cannot-write", request.Folder, fault.Reason, fault.Hint)], Status = ExitStatus.NotWritten };
     }
 
     private static IEnumerable<OutputFile> Files(string format, string name, Worked worked, SheetText text, ComposedSheet sheet, DetailReport report, int dpi) => format switch

@@ -1,4 +1,3 @@
-using DetailGen.Details.Quantities;
 using DetailGen.Details.Solving;
 using DetailGen.Library.Reports;
 using DetailGen.Library.Working;
@@ -13,7 +12,7 @@ internal static class Ranging
         var read = PresetFiles.Read(request.Preset, request.Overrides, office);
         if (!read.IsGood)
         {
-            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReport.Errors(read.Faults), Status = 2 };
+            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReporting.Errors(read.Faults), Status = ExitStatus.WrongInput };
         }
 
         var preset = read.Value;
@@ -21,14 +20,14 @@ internal static class Ranging
         List<ErrorReport> unknown = [.. request.Keys.Where(key => !all.Contains(key, StringComparer.Ordinal)).Select(key => KeyFaults.Unknown(request.Preset, preset, key, all))];
         if (unknown.Count > 0)
         {
-            return Empty(request, preset.Detail) with { Errors = unknown, Status = 2 };
+            return Empty(request, preset.Detail) with { Errors = unknown, Status = ExitStatus.WrongInput };
         }
 
         List<string> free = [.. (request.Keys.Count > 0 ? request.Keys : all).Where(key => preset.Set.All(given => given.Key != key))];
         if (DetailSolver.Ranges(preset, office.Catalogue, free) is not { } sizes)
         {
             var (_, refused) = DetailWork.Do(preset, office, Simulation.Never);
-            return Empty(request, preset.Detail) with { Conflict = refused.Conflict, Warnings = refused.Warnings, Status = 1 };
+            return Empty(request, preset.Detail) with { Conflict = refused.Conflict, Warnings = refused.Warnings, Status = ExitStatus.Fails };
         }
 
         var ranges = new SortedDictionary<string, ValueRangeReport>(StringComparer.Ordinal);
@@ -62,23 +61,22 @@ internal static class Ranging
             ranges[choice.Key] = new(null)
             {
                 Options = choice.Words,
-                Against = choice.Excluded.Count == 0 ? null : new(choice.Excluded.ToDictionary(word => word.Word, word => SolvedReport.Members(word.Stops)), StringComparer.Ordinal),
+                Against = choice.Excluded.Count == 0 ? null : new(choice.Excluded.ToDictionary(word => word.Word, word => SolvedReporting.Members(word.Stops)), StringComparer.Ordinal),
                 Given = given,
                 Proven = choice.Proven,
             };
         }
     }
 
-    private static ValueRangeReport Told(SizeRange size) => new(size.Unit switch { Unit.Length => "mm", Unit.Ratio => "1:n", _ => null })
+    private static ValueRangeReport Told(SizeRange size) => new(ReportUnits.Of(size.Unit))
     {
-        Step = size.Step is { } step ? Number(size.Unit, step) : null,
-        Values = [.. size.Values.Select(piece => (IReadOnlyList<double>)[Number(size.Unit, piece.Low), Number(size.Unit, piece.High)])],
-        Min = new(Number(size.Unit, size.Values[0].Low), SolvedReport.Members(size.LowStops)),
-        Max = new(Number(size.Unit, size.Values[^1].High), SolvedReport.Members(size.HighStops)),
+        Step = size.Step is { } step ? ReportUnits.Number(size.Unit, step) : null,
+        Values = [.. size.Values.Select(piece => (IReadOnlyList<double>)[ReportUnits.Number(size.Unit, piece.Low), ReportUnits.Number(size.Unit, piece.High)])],
+        Min = new(ReportUnits.Number(size.Unit, size.Values[0].Low), SolvedReporting.Members(size.LowStops)),
+        Max = new(ReportUnits.Number(size.Unit, size.Values[^1].High), SolvedReporting.Members(size.HighStops)),
         Proven = size.Proven,
     };
 
-    private static double Number(Unit unit, long value) => unit == Unit.Length ? value / 1000.0 : value;
-
-    private static RangeReport Empty(RangeRequest request, string detail) => new(DetailLibrary.Tool, detail, request.Preset, new(StringComparer.Ordinal));
+    /// <summary>The report that says nothing yet.</summary>
+    internal static RangeReport Empty(RangeRequest request, string detail) => new(DetailLibrary.Tool, detail, request.Preset, new(StringComparer.Ordinal));
 }

@@ -29,5 +29,5 @@ internal static class SchemaText
     internal static TextReport Of(string kind, Office office) =>
         All.TryGetValue(kind, out var schema)
             ? new(DetailLibrary.Tool, schema(office).TrimEnd() + "\n", null) { IsDocument = true }
-            : new(DetailLibrary.Tool, "", null) { Errors = [new("unknown-kind", "", null, null, null, kind, Messages.NoSuch("kind", kind), Messages.Meant(kind, Kinds))], Status = 2 };
+            : TextReport.Refused(ErrorReport.Of("unknown-kind", "", Messages.NoSuch("kind", kind), Messages.Meant(kind, Kinds), value: kind));
 }

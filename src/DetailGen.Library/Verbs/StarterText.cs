@@ -21,24 +21,24 @@ internal static class StarterText
         var roof = Find(ComponentKind.Roof, request.Roof, office, errors);
         if (errors.Count > 0)
         {
-            return new(DetailLibrary.Tool, "", null) { Errors = errors, Status = 2 };
+            return TextReport.Refused(errors);
         }
 
         if (request.File is { Length: 0 })
         {
-            return new(DetailLibrary.Tool, "", null) { Errors = [new("no-file", "", null, null, null, null, Messages.NoFileNamed, Messages.NoFileNamedHint)], Status = 2 };
+            return TextReport.Refused(ErrorReport.Of("no-file", "", Messages.NoFileNamed, Messages.NoFileNamedHint));
         }
 
         if (request.File is { } folder && (Directory.Exists(folder) || Path.EndsInDirectorySeparator(folder)))
         {
-            return new(DetailLibrary.Tool, "", null) { Errors = [new("folder", folder, null, null, null, null, Messages.IsFolderItself(folder), Messages.NameAFile)], Status = 2 };
+            return TextReport.Refused(ErrorReport.Of("folder", folder, Messages.IsFolderItself(folder), Messages.NameAFile));
         }
 
         var name = Id(request.File) is { Length: > 0 } own ? own : $"my-{request.Junction}";
         var bare = PresetReader.ReadText(Starter.Write(junction!, wall!, roof!, name), request.File ?? name, [], office.Context);
         if (!bare.IsGood)
         {
-            return new(DetailLibrary.Tool, "", null) { Errors = SolvedReport.Errors(bare.Faults), Status = 2 };
+            return TextReport.Refused(SolvedReporting.Errors(bare.Faults));
         }
 
         var text = Starter.Write(junction!, wall!, roof!, name, Taken(bare.Value, office));
@@ -55,10 +55,10 @@ internal static class StarterText
 
         var taken = TakenValues.Of(solved, office.Catalogue);
         var found = Targets.AtAGlance(solved);
-        foreach (var target in PresetShape.Targets.Where(target => target.Key.StartsWith("junction.", StringComparison.Ordinal)))
+        foreach (var target in PresetShape.Targets.Where(target => target.IsSimulated))
         {
             // a closer look may find a hundredth less
-            var hundredths = target.Key == "junction.frsi" ? decimal.Floor(found.Of(target.Key) * 100) - 1 : decimal.Ceiling(found.Of(target.Key) * 100) + 1;
+            var hundredths = target.AtLeast ? decimal.Floor(found.Of(target.Key) * 100) - 1 : decimal.Ceiling(found.Of(target.Key) * 100) + 1;
             taken["target." + target.Key] = (hundredths / 100).ToString("0.00", CultureInfo.InvariantCulture);
         }
 
@@ -73,14 +73,14 @@ internal static class StarterText
     {
         if (File.Exists(file))
         {
-            return new(DetailLibrary.Tool, "", null) { Errors = [new("file-exists", file, null, null, null, null, Messages.FileExists(file), Messages.FileExistsHint)], Status = 2 };
+            return TextReport.Refused(ErrorReport.Of("file-exists", file, Messages.FileExists(file), Messages.FileExistsHint));
         }
 
         var folder = Path.GetDirectoryName(Path.GetFullPath(file))!;
         OutputFolder.Write(folder, [new(Path.GetFileName(file), "yaml", Encoding.UTF8.GetBytes(text))], out var fault);
         return fault is null
             ? new(DetailLibrary.Tool, text, file)
-            : new(DetailLibrary.Tool, "", null) { Errors = [new("cannot-write", file, null, null, null, null, fault.Reason, fault.Hint)], Status = 3 };
+            : TextReport.Refused(ErrorReport.Of("cannot-write", file, fault.Reason, fault.Hint)) with { Status = ExitStatus.NotWritten };
     }
 
     private static Component? Find(ComponentKind kind, string id, Office office, List<ErrorReport> errors)

@@ -14,7 +14,7 @@ internal static class Supposing
         var read = PresetFiles.Read(request.Preset, With(request), office);
         if (!read.IsGood)
         {
-            return empty with { Kind = "what-if", Errors = [.. SolvedReport.Errors(read.Faults).Select(error => Placed(error, request))], Status = 2 };
+            return empty with { Kind = "what-if", Errors = [.. SolvedReporting.Errors(read.Faults).Select(error => Placed(error, request))], Status = ExitStatus.WrongInput };
         }
 
         var (was, will) = (DetailWork.Do(before, office).Report, DetailWork.Do(read.Value, office).Report);
@@ -35,7 +35,7 @@ internal static class Supposing
     private static ErrorReport Placed(ErrorReport error, ExplainRequest request)
     {
         var kept = With(request).Count - request.WhatIf.Count;
-        return error.File == "--set" && error.Line > kept
+        return error.File == PresetReader.OverridesFile && error.Line > kept
             ? error with { File = "--what-if", Line = error.Line - kept, Hint = error.Hint?.Replace("--set ", "--what-if ", StringComparison.Ordinal) }
             : error;
     }

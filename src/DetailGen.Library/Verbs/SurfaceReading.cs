@@ -15,7 +15,7 @@ internal static class SurfaceReading
         var read = PresetFiles.Read(request.Preset, request.Overrides, office);
         if (!read.IsGood)
         {
-            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReport.Errors(read.Faults), Status = 2 };
+            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReporting.Errors(read.Faults), Status = ExitStatus.WrongInput };
         }
 
         var (worked, report) = DetailWork.Do(read.Value, office, Simulation.Always);
@@ -38,12 +38,11 @@ internal static class SurfaceReading
             if (isEnd || places[i].Along >= last + Apart || (places[i].Temperature - places[i - 1].Temperature) * (places[i + 1].Temperature - places[i].Temperature) < 0)
             {
                 last = places[i].Along;
-                yield return new(Micro(last), Micro(places[i].At.X), Micro(places[i].At.Y), Micro(places[i].Temperature));
+                yield return new(ReportUnits.Thousandth(last), ReportUnits.Thousandth(places[i].At.X), ReportUnits.Thousandth(places[i].At.Y), ReportUnits.Thousandth(places[i].Temperature));
             }
         }
     }
 
-    private static double Micro(double value) => Math.Round(value, 3, MidpointRounding.AwayFromZero) + 0.0;
-
-    private static SurfacesReport Empty(SurfacesRequest request, string detail) => new(DetailLibrary.Tool, detail, request.Preset, []);
+    /// <summary>The report that says nothing yet.</summary>
+    internal static SurfacesReport Empty(SurfacesRequest request, string detail) => new(DetailLibrary.Tool, detail, request.Preset, []);
 }

@@ -1,5 +1,5 @@
 using DetailGen.Details.Presets;
-using DetailGen.Details.Quantities;
+using DetailGen.Details.Rules;
 using DetailGen.Details.Solving;
 using DetailGen.Drawing.Curves;
 using DetailGen.Drawing.Emitters;
@@ -26,7 +26,6 @@ internal static class SweepPicture
     private static CurveText Text(SweepReport sweep, Preset preset, Worked worked, Office office)
     {
         var value = worked.Solved.Values.First(one => one.Key == sweep.Key);
-        double Number(long number) => value.Value.Unit == Unit.Length ? number / 1000.0 : number;
         var (least, most) = (sweep.Rows[0].Value, sweep.Rows[^1].Value);
         var mould = preset.FrsiFilm != "heat-flow";
         return new(
@@ -34,11 +33,11 @@ internal static class SweepPicture
             [preset.Title, $"{preset.Detail}: {preset.Junction.Title}, {preset.Wall.Title.ToLowerInvariant()}, {preset.Roof.Title.ToLowerInvariant()}"],
             $"{sweep.Key}{(sweep.Unit is { } unit ? $", {unit}" : "")}: {value.Meaning}",
             [.. sweep.Rows.Select(row => new CurveStation(row.Value, row.GoesOn))],
-            [.. DetailSolver.Stock(worked.Preset, office.Catalogue, sweep.Key).Select(Number).Where(size => size >= least && size <= most)],
+            [.. DetailSolver.Stock(worked.Preset, office.Catalogue, sweep.Key).Select(size => ReportUnits.Number(value.Value.Unit, size)).Where(size => size >= least && size <= most)],
             sweep.Drawn,
             [
-                new("Ψ, inside dimensions, W/mK", [.. sweep.Rows.Select(row => row.PsiInternal)], [.. Limits(preset, worked, "junction.psi")]),
-                new($"Temperature factor, {(mould ? "mould film" : "heat flow films")}", [.. sweep.Rows.Select(row => mould ? row.MouldFactor : row.Factor)], [.. Limits(preset, worked, "junction.frsi")]),
+                new("Ψ, inside dimensions, W/mK", [.. sweep.Rows.Select(row => row.PsiInternal)], [.. Limits(preset, worked, SimulatedFigures.Psi)]),
+                new($"Temperature factor, {(mould ? "mould film" : "heat flow films")}", [.. sweep.Rows.Select(row => mould ? row.MouldFactor : row.Factor)], [.. Limits(preset, worked, SimulatedFigures.TemperatureFactor)]),
             ],
             [
                 $"At each value the other sizes are solved anew, so that all rules hold; what was set stays. Every Ψ is proven to {Figures.Fixed(sweep.Rows.Max(row => row.Upper - row.Lower), 4)} W/mK.",
@@ -50,7 +49,7 @@ internal static class SweepPicture
     // Rules of one limit stand in one line.
     private static IEnumerable<CurveLimit> Limits(Preset preset, Worked worked, string key)
     {
-        var targets = preset.Targets.Where(target => target.Key == key).Select(target => (Words: "target", target.Value, AtLeast: key == "junction.frsi"));
+        var targets = preset.Targets.Where(target => target.Key == key).Select(target => (Words: "target", target.Value, target.Kind.AtLeast));
         var rules = worked.Solved.Verdicts.Where(verdict => verdict.Judgement != Judgement.NotApplicable && verdict.Rule.Simulate is { } limit && limit.Key == key)
             .Select(verdict => (Words: verdict.Rule.Id, Value: verdict.Rule.Simulate!.Limit, verdict.Rule.Simulate.AtLeast));
         return targets.Concat(rules).GroupBy(limit => (limit.Value, limit.AtLeast))

@@ -23,31 +23,31 @@ internal static class Sweeping
     {
         if (request.Picture is { } asked && !SweepRequest.PictureFormats.Contains(SweepPicture.FormatOf(asked), StringComparer.Ordinal))
         {
-            return Empty(request, "") with { Errors = [new("unknown-format", asked, null, null, null, null, Messages.NoPicture(asked), Messages.PictureFormats(SweepRequest.PictureFormats))], Status = 2 };
+            return Empty(request, "") with { Errors = [ErrorReport.Of("unknown-format", asked, Messages.NoPicture(asked), Messages.PictureFormats(SweepRequest.PictureFormats))], Status = ExitStatus.WrongInput };
         }
 
         var read = PresetFiles.Read(request.Preset, request.Overrides, office);
         if (!read.IsGood)
         {
-            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReport.Errors(read.Faults), Status = 2 };
+            return Empty(request, PresetFiles.Detail(request.Preset, request.Overrides)) with { Errors = SolvedReporting.Errors(read.Faults), Status = ExitStatus.WrongInput };
         }
 
         var preset = read.Value with { Set = [.. read.Value.Set.Where(given => given.Key != request.Key)], Targets = [.. read.Value.Targets.Except(Simulated.TargetsOf(read.Value))] };
         IReadOnlyList<string> keys = DetailSolver.Keys(preset, office.Catalogue);
         if (!keys.Contains(request.Key, StringComparer.Ordinal))
         {
-            return Empty(request, preset.Detail) with { Errors = [KeyFaults.Unknown(request.Preset, preset, request.Key, keys)], Status = 2 };
+            return Empty(request, preset.Detail) with { Errors = [KeyFaults.Unknown(request.Preset, preset, request.Key, keys)], Status = ExitStatus.WrongInput };
         }
 
         var (worked, refused) = DetailWork.Do(preset, office, Simulation.Never);
         if (worked is null)
         {
-            return Empty(request, preset.Detail) with { Conflict = refused.Conflict, Warnings = refused.Warnings, Status = 1 };
+            return Empty(request, preset.Detail) with { Conflict = refused.Conflict, Warnings = refused.Warnings, Status = ExitStatus.Fails };
         }
 
         if (DetailSolver.Ranges(preset, office.Catalogue, [request.Key]) is not [var range])
         {
-            return Empty(request, preset.Detail) with { Errors = [new("not-a-size", request.Preset, null, null, request.Key, null, Messages.NotASize(request.Key), Messages.NotASizeHint)], Status = 2 };
+            return Empty(request, preset.Detail) with { Errors = [ErrorReport.Of("not-a-size", request.Preset, Messages.NotASize(request.Key), Messages.NotASizeHint, key: request.Key)], Status = ExitStatus.WrongInput };
         }
 
         var drawn = Drawn(read.Value, request.Key, office);
@@ -55,8 +55,8 @@ internal static class Sweeping
         long[] taken = Thinned(values, drawn);
         var report = Empty(request, preset.Detail) with
         {
-            Unit = range.Unit == Unit.Length ? "mm" : range.Unit == Unit.Ratio ? "1:n" : null,
-            Drawn = drawn is { } number ? Figure(range.Unit, number) : null,
+            Unit = ReportUnits.Of(range.Unit),
+            Drawn = drawn is { } number ? ReportUnits.Number(range.Unit, number) : null,
             Values = values.Length,
             Rows = [.. Rows(preset, range, taken, office)],
             Warnings =
@@ -71,8 +71,6 @@ internal static class Sweeping
     // what the sheet shows: a target may have thickened it
     private static long? Drawn(Preset preset, string key, Office office) =>
         Targets.Meet(preset, office, Simulation.Asked).Solution is Solution.Solved solved ? solved.Find(key)?.Value.Number : null;
-
-    private static double Figure(Unit unit, long value) => unit == Unit.Length ? value / 1000.0 : value;
 
     private static IEnumerable<SweepRow> Rows(Preset preset, SizeRange range, long[] values, Office office)
     {
@@ -89,7 +87,7 @@ internal static class Sweeping
             {
                 var heat = JunctionHeat.Of(ThermalModelling.Of(SectionBuilder.Build(solved), conditions), conditions);
                 yield return new(
-                    Figure(range.Unit, value), heat.Coupling.Value, heat.PsiInternal.Value, heat.PsiInternal.Lower, heat.PsiInternal.Upper, heat.PsiExternal.Value,
+                    ReportUnits.Number(range.Unit, value), heat.Coupling.Value, heat.PsiInternal.Value, heat.PsiInternal.Lower, heat.PsiInternal.Upper, heat.PsiExternal.Value,
                     heat.Factor.Value, heat.MouldFactor.Value)
                 {
                     GoesOn = goesOn,
@@ -107,7 +105,7 @@ internal static class Sweeping
         OutputFolder.Write(folder, [picture], out var fault);
         return fault is null
             ? report with { Picture = OutputFolder.Describe(picture) }
-            : report with { Errors = [new("cannot-write", file, null, null, null, null, fault.Reason, fault.Hint)], Status = 3 };
+            : report with { Errors = [ErrorReport.Of("cannot-write", file, fault.Reason, fault.Hint)], Status = ExitStatus.NotWritten };
     }
 
     private static long[] Thinned(long[] values, long? drawn)
@@ -127,5 +125,6 @@ internal static class Sweeping
         return [.. places.Select(place => values[place])];
     }
 
-    private static SweepReport Empty(SweepRequest request, string detail) => new(DetailLibrary.Tool, detail, request.Preset, request.Key, null, []);
+    /// <summary>The report that says nothing yet.</summary>
+    internal static SweepReport Empty(SweepRequest request, string detail) => new(DetailLibrary.Tool, detail, request.Preset, request.Key, null, []);
 }

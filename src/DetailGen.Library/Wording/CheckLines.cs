@@ -9,7 +9,8 @@ namespace DetailGen.Library.Wording;
 /// <summary>The check list of a sheet: what fails, what is broken or waived, what a person must confirm, then what passes: what the packs name as foremost, other musts, the rest, and of these what passes by the least.</summary>
 internal static class CheckLines
 {
-    private const int Nearest = 30;
+    /// <summary>Of what passes no more is told in lines; the rest is counted.</summary>
+    private const int MostPasses = 30;
 
     /// <summary>Letters of a value that fits the narrow columns of the first sheet on one line.</summary>
     private const int Brief = 8;
@@ -22,7 +23,7 @@ internal static class CheckLines
         IReadOnlyList<Verdict> verdicts, IReadOnlyList<CheckReport> checks, IReadOnlyList<string> emptyFields, IReadOnlyList<RulePack> packs)
     {
         string[] foremost = [.. packs.Reverse().SelectMany(pack => pack.Head?.Foremost ?? []).Select(named => named.Text)];
-        var failed = checks.Where(check => check.Verdict == "fail").Select(check => new CheckLine(check.Text, check.Text, "–", check.GapMm is { } gap ? Figures.Short(gap) : "–", Drawing.Sheets.Verdict.Fail, true));
+        var failed = checks.Where(check => check.Verdict == VerdictWords.Fail).Select(check => new CheckLine(check.Text, check.Text, "–", check.GapMm is { } gap ? Figures.Short(gap) : "–", Drawing.Sheets.Verdict.Fail, true));
         var broken = verdicts
             .Where(verdict => verdict.Judgement is Judgement.Fail or Judgement.Warn or Judgement.Waived)
             .OrderBy(verdict => Rank(verdict.Judgement)).Select(verdict => Line(verdict, true));
@@ -32,8 +33,8 @@ internal static class CheckLines
         var passes = verdicts.Where(verdict => verdict.Judgement == Judgement.Pass).OrderBy(verdict => Place(verdict.Rule)).ThenBy(verdict => verdict.Rule.Severity).ThenBy(Slack).ToList();
 
         // What nothing can break, such as a surface resistance that a standard gives, is counted and tells nobody anything; nor does what a material is not.
-        var told = passes.Where(verdict => verdict.Rule.Unbreakable is null && verdict.Op != "not in").Take(Nearest).ToList();
-        var further = passes.Count - told.Count + checks.Count(check => check.Verdict == "pass");
+        var told = passes.Where(verdict => verdict.Rule.Unbreakable is null && verdict.Op != "not in").Take(MostPasses).ToList();
+        var further = passes.Count - told.Count + checks.Count(check => check.Verdict == VerdictWords.Pass);
         return ([.. failed, .. broken, .. empty, .. open, .. told.Select(verdict => Line(verdict, true)).Select(line => line with { Foremost = line.Required.Length <= Brief && line.Drawn.Length <= Brief })], further);
 
         // A pack's own choice goes before that of the pack which it extends.

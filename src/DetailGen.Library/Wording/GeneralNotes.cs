@@ -1,3 +1,4 @@
+using DetailGen.Details.Presets;
 using DetailGen.Details.Rules;
 using DetailGen.Details.Rules.Language;
 using DetailGen.Details.Solving;
@@ -18,6 +19,12 @@ internal static class GeneralNotes
     [
         "Dimensions in millimetres, levels in metres. Use figured dimensions; do not scale. Chains leave out sheets under 5 mm.",
         "Sheet materials are drawn thicker than true, for clarity.",
+        .. Cautions(solved),
+    ];
+
+    /// <summary>Those that hold for any reader, whether or not there is a drawing before him.</summary>
+    internal static IReadOnlyList<string> Cautions(Solution.Solved solved) =>
+    [
         Caution,
         Engineer,
         Height,
@@ -38,7 +45,7 @@ internal static class GeneralNotes
 
     private static string Told(string key, string word) => key switch
     {
-        "site.nation" => Capital(word),
+        PresetShape.Nation => Capital(word),
         "site.exposure" => word + " exposure",
         "building.work" => word + " work",
         "building.roof-access" => "roof access: " + word,

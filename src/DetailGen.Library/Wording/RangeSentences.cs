@@ -65,6 +65,6 @@ internal static class RangeSentences
     private static string Text(double value, ValueRangeReport range)
     {
         var number = value.ToString("0.###", CultureInfo.InvariantCulture);
-        return range.Unit switch { "mm" => number + " mm", "1:n" => "1:" + number, _ => number };
+        return range.Unit switch { ReportUnits.Millimetres => number + " mm", ReportUnits.Ratio => "1:" + number, _ => number };
     }
 }

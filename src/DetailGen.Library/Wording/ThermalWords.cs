@@ -18,7 +18,7 @@ internal static class ThermalWords
         var pressure = Saturation.Pressure(outside) + VapourExcess.At(outside, inside.Class.Excess);
         var dewPoint = Saturation.Temperature(Math.Min(pressure, Saturation.Pressure(room)))!.Value;
         var picture = ThermalPicture.Of(heat, dewPoint);
-        var report = HeatWords.Of(heat, preset, SolvedReport.Physics(worked.Buildups));
+        var report = HeatReporting.Of(heat, preset, SolvedReporting.Physics(worked.Buildups));
         var step = picture.Isotherms.Count > 1 ? picture.Isotherms[1].Temperature - picture.Isotherms[0].Temperature : 1;
         var dew = Figures.Fixed(dewPoint, 1);
         return new(
@@ -93,7 +93,7 @@ internal static class ThermalWords
         ? Figures.Fixed(air.Films[0], 2)
         : string.Join(", ", air.Films.Select(film => $"{Figures.Fixed(film, 2)} {Way(film)}"));
 
-    private static string Way(double film) => HeatWords.Flow(film) switch { "horizontal" => "sideways", "upwards" => "up", var other => other == "downwards" ? "down" : other };
+    private static string Way(double film) => HeatReporting.Flow(film) switch { "horizontal" => "sideways", "upwards" => "up", var other => other == "downwards" ? "down" : other };
 
     private static string Name(string air) => Capital(air.Replace('-', ' '));
 

@@ -29,30 +29,30 @@ internal static class DetailWork
 
     private static DetailReport Told(Worked worked, IReadOnlyList<string> warnings)
     {
-        var failed = worked.Checks.Any(check => check.Verdict == "fail") || worked.Solved.Verdicts.Any(verdict => verdict.Judgement == Judgement.Fail);
+        var failed = worked.Checks.Any(check => check.Verdict == VerdictWords.Fail) || worked.Solved.Verdicts.Any(verdict => verdict.Judgement == Judgement.Fail);
         return new(worked.Preset.Detail, worked.Preset.File, Solved: true)
         {
-            Parameters = SolvedReport.Parameters(worked.Solved),
-            Packs = SolvedReport.Packs(worked.Solved.Packs),
-            Rules = SolvedReport.Rules(worked.Solved),
+            Parameters = SolvedReporting.Parameters(worked.Solved),
+            Packs = SolvedReporting.Packs(worked.Solved.Packs),
+            Rules = SolvedReporting.Rules(worked.Solved),
             Checks = worked.Checks,
             Targets = worked.Preset.Targets.Count == 0 ? null : Targets.Told(worked),
-            Physics = worked.Heat is { } heat ? HeatWords.Of(heat, worked.Preset, SolvedReport.Physics(worked.Buildups)) : SolvedReport.Physics(worked.Buildups),
-            Quantities = SolvedReport.Quantities(worked.Quantities),
+            Physics = worked.Heat is { } heat ? HeatReporting.Of(heat, worked.Preset, SolvedReporting.Physics(worked.Buildups)) : SolvedReporting.Physics(worked.Buildups),
+            Quantities = SolvedReporting.Quantities(worked.Quantities),
             Warnings = [.. worked.Preset.Warnings.Select(warning => $"{warning.At}: {warning.Reason}"), .. worked.Solved.Warnings, .. warnings],
-            Status = failed ? 1 : 0,
+            Status = failed ? ExitStatus.Fails : ExitStatus.Done,
         };
     }
 
     private static DetailReport Refused(Preset preset, Solution solution) => new(preset.Detail, preset.File, Solved: false)
     {
-        Conflict = solution is Solution.Contradiction contradiction ? SolvedReport.Conflict(contradiction) : null,
+        Conflict = solution is Solution.Contradiction contradiction ? SolvedReporting.Conflict(contradiction) : null,
         Warnings = solution switch
         {
             Solution.NotProven => [Messages.NotProven],
             Solution.Contradiction { IsMinimal: false } => [Messages.ConflictNotMinimal],
             _ => [],
         },
-        Status = 1,
+        Status = ExitStatus.Fails,
     };
 }

@@ -14,7 +14,7 @@ internal sealed record InsideAir(double Temperature, string TemperatureSource, H
 
     internal static InsideAir Of(Preset preset)
     {
-        var use = preset.Conditions.First(condition => condition.Key == "building.use").Word;
+        var use = preset.Condition(PresetShape.Use).Word;
         var (temperature, told) = preset.AirTemperature is { } given
             ? (given, "as the preset says")
             : (use == "pool" ? PoolHall : Rooms, "common practice, no source");

@@ -5,8 +5,6 @@ namespace DetailGen.Library.Working;
 /// <summary>A fault of our own in one detail: it is told as that detail's answer, and the others of the run are answered all the same.</summary>
 internal static class InternalFaults
 {
-    internal const int Status = 4;
-
     /// <param name="told">What stands for the answer where there is a fault.</param>
     internal static T Contained<T>(Func<T> work, Func<Exception, T> told)
     {
@@ -23,8 +21,8 @@ internal static class InternalFaults
     }
 
     /// <summary>The answer for that preset.</summary>
-    internal static DetailReport Unread(string detail, string file, Exception fault) => new(detail, file, Solved: false) { Errors = [Of(fault, file)], Status = Status };
+    internal static DetailReport Unread(string detail, string file, Exception fault) => new(detail, file, Solved: false) { Errors = [Of(fault, file)], Status = ExitStatus.InternalFault };
 
     internal static ErrorReport Of(Exception fault, string file) =>
-        new("internal-fault", file, null, null, null, null, Messages.InternalFault(fault.GetType().Name, fault.Message), Messages.InternalFaultHint);
+        ErrorReport.Of("internal-fault", file, Messages.InternalFault(fault.GetType().Name, fault.Message), Messages.InternalFaultHint);
 }

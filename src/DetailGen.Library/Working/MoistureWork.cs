@@ -30,5 +30,5 @@ internal sealed record MoistureWork(DesignClimate Outside, bool Named, InsideAir
 
     /// <summary>The climate of a preset; null where it names none and its nation has no usual one.</summary>
     internal static DesignClimate? ClimateOf(Preset preset, ClimateLibrary climates) =>
-        preset.Climate is { } named ? climates.Find(named.Name) : climates.UsualFor(preset.Conditions.First(condition => condition.Key == "site.nation").Word);
+        preset.Climate is { } named ? climates.Find(named.Name) : climates.UsualFor(preset.Condition(PresetShape.Nation).Word);
 }

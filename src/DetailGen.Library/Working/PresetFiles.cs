@@ -28,13 +28,13 @@ internal static class PresetFiles
 
     /// <summary>The report on a preset that is wrong.</summary>
     private static DetailReport Unread(string path, IReadOnlyList<string> overrides, IReadOnlyList<Diagnostic> faults) =>
-        DetailLibrary.Unread(path, SolvedReport.Errors(faults)) with { Detail = Detail(path, overrides) };
+        DetailLibrary.Unread(path, SolvedReporting.Errors(faults)) with { Detail = Detail(path, overrides) };
 
     /// <summary>What is known of the detail of a wrong preset; empty where that is nothing.</summary>
     internal static string Detail(string path, IReadOnlyList<string> overrides) => PresetReader.DetailOf(path, overrides) ?? "";
 
     private static DetailReport None(string folder) =>
-        DetailLibrary.Unread(folder, [new("no-presets", folder, null, null, null, null, Messages.NoPresets(folder), Messages.NoPresetsHint)]);
+        DetailLibrary.Unread(folder, [ErrorReport.Of("no-presets", folder, Messages.NoPresets(folder), Messages.NoPresetsHint)]);
 
     /// <summary>Read and settled: also what shows only when the choices are made is told here.</summary>
     internal static Outcome<Preset> Read(string path, IReadOnlyList<string> overrides, Office office) =>
@@ -56,7 +56,7 @@ internal static class PresetFiles
         IReadOnlyList<GivenPreset> all =
         [
             .. files.Order(StringComparer.Ordinal).Where(file => !IsOnlyBase(file)).Select(file => OpenFile(file, read, overrides)),
-            .. shut.Order(StringComparer.Ordinal).Select(one => new GivenPreset(one, null, DetailLibrary.Unread(one, SolvedReport.Errors([Details.Messages.NoFolder(new(one, 1, 1))])))),
+            .. shut.Order(StringComparer.Ordinal).Select(one => new GivenPreset(one, null, DetailLibrary.Unread(one, SolvedReporting.Errors([Details.Messages.NoFolder(new(one, 1, 1))])))),
         ];
         return all.Count > 0 ? all : [new(folder, null, None(folder))];
     }

@@ -12,9 +12,9 @@ internal static class SectionChecks
     {
         var misfits = Tiling.Check(section);
         return misfits.Count == 0
-            ? [new("parts-tile", "fit", "pass", "The cut parts fill the section without overlap and without a gap.", [], null, null)]
+            ? [new("parts-tile", "fit", VerdictWords.Pass, "The cut parts fill the section without overlap and without a gap.", [], null, null)]
             : [.. misfits.Select(misfit => new CheckReport(
-                "parts-tile", "fit", "fail", Words(misfit), misfit.Parts, new(Math.Round(misfit.At.X, 3), Math.Round(misfit.At.Y, 3)), Math.Round(misfit.Width, 3)))];
+                "parts-tile", "fit", VerdictWords.Fail, Words(misfit), misfit.Parts, new(Math.Round(misfit.At.X, 3), Math.Round(misfit.At.Y, 3)), Math.Round(misfit.Width, 3)))];
     }
 
     private static string Words(Misfit misfit)

@@ -75,9 +75,8 @@ internal static class Targets
         {
             var element = worked.Buildups.FirstOrDefault(one => target.Key == one.Buildup.Id + ".u-value");
             var reached = (decimal?)element?.UValue ?? (worked.Heat is null ? null : Found(worked.Heat, worked.Preset).Of(target.Key));
-            var atLeast = target.Key == "junction.frsi";
-            var verdict = reached is not { } figure ? "to-confirm" : (atLeast ? figure >= target.Value : figure <= target.Value) ? "pass" : "fail";
-            return new TargetReport(target.Key, atLeast ? ">=" : "<=", (double)target.Value, (double?)reached, verdict);
+            var verdict = reached is not { } figure ? VerdictWords.ToConfirm : target.IsMetBy(figure) ? VerdictWords.Pass : VerdictWords.Fail;
+            return new TargetReport(target.Key, target.Kind.AtLeast ? ">=" : "<=", (double)target.Value, (double?)reached, verdict);
         }),
     ];
 

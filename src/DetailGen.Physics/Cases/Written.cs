@@ -8,21 +8,28 @@ namespace DetailGen.Physics.Cases;
 /// <param name="Column">From 1, in characters.</param>
 internal abstract record Written(int Line, int Column)
 {
+    /// <summary>An object.</summary>
     internal sealed record Map(int Line, int Column, IReadOnlyList<Entry> Entries) : Written(Line, Column)
     {
         internal Written? Get(string key) => Entries.FirstOrDefault(entry => string.Equals(entry.Key, key, StringComparison.Ordinal))?.Value;
     }
 
+    /// <summary>A key of an object with its value.</summary>
     internal sealed record Entry(string Key, int Line, int Column, Written Value);
 
+    /// <summary>An array.</summary>
     internal sealed record List(int Line, int Column, IReadOnlyList<Written> Items) : Written(Line, Column);
 
+    /// <summary>A number, also as it is written.</summary>
     internal sealed record Number(int Line, int Column, double Value, string Text) : Written(Line, Column);
 
+    /// <summary>A string.</summary>
     internal sealed record Words(int Line, int Column, string Value) : Written(Line, Column);
 
+    /// <summary>true or false.</summary>
     internal sealed record Flag(int Line, int Column, bool Value) : Written(Line, Column);
 
+    /// <summary>null.</summary>
     internal sealed record Null(int Line, int Column) : Written(Line, Column);
 
     /// <summary>As it may be repeated in a message: a number or word in full, other things by kind.</summary>

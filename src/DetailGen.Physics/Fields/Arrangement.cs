@@ -12,42 +12,42 @@ internal sealed class Arrangement
     private const double Sliver = 1e-5; // mm; corners that lie on a side but for rounding are nearer, and a triangle of this height does no harm
     private const double CommonArea = 0.01; // mm²
     private const int MostCrossings = 1000; // of edges of unlike regions
-    private readonly FieldCase asked;
-    private readonly List<(long X, long Y)> corners = [];
-    private readonly List<(double X, double Y)> written = []; // the corners as they were first met
-    private readonly Dictionary<(long, long), List<int>> cells = [];
-    private readonly List<FieldFault> faults = [];
+    private readonly FieldCase _asked;
+    private readonly List<(long X, long Y)> _corners = [];
+    private readonly List<(double X, double Y)> _written = []; // the corners as they were first met
+    private readonly Dictionary<(long, long), List<int>> _cells = [];
+    private readonly List<FieldFault> _faults = [];
 
-    private Arrangement(FieldCase asked) => this.asked = asked;
+    private Arrangement(FieldCase asked) => _asked = asked;
 
     internal static (Mesh? Mesh, ImmutableArray<FieldFault> Faults) Build(FieldCase asked)
     {
         var work = new Arrangement(asked);
         var mesh = work.Run();
-        return work.faults.Count > 0 ? (null, [.. work.faults]) : (mesh, []);
+        return work._faults.Count > 0 ? (null, [.. work._faults]) : (mesh, []);
     }
 
     private Mesh? Run()
     {
         var edges = new List<(int A, int B, int Region)>();
-        for (var r = 0; r < asked.Regions.Length; r++)
+        for (var r = 0; r < _asked.Regions.Length; r++)
         {
             Sides(r, edges);
         }
 
-        if (faults.Count > 0)
+        if (_faults.Count > 0)
         {
             return null;
         }
 
-        var lines = asked.Boundary.Select(b => b.Line.Select(Corner).ToArray()).ToArray();
+        var lines = _asked.Boundary.Select(b => b.Line.Select(Corner).ToArray()).ToArray();
         if (!Cross(edges))
         {
             return null;
         }
 
-        var along = new Along(corners, Reach * Grid);
-        var net = new Triangulation(corners);
+        var along = new Along(_corners, Reach * Grid);
+        var net = new Triangulation(_corners);
         var pieces = new Dictionary<(int A, int B), List<int>>();
         foreach (var edge in edges)
         {
@@ -61,18 +61,18 @@ internal sealed class Arrangement
         {
             if (!net.Hold(a, b))
             {
-                faults.Add(Messages.CannotMesh(Place(a), Place(b)));
+                _faults.Add(Messages.CannotMesh(Place(a), Place(b)));
                 return null;
             }
         }
 
         net.Blunt(Sliver * Grid);
         var triangles = Owned(net.Triangles(), pieces);
-        var exposed = faults.Count == 0 ? Exposed(triangles, lines, along) : [];
-        var mesh = Mesh.Of(Upright(triangles) ? [.. written] : [.. corners.Select(c => (c.X / Grid, c.Y / Grid))], [.. triangles], exposed);
-        foreach (var place in faults.Count == 0 ? mesh.PiecesWithout(k => asked.Boundary[k].Environment is not null) : [])
+        var exposed = _faults.Count == 0 ? Exposed(triangles, lines, along) : [];
+        var mesh = Mesh.Of(Upright(triangles) ? [.. _written] : [.. _corners.Select(c => (c.X / Grid, c.Y / Grid))], [.. triangles], exposed);
+        foreach (var place in _faults.Count == 0 ? mesh.PiecesWithout(k => _asked.Boundary[k].Environment is not null) : [])
         {
-            faults.Add(Messages.NotConnected(new(place.X, place.Y)));
+            _faults.Add(Messages.NotConnected(new(place.X, place.Y)));
         }
 
         return mesh;
@@ -81,14 +81,14 @@ internal sealed class Arrangement
     // The grid decides what lies beside what. The field is that of the corners as written, unless a triangle is so thin that it would be turned over by these.
     private bool Upright(List<Triangle> triangles) => triangles.All(t =>
     {
-        var (a, b, c) = (written[t.A], written[t.B], written[t.C]);
+        var (a, b, c) = (_written[t.A], _written[t.B], _written[t.C]);
         return ((b.X - a.X) * (c.Y - a.Y)) - ((b.Y - a.Y) * (c.X - a.X)) > 0;
     });
 
     private void Sides(int region, List<(int A, int B, int Region)> edges)
     {
-        var (path, first, before) = ($"regions.{region}", edges.Count, faults.Count);
-        foreach (var ring in asked.Regions[region].Holes.Prepend(asked.Regions[region].Outline))
+        var (path, first, before) = ($"regions.{region}", edges.Count, _faults.Count);
+        foreach (var ring in _asked.Regions[region].Holes.Prepend(_asked.Regions[region].Outline))
         {
             var ids = ring.Select(Corner).ToArray();
             for (var i = 0; i < ids.Length; i++)
@@ -97,16 +97,16 @@ internal sealed class Arrangement
                 edges.Add((a, b, region));
                 if (a == b || Distance(a, b) < 0.01)
                 {
-                    faults.Add(Messages.ShortEdge(path, Place(a)));
+                    _faults.Add(Messages.ShortEdge(path, Place(a)));
                 }
             }
         }
 
-        foreach (var hole in asked.Regions[region].Holes)
+        foreach (var hole in _asked.Regions[region].Holes)
         {
-            if (hole.Any(p => !Within(asked.Regions[region].Outline, p) && !On(asked.Regions[region].Outline, p)))
+            if (hole.Any(p => !Within(_asked.Regions[region].Outline, p) && !On(_asked.Regions[region].Outline, p)))
             {
-                faults.Add(Messages.HoleOutside(path));
+                _faults.Add(Messages.HoleOutside(path));
             }
         }
 
@@ -115,12 +115,12 @@ internal sealed class Arrangement
         {
             if (Meet(own[i], own[j]) is { } at)
             {
-                faults.Add(Messages.CrossesItself(path, at));
+                _faults.Add(Messages.CrossesItself(path, at));
                 return;
             }
         }
 
-        if (faults.Count == before)
+        if (_faults.Count == before)
         {
             NoArea(region);
         }
@@ -129,13 +129,13 @@ internal sealed class Arrangement
     // What is nowhere thicker than the reach falls together to a line, of which nothing else could be said but that no boundary lies on it.
     private void NoArea(int region)
     {
-        var (path, outline, holes) = ($"regions.{region}", asked.Regions[region].Outline, asked.Regions[region].Holes);
+        var (path, outline, holes) = ($"regions.{region}", _asked.Regions[region].Outline, _asked.Regions[region].Holes);
         if (IsFlat(outline))
         {
-            faults.Add(Messages.NoArea(path, hole: false, outline[0]));
+            _faults.Add(Messages.NoArea(path, hole: false, outline[0]));
         }
 
-        faults.AddRange(holes.Where(hole => IsFlat(hole)).Select(hole => Messages.NoArea(path, hole: true, hole[0])));
+        _faults.AddRange(holes.Where(hole => IsFlat(hole)).Select(hole => Messages.NoArea(path, hole: true, hole[0])));
 
         static bool IsFlat(ImmutableArray<FieldPlace> ring)
         {
@@ -165,7 +165,7 @@ internal sealed class Arrangement
             Corner(at);
             if (++crossings > MostCrossings)
             {
-                faults.Add(Messages.ManyCrossings(Math.Min(edges[i].Region, edges[j].Region), Math.Max(edges[i].Region, edges[j].Region), at, MostCrossings));
+                _faults.Add(Messages.ManyCrossings(Math.Min(edges[i].Region, edges[j].Region), Math.Max(edges[i].Region, edges[j].Region), at, MostCrossings));
                 return false;
             }
         }
@@ -235,7 +235,7 @@ internal sealed class Arrangement
 
         foreach (var ((one, other), (area, at)) in common.Where(e => e.Value.Area > CommonArea))
         {
-            faults.Add(Messages.Overlap(one, other, area, at));
+            _faults.Add(Messages.Overlap(one, other, area, at));
         }
 
         return triangles;
@@ -273,11 +273,11 @@ internal sealed class Arrangement
                 {
                     if (!covered.TryGetValue((a, b), out var other))
                     {
-                        faults.Add(Messages.LineOffEdge($"boundary.{k}.line", Place(a), Place(b)));
+                        _faults.Add(Messages.LineOffEdge($"boundary.{k}.line", Place(a), Place(b)));
                     }
                     else if (other >= 0)
                     {
-                        faults.Add(Messages.CoveredTwice($"boundary.{k}.line", Place(a), Place(b)));
+                        _faults.Add(Messages.CoveredTwice($"boundary.{k}.line", Place(a), Place(b)));
                     }
                     else
                     {
@@ -287,7 +287,7 @@ internal sealed class Arrangement
             }
         }
 
-        faults.AddRange(covered.Where(c => c.Value < 0).Select(c => c.Key).Order().Take(5).Select(c => Messages.Uncovered(Place(c.Item1), Place(c.Item2))));
+        _faults.AddRange(covered.Where(c => c.Value < 0).Select(c => c.Key).Order().Take(5).Select(c => Messages.Uncovered(Place(c.Item1), Place(c.Item2))));
         return covered;
     }
 
@@ -295,8 +295,8 @@ internal sealed class Arrangement
     private IEnumerable<(int Later, int Earlier)> Near(List<(int A, int B, int Region)> edges)
     {
         var boxes = edges.Select(e => (
-            Left: Math.Min(corners[e.A].X, corners[e.B].X), Right: Math.Max(corners[e.A].X, corners[e.B].X),
-            Low: Math.Min(corners[e.A].Y, corners[e.B].Y), High: Math.Max(corners[e.A].Y, corners[e.B].Y))).ToArray();
+            Left: Math.Min(_corners[e.A].X, _corners[e.B].X), Right: Math.Max(_corners[e.A].X, _corners[e.B].X),
+            Low: Math.Min(_corners[e.A].Y, _corners[e.B].Y), High: Math.Max(_corners[e.A].Y, _corners[e.B].Y))).ToArray();
         var standing = new List<int>();
         foreach (var i in Enumerable.Range(0, boxes.Length).OrderBy(i => boxes[i].Left))
         {
@@ -338,9 +338,9 @@ internal sealed class Arrangement
         {
             for (var j = cy - 1; j <= cy + 1; j++)
             {
-                foreach (var known in cells.GetValueOrDefault((i, j)) ?? [])
+                foreach (var known in _cells.GetValueOrDefault((i, j)) ?? [])
                 {
-                    if (Math.Max(Math.Abs(corners[known].X - x), Math.Abs(corners[known].Y - y)) <= Cell)
+                    if (Math.Max(Math.Abs(_corners[known].X - x), Math.Abs(_corners[known].Y - y)) <= Cell)
                     {
                         return known;
                     }
@@ -348,15 +348,15 @@ internal sealed class Arrangement
             }
         }
 
-        corners.Add((x, y));
-        written.Add((at.X, at.Y));
-        (cells.TryGetValue((cx, cy), out var cell) ? cell : cells[(cx, cy)] = []).Add(corners.Count - 1);
-        return corners.Count - 1;
+        _corners.Add((x, y));
+        _written.Add((at.X, at.Y));
+        (_cells.TryGetValue((cx, cy), out var cell) ? cell : _cells[(cx, cy)] = []).Add(_corners.Count - 1);
+        return _corners.Count - 1;
     }
 
     private static (int, int) Key(int a, int b) => a < b ? (a, b) : (b, a);
 
-    private FieldPlace Place(int corner) => new(corners[corner].X / Grid, corners[corner].Y / Grid);
+    private FieldPlace Place(int corner) => new(_corners[corner].X / Grid, _corners[corner].Y / Grid);
 
     private double Distance(int a, int b) => double.Hypot(Place(a).X - Place(b).X, Place(a).Y - Place(b).Y);
 

@@ -6,6 +6,7 @@ namespace DetailGen.Physics.Fields;
 /// <param name="Conductivity">W/(m·K) by region.</param>
 internal sealed record Conditions(ImmutableArray<double> Conductivity, ImmutableArray<Conditions.Line?> Lines)
 {
+    /// <summary>What a boundary line holds its edges to, or couples them with.</summary>
     /// <param name="Film">m²·K/W; 0 holds the surface.</param>
     internal sealed record Line(double Film, double Temperature)
     {

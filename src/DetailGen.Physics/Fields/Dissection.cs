@@ -9,25 +9,25 @@ internal sealed class Dissection
     private const int Few = 20; // triangles that are not parted further
     private const int Many = 200; // triangles of a part of which it pays to look for another parting line
     private const double Long = 4; // times the root of a part's triangles are the sides of a parting line that is very long; in a part of triangles like each other it has about 1.5 times
-    private readonly Mesh mesh;
-    private readonly List<Part> parts = [];
-    private readonly int[] order;
-    private readonly double[] x;
-    private readonly double[] y;
-    private readonly int[] mark; // of each triangle, the number of the set that it was last told to be in
-    private int sets;
+    private readonly Mesh _mesh;
+    private readonly List<Part> _parts = [];
+    private readonly int[] _order;
+    private readonly double[] _x;
+    private readonly double[] _y;
+    private readonly int[] _mark; // of each triangle, the number of the set that it was last told to be in
+    private int _sets;
 
     internal Dissection(Mesh mesh)
     {
-        this.mesh = mesh;
+        _mesh = mesh;
         var count = mesh.Triangles.Length;
-        (x, y) = (new double[count], new double[count]);
-        (order, mark) = (new int[count], new int[count]);
+        (_x, _y) = (new double[count], new double[count]);
+        (_order, _mark) = (new int[count], new int[count]);
         for (var t = 0; t < count; t++)
         {
             var triangle = mesh.Triangles[t];
             var (a, b, c) = (mesh.Places[triangle.A], mesh.Places[triangle.B], mesh.Places[triangle.C]);
-            (x[t], y[t], order[t]) = (a.X + b.X + c.X, a.Y + b.Y + c.Y, t);
+            (_x[t], _y[t], _order[t]) = (a.X + b.X + c.X, a.Y + b.Y + c.Y, t);
         }
 
         Cut(0, count);
@@ -37,56 +37,56 @@ internal sealed class Dissection
     internal readonly record struct Part(int From, int To, bool Whole);
 
     /// <summary>Every part after its halves.</summary>
-    internal IReadOnlyList<Part> Parts => parts;
+    internal IReadOnlyList<Part> Parts => _parts;
 
-    internal int[] Order => order;
+    internal int[] Order => _order;
 
     private void Cut(int from, int to)
     {
         if (to - from <= Few)
         {
-            parts.Add(new(from, to, true));
+            _parts.Add(new(from, to, true));
             return;
         }
 
         double left = double.MaxValue, right = double.MinValue, bottom = double.MaxValue, top = double.MinValue;
-        foreach (var t in order.AsSpan(from, to - from))
+        foreach (var t in _order.AsSpan(from, to - from))
         {
-            (left, right, bottom, top) = (Math.Min(left, x[t]), Math.Max(right, x[t]), Math.Min(bottom, y[t]), Math.Max(top, y[t]));
+            (left, right, bottom, top) = (Math.Min(left, _x[t]), Math.Max(right, _x[t]), Math.Min(bottom, _y[t]), Math.Max(top, _y[t]));
         }
 
         var middle = (from + to) / 2;
-        Sift(from, to - 1, middle, right - left >= top - bottom ? x : y);
+        Sift(from, to - 1, middle, right - left >= top - bottom ? _x : _y);
         if (to - from > Many && Parted(from, middle, to) is var sides && sides > Long * Math.Sqrt(to - from))
         {
-            var straight = order[from..to];
+            var straight = _order[from..to];
             Sweep(from, to);
             if (Parted(from, middle, to) * 2 > sides)
             {
-                straight.CopyTo(order, from);
+                straight.CopyTo(_order, from);
             }
         }
 
         Cut(from, middle);
         Cut(middle, to);
-        parts.Add(new(from, to, false));
+        _parts.Add(new(from, to, false));
     }
 
     /// <summary>How many sides have a triangle of either half beside them.</summary>
     private int Parted(int from, int middle, int to)
     {
-        var (first, second) = (++sets, ++sets);
+        var (first, second) = (++_sets, ++_sets);
         for (var i = from; i < to; i++)
         {
-            mark[order[i]] = i < middle ? first : second;
+            _mark[_order[i]] = i < middle ? first : second;
         }
 
         var count = 0;
         for (var i = from; i < middle; i++)
         {
-            for (var slot = 3 * order[i]; slot < (3 * order[i]) + 3; slot++)
+            for (var slot = 3 * _order[i]; slot < (3 * _order[i]) + 3; slot++)
             {
-                count += Beyond(slot) is var other && other >= 0 && mark[other] == second ? 1 : 0;
+                count += Beyond(slot) is var other && other >= 0 && _mark[other] == second ? 1 : 0;
             }
         }
 
@@ -96,25 +96,25 @@ internal sealed class Dissection
     /// <summary>Orders triangles by how many sides lie between each and one at an end.</summary>
     private void Sweep(int from, int to)
     {
-        var all = order[from..to];
+        var all = _order[from..to];
         var next = new int[all.Length];
         Walk(all, all[0], next);
         Walk(all, next[^1], next); // what is reached last lies at an end
-        next.CopyTo(order, from);
+        next.CopyTo(_order, from);
     }
 
     private void Walk(int[] all, int start, int[] reached)
     {
-        var open = ++sets;
+        var open = ++_sets;
         foreach (var t in all)
         {
-            mark[t] = open;
+            _mark[t] = open;
         }
 
-        var (count, done) = (0, ++sets);
+        var (count, done) = (0, ++_sets);
         void Reach(int t)
         {
-            mark[t] = done;
+            _mark[t] = done;
             reached[count++] = t;
         }
 
@@ -123,7 +123,7 @@ internal sealed class Dissection
         {
             if (i == count)
             {
-                for (; mark[all[rest]] == done; rest++)
+                for (; _mark[all[rest]] == done; rest++)
                 {
                 }
 
@@ -132,7 +132,7 @@ internal sealed class Dissection
 
             for (var slot = 3 * reached[i]; slot < (3 * reached[i]) + 3; slot++)
             {
-                if (Beyond(slot) is var other && other >= 0 && mark[other] == open)
+                if (Beyond(slot) is var other && other >= 0 && _mark[other] == open)
                 {
                     Reach(other);
                 }
@@ -143,7 +143,7 @@ internal sealed class Dissection
     /// <summary>The triangle on the far side of the side opposite a corner; -1 where there is none.</summary>
     private int Beyond(int slot)
     {
-        var side = mesh.Sides[mesh.SidesOf[slot]];
+        var side = _mesh.Sides[_mesh.SidesOf[slot]];
         var far = side.Slot == slot ? side.Other : side.Slot;
         return far < 0 ? -1 : far / 3;
     }
@@ -153,23 +153,23 @@ internal sealed class Dissection
     {
         while (low < high)
         {
-            var pivot = keys[order[(low + high) / 2]];
+            var pivot = keys[_order[(low + high) / 2]];
             int i = low, j = high;
             while (i <= j)
             {
-                while (keys[order[i]] < pivot)
+                while (keys[_order[i]] < pivot)
                 {
                     i++;
                 }
 
-                while (keys[order[j]] > pivot)
+                while (keys[_order[j]] > pivot)
                 {
                     j--;
                 }
 
                 if (i <= j)
                 {
-                    (order[i], order[j]) = (order[j], order[i]);
+                    (_order[i], _order[j]) = (_order[j], _order[i]);
                     (i, j) = (i + 1, j - 1);
                 }
             }

@@ -9,9 +9,9 @@ namespace DetailGen.Physics.Fields;
 /// <remarks>Multifrontal elimination: I. S. Duff, J. K. Reid, ACM Trans. Math. Softw. 9 (1983), from memory. Products are summed in one order on every machine, so that the same input gives the same bits.</remarks>
 internal sealed class Factor
 {
-    private readonly List<Front> fronts = [];
+    private readonly List<Front> _fronts = [];
 
-    internal Factor(Dissection dissection, Elements system) => new Builder(dissection, system, fronts).Run();
+    internal Factor(Dissection dissection, Elements system) => new Builder(dissection, system, _fronts).Run();
 
     /// <summary>The unknowns of a part, those eliminated there first, and the rows of L that belong to the latter: row i has min(i + 1, eliminated) entries in use.</summary>
     private sealed record Front(int[] Unknown, int Eliminated, double[] Rows);
@@ -20,7 +20,7 @@ internal sealed class Factor
     internal double[] Solve(double[] load)
     {
         var x = (double[])load.Clone();
-        foreach (var front in fronts)
+        foreach (var front in _fronts)
         {
             var (n, unknown, rows) = (front.Eliminated, front.Unknown, front.Rows);
             for (var i = 0; i < unknown.Length; i++)
@@ -36,9 +36,9 @@ internal sealed class Factor
             }
         }
 
-        for (var f = fronts.Count - 1; f >= 0; f--)
+        for (var f = _fronts.Count - 1; f >= 0; f--)
         {
-            var (n, unknown, rows) = (fronts[f].Eliminated, fronts[f].Unknown, fronts[f].Rows);
+            var (n, unknown, rows) = (_fronts[f].Eliminated, _fronts[f].Unknown, _fronts[f].Rows);
             for (var i = unknown.Length - 1; i >= 0; i--)
             {
                 var row = rows.AsSpan(i * n, n);
@@ -56,25 +56,25 @@ internal sealed class Factor
     private sealed class Builder
     {
         private const int Block = 4;
-        private readonly Dissection dissection;
-        private readonly Elements system;
-        private readonly List<Front> fronts;
-        private readonly int[] total; // elements that have the unknown
-        private readonly int[] seen; // of these, how many lie in the part
-        private readonly int[] place; // of the unknown in the part's matrix
-        private readonly Stack<Left> left = [];
-        private double[] work = [];
-        private double[] columns = [];
+        private readonly Dissection _dissection;
+        private readonly Elements _system;
+        private readonly List<Front> _fronts;
+        private readonly int[] _total; // elements that have the unknown
+        private readonly int[] _seen; // of these, how many lie in the part
+        private readonly int[] _place; // of the unknown in the part's matrix
+        private readonly Stack<Left> _left = [];
+        private double[] _work = [];
+        private double[] _columns = [];
 
         internal Builder(Dissection dissection, Elements system, List<Front> fronts)
         {
-            (this.dissection, this.system, this.fronts) = (dissection, system, fronts);
-            (total, seen, place) = (new int[system.Unknowns], new int[system.Unknowns], new int[system.Unknowns]);
+            (_dissection, _system, _fronts) = (dissection, system, fronts);
+            (_total, _seen, _place) = (new int[system.Unknowns], new int[system.Unknowns], new int[system.Unknowns]);
             foreach (var unknown in system.Unknown.Concat(system.Further.Values.SelectMany(one => one.Unknown)))
             {
                 if (unknown >= 0)
                 {
-                    total[unknown]++;
+                    _total[unknown]++;
                 }
             }
         }
@@ -85,16 +85,16 @@ internal sealed class Factor
         internal void Run()
         {
             var met = new List<int>();
-            foreach (var part in dissection.Parts)
+            foreach (var part in _dissection.Parts)
             {
                 met.Clear();
                 if (part.Whole)
                 {
-                    var triangles = dissection.Order.AsSpan(part.From, part.To - part.From);
+                    var triangles = _dissection.Order.AsSpan(part.From, part.To - part.From);
                     foreach (var t in triangles)
                     {
-                        Meet(system.Unknown.AsSpan(Elements.Nodes * t, Elements.Nodes), [], met);
-                        if (system.Further.TryGetValue(t, out var further))
+                        Meet(_system.Unknown.AsSpan(Elements.Nodes * t, Elements.Nodes), [], met);
+                        if (_system.Further.TryGetValue(t, out var further))
                         {
                             Meet(further.Unknown, [], met);
                         }
@@ -103,8 +103,8 @@ internal sealed class Factor
                     var (unknown, eliminated) = Ordered(met);
                     foreach (var t in triangles)
                     {
-                        Add(system.Unknown.AsSpan(Elements.Nodes * t, Elements.Nodes), system.Matrix.AsSpan(Elements.Square * t, Elements.Square), unknown.Length);
-                        if (system.Further.TryGetValue(t, out var further))
+                        Add(_system.Unknown.AsSpan(Elements.Nodes * t, Elements.Nodes), _system.Matrix.AsSpan(Elements.Square * t, Elements.Square), unknown.Length);
+                        if (_system.Further.TryGetValue(t, out var further))
                         {
                             Add(further.Unknown, further.Matrix, unknown.Length);
                         }
@@ -114,7 +114,7 @@ internal sealed class Factor
                 }
                 else
                 {
-                    var (far, near) = (left.Pop(), left.Pop());
+                    var (far, near) = (_left.Pop(), _left.Pop());
                     Meet(near.Unknown, near.Seen, met);
                     Meet(far.Unknown, far.Seen, met);
                     var (unknown, eliminated) = Ordered(met);
@@ -135,12 +135,12 @@ internal sealed class Factor
                     continue;
                 }
 
-                if (seen[unknown] == 0)
+                if (_seen[unknown] == 0)
                 {
                     met.Add(unknown);
                 }
 
-                seen[unknown] += times.Length > 0 ? times[i] : 1;
+                _seen[unknown] += times.Length > 0 ? times[i] : 1;
             }
         }
 
@@ -150,21 +150,21 @@ internal sealed class Factor
             int low = 0, high = unknown.Length;
             foreach (var one in met)
             {
-                unknown[seen[one] == total[one] ? low++ : --high] = one;
+                unknown[_seen[one] == _total[one] ? low++ : --high] = one;
             }
 
             for (var i = 0; i < unknown.Length; i++)
             {
-                place[unknown[i]] = i;
+                _place[unknown[i]] = i;
             }
 
             var size = unknown.Length * unknown.Length;
-            if (work.Length < size)
+            if (_work.Length < size)
             {
-                work = new double[2 * size];
+                _work = new double[2 * size];
             }
 
-            Array.Clear(work, 0, size);
+            Array.Clear(_work, 0, size);
             return (unknown, low);
         }
 
@@ -179,7 +179,7 @@ internal sealed class Factor
                     continue;
                 }
 
-                var row = place[unknowns[i]];
+                var row = _place[unknowns[i]];
                 for (var j = 0; j <= i; j++)
                 {
                     if (unknowns[j] < 0)
@@ -187,10 +187,10 @@ internal sealed class Factor
                         continue;
                     }
 
-                    var column = place[unknowns[j]];
+                    var column = _place[unknowns[j]];
                     var value = matrix[(i * unknowns.Length) + j];
                     // two nodes of a triangle may be one unknown: their coefficient stands on both sides of the diagonal
-                    work[(Math.Max(row, column) * stride) + Math.Min(row, column)] += row == column && i != j ? 2 * value : value;
+                    _work[(Math.Max(row, column) * stride) + Math.Min(row, column)] += row == column && i != j ? 2 * value : value;
                 }
             }
         }
@@ -208,51 +208,51 @@ internal sealed class Factor
             var rows = GC.AllocateUninitializedArray<double>(m * n);
             for (var i = 0; i < m; i++)
             {
-                work.AsSpan(i * m, n).CopyTo(rows.AsSpan(i * n));
+                _work.AsSpan(i * m, n).CopyTo(rows.AsSpan(i * n));
             }
 
-            fronts.Add(new(unknown, n, rows));
+            _fronts.Add(new(unknown, n, rows));
             var rest = m - n;
             var (rests, counts, matrix) = (unknown[n..], new int[rest], GC.AllocateUninitializedArray<double>(rest * rest));
             for (var i = 0; i < rest; i++)
             {
-                counts[i] = seen[rests[i]];
-                work.AsSpan(((i + n) * m) + n, i + 1).CopyTo(matrix.AsSpan(i * rest));
+                counts[i] = _seen[rests[i]];
+                _work.AsSpan(((i + n) * m) + n, i + 1).CopyTo(matrix.AsSpan(i * rest));
             }
 
             foreach (var one in unknown)
             {
-                seen[one] = 0;
+                _seen[one] = 0;
             }
 
-            left.Push(new(rests, counts, matrix));
+            _left.Push(new(rests, counts, matrix));
         }
 
         /// <summary>A block of columns of L, below the diagonal in the matrix and whole in a line of its own.</summary>
         [MethodImpl(MethodImplOptions.AggressiveOptimization)]
         private void Columns(int first, int count, int m)
         {
-            if (columns.Length < Block * m)
+            if (_columns.Length < Block * m)
             {
-                columns = new double[2 * Block * m];
+                _columns = new double[2 * Block * m];
             }
 
-            Array.Clear(columns, 0, Block * m);
+            Array.Clear(_columns, 0, Block * m);
             for (var k = first; k < first + count; k++)
             {
-                var line = columns.AsSpan((k - first) * m, m);
-                line[k] = Math.Sqrt(work[(k * m) + k]);
+                var line = _columns.AsSpan((k - first) * m, m);
+                line[k] = Math.Sqrt(_work[(k * m) + k]);
                 for (var i = k + 1; i < m; i++)
                 {
-                    line[i] = work[(i * m) + k] / line[k];
+                    line[i] = _work[(i * m) + k] / line[k];
                 }
 
                 for (var i = k; i < m; i++)
                 {
-                    work[(i * m) + k] = line[i];
+                    _work[(i * m) + k] = line[i];
                     for (var j = k + 1; j < first + count && j <= i; j++)
                     {
-                        work[(i * m) + j] -= line[i] * line[j];
+                        _work[(i * m) + j] -= line[i] * line[j];
                     }
                 }
             }
@@ -262,13 +262,13 @@ internal sealed class Factor
         [MethodImpl(MethodImplOptions.AggressiveOptimization)]
         private void Subtract(int first, int count, int m)
         {
-            ref var a = ref MemoryMarshal.GetArrayDataReference(columns);
+            ref var a = ref MemoryMarshal.GetArrayDataReference(_columns);
             ref var b = ref Unsafe.Add(ref a, m);
             ref var c = ref Unsafe.Add(ref b, m);
             ref var d = ref Unsafe.Add(ref c, m);
             for (var i = first + count; i < m; i++)
             {
-                ref var row = ref work[i * m];
+                ref var row = ref _work[i * m];
                 double ai = Unsafe.Add(ref a, i), bi = Unsafe.Add(ref b, i), ci = Unsafe.Add(ref c, i), di = Unsafe.Add(ref d, i);
                 Vector256<double> av = Vector256.Create(ai), bv = Vector256.Create(bi), cv = Vector256.Create(ci), dv = Vector256.Create(di);
                 var j = first + count;

@@ -39,6 +39,7 @@ public enum FieldSide
     Other,
 }
 
+/// <summary>What lies beyond a boundary line: air, or a surface that is held at a temperature.</summary>
 /// <param name="Temperature">°C; of the air, or of the surface where the film is 0.</param>
 public sealed record FieldEnvironment(string Name, double Temperature, FieldSide Side);
 
@@ -64,8 +65,10 @@ public abstract record FieldOutcome
     {
     }
 
+    /// <summary>The field was solved.</summary>
     public sealed record Solved(FieldAnswer Answer) : FieldOutcome;
 
+    /// <summary>The geometry is faulty.</summary>
     public sealed record Refused(ImmutableArray<FieldFault> Faults) : FieldOutcome;
 }
 

@@ -5,7 +5,7 @@ namespace DetailGen.Physics.Fields;
 /// (the principle of Thomson; W. Prager, J. L. Synge, Quart. Appl. Math. 5 (1947), from memory). The equation for ψ is that for u with 1/λ for λ.</remarks>
 internal sealed class FlowField
 {
-    private readonly double[] values;
+    private readonly double[] _values;
 
     internal FlowField(Mesh mesh, Conditions asked, Dissection dissection)
     {
@@ -63,12 +63,12 @@ internal sealed class FlowField
         }
 
         var x = new Factor(dissection, system).Solve(system.Load);
-        values = [.. system.Unknown.Select(unknown => unknown < 0 ? 0 : x[unknown])];
+        _values = [.. system.Unknown.Select(unknown => unknown < 0 ? 0 : x[unknown])];
         foreach (var (t, own) in banks)
         {
             foreach (var (value, hole, sign) in own)
             {
-                values[(Elements.Nodes * t) + value] += sign * x[hole];
+                _values[(Elements.Nodes * t) + value] += sign * x[hole];
             }
         }
     }
@@ -79,7 +79,7 @@ internal sealed class FlowField
     internal int Unknowns { get; }
 
     /// <summary>Six values of ψ in W/m for a temperature difference of 1 K: corners, then the middles of the sides opposite these.</summary>
-    internal ReadOnlySpan<double> ValuesOf(int triangle) => values.AsSpan(Elements.Nodes * triangle, Elements.Nodes);
+    internal ReadOnlySpan<double> ValuesOf(int triangle) => _values.AsSpan(Elements.Nodes * triangle, Elements.Nodes);
 
     // values of the triangle are those of its nodes and, on the higher bank, those of holes besides: the matrix of the latter with both
     private static (int[] Unknown, double[] Matrix) Further(ReadOnlySpan<int> nodes, ReadOnlySpan<double> matrix, (int Value, int Hole, int Sign)[] banks)

@@ -5,19 +5,19 @@ namespace DetailGen.Physics.Fields;
 /// and on one bank of it the values stand higher by an unknown of the hole.</summary>
 internal sealed class FlowUnknowns
 {
-    private readonly Mesh mesh;
-    private readonly Func<int, bool> open;
-    private readonly int[] after; // exposed side by the corner it starts at, solid on its left; -1 inside
-    private readonly int[] before; // the one that ends there
-    private readonly Dictionary<int, List<(int Hole, int Sign)>> banks = [];
+    private readonly Mesh _mesh;
+    private readonly Func<int, bool> _open;
+    private readonly int[] _after; // exposed side by the corner it starts at, solid on its left; -1 inside
+    private readonly int[] _before; // the one that ends there
+    private readonly Dictionary<int, List<(int Hole, int Sign)>> _banks = [];
 
     /// <param name="open">Whether heat passes a boundary line.</param>
     internal FlowUnknowns(Mesh mesh, Func<int, bool> open)
     {
-        (this.mesh, this.open) = (mesh, open);
-        (after, before) = (new int[mesh.Places.Length], new int[mesh.Places.Length]);
-        Array.Fill(after, -1);
-        Array.Fill(before, -1);
+        (_mesh, _open) = (mesh, open);
+        (_after, _before) = (new int[mesh.Places.Length], new int[mesh.Places.Length]);
+        Array.Fill(_after, -1);
+        Array.Fill(_before, -1);
         var still = new Groups(mesh.Places.Length + mesh.Sides.Length);
         var (loops, solids) = (new Groups(mesh.Places.Length), new Groups(mesh.Places.Length));
         for (var at = 0; at < mesh.Sides.Length; at++)
@@ -29,7 +29,7 @@ internal sealed class FlowUnknowns
                 continue;
             }
 
-            (after[side.A], before[side.B]) = (at, at);
+            (_after[side.A], _before[side.B]) = (at, at);
             loops.Join(side.A, side.B);
             if (!open(side.Line))
             {
@@ -51,20 +51,20 @@ internal sealed class FlowUnknowns
     internal int Count { get; private set; }
 
     /// <summary>Unknowns that are added to the values of a triangle, by the number of its value (0 to 5).</summary>
-    internal IEnumerable<(int Value, int Hole, int Sign)> BanksOf(int triangle) => banks.Count == 0 ? [] :
-        Enumerable.Range(0, Elements.Nodes).SelectMany(value => banks.GetValueOrDefault((Elements.Nodes * triangle) + value) ?? [], (value, bank) => (value, bank.Hole, bank.Sign));
+    internal IEnumerable<(int Value, int Hole, int Sign)> BanksOf(int triangle) => _banks.Count == 0 ? [] :
+        Enumerable.Range(0, Elements.Nodes).SelectMany(value => _banks.GetValueOrDefault((Elements.Nodes * triangle) + value) ?? [], (value, bank) => (value, bank.Hole, bank.Sign));
 
     // In each solid the longest edge without flow is held: it has the most neighbours.
     private int[] Numbered(Groups still, Groups solids)
     {
-        var size = new int[mesh.Places.Length + mesh.Sides.Length];
+        var size = new int[_mesh.Places.Length + _mesh.Sides.Length];
         for (var node = 0; node < size.Length; node++)
         {
             size[still.Of(node)]++;
         }
 
-        int Solid(int node) => solids.Of(node < mesh.Places.Length ? node : mesh.Sides[node - mesh.Places.Length].A);
-        var held = new int[mesh.Places.Length];
+        int Solid(int node) => solids.Of(node < _mesh.Places.Length ? node : _mesh.Sides[node - _mesh.Places.Length].A);
+        var held = new int[_mesh.Places.Length];
         Array.Fill(held, -1);
         for (var node = 0; node < size.Length; node++)
         {
@@ -83,7 +83,7 @@ internal sealed class FlowUnknowns
     }
 
     // an end of an exposed side that lets heat pass
-    private bool Reachable(int corner) => after[corner] >= 0 && (open(mesh.Sides[after[corner]].Line) || open(mesh.Sides[before[corner]].Line));
+    private bool Reachable(int corner) => _after[corner] >= 0 && (_open(_mesh.Sides[_after[corner]].Line) || _open(_mesh.Sides[_before[corner]].Line));
 
     private void Lead(int[] ends, Groups loops)
     {
@@ -94,7 +94,7 @@ internal sealed class FlowUnknowns
             return;
         }
 
-        var beside = mesh.Sides.Select((side, at) => (side, at)).Where(one => one.side.Other >= 0)
+        var beside = _mesh.Sides.Select((side, at) => (side, at)).Where(one => one.side.Other >= 0)
             .SelectMany(one => new[] { (From: one.side.A, To: one.side.B, one.at), (From: one.side.B, To: one.side.A, one.at) }).ToLookup(one => one.From);
         while (reached.Count < wanted.Count)
         {
@@ -108,7 +108,7 @@ internal sealed class FlowUnknowns
                     if (found < 0 && from.TryAdd(to, (corner, side)))
                     {
                         waiting.Enqueue(to);
-                        found = after[to] >= 0 && Reachable(to) && !reached.Contains(loops.Of(to)) ? to : -1;
+                        found = _after[to] >= 0 && Reachable(to) && !reached.Contains(loops.Of(to)) ? to : -1;
                     }
                 }
             }
@@ -146,15 +146,15 @@ internal sealed class FlowUnknowns
     }
 
     /// <summary>The slot opposite the side, in the triangle on the left of who leaves this corner along it.</summary>
-    private int Left(int side, int corner) => mesh.Sides[side].A == corner ? mesh.Sides[side].Slot : mesh.Sides[side].Other;
+    private int Left(int side, int corner) => _mesh.Sides[side].A == corner ? _mesh.Sides[side].Slot : _mesh.Sides[side].Other;
 
-    private int Right(int side, int corner) => mesh.Sides[side].A == corner ? mesh.Sides[side].Other : mesh.Sides[side].Slot;
+    private int Right(int side, int corner) => _mesh.Sides[side].A == corner ? _mesh.Sides[side].Other : _mesh.Sides[side].Slot;
 
     // At an edge that crosses neither bank the corner keeps its own value; otherwise an edge without flow would not keep one. So of the two banks the one is moved that has no such edge.
     private void Sectors(int corner, int came, int goes, int hole)
     {
         var (left, leftEnd) = goes >= 0 ? Round(Left(goes, corner), corner, true, came) : Round(Right(came, corner), corner, false, goes);
-        var moved = came >= 0 && goes >= 0 ? leftEnd == came : open(mesh.Sides[leftEnd].Line);
+        var moved = came >= 0 && goes >= 0 ? leftEnd == came : _open(_mesh.Sides[leftEnd].Line);
         if (!moved)
         {
             left = (goes >= 0 ? Round(Right(goes, corner), corner, false, came) : Round(Left(came, corner), corner, true, goes)).Slots;
@@ -172,10 +172,10 @@ internal sealed class FlowUnknowns
         var slots = new List<int>();
         while (true)
         {
-            var own = mesh.Triangles[slot / 3][(slot + 1) % 3] == corner ? Mesh.Turn(slot, 1) : Mesh.Turn(slot, 2);
+            var own = _mesh.Triangles[slot / 3][(slot + 1) % 3] == corner ? Mesh.Turn(slot, 1) : Mesh.Turn(slot, 2);
             slots.Add(own);
-            var side = mesh.SidesOf[Mesh.Turn(own, anticlockwise ? 1 : 2)];
-            var (here, there) = (mesh.Sides[side].Slot, mesh.Sides[side].Other);
+            var side = _mesh.SidesOf[Mesh.Turn(own, anticlockwise ? 1 : 2)];
+            var (here, there) = (_mesh.Sides[side].Slot, _mesh.Sides[side].Other);
             if (side == stop || there < 0)
             {
                 return (slots, side);
@@ -188,6 +188,6 @@ internal sealed class FlowUnknowns
     private void Bank(int slot, int value, int hole, int sign)
     {
         var key = (Elements.Nodes * (slot / 3)) + value;
-        (banks.TryGetValue(key, out var list) ? list : banks[key] = []).Add((hole, sign));
+        (_banks.TryGetValue(key, out var list) ? list : _banks[key] = []).Add((hole, sign));
     }
 }

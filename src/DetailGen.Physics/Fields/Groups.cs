@@ -3,17 +3,17 @@ namespace DetailGen.Physics.Fields;
 /// <summary>Numbers from 0 that are joined into groups, each known by one of its members.</summary>
 internal sealed class Groups(int count)
 {
-    private readonly int[] parent = [.. Enumerable.Range(0, count)];
+    private readonly int[] _parent = [.. Enumerable.Range(0, count)];
 
     internal int Of(int member)
     {
-        while (parent[member] != member)
+        while (_parent[member] != member)
         {
-            member = parent[member] = parent[parent[member]];
+            member = _parent[member] = _parent[_parent[member]];
         }
 
         return member;
     }
 
-    internal void Join(int one, int other) => parent[Of(one)] = Of(other);
+    internal void Join(int one, int other) => _parent[Of(one)] = Of(other);
 }

@@ -10,16 +10,16 @@ internal sealed class MeshField
     // three places that sum polynomials to the fifth power exactly (Gauss)
     private static readonly (double At, double Weight)[] Places = [((1 - Math.Sqrt(0.6)) / 2, 5.0 / 18), (0.5, 8.0 / 18), ((1 + Math.Sqrt(0.6)) / 2, 5.0 / 18)];
 
-    private readonly Conditions asked;
-    private readonly double[] doubts; // by corner
+    private readonly Conditions _asked;
+    private readonly double[] _doubts; // by corner
 
     internal MeshField(Mesh mesh, Conditions asked)
     {
-        (Mesh, this.asked) = (mesh, asked);
+        (Mesh, _asked) = (mesh, asked);
         var dissection = new Dissection(mesh);
         Temperature = new(mesh, asked, dissection);
         Gaps = new double[mesh.Triangles.Length];
-        doubts = new double[mesh.Places.Length];
+        _doubts = new double[mesh.Places.Length];
         Unknowns = Temperature.Unknowns;
         if (Temperature.Clash)
         {
@@ -36,8 +36,8 @@ internal sealed class MeshField
 
     private MeshField(Mesh mesh, MeshField coarse)
     {
-        (Mesh, asked, doubts, Gaps, Flow) = (mesh, coarse.asked, coarse.doubts, [], coarse.Flow);
-        Temperature = new(mesh, asked, new Dissection(mesh));
+        (Mesh, _asked, _doubts, Gaps, Flow) = (mesh, coarse._asked, coarse._doubts, [], coarse.Flow);
+        Temperature = new(mesh, _asked, new Dissection(mesh));
         Unknowns = Math.Max(Temperature.Unknowns, coarse.Unknowns);
         (Lower, Upper, Gap) = (coarse.Lower, Energy(null) * (1 + Rounding), coarse.Gap);
     }
@@ -70,7 +70,7 @@ internal sealed class MeshField
     /// <summary>On a finer mesh, for the temperature alone: what bounds the energy from below on this mesh does so still.</summary>
     internal MeshField Finer(Mesh mesh) => new(mesh, this);
 
-    private double OfCorner(int corner) => corner < doubts.Length ? doubts[corner] : 0;
+    private double OfCorner(int corner) => corner < _doubts.Length ? _doubts[corner] : 0;
 
     /// <summary>Energy of the temperature; with a flow also what each triangle holds of the gap, and the doubts.</summary>
     private double Energy(FlowField? flow)
@@ -80,7 +80,7 @@ internal sealed class MeshField
         for (var t = 0; t < Mesh.Triangles.Length; t++)
         {
             var shape = new Shape(Mesh, t);
-            var k = asked.Conductivity[Mesh.Triangles[t].Region];
+            var k = _asked.Conductivity[Mesh.Triangles[t].Region];
             Temperature.ValuesOf(t, u);
             var psi = flow is null ? [] : flow.ValuesOf(t);
             for (var at = 0; at < 3; at++)
@@ -98,7 +98,7 @@ internal sealed class MeshField
             for (var i = 0; i < 3; i++)
             {
                 var side = Mesh.Sides[Mesh.SidesOf[(3 * t) + i]];
-                if (side.Line < 0 || asked.Lines[side.Line] is not { Holds: false } line)
+                if (side.Line < 0 || _asked.Lines[side.Line] is not { Holds: false } line)
                 {
                     continue;
                 }
@@ -113,7 +113,7 @@ internal sealed class MeshField
                         var along = ((4 * psi[3 + i]) - (3 * psi[a]) - psi[b] + (s * 4 * (psi[a] + psi[b] - (2 * psi[3 + i])))) / length;
                         var off = (line.Film * FlowField.Millimetres * along) - here;
                         Gaps[t] += line.Conductance(length) * weight * off * off;
-                        (doubts[side.A], doubts[side.B]) = (Math.Max(doubts[side.A], Math.Abs(off)), Math.Max(doubts[side.B], Math.Abs(off)));
+                        (_doubts[side.A], _doubts[side.B]) = (Math.Max(_doubts[side.A], Math.Abs(off)), Math.Max(_doubts[side.B], Math.Abs(off)));
                     }
                 }
             }

@@ -9,7 +9,7 @@ internal readonly struct Shape
     /// <summary>∫ of the products of slopes along a side times its length and 3, in the same order.</summary>
     internal static readonly double[,] Bend = { { 7, 1, -8 }, { 1, 7, -8 }, { -8, -8, 16 } };
 
-    private readonly double ax, ay, bx, by, cx, cy; // gradients of the three shares in 1/mm
+    private readonly double _ax, _ay, _bx, _by, _cx, _cy; // gradients of the three shares in 1/mm
 
     internal Shape(Mesh mesh, int triangle)
     {
@@ -17,22 +17,22 @@ internal readonly struct Shape
         var (a, b, c) = (mesh.Places[t.A], mesh.Places[t.B], mesh.Places[t.C]);
         var twice = ((b.X - a.X) * (c.Y - a.Y)) - ((b.Y - a.Y) * (c.X - a.X));
         Area = twice / 2;
-        (ax, ay, bx, by) = ((b.Y - c.Y) / twice, (c.X - b.X) / twice, (c.Y - a.Y) / twice, (a.X - c.X) / twice);
-        (cx, cy) = ((a.Y - b.Y) / twice, (b.X - a.X) / twice);
+        (_ax, _ay, _bx, _by) = ((b.Y - c.Y) / twice, (c.X - b.X) / twice, (c.Y - a.Y) / twice, (a.X - c.X) / twice);
+        (_cx, _cy) = ((a.Y - b.Y) / twice, (b.X - a.X) / twice);
     }
 
     /// <summary>mm².</summary>
     internal double Area { get; }
 
     /// <summary>Gradient of the share of a corner, in 1/mm.</summary>
-    internal (double X, double Y) Share(int corner) => corner switch { 0 => (ax, ay), 1 => (bx, by), _ => (cx, cy) };
+    internal (double X, double Y) Share(int corner) => corner switch { 0 => (_ax, _ay), 1 => (_bx, _by), _ => (_cx, _cy) };
 
     /// <summary>∫ k ∇·∇ of the six functions with each other, row by row.</summary>
     internal void Stiffness(double k, Span<double> matrix)
     {
         matrix.Clear();
         var whole = k * Area;
-        double ab = whole * ((ax * bx) + (ay * by)), bc = whole * ((bx * cx) + (by * cy)), ca = whole * ((cx * ax) + (cy * ay));
+        double ab = whole * ((_ax * _bx) + (_ay * _by)), bc = whole * ((_bx * _cx) + (_by * _cy)), ca = whole * ((_cx * _ax) + (_cy * _ay));
         Span<double> own = [-ab - ca, -ab - bc, -bc - ca]; // a corner with itself
         Span<double> pair = [bc, ca, ab]; // the two other corners with each other
         for (var i = 0; i < 3; i++)

@@ -6,13 +6,13 @@ internal sealed class TemperatureField
 {
     private const double Balance = 1e-10; // share of the largest flow that may be missing: corrected until then
     private const int MostCorrections = 3;
-    private readonly Conditions asked;
-    private readonly double[] below; // what is too small for the last digits of the values
-    private readonly double[] supplied; // W/m that each node is short of: from outside where it is held, rounding elsewhere
+    private readonly Conditions _asked;
+    private readonly double[] _below; // what is too small for the last digits of the values
+    private readonly double[] _supplied; // W/m that each node is short of: from outside where it is held, rounding elsewhere
 
     internal TemperatureField(Mesh mesh, Conditions asked, Dissection dissection)
     {
-        (Mesh, this.asked) = (mesh, asked);
+        (Mesh, _asked) = (mesh, asked);
         var held = Held();
         var number = new int[held.Length];
         Array.Fill(number, -1);
@@ -78,12 +78,12 @@ internal sealed class TemperatureField
         var factor = new Factor(dissection, system);
         var x = factor.Solve(system.Load);
         Values = [.. number.Select((unknown, node) => unknown >= 0 ? x[unknown] : held[node] ?? 0)];
-        below = new double[Values.Length];
-        supplied = Supplied();
+        _below = new double[Values.Length];
+        _supplied = Supplied();
         for (var i = 0; i < MostCorrections && !Balanced(number); i++)
         {
             Correct(factor, number);
-            supplied = Supplied();
+            _supplied = Supplied();
         }
     }
 
@@ -123,26 +123,26 @@ internal sealed class TemperatureField
     /// <summary>Heat into the solid in W/m for a temperature difference of 1 K, by boundary line. They sum to nothing but rounding on any mesh.</summary>
     internal double[] Flows()
     {
-        var flows = new double[asked.Lines.Length];
+        var flows = new double[_asked.Lines.Length];
         var told = new bool[Values.Length];
         foreach (var side in Enumerable.Range(0, Mesh.Sides.Length).Where(s => Mesh.Sides[s].Line >= 0).OrderBy(s => Mesh.Sides[s].Line))
         {
             var exposed = Mesh.Sides[side];
-            if (asked.Lines[exposed.Line] is not { } line)
+            if (_asked.Lines[exposed.Line] is not { } line)
             {
                 continue;
             }
 
             if (!line.Holds)
             {
-                double Off(int node) => line.Temperature - Values[node] - below[node];
+                double Off(int node) => line.Temperature - Values[node] - _below[node];
                 flows[exposed.Line] += line.Conductance(Mesh.Length(exposed)) * (Off(exposed.A) + Off(exposed.B) + (4 * Off(Mesh.Places.Length + side))) / 6;
                 continue;
             }
 
             foreach (var node in new[] { exposed.A, exposed.B, Mesh.Places.Length + side })
             {
-                flows[exposed.Line] += told[node] ? 0 : supplied[node];
+                flows[exposed.Line] += told[node] ? 0 : _supplied[node];
                 told[node] = true;
             }
         }
@@ -232,7 +232,7 @@ internal sealed class TemperatureField
         for (var at = 0; at < Mesh.Sides.Length; at++)
         {
             var side = Mesh.Sides[at];
-            if (side.Line < 0 || asked.Lines[side.Line] is not { Holds: true } line)
+            if (side.Line < 0 || _asked.Lines[side.Line] is not { Holds: true } line)
             {
                 continue;
             }
@@ -257,13 +257,13 @@ internal sealed class TemperatureField
         for (var t = 0; t < Mesh.Triangles.Length; t++)
         {
             NodesOf(Mesh, t, nodes);
-            new Shape(Mesh, t).Stiffness(asked.Conductivity[Mesh.Triangles[t].Region], matrix);
+            new Shape(Mesh, t).Stiffness(_asked.Conductivity[Mesh.Triangles[t].Region], matrix);
             for (var i = 1; i < Elements.Nodes; i++)
             {
                 var taken = 0.0;
                 for (var j = 1; j < Elements.Nodes; j++)
                 {
-                    taken += matrix[(i * Elements.Nodes) + j] * (Values[nodes[j]] - Values[nodes[0]] + (below[nodes[j]] - below[nodes[0]]));
+                    taken += matrix[(i * Elements.Nodes) + j] * (Values[nodes[j]] - Values[nodes[0]] + (_below[nodes[j]] - _below[nodes[0]]));
                 }
 
                 lack[nodes[i]] += taken;
@@ -274,7 +274,7 @@ internal sealed class TemperatureField
         for (var at = 0; at < Mesh.Sides.Length; at++)
         {
             var side = Mesh.Sides[at];
-            if (side.Line < 0 || asked.Lines[side.Line] is not { Holds: false } line)
+            if (side.Line < 0 || _asked.Lines[side.Line] is not { Holds: false } line)
             {
                 continue;
             }
@@ -285,7 +285,7 @@ internal sealed class TemperatureField
             {
                 for (var j = 0; j < 3; j++)
                 {
-                    lack[on[i]] -= h * Shape.Mass[i, j] * (line.Temperature - Values[on[j]] - below[on[j]]);
+                    lack[on[i]] -= h * Shape.Mass[i, j] * (line.Temperature - Values[on[j]] - _below[on[j]]);
                 }
             }
         }
@@ -299,7 +299,7 @@ internal sealed class TemperatureField
         var rest = 0.0;
         for (var node = 0; node < number.Length; node++)
         {
-            rest += number[node] < 0 ? 0 : supplied[node];
+            rest += number[node] < 0 ? 0 : _supplied[node];
         }
 
         return Math.Abs(rest) <= Balance * Flows().Max(Math.Abs);
@@ -313,7 +313,7 @@ internal sealed class TemperatureField
         {
             if (number[node] >= 0)
             {
-                load[number[node]] = -supplied[node];
+                load[number[node]] = -_supplied[node];
             }
         }
 
@@ -322,9 +322,9 @@ internal sealed class TemperatureField
         {
             if (number[node] >= 0)
             {
-                var (value, more) = (Values[node], below[node] + by[number[node]]);
+                var (value, more) = (Values[node], _below[node] + by[number[node]]);
                 Values[node] = value + more;
-                below[node] = more - (Values[node] - value);
+                _below[node] = more - (Values[node] - value);
             }
         }
     }

@@ -5,23 +5,23 @@ namespace DetailGen.Physics.Fields;
 /// <remarks>Incremental insertion with edge flips: C. L. Lawson 1977; forcing segments by flips: S. W. Sloan 1993 (both from memory).</remarks>
 internal sealed class Triangulation
 {
-    private readonly List<(long X, long Y)> points = [];
-    private readonly Dictionary<(int, int), int> apex = []; // directed edge, anticlockwise → the third corner
-    private readonly HashSet<(int, int)> held = [];
-    private readonly int[] from; // of each point, the end of some edge that leaves it: whatever takes a triangle away puts others round its corners
-    private (int A, int B) near;
+    private readonly List<(long X, long Y)> _points = [];
+    private readonly Dictionary<(int, int), int> _apex = []; // directed edge, anticlockwise → the third corner
+    private readonly HashSet<(int, int)> _held = [];
+    private readonly int[] _from; // of each point, the end of some edge that leaves it: whatever takes a triangle away puts others round its corners
+    private (int A, int B) _near;
 
     /// <param name="corners">Distinct points.</param>
     internal Triangulation(IReadOnlyList<(long X, long Y)> corners)
     {
-        points.AddRange(corners);
+        _points.AddRange(corners);
         long minX = corners.Min(p => p.X), maxX = corners.Max(p => p.X), minY = corners.Min(p => p.Y), maxY = corners.Max(p => p.Y);
         var reach = 16 * (Math.Max(maxX - minX, maxY - minY) + 1);
         var n = corners.Count;
-        points.Add((minX - reach, minY - reach));
-        points.Add((maxX + reach, minY - reach));
-        points.Add((minX, maxY + reach));
-        from = new int[points.Count];
+        _points.Add((minX - reach, minY - reach));
+        _points.Add((maxX + reach, minY - reach));
+        _points.Add((minX, maxY + reach));
+        _from = new int[_points.Count];
         Add(n, n + 1, n + 2);
         for (var p = 0; p < n; p++)
         {
@@ -32,8 +32,8 @@ internal sealed class Triangulation
     /// <summary>Triangles of the given points, anticlockwise, in a fixed order.</summary>
     internal List<(int A, int B, int C)> Triangles()
     {
-        var given = points.Count - 3;
-        return [.. apex.Where(e => e.Key.Item1 < e.Key.Item2 && e.Key.Item1 < e.Value && e.Key.Item2 < given && e.Value < given
+        var given = _points.Count - 3;
+        return [.. _apex.Where(e => e.Key.Item1 < e.Key.Item2 && e.Key.Item1 < e.Value && e.Key.Item2 < given && e.Value < given
                 || e.Key.Item1 < e.Value && e.Value < e.Key.Item2 && e.Key.Item2 < given)
             .Select(e => (e.Key.Item1, e.Key.Item2, e.Value)).Order()];
     }
@@ -45,13 +45,13 @@ internal sealed class Triangulation
         var left = 100 + (queue.Count * queue.Count * 4);
         while (queue.TryDequeue(out var e))
         {
-            if (held.Contains(Key(e.Item1, e.Item2)) || left-- < 0)
+            if (_held.Contains(Key(e.Item1, e.Item2)) || left-- < 0)
             {
                 return false;
             }
 
             var (u, v) = e;
-            int c = apex[(u, v)], d = apex[(v, u)];
+            int c = _apex[(u, v)], d = _apex[(v, u)];
             if (Turn(c, d, u) * Turn(c, d, v) >= 0)
             {
                 queue.Enqueue(e); // not convex yet
@@ -65,8 +65,8 @@ internal sealed class Triangulation
             }
         }
 
-        held.Add(Key(a, b));
-        return apex.ContainsKey((a, b)) || apex.ContainsKey((b, a));
+        _held.Add(Key(a, b));
+        return _apex.ContainsKey((a, b)) || _apex.ContainsKey((b, a));
     }
 
     /// <summary>Flips away slivers, triangles as flat as the rounding of their corners, as far as held segments let it: beside one, the coefficients of all others would drown.
@@ -74,13 +74,13 @@ internal sealed class Triangulation
     /// <param name="reach">Height that a sliver stays below.</param>
     internal void Blunt(double reach)
     {
-        var given = points.Count - 3;
+        var given = _points.Count - 3;
         bool IsSliver(int a, int b, int c) => Height(a, b, c) < reach;
-        var open = new Queue<(int, int)>(apex.Where(e => IsSliver(e.Key.Item1, e.Key.Item2, e.Value)).Select(e => Key(e.Key.Item1, e.Key.Item2)).Distinct().Order());
+        var open = new Queue<(int, int)>(_apex.Where(e => IsSliver(e.Key.Item1, e.Key.Item2, e.Value)).Select(e => Key(e.Key.Item1, e.Key.Item2)).Distinct().Order());
         while (open.TryDequeue(out var side))
         {
             var (u, v) = side;
-            if (held.Contains(side) || !apex.TryGetValue((u, v), out var c) || !apex.TryGetValue((v, u), out var d) || Math.Max(Math.Max(u, v), Math.Max(c, d)) >= given
+            if (_held.Contains(side) || !_apex.TryGetValue((u, v), out var c) || !_apex.TryGetValue((v, u), out var d) || Math.Max(Math.Max(u, v), Math.Max(c, d)) >= given
                 || (!IsSliver(u, v, c) && !IsSliver(v, u, d)))
             {
                 continue;
@@ -100,23 +100,23 @@ internal sealed class Triangulation
     private List<(int, int)> Crossing(int a, int b)
     {
         List<(int, int)> crossing = [];
-        if (apex.ContainsKey((a, b)) || apex.ContainsKey((b, a)))
+        if (_apex.ContainsKey((a, b)) || _apex.ContainsKey((b, a)))
         {
             return crossing;
         }
 
         // the triangle round a that the segment leaves through its far side
-        var u = from[a];
+        var u = _from[a];
         do
         {
-            var v = apex[(a, u)];
+            var v = _apex[(a, u)];
             if (Turn(a, b, u) < 0 && Turn(a, b, v) > 0)
             {
                 var (p, q) = (u, v);
                 while (true)
                 {
                     crossing.Add((p, q));
-                    if (!apex.TryGetValue((q, p), out var next) || next == b)
+                    if (!_apex.TryGetValue((q, p), out var next) || next == b)
                     {
                         break;
                     }
@@ -129,17 +129,17 @@ internal sealed class Triangulation
 
             u = v;
         }
-        while (u != from[a]);
+        while (u != _from[a]);
 
         return crossing;
     }
 
     private void Insert(int p)
     {
-        var (a, b) = near == default ? apex.Keys.First() : near;
-        if (!apex.ContainsKey((a, b)))
+        var (a, b) = _near == default ? _apex.Keys.First() : _near;
+        if (!_apex.ContainsKey((a, b)))
         {
-            (a, b) = apex.Keys.First();
+            (a, b) = _apex.Keys.First();
         }
 
         if (Turn(a, b, p) < 0)
@@ -147,7 +147,7 @@ internal sealed class Triangulation
             (a, b) = (b, a);
         }
 
-        var c = apex[(a, b)];
+        var c = _apex[(a, b)];
         while (true)
         {
             if (Turn(b, c, p) < 0)
@@ -163,7 +163,7 @@ internal sealed class Triangulation
                 break;
             }
 
-            c = apex[(a, b)];
+            c = _apex[(a, b)];
         }
 
         Remove(a, b, c);
@@ -189,12 +189,12 @@ internal sealed class Triangulation
             Legalise(c, a, p);
         }
 
-        near = apex.ContainsKey((a, p)) ? (a, p) : default;
+        _near = _apex.ContainsKey((a, p)) ? (a, p) : default;
     }
 
     private void SplitSide(int a, int b, int c, int p)
     {
-        var d = apex[(b, a)];
+        var d = _apex[(b, a)];
         Remove(b, a, d);
         Add(a, p, c);
         Add(p, b, c);
@@ -208,7 +208,7 @@ internal sealed class Triangulation
 
     private void Legalise(int a, int b, int p)
     {
-        if (apex.TryGetValue((b, a), out var d) && Inside(a, b, p, d) && Turn(p, d, a) > 0 != Turn(p, d, b) > 0 && Turn(p, d, a) != 0 && Turn(p, d, b) != 0)
+        if (_apex.TryGetValue((b, a), out var d) && Inside(a, b, p, d) && Turn(p, d, a) > 0 != Turn(p, d, b) > 0 && Turn(p, d, a) != 0 && Turn(p, d, b) != 0)
         {
             Flip(a, b);
             Legalise(a, d, p);
@@ -218,7 +218,7 @@ internal sealed class Triangulation
 
     private void Flip(int u, int v)
     {
-        int c = apex[(u, v)], d = apex[(v, u)];
+        int c = _apex[(u, v)], d = _apex[(v, u)];
         Remove(u, v, c);
         Remove(v, u, d);
         Add(c, d, v);
@@ -227,15 +227,15 @@ internal sealed class Triangulation
 
     private void Add(int a, int b, int c)
     {
-        (apex[(a, b)], apex[(b, c)], apex[(c, a)]) = (c, a, b);
-        (from[a], from[b], from[c]) = (b, c, a);
+        (_apex[(a, b)], _apex[(b, c)], _apex[(c, a)]) = (c, a, b);
+        (_from[a], _from[b], _from[c]) = (b, c, a);
     }
 
     private void Remove(int a, int b, int c)
     {
-        apex.Remove((a, b));
-        apex.Remove((b, c));
-        apex.Remove((c, a));
+        _apex.Remove((a, b));
+        _apex.Remove((b, c));
+        _apex.Remove((c, a));
     }
 
     private bool Cross(int a, int b, int c, int d) =>
@@ -245,24 +245,24 @@ internal sealed class Triangulation
 
     private int Turn(int a, int b, int c)
     {
-        var ((ax, ay), (bx, by), (cx, cy)) = (points[a], points[b], points[c]);
+        var ((ax, ay), (bx, by), (cx, cy)) = (_points[a], _points[b], _points[c]);
         return Int128.Sign(((Int128)(bx - ax) * (cy - ay)) - ((Int128)(by - ay) * (cx - ax)));
     }
 
     /// <summary>Of a triangle over its longest side.</summary>
     private double Height(int a, int b, int c)
     {
-        var ((ax, ay), (bx, by), (cx, cy)) = (points[a], points[b], points[c]);
+        var ((ax, ay), (bx, by), (cx, cy)) = (_points[a], _points[b], _points[c]);
         var twice = (double)Int128.Abs(((Int128)(bx - ax) * (cy - ay)) - ((Int128)(by - ay) * (cx - ax)));
         return twice / Math.Max(double.Hypot(bx - ax, by - ay), Math.Max(double.Hypot(cx - bx, cy - by), double.Hypot(ax - cx, ay - cy)));
     }
 
     private bool Inside(int a, int b, int c, int d)
     {
-        var (dx, dy) = points[d];
+        var (dx, dy) = _points[d];
         (double X, double Y, double S) At(int i)
         {
-            double x = points[i].X - dx, y = points[i].Y - dy;
+            double x = _points[i].X - dx, y = _points[i].Y - dy;
             return (x, y, (x * x) + (y * y));
         }
 

@@ -10,17 +10,17 @@ internal sealed class Watch
     private const int MostRivals = 40;
     private const double Reach = 0.001; // mm
     private const double Coarser = 1.5; // times as long are the sides at a place where they have been halved since
-    private readonly FieldCase asked;
-    private readonly double settled;
-    private readonly List<TemperatureField> met = [];
-    private readonly Dictionary<int, double> moved = []; // by corner watched before, what it moved by since
-    private int halved; // how often the triangles at the places watched were halved since the field before
+    private readonly FieldCase _asked;
+    private readonly double _settled;
+    private readonly List<TemperatureField> _met = [];
+    private readonly Dictionary<int, double> _moved = []; // by corner watched before, what it moved by since
+    private int _halved; // how often the triangles at the places watched were halved since the field before
 
-    internal Watch(FieldCase asked) => (this.asked, settled) = (asked, Math.Max(Settled, SettledOfError * asked.WantedError));
+    internal Watch(FieldCase asked) => (_asked, _settled) = (asked, Math.Max(Settled, SettledOfError * asked.WantedError));
 
-    internal TemperatureField Last => met[^1];
+    internal TemperatureField Last => _met[^1];
 
-    internal Mesh? MeshBefore => met.Count > 1 ? met[^2].Mesh : null;
+    internal Mesh? MeshBefore => _met.Count > 1 ? _met[^2].Mesh : null;
 
     /// <summary>A field whose gap is this small a share of its energy has nothing to settle.</summary>
     internal static double Exact => Settled * Settled;
@@ -28,13 +28,13 @@ internal sealed class Watch
     /// <summary>The watch of another film on the same two last meshes. Points are of the heat flow's film.</summary>
     internal Watch Again(Func<Mesh, TemperatureField> field)
     {
-        var again = new Watch(asked with { Points = [] }) { halved = halved };
+        var again = new Watch(_asked with { Points = [] }) { _halved = _halved };
         if (MeshBefore is { } before)
         {
             again.Meet(field(before));
-            foreach (var corner in moved.Keys.Where(corner => corner < before.Places.Length))
+            foreach (var corner in _moved.Keys.Where(corner => corner < before.Places.Length))
             {
-                again.moved[corner] = double.PositiveInfinity;
+                again._moved[corner] = double.PositiveInfinity;
             }
         }
 
@@ -42,12 +42,12 @@ internal sealed class Watch
         return again;
     }
 
-    internal void Meet(TemperatureField field) => met.Add(field);
+    internal void Meet(TemperatureField field) => _met.Add(field);
 
     /// <summary>Refined round the places that <see cref="Open"/> gave.</summary>
     internal Mesh Around(Mesh mesh, (double X, double Y)[] places, int times)
     {
-        halved = times;
+        _halved = times;
         for (var i = 0; i < times && places.Length > 0; i++)
         {
             mesh = mesh.Refine(Refinement.Around(mesh, places)).Mesh;
@@ -62,33 +62,33 @@ internal sealed class Watch
     /// <param name="doubt">Of a side: by how much its temperatures may be off.</param>
     internal (double X, double Y)[] Open(Func<Side, double> doubt)
     {
-        var before = met.Count > 1 ? met[^2] : null;
-        foreach (var corner in moved.Keys.ToArray())
+        var before = _met.Count > 1 ? _met[^2] : null;
+        foreach (var corner in _moved.Keys.ToArray())
         {
-            moved[corner] = Math.Abs(Last.Values[corner] - before!.Values[corner]);
+            _moved[corner] = Math.Abs(Last.Values[corner] - before!.Values[corner]);
         }
 
-        var left = Left(halved);
-        var lows = Last.Lows(line => Inside(line) && asked.Boundary[line].Film > 0, doubt);
+        var left = Left(_halved);
+        var lows = Last.Lows(line => Inside(line) && _asked.Boundary[line].Film > 0, doubt);
         var limit = lows.Count == 0 ? 0 : lows[0].Value;
         var fell = before is not null && Coldest(before) is { } then ? Math.Abs(limit - then.Value) : double.PositiveInfinity;
-        bool IsOpen(Low low) => low.Corner >= 0 && moved.TryGetValue(low.Corner, out var known) ? left * known > settled && low.Value - Math.Max(Rival, Further * known) <= limit
-            : low.Value - Rival <= limit && fell > settled || low.Corner >= 0 && low.Doubt > settled && low.Value - Math.Max(Rival, Further * low.Doubt) <= limit;
+        bool IsOpen(Low low) => low.Corner >= 0 && _moved.TryGetValue(low.Corner, out var known) ? left * known > _settled && low.Value - Math.Max(Rival, Further * known) <= limit
+            : low.Value - Rival <= limit && fell > _settled || low.Corner >= 0 && low.Doubt > _settled && low.Value - Math.Max(Rival, Further * low.Doubt) <= limit;
         var open = lows.Where((low, i) => IsOpen(low) || (i == 0 && CoarserAt(low) is null)).Take(MostRivals).ToArray();
         foreach (var low in open.Where(low => low.Corner >= 0))
         {
-            moved[low.Corner] = double.PositiveInfinity;
+            _moved[low.Corner] = double.PositiveInfinity;
         }
 
-        var points = asked.Points.Where(point => before is null
-            || Math.Abs(before.At(point.At.X, point.At.Y, Reach)!.Value - Last.At(point.At.X, point.At.Y, Reach)!.Value) > settled);
+        var points = _asked.Points.Where(point => before is null
+            || Math.Abs(before.At(point.At.X, point.At.Y, Reach)!.Value - Last.At(point.At.X, point.At.Y, Reach)!.Value) > _settled);
         return [.. points.Select(point => (point.At.X, point.At.Y)), .. open.Select(low => (low.X, low.Y))];
     }
 
     /// <summary>The least temperature factor, and by how much it changed since the mesh round its place was last refined: where that was never done, nothing is said.</summary>
     internal TemperatureFactor? Factor(double origin, double step)
     {
-        var (inside, outside) = (asked.Temperatures(FieldSide.Internal), asked.Temperatures(FieldSide.External));
+        var (inside, outside) = (_asked.Temperatures(FieldSide.Internal), _asked.Temperatures(FieldSide.External));
         if (inside.Length == 0 || outside.Length == 0 || inside.Max() == outside.Min() || Coldest(Last) is not { } at)
         {
             return null;
@@ -102,7 +102,7 @@ internal sealed class Watch
     private TemperatureField? CoarserAt(Low low)
     {
         var size = SizeAt(Last.Mesh, low);
-        return met.FindLast(field => SizeAt(field.Mesh, low) > Coarser * size);
+        return _met.FindLast(field => SizeAt(field.Mesh, low) > Coarser * size);
     }
 
     /// <summary>Length of the shortest inside side at a place, mm.</summary>
@@ -118,5 +118,5 @@ internal sealed class Watch
 
     private Low? Coldest(TemperatureField field) => field.Lows(Inside, _ => 0) is [var low, ..] ? low : null;
 
-    private bool Inside(int line) => asked.Boundary[line].Environment?.Side == FieldSide.Internal;
+    private bool Inside(int line) => _asked.Boundary[line].Environment?.Side == FieldSide.Internal;
 }

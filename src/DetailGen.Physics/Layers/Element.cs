@@ -17,9 +17,11 @@ public sealed record Element(double Rsi, double Rse, double RseSheltered, Immuta
 /// <summary>One layer of an element.</summary>
 public abstract record ElementLayer(string Name)
 {
+    /// <summary>A layer of one material.</summary>
     /// <param name="Resistance">m²·K/W, 0 or more.</param>
     public sealed record Plain(string Name, double Resistance) : ElementLayer(Name);
 
+    /// <summary>A layer of air.</summary>
     public sealed record Air(string Name, AirSpace Space) : ElementLayer(Name);
 
     /// <summary>A layer that other material crosses.</summary>
@@ -34,16 +36,19 @@ public abstract record ElementLayer(string Name)
         public double Largest => Parts.MaxBy(part => part.Fraction)!.Resistance;
     }
 
+    /// <summary>A layer whose thickness changes over the area.</summary>
     /// <param name="Conductivity">W/(m·K).</param>
     /// <param name="Pieces">Areas that together make the element.</param>
     public sealed record Tapered(string Name, double Conductivity, ImmutableArray<TaperedPiece> Pieces) : ElementLayer(Name);
 }
 
+/// <summary>A share of a layer that is all of one material.</summary>
 /// <param name="Fraction">Share of the area, above 0.</param>
 /// <param name="Resistance">m²·K/W, above 0.</param>
 /// <param name="Conductivity">W/(m·K); null where only the resistance is known.</param>
 public sealed record BridgedPart(double Fraction, double Resistance, double? Conductivity = null);
 
+/// <summary>A rectangle or a triangle of a tapered layer.</summary>
 /// <param name="Area">m².</param>
 /// <param name="Thicknesses">m; two for a rectangle (one edge and the edge across), three for a triangle (one at each corner).</param>
 public sealed record TaperedPiece(double Area, ImmutableArray<double> Thicknesses);

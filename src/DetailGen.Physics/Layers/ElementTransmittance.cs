@@ -32,6 +32,7 @@ public sealed record ElementTransmittance(
     public double MaximumRelativeError => (Upper - Lower) / (2 * Total);
 }
 
+/// <summary>One way straight through the layers, as the upper limit counts it.</summary>
 /// <param name="Fraction">Share of the area.</param>
 /// <param name="Resistance">Films included, m²·K/W.</param>
 public sealed record HeatPath(double Fraction, double Resistance);
@@ -43,8 +44,10 @@ public abstract record TransmittanceOutcome
     {
     }
 
+    /// <summary>The method covers the element.</summary>
     public sealed record Found(ElementTransmittance Result) : TransmittanceOutcome;
 
+    /// <summary>It does not.</summary>
     public sealed record Refused(ImmutableArray<ElementFault> Faults) : TransmittanceOutcome;
 }
 

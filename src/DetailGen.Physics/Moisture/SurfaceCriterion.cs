@@ -31,6 +31,7 @@ public sealed record SurfaceCriterion(ImmutableArray<SurfaceMonth> Months, doubl
     }
 }
 
+/// <summary>What a month asks of the inside surface.</summary>
 /// <param name="LeastTemperature">θsi,min in °C; null where no temperature in the range of the formulas does.</param>
 /// <param name="Factor">Null where the month does not count.</param>
 public sealed record SurfaceMonth(double? LeastTemperature, double? Factor);

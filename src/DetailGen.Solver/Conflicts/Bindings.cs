@@ -5,24 +5,24 @@ namespace DetailGen.Solver.Conflicts;
 /// <summary>Looks up on demand what keeps a variable from the next step towards its wish.</summary>
 internal sealed class Bindings
 {
-    private readonly Model model;
-    private readonly long[] wishes;
-    private readonly Lazy<Model> held;
-    private readonly Lazy<Problem> problem;
+    private readonly Model _model;
+    private readonly long[] _wishes;
+    private readonly Lazy<Model> _held;
+    private readonly Lazy<Problem> _problem;
 
     public Bindings(Model model, Values values)
     {
-        this.model = model;
-        wishes = Solving.Targets(model);
-        held = new(() => model.WithHeld(values));
-        problem = new(() => ProblemBuilder.Hard(held.Value));
+        _model = model;
+        _wishes = Solving.Targets(model);
+        _held = new(() => model.WithHeld(values));
+        _problem = new(() => ProblemBuilder.Hard(_held.Value));
     }
 
     public IReadOnlyList<string> Of(Variable variable, Values values)
     {
-        model.MustOwn(variable);
+        _model.MustOwn(variable);
         var now = values[variable];
-        var wish = wishes[variable.Id];
+        var wish = _wishes[variable.Id];
         var up = wish > now;
         if (wish == now)
         {
@@ -36,8 +36,8 @@ internal sealed class Bindings
             return variable.DomainTag is { } tag ? [tag] : [];
         }
 
-        var problem = this.problem.Value;
-        problem.Finder.Budget = model.Budget;
+        var problem = _problem.Value;
+        problem.Finder.Budget = _model.Budget;
         bool Suppose() => up
             ? problem.State.AtLeast(variable.Id, next, Propagation.State.Supposed)
             : problem.State.AtMost(variable.Id, next, Propagation.State.Supposed);
@@ -58,7 +58,7 @@ internal sealed class Bindings
         var moved = values.ById.ToArray();
         moved[variable.Id] = next;
         var tags = new SortedSet<string>(StringComparer.Ordinal);
-        foreach (var (tag, claim) in held.Value.Hard)
+        foreach (var (tag, claim) in _held.Value.Hard)
         {
             if (tag is not null && Normal.Shortfall(claim, moved) > 0)
             {

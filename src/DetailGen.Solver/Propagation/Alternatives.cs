@@ -3,15 +3,15 @@ namespace DetailGen.Solver.Propagation;
 /// <summary>At least one of the alternatives holds; each is a set of rows that hold together.</summary>
 internal sealed class Alternatives(Row[][] alternatives) : Propagator
 {
-    private int first;
-    private int second = 1;
+    private int _first;
+    private int _second = 1;
 
     public Row[][] Rows => alternatives;
 
     public override bool Propagate(State state)
     {
         // While two can hold nothing follows; as a rule they are those of the last time.
-        if (second < alternatives.Length && CanHold(first, state) && CanHold(second, state))
+        if (_second < alternatives.Length && CanHold(_first, state) && CanHold(_second, state))
         {
             return true;
         }
@@ -26,7 +26,7 @@ internal sealed class Alternatives(Row[][] alternatives) : Propagator
 
             if (open >= 0)
             {
-                (first, second) = (open, i);
+                (_first, _second) = (open, i);
                 return true;
             }
 

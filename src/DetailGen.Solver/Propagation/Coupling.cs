@@ -6,16 +6,16 @@ namespace DetailGen.Solver.Propagation;
 /// </summary>
 internal sealed class Coupling
 {
-    private readonly State state;
-    private readonly int[] parents;
+    private readonly State _state;
+    private readonly int[] _parents;
 
     private Coupling(State state)
     {
-        this.state = state;
-        parents = new int[state.VariableCount];
-        for (var i = 0; i < parents.Length; i++)
+        _state = state;
+        _parents = new int[state.VariableCount];
+        for (var i = 0; i < _parents.Length; i++)
         {
-            parents[i] = i;
+            _parents[i] = i;
         }
     }
 
@@ -37,9 +37,9 @@ internal sealed class Coupling
     /// <summary>The part of a variable that is not fixed: its representative.</summary>
     public int PartOf(int variable)
     {
-        while (parents[variable] != variable)
+        while (_parents[variable] != variable)
         {
-            variable = parents[variable] = parents[parents[variable]];
+            variable = _parents[variable] = _parents[_parents[variable]];
         }
 
         return variable;
@@ -51,7 +51,7 @@ internal sealed class Coupling
         var lists = new Dictionary<int, List<int>>();
         for (var id = 0; id < first; id++)
         {
-            if (!state.IsFixed(id))
+            if (!_state.IsFixed(id))
             {
                 var part = PartOf(id);
                 if (!lists.TryGetValue(part, out var list))
@@ -86,14 +86,14 @@ internal sealed class Coupling
     /// <returns>The one to join the next to.</returns>
     public int Join(int to, int variable)
     {
-        if (state.IsFixed(variable))
+        if (_state.IsFixed(variable))
         {
             return to;
         }
 
         if (to >= 0)
         {
-            parents[PartOf(variable)] = PartOf(to);
+            _parents[PartOf(variable)] = PartOf(to);
         }
 
         return variable;

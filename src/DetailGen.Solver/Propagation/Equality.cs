@@ -3,38 +3,38 @@ namespace DetailGen.Solver.Propagation;
 /// <summary>Σ factor · variable = total, as two rows. What whole steps forbid beyond that is <see cref="Remainders"/>.</summary>
 internal sealed class Equality : Propagator
 {
-    private readonly Row atMost;
-    private readonly Row atLeast;
-    private Row tried;
+    private readonly Row _atMost;
+    private readonly Row _atLeast;
+    private Row _tried;
 
     public Equality(int[] variables, long[] factors, long total)
     {
-        atMost = new Row(variables, factors, total);
-        atLeast = new Row(variables, Array.ConvertAll(factors, factor => -factor), -total);
-        tried = atMost;
+        _atMost = new Row(variables, factors, total);
+        _atLeast = new Row(variables, Array.ConvertAll(factors, factor => -factor), -total);
+        _tried = _atMost;
     }
 
-    public Row AtMost => atMost;
+    public Row AtMost => _atMost;
 
-    public Row AtLeast => atLeast;
+    public Row AtLeast => _atLeast;
 
     public override bool Propagate(State state)
     {
-        tried = atMost;
-        if (!atMost.Narrow(state, Index))
+        _tried = _atMost;
+        if (!_atMost.Narrow(state, Index))
         {
             return false;
         }
 
-        tried = atLeast;
-        return atLeast.Narrow(state, Index);
+        _tried = _atLeast;
+        return _atLeast.Narrow(state, Index);
     }
 
-    public override void Couple(State state, Coupling coupling) => coupling.Join(atMost.Variables);
+    public override void Couple(State state, Coupling coupling) => coupling.Join(_atMost.Variables);
 
     public override void Watch(Watchers watchers)
     {
-        foreach (var variable in atMost.Variables)
+        foreach (var variable in _atMost.Variables)
         {
             watchers.OnLow(variable, Index);
             watchers.OnHigh(variable, Index);
@@ -44,7 +44,7 @@ internal sealed class Equality : Propagator
     /// <summary>A failure is explained at once, so it is the row tried last that failed.</summary>
     public override void Explain(int variable, bool isLow, Needed needed)
     {
-        var row = variable < 0 ? tried : atMost.Lowers(variable) == isLow ? atMost : atLeast;
+        var row = variable < 0 ? _tried : _atMost.Lowers(variable) == isLow ? _atMost : _atLeast;
         row.ExplainLeast(variable, needed);
     }
 }

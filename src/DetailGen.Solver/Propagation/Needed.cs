@@ -3,19 +3,19 @@ namespace DetailGen.Solver.Propagation;
 /// <summary>Bounds whose reasons are still to be found; a bound's key is twice its variable, and one more for the lower.</summary>
 internal sealed class Needed
 {
-    private bool[] flags = [];
+    private bool[] _flags = [];
 
     /// <summary>All keys added since the clearing, some of them taken again; a key that was taken and added again stands twice.</summary>
     public List<int> Keys { get; } = [];
 
     /// <summary>Makes room for so many variables.</summary>
-    public void Resize(int variables) => Array.Resize(ref flags, 2 * variables);
+    public void Resize(int variables) => Array.Resize(ref _flags, 2 * variables);
 
     public void Clear()
     {
         foreach (var key in Keys)
         {
-            flags[key] = false;
+            _flags[key] = false;
         }
 
         Keys.Clear();
@@ -23,9 +23,9 @@ internal sealed class Needed
 
     public void Add(int key)
     {
-        if (!flags[key])
+        if (!_flags[key])
         {
-            flags[key] = true;
+            _flags[key] = true;
             Keys.Add(key);
         }
     }
@@ -43,8 +43,8 @@ internal sealed class Needed
     /// <summary>True where the bound was needed; it no longer is.</summary>
     public bool Take(int key)
     {
-        var was = flags[key];
-        flags[key] = false;
+        var was = _flags[key];
+        _flags[key] = false;
         return was;
     }
 }

@@ -6,7 +6,7 @@ namespace DetailGen.Solver.Propagation;
 /// </summary>
 internal sealed class PricedSum(PricedSum.Term[] terms, long offset) : Propagator
 {
-    private readonly Price[] prices = new Price[terms.Length];
+    private readonly Price[] _prices = new Price[terms.Length];
 
     public override bool Propagate(State state)
     {
@@ -24,7 +24,7 @@ internal sealed class PricedSum(PricedSum.Term[] terms, long offset) : Propagato
                 continue;
             }
 
-            var (least, atLow, atHigh) = prices[i];
+            var (least, atLow, atHigh) = _prices[i];
             long low = state.Lows[id], high = state.Highs[id], limit = least + slack;
             if (atLow > limit && !state.AtLeast(id, terms[i].First(low, high, limit), Index))
             {
@@ -78,8 +78,8 @@ internal sealed class PricedSum(PricedSum.Term[] terms, long offset) : Propagato
         for (var i = 0; i < terms.Length; i++)
         {
             var id = terms[i].Variable;
-            prices[i] = terms[i].Between(state.Lows[id], state.Highs[id]);
-            sum += prices[i].Least;
+            _prices[i] = terms[i].Between(state.Lows[id], state.Highs[id]);
+            sum += _prices[i].Least;
         }
 
         return sum;
@@ -88,6 +88,7 @@ internal sealed class PricedSum(PricedSum.Term[] terms, long offset) : Propagato
     /// <summary>What a term costs at its least, and at both ends.</summary>
     internal readonly record struct Price(long Least, long AtLow, long AtHigh);
 
+    /// <summary>What a variable costs: its factor, and its distance from a wish times a weight.</summary>
     /// <param name="Place">Of the wish in the domain; of no account where the weight is 0.</param>
     internal readonly record struct Term(int Variable, Domain Domain, long Place, long Weight, long Factor)
     {

@@ -6,9 +6,9 @@ namespace DetailGen.Solver.Propagation;
 /// </summary>
 internal sealed class Quotient(int result, Row numerator, int divisor, long scale) : Propagator
 {
-    private readonly Row atMost = new(numerator.Variables, numerator.Factors, 0);
-    private readonly Row atLeast = new(numerator.Variables, Array.ConvertAll(numerator.Factors, factor => -factor), 0);
-    private readonly bool appearsTwice = result == divisor || Array.IndexOf(numerator.Variables, result) >= 0 || Array.IndexOf(numerator.Variables, divisor) >= 0;
+    private readonly Row _atMost = new(numerator.Variables, numerator.Factors, 0);
+    private readonly Row _atLeast = new(numerator.Variables, Array.ConvertAll(numerator.Factors, factor => -factor), 0);
+    private readonly bool _appearsTwice = result == divisor || Array.IndexOf(numerator.Variables, result) >= 0 || Array.IndexOf(numerator.Variables, divisor) >= 0;
 
     public int Result => result;
 
@@ -49,9 +49,9 @@ internal sealed class Quotient(int result, Row numerator, int divisor, long scal
         }
 
         (low, high) = (state.Lows[divisor], state.Highs[divisor]);
-        atMost.Bound = numerator.Bound + (scale * last * (last >= 0 ? high : low));
-        atLeast.Bound = -numerator.Bound - (scale * (first - 1) * (first >= 1 ? low : high)) - 1;
-        return atMost.Narrow(state, Index) && atLeast.Narrow(state, Index);
+        _atMost.Bound = numerator.Bound + (scale * last * (last >= 0 ? high : low));
+        _atLeast.Bound = -numerator.Bound - (scale * (first - 1) * (first >= 1 ? low : high)) - 1;
+        return _atMost.Narrow(state, Index) && _atLeast.Narrow(state, Index);
     }
 
     public override void Couple(State state, Coupling coupling)
@@ -81,7 +81,7 @@ internal sealed class Quotient(int result, Row numerator, int divisor, long scal
     /// <summary>One side of the numerator is enough, and of the result where the sign does not hang on it; what stands in two places is explained in full.</summary>
     public override void Explain(int variable, bool isLow, Needed needed)
     {
-        if (variable < 0 || appearsTwice)
+        if (variable < 0 || _appearsTwice)
         {
             foreach (var other in numerator.Variables)
             {
@@ -95,7 +95,7 @@ internal sealed class Quotient(int result, Row numerator, int divisor, long scal
 
         // The least of the numerator raises result and divisor; the most of the result bounds the numerator from above, and so the divisor from below.
         var fromBelow = variable == result || variable == divisor ? isLow : numerator.Lowers(variable) == isLow;
-        (fromBelow ? atMost : atLeast).ExplainLeast(variable, needed);
+        (fromBelow ? _atMost : _atLeast).ExplainLeast(variable, needed);
         if (variable != divisor)
         {
             needed.Both(divisor);

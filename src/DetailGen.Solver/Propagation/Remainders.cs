@@ -3,43 +3,43 @@ namespace DetailGen.Solver.Propagation;
 /// <summary>Rounds the bounds in an equation to the remainders that the other variables can make up, since all of them move by whole steps.</summary>
 internal sealed class Remainders : Propagator
 {
-    private readonly Row row;
-    private readonly long[] strides;
-    private readonly long[] after;
+    private readonly Row _row;
+    private readonly long[] _strides;
+    private readonly long[] _after;
 
     /// <param name="row">The equation's sum and total.</param>
     /// <param name="steps">Of each variable in the row: all its values differ by multiples of this.</param>
     public Remainders(Row row, long[] steps)
     {
-        this.row = row;
-        strides = new long[steps.Length];
-        for (var i = 0; i < strides.Length; i++)
+        _row = row;
+        _strides = new long[steps.Length];
+        for (var i = 0; i < _strides.Length; i++)
         {
-            strides[i] = Math.Abs(row.Factors[i]) * steps[i];
+            _strides[i] = Math.Abs(row.Factors[i]) * steps[i];
         }
 
-        after = new long[steps.Length + 1];
+        _after = new long[steps.Length + 1];
     }
 
     public override bool Propagate(State state)
     {
-        var variables = row.Variables;
-        var factors = row.Factors;
-        var rest = row.Bound;
-        after[variables.Length] = 0;
+        var variables = _row.Variables;
+        var factors = _row.Factors;
+        var rest = _row.Bound;
+        _after[variables.Length] = 0;
         for (var i = variables.Length - 1; i >= 0; i--)
         {
             // Where a variable stands now is a base from which it moves by whole strides only.
             rest -= factors[i] * state.Lows[variables[i]];
-            after[i] = state.IsFixed(variables[i]) ? after[i + 1] : Arithmetic.Gcd(after[i + 1], strides[i]);
+            _after[i] = state.IsFixed(variables[i]) ? _after[i + 1] : Arithmetic.Gcd(_after[i + 1], _strides[i]);
         }
 
-        if (after[0] == 0)
+        if (_after[0] == 0)
         {
             return rest == 0 || state.Fail(Index);
         }
 
-        if (rest % after[0] != 0)
+        if (rest % _after[0] != 0)
         {
             return state.Fail(Index);
         }
@@ -53,14 +53,14 @@ internal sealed class Remainders : Propagator
                 continue;
             }
 
-            var others = Arithmetic.Gcd(before, after[i + 1]);
-            before = Arithmetic.Gcd(before, strides[i]);
+            var others = Arithmetic.Gcd(before, _after[i + 1]);
+            before = Arithmetic.Gcd(before, _strides[i]);
             if (others == 0)
             {
                 continue; // the only one left: the rows have fixed it, or will when they run again
             }
 
-            var shared = Arithmetic.Gcd(strides[i], others);
+            var shared = Arithmetic.Gcd(_strides[i], others);
             var period = others / shared;
             if (period == 1)
             {
@@ -69,8 +69,8 @@ internal sealed class Remainders : Propagator
 
             // stride · k ≡ rest (mod others), so k ≡ first (mod period), counted in steps from the lower bound
             var signed = factors[i] > 0 ? rest : -rest;
-            var step = strides[i] / Math.Abs(factors[i]);
-            var first = (long)((Int128)Arithmetic.Modulo(signed / shared, period) * Arithmetic.Inverse(strides[i] / shared, period) % period);
+            var step = _strides[i] / Math.Abs(factors[i]);
+            var first = (long)((Int128)Arithmetic.Modulo(signed / shared, period) * Arithmetic.Inverse(_strides[i] / shared, period) % period);
             var from = state.Lows[variable];
             var most = (state.Highs[variable] - from) / step;
             if (first > most)
@@ -101,7 +101,7 @@ internal sealed class Remainders : Propagator
 
     public override void Watch(Watchers watchers)
     {
-        foreach (var variable in row.Variables)
+        foreach (var variable in _row.Variables)
         {
             watchers.OnLow(variable, Index);
             watchers.OnHigh(variable, Index);
@@ -111,7 +111,7 @@ internal sealed class Remainders : Propagator
     /// <summary>Which of the others were fixed shapes the remainder, so both their sides count.</summary>
     public override void Explain(int variable, bool isLow, Needed needed)
     {
-        foreach (var other in row.Variables)
+        foreach (var other in _row.Variables)
         {
             needed.Both(other);
         }

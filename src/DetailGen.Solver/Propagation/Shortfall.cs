@@ -3,7 +3,7 @@ namespace DetailGen.Solver.Propagation;
 /// <summary>What is missing of a claim of several alternatives is at least what is missing of the nearest; each alternative's rows have it with a factor of -1.</summary>
 internal sealed class Shortfall(Row[][] alternatives, int missing) : Propagator
 {
-    private readonly Alternatives open = new(alternatives);
+    private readonly Alternatives _open = new(alternatives);
 
     public override bool Propagate(State state)
     {
@@ -24,8 +24,8 @@ internal sealed class Shortfall(Row[][] alternatives, int missing) : Propagator
             }
         }
 
-        open.Index = Index;
-        return state.AtLeast(missing, nearest, Index) && open.Propagate(state);
+        _open.Index = Index;
+        return state.AtLeast(missing, nearest, Index) && _open.Propagate(state);
     }
 
     public override void RaiseCost(long[] values)
@@ -47,11 +47,11 @@ internal sealed class Shortfall(Row[][] alternatives, int missing) : Propagator
 
     public override void Watch(Watchers watchers)
     {
-        open.Index = Index;
-        open.Watch(watchers);
+        _open.Index = Index;
+        _open.Watch(watchers);
     }
 
-    public override void Couple(State state, Coupling coupling) => open.Couple(state, coupling);
+    public override void Couple(State state, Coupling coupling) => _open.Couple(state, coupling);
 
-    public override void Explain(int variable, bool isLow, Needed needed) => open.Explain(variable, isLow, needed);
+    public override void Explain(int variable, bool isLow, Needed needed) => _open.Explain(variable, isLow, needed);
 }

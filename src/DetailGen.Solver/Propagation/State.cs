@@ -6,38 +6,38 @@ internal sealed class State
     /// <summary>Reason of a bound that the caller supposes.</summary>
     public const int Supposed = -1;
 
-    private readonly Watchers watchers;
-    private readonly int firstPropagators;
-    private readonly int firstVariables;
-    private Propagator[] propagators;
-    private Domain[] domains;
-    private long[] low;
-    private long[] high;
-    private bool[] queued;
-    private int[] queue;
-    private int queueHead;
-    private int queueCount;
-    private Change[] trail = new Change[256];
-    private int[] levelStart = new int[64];
-    private int[] latest;
+    private readonly Watchers _watchers;
+    private readonly int _firstPropagators;
+    private readonly int _firstVariables;
+    private Propagator[] _propagators;
+    private Domain[] _domains;
+    private long[] _low;
+    private long[] _high;
+    private bool[] _queued;
+    private int[] _queue;
+    private int _queueHead;
+    private int _queueCount;
+    private Change[] _trail = new Change[256];
+    private int[] _levelStart = new int[64];
+    private int[] _latest;
 
     public State(Propagator[] propagators, Domain[] domains)
     {
-        this.propagators = (Propagator[])propagators.Clone();
-        this.domains = (Domain[])domains.Clone();
-        PropagatorCount = firstPropagators = propagators.Length;
-        VariableCount = firstVariables = domains.Length;
-        low = new long[domains.Length];
-        high = new long[domains.Length];
-        latest = new int[2 * domains.Length];
-        queued = new bool[propagators.Length];
-        queue = new int[Math.Max(propagators.Length, 1)];
+        _propagators = (Propagator[])propagators.Clone();
+        _domains = (Domain[])domains.Clone();
+        PropagatorCount = _firstPropagators = propagators.Length;
+        VariableCount = _firstVariables = domains.Length;
+        _low = new long[domains.Length];
+        _high = new long[domains.Length];
+        _latest = new int[2 * domains.Length];
+        _queued = new bool[propagators.Length];
+        _queue = new int[Math.Max(propagators.Length, 1)];
         Enabled = new bool[propagators.Length];
-        watchers = new Watchers(domains.Length);
+        _watchers = new Watchers(domains.Length);
         for (var i = 0; i < propagators.Length; i++)
         {
             propagators[i].Index = i;
-            propagators[i].Watch(watchers);
+            propagators[i].Watch(_watchers);
         }
     }
 
@@ -45,12 +45,12 @@ internal sealed class State
 
     public int PropagatorCount { get; private set; }
 
-    public ReadOnlySpan<long> Lows => low;
+    public ReadOnlySpan<long> Lows => _low;
 
-    public ReadOnlySpan<long> Highs => high;
+    public ReadOnlySpan<long> Highs => _high;
 
     /// <summary>By variable, as they are in force.</summary>
-    public ReadOnlySpan<Domain> Domains => domains;
+    public ReadOnlySpan<Domain> Domains => _domains;
 
     /// <summary>By propagator: whether it is in force.</summary>
     public bool[] Enabled { get; private set; }
@@ -71,40 +71,40 @@ internal sealed class State
     /// <summary>The variable that ran out of values, or -1 where a propagator failed by itself.</summary>
     public int FailedVariable { get; private set; }
 
-    public ref readonly Change TrailAt(int index) => ref trail[index];
+    public ref readonly Change TrailAt(int index) => ref _trail[index];
 
     /// <summary>Place on the trail of the last change to a bound (key: twice the variable, and one more for the lower); -1 where there is none.</summary>
-    public int LatestChange(int key) => latest[key];
+    public int LatestChange(int key) => _latest[key];
 
-    public int TrailStart(int level) => levelStart[level];
+    public int TrailStart(int level) => _levelStart[level];
 
     /// <summary>Copies what <see cref="LatestChange"/> gives for each key.</summary>
-    public void CopyLatestChanges(Span<int> into) => latest.AsSpan(0, 2 * VariableCount).CopyTo(into);
+    public void CopyLatestChanges(Span<int> into) => _latest.AsSpan(0, 2 * VariableCount).CopyTo(into);
 
     /// <summary>Adds a propagator until the next reset, and runs it next; only at level 0.</summary>
     public void Add(Propagator propagator)
     {
         var index = propagator.Index = PropagatorCount++;
-        if (index == propagators.Length)
+        if (index == _propagators.Length)
         {
             var size = 2 * index + 8;
-            Array.Resize(ref propagators, size);
-            Array.Resize(ref queued, size);
+            Array.Resize(ref _propagators, size);
+            Array.Resize(ref _queued, size);
             var enabled = Enabled;
             Array.Resize(ref enabled, size);
             Enabled = enabled;
             var longer = new int[size];
-            for (var i = 0; i < queueCount; i++)
+            for (var i = 0; i < _queueCount; i++)
             {
-                longer[i] = queue[(queueHead + i) % queue.Length];
+                longer[i] = _queue[(_queueHead + i) % _queue.Length];
             }
 
-            (queue, queueHead) = (longer, 0);
+            (_queue, _queueHead) = (longer, 0);
         }
 
-        propagators[index] = propagator;
+        _propagators[index] = propagator;
         Enabled[index] = true;
-        propagator.Watch(watchers);
+        propagator.Watch(_watchers);
         Wake(index);
     }
 
@@ -113,42 +113,42 @@ internal sealed class State
     public int Add(Domain domain)
     {
         var id = VariableCount++;
-        if (id == domains.Length)
+        if (id == _domains.Length)
         {
             var size = 2 * id + 8;
-            Array.Resize(ref domains, size);
-            Array.Resize(ref low, size);
-            Array.Resize(ref high, size);
-            Array.Resize(ref latest, 2 * size);
-            watchers.Resize(size);
+            Array.Resize(ref _domains, size);
+            Array.Resize(ref _low, size);
+            Array.Resize(ref _high, size);
+            Array.Resize(ref _latest, 2 * size);
+            _watchers.Resize(size);
         }
 
-        domains[id] = domain;
-        (low[id], high[id]) = (domain.Low, domain.High);
-        latest.AsSpan(2 * id, 2).Fill(-1);
+        _domains[id] = domain;
+        (_low[id], _high[id]) = (domain.Low, domain.High);
+        _latest.AsSpan(2 * id, 2).Fill(-1);
         return id;
     }
 
     /// <summary>Puts another domain in force; shows after the next reset.</summary>
-    public void Replace(int variable, Domain domain) => domains[variable] = domain;
+    public void Replace(int variable, Domain domain) => _domains[variable] = domain;
 
     /// <summary>Back to what there was at first, with whole domains, all enabled propagators waiting.</summary>
     public void Reset()
     {
         ClearQueue();
-        if (PropagatorCount > firstPropagators)
+        if (PropagatorCount > _firstPropagators)
         {
-            watchers.DropFrom(firstPropagators);
+            _watchers.DropFrom(_firstPropagators);
         }
 
-        (PropagatorCount, VariableCount) = (firstPropagators, firstVariables);
+        (PropagatorCount, VariableCount) = (_firstPropagators, _firstVariables);
         TrailCount = 0;
         Level = 0;
-        Array.Fill(latest, -1);
+        Array.Fill(_latest, -1);
         for (var i = 0; i < VariableCount; i++)
         {
-            low[i] = domains[i].Low;
-            high[i] = domains[i].High;
+            _low[i] = _domains[i].Low;
+            _high[i] = _domains[i].High;
         }
 
         for (var i = 0; i < PropagatorCount; i++)
@@ -160,12 +160,12 @@ internal sealed class State
     public void Push()
     {
         Level++;
-        if (Level == levelStart.Length)
+        if (Level == _levelStart.Length)
         {
-            Array.Resize(ref levelStart, Level * 2);
+            Array.Resize(ref _levelStart, Level * 2);
         }
 
-        levelStart[Level] = TrailCount;
+        _levelStart[Level] = TrailCount;
     }
 
     /// <summary>Takes back all changes above this level.</summary>
@@ -176,18 +176,18 @@ internal sealed class State
             return;
         }
 
-        var start = levelStart[level + 1];
+        var start = _levelStart[level + 1];
         while (TrailCount > start)
         {
-            ref readonly var change = ref trail[--TrailCount];
-            latest[2 * change.Variable + (change.IsLow ? 1 : 0)] = change.Previous;
+            ref readonly var change = ref _trail[--TrailCount];
+            _latest[2 * change.Variable + (change.IsLow ? 1 : 0)] = change.Previous;
             if (change.IsLow)
             {
-                low[change.Variable] = change.Before;
+                _low[change.Variable] = change.Before;
             }
             else
             {
-                high[change.Variable] = change.Before;
+                _high[change.Variable] = change.Before;
             }
         }
 
@@ -195,7 +195,7 @@ internal sealed class State
         ClearQueue();
     }
 
-    public Propagator PropagatorAt(int index) => propagators[index];
+    public Propagator PropagatorAt(int index) => _propagators[index];
 
     /// <summary>Those that any of the variables' bounds wakes, in their order.</summary>
     public Propagator[] PropagatorsOn(ReadOnlySpan<int> variables)
@@ -205,7 +205,7 @@ internal sealed class State
         {
             foreach (var key in (ReadOnlySpan<int>)[2 * variable, 2 * variable + 1])
             {
-                foreach (var index in watchers.Of(key))
+                foreach (var index in _watchers.Of(key))
                 {
                     on.Add(index);
                 }
@@ -216,48 +216,48 @@ internal sealed class State
         var count = 0;
         foreach (var index in on)
         {
-            found[count++] = propagators[index];
+            found[count++] = _propagators[index];
         }
 
         return found;
     }
 
-    public long StepOf(int variable) => domains[variable].Step;
+    public long StepOf(int variable) => _domains[variable].Step;
 
     /// <summary>The greatest member of the variable's domain that is not above the value.</summary>
-    public long MemberAtMost(int variable, long value) => domains[variable].Floor(value);
+    public long MemberAtMost(int variable, long value) => _domains[variable].Floor(value);
 
-    public bool IsFixed(int variable) => low[variable] == high[variable];
+    public bool IsFixed(int variable) => _low[variable] == _high[variable];
 
     public void Wake(int propagator)
     {
-        if (queued[propagator] || !Enabled[propagator])
+        if (_queued[propagator] || !Enabled[propagator])
         {
             return;
         }
 
-        queued[propagator] = true;
-        var tail = queueHead + queueCount++;
-        queue[tail < queue.Length ? tail : tail - queue.Length] = propagator;
+        _queued[propagator] = true;
+        var tail = _queueHead + _queueCount++;
+        _queue[tail < _queue.Length ? tail : tail - _queue.Length] = propagator;
     }
 
     /// <summary>Raises the lower bound to the next member of the domain; false where that leaves nothing.</summary>
     public bool AtLeast(int variable, long value, int reason)
     {
-        if (value <= low[variable])
+        if (value <= _low[variable])
         {
             return true;
         }
 
-        var rounded = domains[variable].Ceiling(value);
-        if (rounded > high[variable])
+        var rounded = _domains[variable].Ceiling(value);
+        if (rounded > _high[variable])
         {
             return FailAt(variable, reason);
         }
 
-        Record(variable, true, low[variable], rounded, reason);
-        low[variable] = rounded;
-        foreach (var watcher in watchers.Of(2 * variable + 1))
+        Record(variable, true, _low[variable], rounded, reason);
+        _low[variable] = rounded;
+        foreach (var watcher in _watchers.Of(2 * variable + 1))
         {
             Wake(watcher);
         }
@@ -268,20 +268,20 @@ internal sealed class State
     /// <summary>Lowers the upper bound to the next member of the domain; false where that leaves nothing.</summary>
     public bool AtMost(int variable, long value, int reason)
     {
-        if (value >= high[variable])
+        if (value >= _high[variable])
         {
             return true;
         }
 
-        var rounded = domains[variable].Floor(value);
-        if (rounded < low[variable])
+        var rounded = _domains[variable].Floor(value);
+        if (rounded < _low[variable])
         {
             return FailAt(variable, reason);
         }
 
-        Record(variable, false, high[variable], rounded, reason);
-        high[variable] = rounded;
-        foreach (var watcher in watchers.Of(2 * variable))
+        Record(variable, false, _high[variable], rounded, reason);
+        _high[variable] = rounded;
+        foreach (var watcher in _watchers.Of(2 * variable))
         {
             Wake(watcher);
         }
@@ -303,14 +303,14 @@ internal sealed class State
     /// <summary>Runs the waiting propagators; false where one fails. Stops early at the step limit, which the caller has to look at.</summary>
     public bool Propagate()
     {
-        while (queueCount > 0 && Steps < StepLimit)
+        while (_queueCount > 0 && Steps < StepLimit)
         {
-            var index = queue[queueHead];
-            queueHead = queueHead + 1 == queue.Length ? 0 : queueHead + 1;
-            queueCount--;
-            queued[index] = false;
+            var index = _queue[_queueHead];
+            _queueHead = _queueHead + 1 == _queue.Length ? 0 : _queueHead + 1;
+            _queueCount--;
+            _queued[index] = false;
             Steps++;
-            if (!propagators[index].Propagate(this))
+            if (!_propagators[index].Propagate(this))
             {
                 ClearQueue();
                 return false;
@@ -329,23 +329,23 @@ internal sealed class State
 
     private void Record(int variable, bool isLow, long before, long after, int reason)
     {
-        if (TrailCount == trail.Length)
+        if (TrailCount == _trail.Length)
         {
-            Array.Resize(ref trail, TrailCount * 2);
+            Array.Resize(ref _trail, TrailCount * 2);
         }
 
-        ref var last = ref latest[2 * variable + (isLow ? 1 : 0)];
-        trail[TrailCount] = new Change(variable, isLow, before, after, last, reason);
+        ref var last = ref _latest[2 * variable + (isLow ? 1 : 0)];
+        _trail[TrailCount] = new Change(variable, isLow, before, after, last, reason);
         last = TrailCount++;
     }
 
     private void ClearQueue()
     {
-        while (queueCount > 0)
+        while (_queueCount > 0)
         {
-            queued[queue[queueHead]] = false;
-            queueHead = queueHead + 1 == queue.Length ? 0 : queueHead + 1;
-            queueCount--;
+            _queued[_queue[_queueHead]] = false;
+            _queueHead = _queueHead + 1 == _queue.Length ? 0 : _queueHead + 1;
+            _queueCount--;
         }
     }
 

@@ -3,17 +3,17 @@ namespace DetailGen.Solver.Propagation;
 /// <summary>Who is woken by which bound; a bound's key is twice its variable, and one more for the lower.</summary>
 internal sealed class Watchers(int variables)
 {
-    private int[][] lists = new int[2 * variables][];
-    private int[] counts = new int[2 * variables];
+    private int[][] _lists = new int[2 * variables][];
+    private int[] _counts = new int[2 * variables];
 
     /// <summary>Makes room for so many variables.</summary>
     public void Resize(int variables)
     {
-        Array.Resize(ref lists, 2 * variables);
-        Array.Resize(ref counts, 2 * variables);
+        Array.Resize(ref _lists, 2 * variables);
+        Array.Resize(ref _counts, 2 * variables);
     }
 
-    public ReadOnlySpan<int> Of(int key) => new(lists[key], 0, counts[key]);
+    public ReadOnlySpan<int> Of(int key) => new(_lists[key], 0, _counts[key]);
 
     public void OnLow(int variable, int propagator) => Add(2 * variable + 1, propagator);
 
@@ -22,33 +22,33 @@ internal sealed class Watchers(int variables)
     /// <summary>Forgets the propagators from this one on, which were the last to be added.</summary>
     public void DropFrom(int propagator)
     {
-        for (var key = 0; key < counts.Length; key++)
+        for (var key = 0; key < _counts.Length; key++)
         {
-            while (counts[key] > 0 && lists[key][counts[key] - 1] >= propagator)
+            while (_counts[key] > 0 && _lists[key][_counts[key] - 1] >= propagator)
             {
-                counts[key]--;
+                _counts[key]--;
             }
         }
     }
 
     private void Add(int key, int propagator)
     {
-        var count = counts[key];
-        if (count > 0 && lists[key][count - 1] == propagator)
+        var count = _counts[key];
+        if (count > 0 && _lists[key][count - 1] == propagator)
         {
             return;
         }
 
-        if (lists[key] is null)
+        if (_lists[key] is null)
         {
-            lists[key] = new int[4];
+            _lists[key] = new int[4];
         }
-        else if (count == lists[key].Length)
+        else if (count == _lists[key].Length)
         {
-            Array.Resize(ref lists[key], 2 * count);
+            Array.Resize(ref _lists[key], 2 * count);
         }
 
-        lists[key][count] = propagator;
-        counts[key]++;
+        _lists[key][count] = propagator;
+        _counts[key]++;
     }
 }

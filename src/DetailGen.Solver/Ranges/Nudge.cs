@@ -10,40 +10,40 @@ namespace DetailGen.Solver.Ranges;
 internal sealed class Nudge(Problem problem)
 {
     private const int MostMoves = 48;
-    private readonly State state = problem.State;
-    private readonly Domain[] domains = problem.Domains.ToArray();
-    private readonly int[] moves = new int[problem.Domains.Length];
-    private readonly bool[] ofPart = new bool[problem.Domains.Length];
-    private Propagator[] claims = [];
-    private long[] values = [];
-    private int lead;
+    private readonly State _state = problem.State;
+    private readonly Domain[] _domains = problem.Domains.ToArray();
+    private readonly int[] _moves = new int[problem.Domains.Length];
+    private readonly bool[] _ofPart = new bool[problem.Domains.Length];
+    private Propagator[] _claims = [];
+    private long[] _values = [];
+    private int _lead;
 
     /// <summary>From now on only variables of this part are moved, and only claims on them looked at: the others hold whatever these do.</summary>
     public void Confine(int[] part)
     {
-        Array.Clear(ofPart);
-        Array.ForEach(part, id => ofPart[id] = true);
-        claims = state.PropagatorsOn(part);
+        Array.Clear(_ofPart);
+        Array.ForEach(part, id => _ofPart[id] = true);
+        _claims = _state.PropagatorsOn(part);
     }
 
     /// <summary>An assignment in which the variable has this value; null where none was found.</summary>
     /// <param name="from">Holds every claim, by id; not changed.</param>
     public long[]? To(int variable, long value, long[] from)
     {
-        if (value < state.Lows[variable] || value > state.Highs[variable])
+        if (value < _state.Lows[variable] || value > _state.Highs[variable])
         {
             return null;
         }
 
-        values = (long[])from.Clone();
-        values[variable] = value;
-        lead = variable;
-        Array.Clear(moves);
+        _values = (long[])from.Clone();
+        _values[variable] = value;
+        _lead = variable;
+        Array.Clear(_moves);
         for (var left = MostMoves; left > 0; left--)
         {
             if (Mend() is not { } mended)
             {
-                return values;
+                return _values;
             }
 
             if (!mended)
@@ -58,7 +58,7 @@ internal sealed class Nudge(Problem problem)
     /// <summary>Mends the first broken claim; null where all hold, false where it cannot be mended.</summary>
     private bool? Mend()
     {
-        foreach (var propagator in claims)
+        foreach (var propagator in _claims)
         {
             var mended = propagator switch
             {
@@ -66,9 +66,9 @@ internal sealed class Nudge(Problem problem)
                 Equality equality => Mend(equality.AtMost) ?? Mend(equality.AtLeast),
                 Remainders => null, // hold where the equation does
                 Alternatives alternatives => Mend(alternatives),
-                Quotient quotient => Put(quotient.Result, quotient.At(values)),
-                TableLookup table => table.At(values[table.Key]) is { } result ? Put(table.Result, result) : false,
-                Membership membership => membership.Holds(values[membership.Variable]) ? null : false,
+                Quotient quotient => Put(quotient.Result, quotient.At(_values)),
+                TableLookup table => table.At(_values[table.Key]) is { } result ? Put(table.Result, result) : false,
+                Membership membership => membership.Holds(_values[membership.Variable]) ? null : false,
                 _ => false,
             };
             if (mended is not null)
@@ -81,17 +81,17 @@ internal sealed class Nudge(Problem problem)
     }
 
     private bool? Put(int variable, long value) =>
-        values[variable] == value ? null : Move(variable, value);
+        _values[variable] == value ? null : Move(variable, value);
 
     private bool Move(int variable, long value)
     {
-        if (variable == lead || !ofPart[variable] || value < state.Lows[variable] || value > state.Highs[variable] || !domains[variable].Contains(value))
+        if (variable == _lead || !_ofPart[variable] || value < _state.Lows[variable] || value > _state.Highs[variable] || !_domains[variable].Contains(value))
         {
             return false;
         }
 
-        values[variable] = value;
-        moves[variable]++;
+        _values[variable] = value;
+        _moves[variable]++;
         return true;
     }
 
@@ -105,7 +105,7 @@ internal sealed class Nudge(Problem problem)
             var most = 0L;
             foreach (var row in rows)
             {
-                var over = row.At(values) - row.Bound;
+                var over = row.At(_values) - row.Bound;
                 if (over > most)
                 {
                     (worst, most) = (row, over);
@@ -129,7 +129,7 @@ internal sealed class Nudge(Problem problem)
     /// <summary>Moves one variable of the row as little as makes it hold: of those moved least often one that need not overshoot, and of these the one with most room.</summary>
     private bool? Mend(Row row)
     {
-        var over = row.At(values) - row.Bound;
+        var over = row.At(_values) - row.Bound;
         if (over <= 0)
         {
             return null;
@@ -143,24 +143,24 @@ internal sealed class Nudge(Problem problem)
         for (var i = 0; i < row.Variables.Length; i++)
         {
             var id = row.Variables[i];
-            if (id == lead || !ofPart[id])
+            if (id == _lead || !_ofPart[id])
             {
                 continue;
             }
 
             var factor = row.Factors[i];
             var needed = Arithmetic.CeilingDivide(over, Math.Abs(factor));
-            var value = factor > 0 ? domains[id].Floor(values[id] - needed) : domains[id].Ceiling(values[id] + needed);
-            if (value < state.Lows[id] || value > state.Highs[id])
+            var value = factor > 0 ? _domains[id].Floor(_values[id] - needed) : _domains[id].Ceiling(_values[id] + needed);
+            if (value < _state.Lows[id] || value > _state.Highs[id])
             {
                 continue;
             }
 
-            var room = (double)(factor > 0 ? values[id] - state.Lows[id] : state.Highs[id] - values[id]) / needed;
-            var isExact = Math.Abs(value - values[id]) == needed;
-            if (moves[id] < bestMoves || (moves[id] == bestMoves && (isExact, room).CompareTo((bestIsExact, bestRoom)) > 0))
+            var room = (double)(factor > 0 ? _values[id] - _state.Lows[id] : _state.Highs[id] - _values[id]) / needed;
+            var isExact = Math.Abs(value - _values[id]) == needed;
+            if (_moves[id] < bestMoves || (_moves[id] == bestMoves && (isExact, room).CompareTo((bestIsExact, bestRoom)) > 0))
             {
-                (best, bestValue, bestMoves, bestIsExact, bestRoom) = (id, value, moves[id], isExact, room);
+                (best, bestValue, bestMoves, bestIsExact, bestRoom) = (id, value, _moves[id], isExact, room);
             }
         }
 

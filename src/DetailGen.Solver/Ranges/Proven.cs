@@ -6,31 +6,31 @@ namespace DetailGen.Solver.Ranges;
 /// </summary>
 internal sealed class Proven
 {
-    private readonly Dictionary<(long Stride, long Remainder), (long Low, long High)> stretches = [];
-    private readonly List<long> strides = [];
+    private readonly Dictionary<(long Stride, long Remainder), (long Low, long High)> _stretches = [];
+    private readonly List<long> _strides = [];
 
     public void Clear()
     {
-        stretches.Clear();
-        strides.Clear();
+        _stretches.Clear();
+        _strides.Clear();
     }
 
     /// <summary>The walk goes up: of two progressions that leave a gap between them the later one is kept.</summary>
     public void Add(Progression progression)
     {
         var key = (progression.Stride, Remainder(progression.Low, progression.Stride));
-        if (!strides.Contains(progression.Stride))
+        if (!_strides.Contains(progression.Stride))
         {
-            strides.Add(progression.Stride);
+            _strides.Add(progression.Stride);
         }
 
         var (low, high) = (progression.Low, progression.High);
-        if (stretches.TryGetValue(key, out var before) && before.High >= low - progression.Stride && high >= before.Low - progression.Stride)
+        if (_stretches.TryGetValue(key, out var before) && before.High >= low - progression.Stride && high >= before.Low - progression.Stride)
         {
             (low, high) = (Math.Min(low, before.Low), Math.Max(high, before.High));
         }
 
-        stretches[key] = (low, high);
+        _stretches[key] = (low, high);
     }
 
     /// <summary>This value and those above it that are proven without a gap, the value alone at least; null where it is not yet known.</summary>
@@ -38,7 +38,7 @@ internal sealed class Proven
     public (long Low, long High)? From(long value, long step)
     {
         (long, long)? alone = null;
-        foreach (var stride in strides)
+        foreach (var stride in _strides)
         {
             if (HighOf(value, stride) is { } high)
             {
@@ -81,7 +81,7 @@ internal sealed class Proven
     }
 
     private long? HighOf(long value, long stride) =>
-        stretches.TryGetValue((stride, Remainder(value, stride)), out var stretch) && value >= stretch.Low && value <= stretch.High ? stretch.High : null;
+        _stretches.TryGetValue((stride, Remainder(value, stride)), out var stretch) && value >= stretch.Low && value <= stretch.High ? stretch.High : null;
 
     private static long Remainder(long value, long stride) => value - (Arithmetic.FloorDivide(value, stride) * stride);
 }

@@ -10,50 +10,62 @@ namespace DetailGen.Solver.Ranges;
 /// </summary>
 internal sealed class RangeSearch
 {
-    private readonly Problem problem;
-    private readonly Problem writtenOut;
-    private readonly Problem shrinking;
-    private readonly State state;
-    private readonly Finder finder;
-    private readonly Stretch stretch;
-    private readonly Nudge nudge;
-    private readonly Proven proven = new();
-    private Coupling? coupling;
-    private Dictionary<int, int[]> parts = [];
-    private int[] part = [];
-    private long[] first = [];
-    private long[] last = [];
+    private readonly Problem _problem;
+    private readonly Problem _writtenOut;
+    private readonly Problem _shrinking;
+    private readonly State _state;
+    private readonly Finder _finder;
+    private readonly Stretch _stretch;
+    private readonly Nudge _nudge;
+    private readonly Proven _proven = new();
+    private Coupling? _coupling;
+    private Dictionary<int, int[]> _parts = [];
+    private int[] _part = [];
+    private long[] _first = [];
+    private long[] _last = [];
 
     private RangeSearch(Model model)
     {
-        problem = ProblemBuilder.Hard(model);
-        writtenOut = ProblemBuilder.WrittenOut(model);
-        shrinking = ProblemBuilder.Hard(model);
-        state = problem.State;
-        finder = problem.Finder;
-        stretch = new Stretch(writtenOut);
-        nudge = new Nudge(writtenOut);
-        Solving.Targets(model).CopyTo(finder.Targets, 0);
-        finder.Budget = model.Budget;
-        shrinking.Finder.Budget = model.Budget;
+        _problem = ProblemBuilder.Hard(model);
+        _writtenOut = ProblemBuilder.WrittenOut(model);
+        _shrinking = ProblemBuilder.Hard(model);
+        _state = _problem.State;
+        _finder = _problem.Finder;
+        _stretch = new Stretch(_writtenOut);
+        _nudge = new Nudge(_writtenOut);
+        Solving.Targets(model).CopyTo(_finder.Targets, 0);
+        _finder.Budget = model.Budget;
+        _shrinking.Finder.Budget = model.Budget;
     }
 
-    public static IReadOnlyList<FeasibleRange> Run(Model model, ReadOnlySpan<Variable> of)
+    /// <summary>Null where the hard claims contradict each other or the budget is spent.</summary>
+    public static IReadOnlyList<FeasibleRange>? Run(Model model, ReadOnlySpan<Variable> of)
     {
-        var search = new RangeSearch(model);
-        search.Start();
+        try
+        {
+            return new RangeSearch(model).Of(of);
+        }
+        catch (Ended)
+        {
+            return null;
+        }
+    }
+
+    private FeasibleRange[] Of(ReadOnlySpan<Variable> of)
+    {
+        Start();
         var values = new List<(long, long)>[of.Length];
         var steps = new long[of.Length];
         for (var i = 0; i < of.Length; i++)
         {
-            steps[i] = search.Grain(of[i]);
-            values[i] = search.Walk(of[i], steps[i]);
+            steps[i] = Grain(of[i]);
+            values[i] = Walk(of[i], steps[i]);
         }
 
         var ranges = new FeasibleRange[of.Length];
         for (var i = 0; i < of.Length; i++)
         {
-            ranges[i] = new FeasibleRange(of[i], steps[i], values[i], search.Stops(of[i], values[i][0].Item1, false), search.Stops(of[i], values[i][^1].Item2, true));
+            ranges[i] = new FeasibleRange(of[i], steps[i], values[i], Stops(of[i], values[i][0].Item1, false), Stops(of[i], values[i][^1].Item2, true));
         }
 
         return ranges;
@@ -61,27 +73,27 @@ internal sealed class RangeSearch
 
     private void Start()
     {
-        problem.Reset();
-        writtenOut.Reset();
+        _problem.Reset();
+        _writtenOut.Reset();
         // What follows from the claims alone is worked out once; every question starts from there, and can be traced to them, so nothing learnt is kept.
-        if (!state.Propagate() || !writtenOut.State.Propagate())
+        if (!_state.Propagate() || !_writtenOut.State.Propagate())
         {
-            throw new InvalidOperationException("There are no ranges: the hard claims contradict each other.");
+            throw new Ended();
         }
 
-        first = state.Lows.ToArray();
-        coupling = Coupling.Of(writtenOut.State);
-        parts = coupling.Parts(problem.Variables);
-        foreach (var one in parts.Values)
+        _first = _state.Lows.ToArray();
+        _coupling = Coupling.Of(_writtenOut.State);
+        _parts = _coupling.Parts(_problem.Variables);
+        foreach (var one in _parts.Values)
         {
-            if (finder.Run(part: one) != Found.Yes)
+            if (_finder.Run(part: one) != Found.Yes)
             {
-                throw new InvalidOperationException("There are no ranges: the hard claims contradict each other, or the budget is spent.");
+                throw new Ended();
             }
 
             foreach (var id in one)
             {
-                first[id] = finder.Solution[id];
+                _first[id] = _finder.Solution[id];
             }
         }
     }
@@ -91,19 +103,19 @@ internal sealed class RangeSearch
         var pieces = new List<(long Low, long High)>();
         var domain = variable.Domain;
         var id = variable.Id;
-        if (writtenOut.State.IsFixed(id))
+        if (_writtenOut.State.IsFixed(id))
         {
-            return [(first[id], first[id])];
+            return [(_first[id], _first[id])];
         }
 
-        part = parts[coupling!.PartOf(id)];
-        stretch.Confine(part);
-        nudge.Confine(part);
-        proven.Clear();
-        Learn(id, first);
-        for (var from = state.Lows[id]; from <= state.Highs[id];)
+        _part = _parts[_coupling!.PartOf(id)];
+        _stretch.Confine(_part);
+        _nudge.Confine(_part);
+        _proven.Clear();
+        Learn(id, _first);
+        for (var from = _state.Lows[id]; from <= _state.Highs[id];)
         {
-            var (low, high) = proven.From(from, step) ?? Prove(id, from);
+            var (low, high) = _proven.From(from, step) ?? Prove(id, from);
             if (low == long.MaxValue)
             {
                 break;
@@ -130,9 +142,9 @@ internal sealed class RangeSearch
     private long Grain(Variable variable)
     {
         var grain = variable.Domain.Step;
-        foreach (var propagator in problem.Propagators)
+        foreach (var propagator in _problem.Propagators)
         {
-            if (propagator is not Equality equality || state.IsFixed(variable.Id))
+            if (propagator is not Equality equality || _state.IsFixed(variable.Id))
             {
                 continue;
             }
@@ -145,9 +157,9 @@ internal sealed class RangeSearch
                 {
                     own = Math.Abs(row.Factors[i]);
                 }
-                else if (!state.IsFixed(row.Variables[i]))
+                else if (!_state.IsFixed(row.Variables[i]))
                 {
-                    others = Arithmetic.Gcd(others, row.Factors[i] * problem.Domains[row.Variables[i]].Step);
+                    others = Arithmetic.Gcd(others, row.Factors[i] * _problem.Domains[row.Variables[i]].Step);
                 }
             }
 
@@ -164,22 +176,22 @@ internal sealed class RangeSearch
     private (long Low, long High) Prove(int id, long from)
     {
         // A neighbour of what was found last costs no search.
-        if (nudge.To(id, from, last) is { } near)
+        if (_nudge.To(id, from, _last) is { } near)
         {
             Learn(id, near);
             return (from, from);
         }
 
-        last.AsSpan(0, finder.Targets.Length).CopyTo(finder.Targets); // the next lies near the last, as a rule
+        _last.AsSpan(0, _finder.Targets.Length).CopyTo(_finder.Targets); // the next lies near the last, as a rule
         if (Next(id, from) is not { } low)
         {
             return (long.MaxValue, long.MaxValue);
         }
 
-        var found = (long[])first.Clone();
-        foreach (var other in part)
+        var found = (long[])_first.Clone();
+        foreach (var other in _part)
         {
-            found[other] = finder.Solution[other];
+            found[other] = _finder.Solution[other];
         }
 
         Learn(id, found);
@@ -188,26 +200,26 @@ internal sealed class RangeSearch
 
     private void Learn(int id, long[] assignment)
     {
-        last = assignment;
-        var close = stretch.Of(id, assignment);
-        proven.Add(close);
-        if (close.Low == close.High && stretch.Pace(id, assignment) is > 1 and var pace)
+        _last = assignment;
+        var close = _stretch.Of(id, assignment);
+        _proven.Add(close);
+        if (close.Low == close.High && _stretch.Pace(id, assignment) is > 1 and var pace)
         {
-            proven.Add(stretch.Of(id, assignment, pace)); // one for each remainder proves what else would take as many as there are values
+            _proven.Add(_stretch.Of(id, assignment, pace)); // one for each remainder proves what else would take as many as there are values
         }
     }
 
     /// <summary>The least value of the variable at or above this one that can be.</summary>
     private long? Next(int id, long from)
     {
-        state.Push();
-        var found = state.AtLeast(id, from, State.Supposed) ? finder.Run(id, part) : Found.No;
-        state.PopTo(0);
+        _state.Push();
+        var found = _state.AtLeast(id, from, State.Supposed) ? _finder.Run(id, _part) : Found.No;
+        _state.PopTo(0);
         return found switch
         {
-            Found.Yes => finder.Solution[id],
+            Found.Yes => _finder.Solution[id],
             Found.No => null,
-            _ => throw new InvalidOperationException("The budget is spent."),
+            _ => throw new Ended(),
         };
     }
 
@@ -220,34 +232,37 @@ internal sealed class RangeSearch
             return variable.DomainTag is { } tag ? [tag] : [];
         }
 
-        bool Suppose() => Move(shrinking.State, variable.Id, next, up);
+        bool Suppose() => Move(_shrinking.State, variable.Id, next, up);
         // The first refutation starts from what is propagated already; only its few members are then tried one by one.
-        state.Push();
+        _state.Push();
         var found = Found.No;
-        if (Move(state, variable.Id, next, up))
+        if (Move(_state, variable.Id, next, up))
         {
-            found = finder.Run(part: parts.GetValueOrDefault(coupling!.PartOf(variable.Id))); // the other parts can be as they are
+            found = _finder.Run(part: _parts.GetValueOrDefault(_coupling!.PartOf(variable.Id))); // the other parts can be as they are
         }
         else
         {
-            finder.Tracer.Clear();
-            finder.Tracer.TraceAll();
+            _finder.Tracer.Clear();
+            _finder.Tracer.TraceAll();
         }
 
-        var members = new bool[problem.Tags.Length];
-        problem.CollectTags(members);
-        state.PopTo(0);
+        var members = new bool[_problem.Tags.Length];
+        _problem.CollectTags(members);
+        _state.PopTo(0);
         if (found != Found.No)
         {
-            throw new InvalidOperationException("The budget is spent.");
+            throw new Ended();
         }
 
         // Without a member the rest holds near what is known to hold with it, as a rule.
-        first.AsSpan(0, shrinking.Finder.Targets.Length).CopyTo(shrinking.Finder.Targets);
-        _ = MinimalConflict.Shrink(shrinking, members, Suppose);
-        return MinimalConflict.Names(problem, members);
+        _first.AsSpan(0, _shrinking.Finder.Targets.Length).CopyTo(_shrinking.Finder.Targets);
+        _ = MinimalConflict.Shrink(_shrinking, members, Suppose);
+        return MinimalConflict.Names(_problem, members);
     }
 
     private static bool Move(State state, int id, long value, bool up) =>
         up ? state.AtLeast(id, value, State.Supposed) : state.AtMost(id, value, State.Supposed);
+
+    /// <summary>The claims contradict each other, or the budget is spent: leaves the search from wherever it is, and never <see cref="Run"/>.</summary>
+    private sealed class Ended : Exception;
 }

@@ -10,22 +10,22 @@ namespace DetailGen.Solver.Ranges;
 internal sealed class Stretch(Problem problem)
 {
     private const int MostFollowers = 24;
-    private readonly State state = problem.State;
-    private readonly Domain[] domains = problem.Domains.ToArray();
-    private readonly long[] rates = new long[problem.Domains.Length];
-    private readonly bool[] ofPart = new bool[problem.Domains.Length];
-    private Propagator[] claims = [];
-    private long[] values = [];
-    private long stride;
-    private long least;
-    private long most;
+    private readonly State _state = problem.State;
+    private readonly Domain[] _domains = problem.Domains.ToArray();
+    private readonly long[] _rates = new long[problem.Domains.Length];
+    private readonly bool[] _ofPart = new bool[problem.Domains.Length];
+    private Propagator[] _claims = [];
+    private long[] _values = [];
+    private long _stride;
+    private long _least;
+    private long _most;
 
     /// <summary>From now on only variables of this part are moved, and only claims on them looked at: the others hold whatever these do.</summary>
     public void Confine(int[] part)
     {
-        Array.Clear(ofPart);
-        Array.ForEach(part, id => ofPart[id] = true);
-        claims = state.PropagatorsOn(part);
+        Array.Clear(_ofPart);
+        Array.ForEach(part, id => _ofPart[id] = true);
+        _claims = _state.PropagatorsOn(part);
     }
 
     /// <summary>Values low, low + stride, … high of the variable that can all be, the assignment's own among them.</summary>
@@ -34,31 +34,31 @@ internal sealed class Stretch(Problem problem)
     public Progression Of(int variable, long[] from, long pace = 1)
     {
         var here = from[variable];
-        var alone = new Progression(here, here, domains[variable].Step);
-        if (domains[variable].IsListed)
+        var alone = new Progression(here, here, _domains[variable].Step);
+        if (_domains[variable].IsListed)
         {
             return alone;
         }
 
-        values = from;
-        Array.Clear(rates);
-        rates[variable] = pace;
-        stride = Period(pace, variable);
+        _values = from;
+        Array.Clear(_rates);
+        _rates[variable] = pace;
+        _stride = Period(pace, variable);
         if (!Follow() || !Bound())
         {
             return alone;
         }
 
-        var step = pace * stride;
-        return new Progression(here + Arithmetic.CeilingDivide(least, stride) * step, here + Arithmetic.FloorDivide(most, stride) * step, step);
+        var step = pace * _stride;
+        return new Progression(here + Arithmetic.CeilingDivide(_least, _stride) * step, here + Arithmetic.FloorDivide(_most, _stride) * step, step);
     }
 
     /// <summary>The least pace at which the first quotient of the variable follows by whole steps; 1 where it is in none.</summary>
     public long Pace(int variable, long[] from)
     {
-        foreach (var propagator in claims)
+        foreach (var propagator in _claims)
         {
-            if (propagator is Quotient quotient && Array.IndexOf(quotient.Numerator.Variables, variable) is >= 0 and var at && !state.IsFixed(quotient.Result))
+            if (propagator is Quotient quotient && Array.IndexOf(quotient.Numerator.Variables, variable) is >= 0 and var at && !_state.IsFixed(quotient.Result))
             {
                 var unit = quotient.Scale * from[quotient.Divisor];
                 return unit / Arithmetic.Gcd(unit, quotient.Numerator.Factors[at]);
@@ -99,9 +99,9 @@ internal sealed class Stretch(Problem problem)
     /// <summary>A quotient whose numerator moves by whole units while its result stands still.</summary>
     private Quotient? Left()
     {
-        foreach (var propagator in claims)
+        foreach (var propagator in _claims)
         {
-            if (propagator is Quotient quotient && rates[quotient.Divisor] == 0 && rates[quotient.Result] == 0
+            if (propagator is Quotient quotient && _rates[quotient.Divisor] == 0 && _rates[quotient.Result] == 0
                 && Rate(quotient.Numerator) is not 0 and var rate && rate % Unit(quotient) == 0)
             {
                 return quotient;
@@ -114,22 +114,22 @@ internal sealed class Stretch(Problem problem)
     private bool Follow(Quotient quotient)
     {
         var (id, rate) = (quotient.Result, Rate(quotient.Numerator) / Unit(quotient));
-        if (!ofPart[id] || domains[id].IsListed)
+        if (!_ofPart[id] || _domains[id].IsListed)
         {
             return false;
         }
 
-        rates[id] = rate;
-        stride = stride / Arithmetic.Gcd(stride, Period(rate, id)) * Period(rate, id);
+        _rates[id] = rate;
+        _stride = _stride / Arithmetic.Gcd(_stride, Period(rate, id)) * Period(rate, id);
         return true;
     }
 
-    private long Unit(Quotient quotient) => quotient.Scale * values[quotient.Divisor];
+    private long Unit(Quotient quotient) => quotient.Scale * _values[quotient.Divisor];
 
     /// <summary>A row that one step upwards would break, and by how much a unit; null where none would.</summary>
     private (Row Row, long Rate)? Broken()
     {
-        foreach (var propagator in claims)
+        foreach (var propagator in _claims)
         {
             var broken = propagator switch
             {
@@ -150,7 +150,7 @@ internal sealed class Stretch(Problem problem)
     private (Row Row, long Rate)? Breaks(Row row)
     {
         var rate = Rate(row);
-        return rate > 0 && rate > Arithmetic.FloorDivide(row.Bound - row.At(values), stride) ? (row, rate) : null;
+        return rate > 0 && rate > Arithmetic.FloorDivide(row.Bound - row.At(_values), _stride) ? (row, rate) : null;
     }
 
     /// <summary>Null where some alternative holds now and at the first step too; else what breaks the first that holds now.</summary>
@@ -159,7 +159,7 @@ internal sealed class Stretch(Problem problem)
         (Row, long)? first = null;
         foreach (var rows in alternatives.Rows)
         {
-            if (Array.Exists(rows, row => row.At(values) > row.Bound))
+            if (Array.Exists(rows, row => row.At(_values) > row.Bound))
             {
                 continue;
             }
@@ -190,14 +190,14 @@ internal sealed class Stretch(Problem problem)
         for (var i = 0; i < row.Variables.Length; i++)
         {
             var id = row.Variables[i];
-            if (rates[id] != 0 || !ofPart[id] || domains[id].IsListed || rate % row.Factors[i] != 0)
+            if (_rates[id] != 0 || !_ofPart[id] || _domains[id].IsListed || rate % row.Factors[i] != 0)
             {
                 continue;
             }
 
             var own = -rate / row.Factors[i];
-            var longer = stride / Arithmetic.Gcd(stride, Period(own, id)) * Period(own, id);
-            var room = own > 0 ? (state.Highs[id] - values[id]) / own : (values[id] - state.Lows[id]) / -own;
+            var longer = _stride / Arithmetic.Gcd(_stride, Period(own, id)) * Period(own, id);
+            var room = own > 0 ? (_state.Highs[id] - _values[id]) / own : (_values[id] - _state.Lows[id]) / -own;
             if (room < 1)
             {
                 continue;
@@ -214,40 +214,40 @@ internal sealed class Stretch(Problem problem)
             return false;
         }
 
-        rates[row.Variables[best]] = -rate / row.Factors[best];
-        stride = bestStride;
+        _rates[row.Variables[best]] = -rate / row.Factors[best];
+        _stride = bestStride;
         return true;
     }
 
     /// <summary>How far the leading variable has to move for the follower to move by whole steps.</summary>
-    private long Period(long rate, int id) => domains[id].Step / Arithmetic.Gcd(rate, domains[id].Step);
+    private long Period(long rate, int id) => _domains[id].Step / Arithmetic.Gcd(rate, _domains[id].Step);
 
     private bool Bound()
     {
-        (least, most) = (long.MinValue / 4, long.MaxValue / 4);
-        for (var id = 0; id < rates.Length; id++)
+        (_least, _most) = (long.MinValue / 4, long.MaxValue / 4);
+        for (var id = 0; id < _rates.Length; id++)
         {
-            if (rates[id] != 0)
+            if (_rates[id] != 0)
             {
-                Limit(rates[id], state.Highs[id] - values[id], ref least, ref most);
-                Limit(-rates[id], values[id] - state.Lows[id], ref least, ref most);
+                Limit(_rates[id], _state.Highs[id] - _values[id], ref _least, ref _most);
+                Limit(-_rates[id], _values[id] - _state.Lows[id], ref _least, ref _most);
             }
         }
 
-        foreach (var propagator in claims)
+        foreach (var propagator in _claims)
         {
             switch (propagator)
             {
                 case AtMostRow single:
-                    Limit(Rate(single.Row), single.Row.Bound - single.Row.At(values), ref least, ref most);
+                    Limit(Rate(single.Row), single.Row.Bound - single.Row.At(_values), ref _least, ref _most);
                     break;
                 case Alternatives alternatives:
                     Widest(alternatives);
                     break;
                 case Quotient quotient when !Keep(quotient):
                     return false;
-                case TableLookup table when rates[table.Key] != 0 || rates[table.Result] != 0:
-                case Membership membership when rates[membership.Variable] != 0:
+                case TableLookup table when _rates[table.Key] != 0 || _rates[table.Result] != 0:
+                case Membership membership when _rates[membership.Variable] != 0:
                     return false;
                 default:
                     break;
@@ -261,15 +261,15 @@ internal sealed class Stretch(Problem problem)
     private bool Keep(Quotient quotient)
     {
         var unit = Unit(quotient);
-        if (rates[quotient.Divisor] != 0 || rates[quotient.Result] != 0)
+        if (_rates[quotient.Divisor] != 0 || _rates[quotient.Result] != 0)
         {
-            return rates[quotient.Divisor] == 0 && Rate(quotient.Numerator) == rates[quotient.Result] * unit;
+            return _rates[quotient.Divisor] == 0 && Rate(quotient.Numerator) == _rates[quotient.Result] * unit;
         }
 
-        var above = quotient.Numerator.Bound + (unit * values[quotient.Result]) - quotient.Numerator.At(values);
+        var above = quotient.Numerator.Bound + (unit * _values[quotient.Result]) - quotient.Numerator.At(_values);
         var rate = Rate(quotient.Numerator);
-        Limit(rate, above, ref least, ref most);
-        Limit(-rate, unit - 1 - above, ref least, ref most);
+        Limit(rate, above, ref _least, ref _most);
+        Limit(-rate, unit - 1 - above, ref _least, ref _most);
         return true;
     }
 
@@ -279,11 +279,11 @@ internal sealed class Stretch(Problem problem)
         var (low, high) = (0L, 0L);
         foreach (var rows in alternatives.Rows)
         {
-            var (from, to) = (least, most);
+            var (from, to) = (_least, _most);
             var holds = true;
             foreach (var row in rows)
             {
-                var slack = row.Bound - row.At(values);
+                var slack = row.Bound - row.At(_values);
                 holds = holds && slack >= 0;
                 Limit(Rate(row), slack, ref from, ref to);
             }
@@ -294,7 +294,7 @@ internal sealed class Stretch(Problem problem)
             }
         }
 
-        (least, most) = (low, high);
+        (_least, _most) = (low, high);
     }
 
     private long Rate(Row row)
@@ -302,7 +302,7 @@ internal sealed class Stretch(Problem problem)
         var rate = 0L;
         for (var i = 0; i < row.Variables.Length; i++)
         {
-            rate += row.Factors[i] * rates[row.Variables[i]];
+            rate += row.Factors[i] * _rates[row.Variables[i]];
         }
 
         return rate;

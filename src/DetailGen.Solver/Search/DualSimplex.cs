@@ -7,38 +7,38 @@ namespace DetailGen.Solver.Search;
 internal sealed class DualSimplex
 {
     private const double Tolerance = 1e-7;
-    private readonly int rows;
-    private readonly int columns;
-    private readonly double[] table;
-    private readonly double[] price;
-    private readonly double[] upper;
-    private readonly double[] basicValue;
-    private readonly bool[] atUpper;
-    private readonly int[] basic;
-    private readonly int[] nonbasic;
+    private readonly int _rows;
+    private readonly int _columns;
+    private readonly double[] _table;
+    private readonly double[] _price;
+    private readonly double[] _upper;
+    private readonly double[] _basicValue;
+    private readonly bool[] _atUpper;
+    private readonly int[] _basic;
+    private readonly int[] _nonbasic;
 
     /// <param name="table">rows × columns, row by row; taken over and changed.</param>
     public DualSimplex(double[] table, double[] right, bool[] equation, double[] cost, double[] upper)
     {
-        rows = right.Length;
-        columns = cost.Length;
-        this.table = table;
-        price = (double[])cost.Clone();
-        basicValue = (double[])right.Clone();
-        this.upper = new double[columns + rows];
-        upper.CopyTo(this.upper, 0);
-        basic = new int[rows];
-        nonbasic = new int[columns];
-        atUpper = new bool[columns];
-        for (var j = 0; j < columns; j++)
+        _rows = right.Length;
+        _columns = cost.Length;
+        _table = table;
+        _price = (double[])cost.Clone();
+        _basicValue = (double[])right.Clone();
+        _upper = new double[_columns + _rows];
+        upper.CopyTo(_upper, 0);
+        _basic = new int[_rows];
+        _nonbasic = new int[_columns];
+        _atUpper = new bool[_columns];
+        for (var j = 0; j < _columns; j++)
         {
-            nonbasic[j] = j;
+            _nonbasic[j] = j;
         }
 
-        for (var i = 0; i < rows; i++)
+        for (var i = 0; i < _rows; i++)
         {
-            basic[i] = columns + i;
-            this.upper[columns + i] = equation[i] ? 0 : double.PositiveInfinity;
+            _basic[i] = _columns + i;
+            _upper[_columns + i] = equation[i] ? 0 : double.PositiveInfinity;
         }
     }
 
@@ -49,12 +49,12 @@ internal sealed class DualSimplex
         {
         }
 
-        var multipliers = new double[rows];
-        for (var j = 0; j < columns; j++)
+        var multipliers = new double[_rows];
+        for (var j = 0; j < _columns; j++)
         {
-            if (nonbasic[j] >= columns)
+            if (_nonbasic[j] >= _columns)
             {
-                multipliers[nonbasic[j] - columns] = price[j];
+                multipliers[_nonbasic[j] - _columns] = _price[j];
             }
         }
 
@@ -65,9 +65,9 @@ internal sealed class DualSimplex
     {
         var leaving = -1;
         var worst = Tolerance;
-        for (var i = 0; i < rows; i++)
+        for (var i = 0; i < _rows; i++)
         {
-            var over = Math.Max(-basicValue[i], basicValue[i] - upper[basic[i]]);
+            var over = Math.Max(-_basicValue[i], _basicValue[i] - _upper[_basic[i]]);
             if (over > worst)
             {
                 (leaving, worst) = (i, over);
@@ -79,20 +79,20 @@ internal sealed class DualSimplex
             return false;
         }
 
-        var rise = basicValue[leaving] < 0;
-        var row = table.AsSpan(leaving * columns, columns);
+        var rise = _basicValue[leaving] < 0;
+        var row = _table.AsSpan(leaving * _columns, _columns);
         var entering = -1;
         double bestRatio = double.PositiveInfinity, bestSize = 0;
-        for (var j = 0; j < columns; j++)
+        for (var j = 0; j < _columns; j++)
         {
             var factor = row[j];
             var size = Math.Abs(factor);
-            if (size < 1e-9 || upper[nonbasic[j]] == 0 || (factor < 0) == atUpper[j] == rise)
+            if (size < 1e-9 || _upper[_nonbasic[j]] == 0 || (factor < 0) == _atUpper[j] == rise)
             {
                 continue;
             }
 
-            var ratio = Math.Abs(price[j]) / size;
+            var ratio = Math.Abs(_price[j]) / size;
             if (ratio < bestRatio - 1e-12 || (ratio <= bestRatio + 1e-12 && size > bestSize))
             {
                 (entering, bestRatio, bestSize) = (j, ratio, size);
@@ -104,38 +104,38 @@ internal sealed class DualSimplex
             return false;
         }
 
-        Exchange(leaving, entering, rise ? 0 : upper[basic[leaving]]);
+        Exchange(leaving, entering, rise ? 0 : _upper[_basic[leaving]]);
         return true;
     }
 
     private void Exchange(int leaving, int entering, double target)
     {
-        var row = table.AsSpan(leaving * columns, columns);
+        var row = _table.AsSpan(leaving * _columns, _columns);
         var pivot = row[entering];
-        var moved = (basicValue[leaving] - target) / pivot;
-        for (var i = 0; i < rows; i++)
+        var moved = (_basicValue[leaving] - target) / pivot;
+        for (var i = 0; i < _rows; i++)
         {
-            basicValue[i] -= table[i * columns + entering] * moved;
+            _basicValue[i] -= _table[i * _columns + entering] * moved;
         }
 
-        var before = atUpper[entering] ? upper[nonbasic[entering]] : 0;
-        basicValue[leaving] = before + moved;
-        for (var j = 0; j < columns; j++)
+        var before = _atUpper[entering] ? _upper[_nonbasic[entering]] : 0;
+        _basicValue[leaving] = before + moved;
+        for (var j = 0; j < _columns; j++)
         {
             row[j] /= pivot;
         }
 
         row[entering] = 1 / pivot;
-        for (var i = 0; i < rows; i++)
+        for (var i = 0; i < _rows; i++)
         {
-            var factor = table[i * columns + entering];
+            var factor = _table[i * _columns + entering];
             if (i == leaving || factor == 0)
             {
                 continue;
             }
 
-            var other = table.AsSpan(i * columns, columns);
-            for (var j = 0; j < columns; j++)
+            var other = _table.AsSpan(i * _columns, _columns);
+            for (var j = 0; j < _columns; j++)
             {
                 other[j] -= factor * row[j];
             }
@@ -143,14 +143,14 @@ internal sealed class DualSimplex
             other[entering] = -factor / pivot;
         }
 
-        var cost = price[entering];
-        for (var j = 0; j < columns; j++)
+        var cost = _price[entering];
+        for (var j = 0; j < _columns; j++)
         {
-            price[j] -= cost * row[j];
+            _price[j] -= cost * row[j];
         }
 
-        price[entering] = -cost / pivot;
-        (basic[leaving], nonbasic[entering]) = (nonbasic[entering], basic[leaving]);
-        atUpper[entering] = target != 0;
+        _price[entering] = -cost / pivot;
+        (_basic[leaving], _nonbasic[entering]) = (_nonbasic[entering], _basic[leaving]);
+        _atUpper[entering] = target != 0;
     }
 }

@@ -2,6 +2,7 @@ using DetailGen.Solver.Propagation;
 
 namespace DetailGen.Solver.Search;
 
+/// <summary>What a search came to; spent where its budget ran out first.</summary>
 internal enum Found
 {
     Yes,
@@ -16,34 +17,34 @@ internal enum Found
 /// </summary>
 internal sealed class Finder
 {
-    private readonly State state;
-    private readonly int[] all;
-    private readonly Nogoods nogoods;
-    private readonly Tracer tracer;
-    private int[] failures = [];
-    private long[] solution = [];
+    private readonly State _state;
+    private readonly int[] _all;
+    private readonly Nogoods _nogoods;
+    private readonly Tracer _tracer;
+    private int[] _failures = [];
+    private long[] _solution = [];
 
     /// <param name="first">How many variables are the model's own. Costs are never decided: once these are fixed, each may be as low as it can.</param>
     public Finder(State state, int first)
     {
-        this.state = state;
-        nogoods = new Nogoods(state);
-        tracer = new Tracer(state, nogoods);
+        _state = state;
+        _nogoods = new Nogoods(state);
+        _tracer = new Tracer(state, _nogoods);
         Targets = new long[first];
-        all = new int[first];
+        _all = new int[first];
         for (var i = 0; i < first; i++)
         {
-            all[i] = i;
+            _all[i] = i;
         }
 
         MakeRoom();
     }
 
     /// <summary>The last assignment found, by id; of a part where only a part was asked for.</summary>
-    public ReadOnlySpan<long> Solution => solution;
+    public ReadOnlySpan<long> Solution => _solution;
 
     /// <summary>What the last refutation used.</summary>
-    public Tracer Tracer => tracer;
+    public Tracer Tracer => _tracer;
 
     /// <summary>Of the bounds last supposed those that cannot all hold, where there was no assignment.</summary>
     public List<Literal> Core { get; } = [];
@@ -54,23 +55,23 @@ internal sealed class Finder
     /// <summary>Steps this finder may still spend.</summary>
     public long Budget
     {
-        get => state.StepLimit - state.Steps;
-        set => state.StepLimit = state.Steps + value;
+        get => _state.StepLimit - _state.Steps;
+        set => _state.StepLimit = _state.Steps + value;
     }
 
     /// <summary>Forgets what was learnt; to be called where claims or bounds are no longer those it was learnt from.</summary>
-    public void Forget() => nogoods.Clear();
+    public void Forget() => _nogoods.Clear();
 
     /// <summary>Finds an assignment within the present bounds, or traces why there is none. The state is left at the level it had.</summary>
     /// <param name="lead">The variable to decide before all others, least value first; -1 for none.</param>
     /// <param name="part">As for <see cref="Ask"/>; null: all.</param>
     public Found Run(int lead = -1, int[]? part = null)
     {
-        var outer = state.Level;
-        state.Push();
-        nogoods.Clear();
-        var found = Search(lead, [], part ?? all);
-        state.PopTo(outer);
+        var outer = _state.Level;
+        _state.Push();
+        _nogoods.Clear();
+        var found = Search(lead, [], part ?? _all);
+        _state.PopTo(outer);
         return found;
     }
 
@@ -81,30 +82,30 @@ internal sealed class Finder
     /// <param name="part">The variables to be fixed, all of one or several parts; what the others can be does not depend on them.</param>
     public Found Ask(ReadOnlySpan<Literal> supposed, int[] part, int lead = -1)
     {
-        nogoods.Forget();
+        _nogoods.Forget();
         return Search(lead, supposed, part);
     }
 
     private Found Search(int lead, ReadOnlySpan<Literal> supposed, int[] part)
     {
-        var root = state.Level;
+        var root = _state.Level;
         var settled = int.MaxValue; // the level from which on all that is supposed holds
         MakeRoom();
-        tracer.Clear();
-        for (var i = 0; i < failures.Length; i++)
+        _tracer.Clear();
+        for (var i = 0; i < _failures.Length; i++)
         {
-            failures[i] /= 2;
+            _failures[i] /= 2;
         }
 
-        if (!state.Propagate())
+        if (!_state.Propagate())
         {
-            tracer.TraceAll();
+            _tracer.TraceAll();
             return End(root, Found.No);
         }
 
         while (true)
         {
-            while (!nogoods.Propagate())
+            while (!_nogoods.Propagate())
             {
                 if (!JumpBack(root))
                 {
@@ -112,16 +113,16 @@ internal sealed class Finder
                 }
             }
 
-            if (state.Steps >= state.StepLimit)
+            if (_state.Steps >= _state.StepLimit)
             {
                 return End(root, Found.Spent);
             }
 
-            if (state.Level < settled && Missing(supposed) is { } missing)
+            if (_state.Level < settled && Missing(supposed) is { } missing)
             {
-                if (missing.CannotHold(state))
+                if (missing.CannotHold(_state))
                 {
-                    tracer.Blame(missing, root, Core);
+                    _tracer.Blame(missing, root, Core);
                     return End(root, Found.No);
                 }
 
@@ -129,12 +130,12 @@ internal sealed class Finder
                 continue;
             }
 
-            settled = Math.Min(settled, state.Level);
+            settled = Math.Min(settled, _state.Level);
 
-            var variable = lead >= 0 && !state.IsFixed(lead) ? lead : Choose(part);
+            var variable = lead >= 0 && !_state.IsFixed(lead) ? lead : Choose(part);
             if (variable < 0)
             {
-                state.Lows.CopyTo(solution);
+                _state.Lows.CopyTo(_solution);
                 return End(root, Found.Yes);
             }
 
@@ -146,7 +147,7 @@ internal sealed class Finder
     {
         foreach (var literal in supposed)
         {
-            if (!literal.Holds(state))
+            if (!literal.Holds(_state))
             {
                 return literal;
             }
@@ -157,28 +158,28 @@ internal sealed class Finder
 
     private Found End(int root, Found found)
     {
-        state.PopTo(root);
-        nogoods.Rewind();
+        _state.PopTo(root);
+        _nogoods.Rewind();
         return found;
     }
 
     /// <summary>Variables may have come since the last search.</summary>
     private void MakeRoom()
     {
-        if (solution.Length < state.Lows.Length)
+        if (_solution.Length < _state.Lows.Length)
         {
-            Array.Resize(ref failures, state.Lows.Length);
-            Array.Resize(ref solution, state.Lows.Length);
-            nogoods.Resize(state.Lows.Length);
-            tracer.Resize(state.Lows.Length);
+            Array.Resize(ref _failures, _state.Lows.Length);
+            Array.Resize(ref _solution, _state.Lows.Length);
+            _nogoods.Resize(_state.Lows.Length);
+            _tracer.Resize(_state.Lows.Length);
         }
     }
 
     /// <summary>The smallest domain first, where failures make a domain count as smaller; -1 where all are fixed.</summary>
     private int Choose(int[] part)
     {
-        var lows = state.Lows;
-        var highs = state.Highs;
+        var lows = _state.Lows;
+        var highs = _state.Highs;
         var best = -1;
         var bestScore = double.MaxValue;
         foreach (var i in part)
@@ -188,7 +189,7 @@ internal sealed class Finder
                 continue;
             }
 
-            var score = (highs[i] - lows[i]) / (double)state.StepOf(i) / (1 + failures[i]);
+            var score = (highs[i] - lows[i]) / (double)_state.StepOf(i) / (1 + _failures[i]);
             if (score < bestScore)
             {
                 best = i;
@@ -201,9 +202,9 @@ internal sealed class Finder
 
     private void Decide(int variable, bool leastFirst)
     {
-        long low = state.Lows[variable], high = state.Highs[variable];
+        long low = _state.Lows[variable], high = _state.Highs[variable];
         var target = leastFirst ? low : Math.Clamp(Targets[variable], low, high);
-        if (failures[variable] > 3)
+        if (_failures[variable] > 3)
         {
             // Value by value does not get on: give the half nearer to the target first.
             var middle = low + (high - low) / 2;
@@ -212,29 +213,29 @@ internal sealed class Finder
             return;
         }
 
-        target = Math.Max(state.MemberAtMost(variable, target), low);
+        target = Math.Max(_state.MemberAtMost(variable, target), low);
         Open(variable, target < high, target);
     }
 
     private void Open(int variable, bool atMost, long value)
     {
-        state.Push();
-        _ = atMost ? state.AtMost(variable, value, Tracer.Decision(state.Level)) : state.AtLeast(variable, value, Tracer.Decision(state.Level));
+        _state.Push();
+        _ = atMost ? _state.AtMost(variable, value, Tracer.Decision(_state.Level)) : _state.AtLeast(variable, value, Tracer.Decision(_state.Level));
     }
 
     /// <summary>Learns from the failure and goes back to where that says something new; false where no decision is to blame.</summary>
     private bool JumpBack(int root)
     {
-        if (tracer.Learn(root, out var back) is not { } learnt)
+        if (_tracer.Learn(root, out var back) is not { } learnt)
         {
             return false;
         }
 
         // The decision is to blame too: where its variable fails again and again, it is halved in place of tried value by value.
-        var decided = state.TrailAt(state.TrailStart(state.Level)).Variable;
-        failures[decided]++;
-        failures[learnt[0].Variable] += learnt[0].Variable == decided ? 0 : 1;
-        state.PopTo(back);
-        return nogoods.Learn(learnt);
+        var decided = _state.TrailAt(_state.TrailStart(_state.Level)).Variable;
+        _failures[decided]++;
+        _failures[learnt[0].Variable] += learnt[0].Variable == decided ? 0 : 1;
+        _state.PopTo(back);
+        return _nogoods.Learn(learnt);
     }
 }

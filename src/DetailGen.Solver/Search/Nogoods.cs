@@ -24,52 +24,52 @@ internal sealed class Nogoods
     private const int ReasonBase = 1 << 28;
     private const int Most = 4000;
     private const int ShortSet = 8;
-    private readonly State state;
-    private readonly List<Literal[]> sets = [];
-    private List<int>[] watchers = [];
-    private int head;
+    private readonly State _state;
+    private readonly List<Literal[]> _sets = [];
+    private List<int>[] _watchers = [];
+    private int _head;
 
-    public Nogoods(State state) => this.state = state;
+    public Nogoods(State state) => _state = state;
 
     public static bool IsReason(int reason) => reason >= ReasonBase;
 
-    public Literal[] Of(int reason) => sets[reason - ReasonBase];
+    public Literal[] Of(int reason) => _sets[reason - ReasonBase];
 
     /// <summary>Makes room for so many variables.</summary>
     public void Resize(int variables)
     {
-        var before = watchers.Length;
-        Array.Resize(ref watchers, 2 * variables);
-        for (var i = before; i < watchers.Length; i++)
+        var before = _watchers.Length;
+        Array.Resize(ref _watchers, 2 * variables);
+        for (var i = before; i < _watchers.Length; i++)
         {
-            watchers[i] = [];
+            _watchers[i] = [];
         }
     }
 
     public void Clear()
     {
-        foreach (var set in sets)
+        foreach (var set in _sets)
         {
-            watchers[set[0].Key].Clear();
+            _watchers[set[0].Key].Clear();
             if (set.Length > 1)
             {
-                watchers[set[1].Key].Clear();
+                _watchers[set[1].Key].Clear();
             }
         }
 
-        sets.Clear();
-        head = state.TrailCount;
+        _sets.Clear();
+        _head = _state.TrailCount;
     }
 
     /// <summary>Where there are very many, keeps the short ones, which say most; only at the level where all that was learnt holds.</summary>
     public void Forget()
     {
-        if (sets.Count <= Most)
+        if (_sets.Count <= Most)
         {
             return;
         }
 
-        var kept = sets.FindAll(set => set.Length <= ShortSet);
+        var kept = _sets.FindAll(set => set.Length <= ShortSet);
         if (kept.Count > Most)
         {
             kept.RemoveRange(0, kept.Count - (Most / 2));
@@ -81,40 +81,40 @@ internal sealed class Nogoods
             Watch(set);
         }
 
-        head = 0; // what holds already is met again
+        _head = 0; // what holds already is met again
     }
 
     /// <summary>To be called when bounds were taken back: what comes after is looked at afresh.</summary>
-    public void Rewind() => head = Math.Min(head, state.TrailCount);
+    public void Rewind() => _head = Math.Min(_head, _state.TrailCount);
 
     /// <summary>Adds a set, the bound to deny first and a bound of the deepest level below it next, and denies.</summary>
     public bool Learn(Literal[] set)
     {
-        var reason = ReasonBase + sets.Count;
+        var reason = ReasonBase + _sets.Count;
         Watch(set);
-        head = Math.Min(head, state.TrailCount);
-        return set[0].Deny(state, reason);
+        _head = Math.Min(_head, _state.TrailCount);
+        return set[0].Deny(_state, reason);
     }
 
     /// <summary>Runs propagators and learnt sets until nothing moves; false where one fails.</summary>
     public bool Propagate()
     {
-        head = Math.Min(head, state.TrailCount);
+        _head = Math.Min(_head, _state.TrailCount);
         while (true)
         {
-            if (!state.Propagate())
+            if (!_state.Propagate())
             {
                 return false;
             }
 
-            if (head >= state.TrailCount || state.Steps >= state.StepLimit)
+            if (_head >= _state.TrailCount || _state.Steps >= _state.StepLimit)
             {
                 return true;
             }
 
-            while (head < state.TrailCount)
+            while (_head < _state.TrailCount)
             {
-                ref readonly var change = ref state.TrailAt(head++);
+                ref readonly var change = ref _state.TrailAt(_head++);
                 if (!Visit(2 * change.Variable + (change.IsLow ? 1 : 0)))
                 {
                     return false;
@@ -127,32 +127,32 @@ internal sealed class Nogoods
     {
         if (set.Length > 1)
         {
-            watchers[set[0].Key].Add(sets.Count);
-            watchers[set[1].Key].Add(sets.Count);
+            _watchers[set[0].Key].Add(_sets.Count);
+            _watchers[set[1].Key].Add(_sets.Count);
         }
 
-        sets.Add(set);
+        _sets.Add(set);
     }
 
     private bool Visit(int key)
     {
-        var list = watchers[key];
+        var list = _watchers[key];
         var kept = 0;
         var good = true;
         for (var i = 0; i < list.Count; i++)
         {
             var index = list[i];
-            var set = sets[index];
+            var set = _sets[index];
             list[kept++] = index;
-            var own = set[0].Key == key && set[0].Holds(state) ? 0 : set[1].Key == key && set[1].Holds(state) ? 1 : -1;
+            var own = set[0].Key == key && set[0].Holds(_state) ? 0 : set[1].Key == key && set[1].Holds(_state) ? 1 : -1;
             if (!good || own < 0)
             {
                 continue;
             }
 
-            state.Spend();
+            _state.Spend();
             var other = set[1 - own];
-            if (other.CannotHold(state))
+            if (other.CannotHold(_state))
             {
                 continue;
             }
@@ -161,13 +161,13 @@ internal sealed class Nogoods
             {
                 if (set[own].Key != key)
                 {
-                    watchers[set[own].Key].Add(index);
+                    _watchers[set[own].Key].Add(index);
                     kept--;
                 }
             }
             else
             {
-                good = other.Holds(state) ? state.Fail(ReasonBase + index) : other.Deny(state, ReasonBase + index);
+                good = other.Holds(_state) ? _state.Fail(ReasonBase + index) : other.Deny(_state, ReasonBase + index);
             }
         }
 
@@ -179,7 +179,7 @@ internal sealed class Nogoods
     {
         for (var k = 2; k < set.Length; k++)
         {
-            if (!set[k].Holds(state))
+            if (!set[k].Holds(_state))
             {
                 (set[own], set[k]) = (set[k], set[own]);
                 return true;

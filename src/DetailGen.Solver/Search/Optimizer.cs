@@ -17,16 +17,16 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
 
     /// <summary>How far above what is proven the next cost is asked for, of the span that is open. A search that goes astray at one may be short at another.</summary>
     private static readonly long[] Eighths = [0, 1, 4, 8];
-    private readonly State state = problem.State;
-    private readonly Finder finder = problem.Finder;
-    private readonly Probing probing = new(problem.State);
-    private long[]? best;
+    private readonly State _state = problem.State;
+    private readonly Finder _finder = problem.Finder;
+    private readonly Probing _probing = new(problem.State);
+    private long[]? _best;
 
     /// <summary>The best assignment so far, model variables and costs; null before the first.</summary>
-    public long[]? Best => best;
+    public long[]? Best => _best;
 
     /// <summary>What all runs have taken so far.</summary>
-    public long Steps => state.Steps;
+    public long Steps => _state.Steps;
 
     /// <summary>Yes: <see cref="Best"/> is the optimum. No: the hard claims and what is supposed contradict each other.</summary>
     /// <param name="targets">Where to look first; the optimum does not depend on it.</param>
@@ -34,25 +34,25 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
     public Found Run(long[] targets, long budget, params ReadOnlySpan<(int Id, long Value)> supposed)
     {
         problem.Reset();
-        finder.Forget();
-        best = null;
-        finder.Budget = budget;
-        targets.CopyTo(finder.Targets, 0);
+        _finder.Forget();
+        _best = null;
+        _finder.Budget = budget;
+        targets.CopyTo(_finder.Targets, 0);
         foreach (var (id, value) in supposed)
         {
-            if (!state.AtLeast(id, value, State.Supposed) || !state.AtMost(id, value, State.Supposed))
+            if (!_state.AtLeast(id, value, State.Supposed) || !_state.AtMost(id, value, State.Supposed))
             {
                 return Found.No;
             }
         }
 
-        var first = new long[state.VariableCount];
+        var first = new long[_state.VariableCount];
         if (problem.Assign(first) is var found and not Found.Yes)
         {
             return found;
         }
 
-        best = first;
+        _best = first;
         foreach (var objective in problem.Objectives)
         {
             if (!Minimise(objective))
@@ -67,14 +67,14 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
     private bool Minimise(Objective objective)
     {
         problem.Enter(objective);
-        problem.RaiseCosts(objective, best!);
+        problem.RaiseCosts(objective, _best!);
         Settle();
-        if (objective.Sum.At(best) == objective.Sum.Least(state))
+        if (objective.Sum.At(_best) == objective.Sum.Least(_state))
         {
             // every term is at its least, in all optima
-            objective.Sum.Fix(state);
+            objective.Sum.Fix(_state);
             Settle();
-            return state.Steps < state.StepLimit;
+            return _state.Steps < _state.StepLimit;
         }
 
         foreach (var goal in Goal.Of(objective, problem))
@@ -95,9 +95,9 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
     private bool Enclose(Goal goal, Goal whole, long effort)
     {
         var (_, _, part, sum, cost, grain) = goal;
-        var high = sum.At(best);
+        var high = sum.At(_best);
         var prices = 0;
-        var shares = goal == whole ? goal.Shares(state) : [];
+        var shares = goal == whole ? goal.Shares(_state) : [];
         var gathered = 0L;
         var stride = 0L;
         var attempt = goal == whole ? Eighths.Length - 1 : 0; // the best is often the least; what stands against other terms seldom is
@@ -106,15 +106,15 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         {
             if (goal == whole)
             {
-                _ = state.AtMost(cost, high, State.Supposed);
+                _ = _state.AtMost(cost, high, State.Supposed);
             }
 
             // The cost's domain has the grain, so its bounds are what is proven and what is found.
             Settle();
-            var low = state.Lows[cost];
+            var low = _state.Lows[cost];
             if (low >= high)
             {
-                return state.Steps < state.StepLimit;
+                return _state.Steps < _state.StepLimit;
             }
 
             if (shares.Count > 0 && gathered < effort)
@@ -125,7 +125,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
                     return true;
                 }
 
-                high = sum.At(best);
+                high = sum.At(_best);
                 continue;
             }
 
@@ -133,7 +133,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
             switch (AskWithin(part, effort, new Literal(cost, false, low + Math.Min(open, Math.Max(stride, open * Eighths[attempt] / 8)) * grain)))
             {
                 case Found.Yes:
-                    high = sum.At(finder.Solution);
+                    high = sum.At(_finder.Solution);
                     TakeBetter(whole);
                     stride = 0;
                     attempt = 0;
@@ -143,7 +143,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
                     attempt = 0;
                     Price(1);
                     break;
-                case Found.Spent when goal == whole && state.Steps < state.StepLimit:
+                case Found.Spent when goal == whole && _state.Steps < _state.StepLimit:
                     spent++;
                     stride = 0;
                     attempt = (attempt + 1) % Eighths.Length;
@@ -158,7 +158,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         // Only once a first look has not settled the level, for mostly it does; and again when the search is long, for by then the bounds are closer.
         void Price(int times)
         {
-            if (state.Lows[cost] >= high || prices >= Math.Min(times, MostPrices))
+            if (_state.Lows[cost] >= high || prices >= Math.Min(times, MostPrices))
             {
                 return;
             }
@@ -172,7 +172,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
             prices++;
             if (new Pricing(problem, goal).Claim() is { } claim)
             {
-                state.Add(claim);
+                _state.Add(claim);
             }
         }
     }
@@ -188,22 +188,22 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
         while (true)
         {
             Settle();
-            Literal[] least = [.. shares.ConvertAll(share => new Literal(share.Cost, false, state.Lows[share.Cost]))];
+            Literal[] least = [.. shares.ConvertAll(share => new Literal(share.Cost, false, _state.Lows[share.Cost]))];
             switch (AskWithin(goal.Part, effort, least))
             {
                 case Found.Yes:
                     TakeBetter(goal);
                     foreach (var literal in least)
                     {
-                        _ = state.AtMost(literal.Variable, literal.Value, State.Supposed);
+                        _ = _state.AtMost(literal.Variable, literal.Value, State.Supposed);
                     }
 
-                    _ = state.AtMost(goal.Cost, goal.Sum.At(best), State.Supposed);
+                    _ = _state.AtMost(goal.Cost, goal.Sum.At(_best), State.Supposed);
                     Settle();
-                    return state.Steps < state.StepLimit;
-                case Found.No when finder.Core.Count < shares.Count:
-                    var blamed = shares.FindAll(share => finder.Core.Exists(literal => literal.Variable == share.Cost));
-                    var joined = Goal.Joined(blamed, state);
+                    return _state.Steps < _state.StepLimit;
+                case Found.No when _finder.Core.Count < shares.Count:
+                    var blamed = shares.FindAll(share => _finder.Core.Exists(literal => literal.Variable == share.Cost));
+                    var joined = Goal.Joined(blamed, _state);
                     shares.RemoveAll(blamed.Contains);
                     shares.Add(joined);
                     if (!Enclose(joined, goal, effort))
@@ -221,51 +221,51 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
     /// <summary>Takes what was found over where it costs the goal less.</summary>
     private void TakeBetter(Goal goal)
     {
-        if (goal.Sum.At(finder.Solution) < goal.Sum.At(best))
+        if (goal.Sum.At(_finder.Solution) < goal.Sum.At(_best))
         {
-            Take(best!, goal.Part);
-            Take(best!, goal.Sum.Variables);
+            Take(_best!, goal.Part);
+            Take(_best!, goal.Sum.Variables);
         }
     }
 
     /// <summary>A search that is given up after so many steps; what it learnt stays for the next.</summary>
     private Found AskWithin(int[] part, long effort, params ReadOnlySpan<Literal> supposed)
     {
-        var limit = state.StepLimit;
-        state.StepLimit = Math.Min(limit, state.Steps + effort);
-        var found = finder.Ask(supposed, part);
-        state.StepLimit = limit;
+        var limit = _state.StepLimit;
+        _state.StepLimit = Math.Min(limit, _state.Steps + effort);
+        var found = _finder.Ask(supposed, part);
+        _state.StepLimit = limit;
         return found;
     }
 
     private bool BreakTies()
     {
-        var coupling = Coupling.Of(state);
+        var coupling = Coupling.Of(_state);
         var parts = coupling.Parts(problem.Variables);
         foreach (var variable in variables)
         {
             var id = variable.Id;
-            if (best![id] > state.Lows[id])
+            if (_best![id] > _state.Lows[id])
             {
-                switch (finder.Ask([new Literal(id, false, best[id] - 1)], parts[coupling.PartOf(id)], id))
+                switch (_finder.Ask([new Literal(id, false, _best[id] - 1)], parts[coupling.PartOf(id)], id))
                 {
                     case Found.Spent:
                         return false;
                     case Found.Yes:
-                        Take(best, parts[coupling.PartOf(id)]);
+                        Take(_best, parts[coupling.PartOf(id)]);
                         break;
                     default:
                         break;
                 }
             }
 
-            if (!state.AtMost(id, best[id], State.Supposed) || !state.AtLeast(id, best[id], State.Supposed))
+            if (!_state.AtMost(id, _best[id], State.Supposed) || !_state.AtLeast(id, _best[id], State.Supposed))
             {
                 throw new System.Diagnostics.UnreachableException();
             }
 
             Settle();
-            if (state.Steps >= state.StepLimit)
+            if (_state.Steps >= _state.StepLimit)
             {
                 return false;
             }
@@ -275,7 +275,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
     }
 
     /// <summary>Takes these variables over from what the finder found.</summary>
-    private void Take(long[] into, int[] variables) => Take(into, variables, finder.Solution);
+    private void Take(long[] into, int[] variables) => Take(into, variables, _finder.Solution);
 
     private static void Take(long[] into, int[] variables, ReadOnlySpan<long> from)
     {
@@ -287,7 +287,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
 
     private void Probe(int[] part)
     {
-        if (!probing.Run(part))
+        if (!_probing.Run(part))
         {
             throw new System.Diagnostics.UnreachableException();
         }
@@ -295,7 +295,7 @@ internal sealed class Optimizer(Problem problem, IReadOnlyList<Variable> variabl
 
     private void Settle()
     {
-        if (!state.Propagate())
+        if (!_state.Propagate())
         {
             throw new System.Diagnostics.UnreachableException();
         }

@@ -11,23 +11,23 @@ internal sealed class Pricing(Problem problem, Goal goal)
 {
     private const int MostPivots = 400;
     private static readonly Int128 Largest = (Int128)1 << 60;
-    private readonly State state = problem.State;
-    private readonly List<(Row Row, bool Equation)> rows = [];
-    private readonly List<Column> columns = [];
-    private readonly int[] firstColumn = new int[problem.State.VariableCount];
-    private readonly long[] place = new long[problem.State.VariableCount];
-    private readonly double[] cost = new double[problem.State.VariableCount];
-    private readonly bool isTerm = Array.IndexOf(goal.Sum.Variables, goal.Cost) >= 0; // the only one, then
-    private readonly bool[] ofPart = new bool[problem.State.VariableCount];
+    private readonly State _state = problem.State;
+    private readonly List<(Row Row, bool Equation)> _rows = [];
+    private readonly List<Column> _columns = [];
+    private readonly int[] _firstColumn = new int[problem.State.VariableCount];
+    private readonly long[] _place = new long[problem.State.VariableCount];
+    private readonly double[] _cost = new double[problem.State.VariableCount];
+    private readonly bool _isTerm = Array.IndexOf(goal.Sum.Variables, goal.Cost) >= 0; // the only one, then
+    private readonly bool[] _ofPart = new bool[problem.State.VariableCount];
 
     /// <summary>The claim; null where there is nothing linear to add, or the numbers grow too large.</summary>
     public PricedSum? Claim()
     {
-        Array.Fill(place, -1);
-        Array.ForEach(goal.Part, id => ofPart[id] = true);
+        Array.Fill(_place, -1);
+        Array.ForEach(goal.Part, id => _ofPart[id] = true);
         CollectCosts();
         CollectRows();
-        if (rows.Count == 0)
+        if (_rows.Count == 0)
         {
             return null;
         }
@@ -52,7 +52,7 @@ internal sealed class Pricing(Problem problem, Goal goal)
         {
             foreach (var (id, at) in wishes)
             {
-                place[id] = at;
+                _place[id] = at;
             }
 
             return;
@@ -60,20 +60,20 @@ internal sealed class Pricing(Problem problem, Goal goal)
 
         for (var i = 0; i < row.Variables.Length; i++)
         {
-            cost[row.Variables[i]] = row.Factors[i];
+            _cost[row.Variables[i]] = row.Factors[i];
         }
     }
 
     private void CollectRows()
     {
-        for (var i = 0; i < state.PropagatorCount; i++)
+        for (var i = 0; i < _state.PropagatorCount; i++)
         {
-            if (!state.Enabled[i])
+            if (!_state.Enabled[i])
             {
                 continue;
             }
 
-            switch (state.PropagatorAt(i))
+            switch (_state.PropagatorAt(i))
             {
                 case AtMostRow single:
                     Add(single.Row, false);
@@ -82,7 +82,7 @@ internal sealed class Pricing(Problem problem, Goal goal)
                     Add(equality.AtMost, true);
                     break;
                 case Alternatives alternatives:
-                    if (alternatives.OnlyOpen(state) is { } open)
+                    if (alternatives.OnlyOpen(_state) is { } open)
                     {
                         foreach (var row in open)
                         {
@@ -99,7 +99,7 @@ internal sealed class Pricing(Problem problem, Goal goal)
 
     private void Add(Row row, bool equation)
     {
-        if (!equation && row.Most(state) <= row.Bound)
+        if (!equation && row.Most(_state) <= row.Bound)
         {
             return;
         }
@@ -108,50 +108,50 @@ internal sealed class Pricing(Problem problem, Goal goal)
         var touches = false;
         foreach (var id in row.Variables)
         {
-            if (!state.IsFixed(id) && ((id < problem.Variables && !ofPart[id]) || (id == goal.Cost && !isTerm)))
+            if (!_state.IsFixed(id) && ((id < problem.Variables && !_ofPart[id]) || (id == goal.Cost && !_isTerm)))
             {
                 return;
             }
 
-            touches |= ofPart[id] && !state.IsFixed(id);
+            touches |= _ofPart[id] && !_state.IsFixed(id);
         }
 
         if (touches)
         {
-            Array.ForEach(row.Variables, id => ofPart[id] = true);
-            rows.Add((row, equation));
+            Array.ForEach(row.Variables, id => _ofPart[id] = true);
+            _rows.Add((row, equation));
         }
     }
 
     private void CollectColumns()
     {
-        Array.Fill(firstColumn, -1);
-        foreach (var (row, _) in rows)
+        Array.Fill(_firstColumn, -1);
+        foreach (var (row, _) in _rows)
         {
             foreach (var id in row.Variables)
             {
-                if (firstColumn[id] >= 0 || state.IsFixed(id))
+                if (_firstColumn[id] >= 0 || _state.IsFixed(id))
                 {
                     continue;
                 }
 
-                firstColumn[id] = columns.Count;
-                long low = state.Lows[id], high = state.Highs[id];
-                if (place[id] < 0)
+                _firstColumn[id] = _columns.Count;
+                long low = _state.Lows[id], high = _state.Highs[id];
+                if (_place[id] < 0)
                 {
-                    columns.Add(cost[id] < 0 ? new Column(id, high, -1, high - low, -cost[id]) : new Column(id, low, 1, high - low, cost[id]));
+                    _columns.Add(_cost[id] < 0 ? new Column(id, high, -1, high - low, -_cost[id]) : new Column(id, low, 1, high - low, _cost[id]));
                     continue;
                 }
 
-                var start = Math.Clamp(problem.Domains[id].At(place[id]), low, high);
+                var start = Math.Clamp(problem.Domains[id].At(_place[id]), low, high);
                 if (start < high)
                 {
-                    columns.Add(new Column(id, start, 1, high - start, Slope(id, start, high)));
+                    _columns.Add(new Column(id, start, 1, high - start, Slope(id, start, high)));
                 }
 
                 if (start > low)
                 {
-                    columns.Add(new Column(id, start, -1, start - low, Slope(id, start, low)));
+                    _columns.Add(new Column(id, start, -1, start - low, Slope(id, start, low)));
                 }
             }
         }
@@ -169,12 +169,12 @@ internal sealed class Pricing(Problem problem, Goal goal)
         var slope = double.PositiveInfinity;
         var at = domain.PlaceAtMost(from);
         var end = domain.PlaceAtMost(to);
-        var origin = Math.Abs(at - place[id]);
+        var origin = Math.Abs(at - _place[id]);
         for (var k = Math.Min(at, end); k <= Math.Max(at, end); k++)
         {
             if (k != at)
             {
-                slope = Math.Min(slope, (Math.Abs(k - place[id]) - origin) / (double)Math.Abs(domain.At(k) - from));
+                slope = Math.Min(slope, (Math.Abs(k - _place[id]) - origin) / (double)Math.Abs(domain.At(k) - from));
             }
         }
 
@@ -183,48 +183,48 @@ internal sealed class Pricing(Problem problem, Goal goal)
 
     private double[] Solve()
     {
-        var table = new double[rows.Count * columns.Count];
-        var right = new double[rows.Count];
-        var equation = new bool[rows.Count];
-        var scales = new double[rows.Count];
-        var columnScale = columns.ConvertAll(column => (double)problem.Domains[column.Id].Step);
-        for (var i = 0; i < rows.Count; i++)
+        var table = new double[_rows.Count * _columns.Count];
+        var right = new double[_rows.Count];
+        var equation = new bool[_rows.Count];
+        var scales = new double[_rows.Count];
+        var columnScale = _columns.ConvertAll(column => (double)problem.Domains[column.Id].Step);
+        for (var i = 0; i < _rows.Count; i++)
         {
-            var row = rows[i].Row;
-            equation[i] = rows[i].Equation;
+            var row = _rows[i].Row;
+            equation[i] = _rows[i].Equation;
             double rest = row.Bound, largest = 0;
             for (var k = 0; k < row.Variables.Length; k++)
             {
                 var id = row.Variables[k];
                 double factor = row.Factors[k];
-                if (firstColumn[id] < 0)
+                if (_firstColumn[id] < 0)
                 {
-                    rest -= factor * state.Lows[id];
+                    rest -= factor * _state.Lows[id];
                     continue;
                 }
 
-                rest -= factor * columns[firstColumn[id]].Start;
-                for (var j = firstColumn[id]; j < columns.Count && columns[j].Id == id; j++)
+                rest -= factor * _columns[_firstColumn[id]].Start;
+                for (var j = _firstColumn[id]; j < _columns.Count && _columns[j].Id == id; j++)
                 {
-                    table[i * columns.Count + j] = factor * columns[j].Sign * columnScale[j];
+                    table[i * _columns.Count + j] = factor * _columns[j].Sign * columnScale[j];
                     largest = Math.Max(largest, Math.Abs(factor) * columnScale[j]);
                 }
             }
 
             scales[i] = largest;
             right[i] = rest / largest;
-            for (var j = 0; j < columns.Count; j++)
+            for (var j = 0; j < _columns.Count; j++)
             {
-                table[i * columns.Count + j] /= largest;
+                table[i * _columns.Count + j] /= largest;
             }
         }
 
-        var costs = new double[columns.Count];
-        var upper = new double[columns.Count];
+        var costs = new double[_columns.Count];
+        var upper = new double[_columns.Count];
         for (var j = 0; j < costs.Length; j++)
         {
-            costs[j] = columns[j].Cost * columnScale[j];
-            upper[j] = columns[j].Length / columnScale[j];
+            costs[j] = _columns[j].Cost * columnScale[j];
+            upper[j] = _columns[j].Length / columnScale[j];
         }
 
         var multipliers = new DualSimplex(table, right, equation, costs, upper).Multipliers(MostPivots);
@@ -238,7 +238,7 @@ internal sealed class Pricing(Problem problem, Goal goal)
 
     private PricedSum? Combine(double[] multipliers, long scale)
     {
-        var factors = new Int128[state.VariableCount];
+        var factors = new Int128[_state.VariableCount];
         Int128 offset = 0;
         for (var i = 0; i < multipliers.Length; i++)
         {
@@ -248,13 +248,13 @@ internal sealed class Pricing(Problem problem, Goal goal)
                 return null;
             }
 
-            var times = rows[i].Equation ? (long)rounded : Math.Max(0, (long)rounded);
+            var times = _rows[i].Equation ? (long)rounded : Math.Max(0, (long)rounded);
             if (times == 0)
             {
                 continue;
             }
 
-            var row = rows[i].Row;
+            var row = _rows[i].Row;
             offset += (Int128)times * row.Bound;
             for (var k = 0; k < row.Variables.Length; k++)
             {
@@ -276,19 +276,19 @@ internal sealed class Pricing(Problem problem, Goal goal)
         var reach = Int128.Abs(offset);
         for (var id = 0; id < factors.Length; id++)
         {
-            if (factors[id] == 0 && place[id] < 0)
+            if (factors[id] == 0 && _place[id] < 0)
             {
                 continue;
             }
 
             var domain = problem.Domains[id];
-            reach += Int128.Abs(factors[id]) * Math.Max(Math.Abs(domain.Low), Math.Abs(domain.High)) + (place[id] < 0 ? 0 : scale * (Int128)domain.Count);
+            reach += Int128.Abs(factors[id]) * Math.Max(Math.Abs(domain.Low), Math.Abs(domain.High)) + (_place[id] < 0 ? 0 : scale * (Int128)domain.Count);
             if (reach > Largest)
             {
                 return null;
             }
 
-            terms.Add(new PricedSum.Term(id, domain, Math.Max(place[id], 0), place[id] < 0 ? 0 : scale, (long)factors[id]));
+            terms.Add(new PricedSum.Term(id, domain, Math.Max(_place[id], 0), _place[id] < 0 ? 0 : scale, (long)factors[id]));
         }
 
         return new PricedSum([.. terms], (long)offset);

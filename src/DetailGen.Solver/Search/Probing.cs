@@ -9,15 +9,15 @@ namespace DetailGen.Solver.Search;
 internal sealed class Probing(State state)
 {
     private const int MostValues = 8;
-    private long[] lows = [];
-    private long[] highs = [];
+    private long[] _lows = [];
+    private long[] _highs = [];
 
     /// <summary>Narrows the bounds of level 0, which are propagated already; false where nothing survives.</summary>
     public bool Run(int[] part)
     {
-        if (lows.Length < state.VariableCount)
+        if (_lows.Length < state.VariableCount)
         {
-            (lows, highs) = (new long[state.VariableCount], new long[state.VariableCount]);
+            (_lows, _highs) = (new long[state.VariableCount], new long[state.VariableCount]);
         }
 
         foreach (var id in part)
@@ -35,8 +35,8 @@ internal sealed class Probing(State state)
 
     private bool Probe(int id)
     {
-        Array.Fill(lows, long.MaxValue);
-        Array.Fill(highs, long.MinValue);
+        Array.Fill(_lows, long.MaxValue);
+        Array.Fill(_highs, long.MinValue);
         var domain = state.Domains[id];
         var first = domain.PlaceAtMost(state.Lows[id]);
         var last = domain.PlaceAtMost(state.Highs[id]);
@@ -59,7 +59,7 @@ internal sealed class Probing(State state)
 
         for (var i = 0; i < state.VariableCount; i++)
         {
-            if (!state.AtLeast(i, lows[i], State.Supposed) || !state.AtMost(i, highs[i], State.Supposed))
+            if (!state.AtLeast(i, _lows[i], State.Supposed) || !state.AtMost(i, _highs[i], State.Supposed))
             {
                 return false;
             }
@@ -72,8 +72,8 @@ internal sealed class Probing(State state)
     {
         for (var i = 0; i < state.VariableCount; i++)
         {
-            lows[i] = Math.Min(lows[i], state.Lows[i]);
-            highs[i] = Math.Max(highs[i], state.Highs[i]);
+            _lows[i] = Math.Min(_lows[i], state.Lows[i]);
+            _highs[i] = Math.Max(_highs[i], state.Highs[i]);
         }
     }
 }

@@ -11,24 +11,24 @@ internal sealed record Objective(Row Sum, (int Id, long Place)[]? Wishes, Range[
 /// <summary>Propagators over numbered variables, some of them under tags that can be given up, with the finder that works on them.</summary>
 internal sealed class Problem
 {
-    private readonly Domain[] full;
-    private readonly Domain[] without;
-    private readonly int[] domainTags;
-    private readonly Propagator[] propagators;
-    private readonly int hardCount;
+    private readonly Domain[] _full;
+    private readonly Domain[] _without;
+    private readonly int[] _domainTags;
+    private readonly Propagator[] _propagators;
+    private readonly int _hardCount;
 
     public Problem(Domain[] domains, Domain[] without, int[] domainTags, Propagator[] propagators, string[] tags, int variables, int hardCount, Objective[] objectives)
     {
-        full = domains;
-        this.without = without;
-        this.domainTags = domainTags;
-        this.propagators = propagators;
+        _full = domains;
+        _without = without;
+        _domainTags = domainTags;
+        _propagators = propagators;
         Tags = tags;
         Variables = variables;
         Objectives = objectives;
         State = new State(propagators, domains);
         Finder = new Finder(State, variables);
-        this.hardCount = hardCount;
+        _hardCount = hardCount;
     }
 
     public State State { get; }
@@ -42,7 +42,7 @@ internal sealed class Problem
 
     public Objective[] Objectives { get; }
 
-    public Propagator[] Propagators => propagators;
+    public Propagator[] Propagators => _propagators;
 
     /// <summary>The domains now in force.</summary>
     public ReadOnlySpan<Domain> Domains => State.Domains;
@@ -50,16 +50,16 @@ internal sealed class Problem
     /// <summary>Starts afresh with the hard claims of these tags (null: all) in force.</summary>
     public void Reset(bool[]? enabled = null)
     {
-        for (var i = 0; i < propagators.Length; i++)
+        for (var i = 0; i < _propagators.Length; i++)
         {
-            var tag = propagators[i].Tag;
-            State.Enabled[i] = i < hardCount && (tag < 0 || enabled is null || enabled[tag]);
+            var tag = _propagators[i].Tag;
+            State.Enabled[i] = i < _hardCount && (tag < 0 || enabled is null || enabled[tag]);
         }
 
-        for (var i = 0; i < full.Length; i++)
+        for (var i = 0; i < _full.Length; i++)
         {
-            var tag = domainTags[i];
-            State.Replace(i, tag < 0 || enabled is null || enabled[tag] ? full[i] : without[i]);
+            var tag = _domainTags[i];
+            State.Replace(i, tag < 0 || enabled is null || enabled[tag] ? _full[i] : _without[i]);
         }
 
         State.Reset();
@@ -120,7 +120,7 @@ internal sealed class Problem
             {
                 if (State.Enabled[i])
                 {
-                    propagators[i].RaiseCost(values);
+                    _propagators[i].RaiseCost(values);
                 }
             }
         }
@@ -130,19 +130,19 @@ internal sealed class Problem
     public void CollectTags(bool[] into)
     {
         var tracer = Finder.Tracer;
-        for (var i = 0; i < propagators.Length; i++)
+        for (var i = 0; i < _propagators.Length; i++)
         {
-            if (tracer.Propagators[i] && propagators[i].Tag >= 0)
+            if (tracer.Propagators[i] && _propagators[i].Tag >= 0)
             {
-                into[propagators[i].Tag] = true;
+                into[_propagators[i].Tag] = true;
             }
         }
 
-        for (var i = 0; i < full.Length; i++)
+        for (var i = 0; i < _full.Length; i++)
         {
-            if (tracer.Domains[i] && domainTags[i] >= 0)
+            if (tracer.Domains[i] && _domainTags[i] >= 0)
             {
-                into[domainTags[i]] = true;
+                into[_domainTags[i]] = true;
             }
         }
     }

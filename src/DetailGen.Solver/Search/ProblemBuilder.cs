@@ -6,25 +6,25 @@ namespace DetailGen.Solver.Search;
 internal sealed class ProblemBuilder
 {
     private static readonly Int128 Largest = (Int128)1 << 61;
-    private readonly List<Domain> domains = [];
-    private readonly List<Domain> without = [];
-    private readonly List<Propagator> propagators = [];
-    private readonly List<string> tags = [];
-    private readonly Dictionary<string, int> tagIndex = new(StringComparer.Ordinal);
-    private readonly List<int> domainTags = [];
-    private readonly List<Objective> objectives = [];
-    private readonly Model model;
-    private readonly SharedSums shared = new();
-    private readonly int hardCount;
+    private readonly List<Domain> _domains = [];
+    private readonly List<Domain> _without = [];
+    private readonly List<Propagator> _propagators = [];
+    private readonly List<string> _tags = [];
+    private readonly Dictionary<string, int> _tagIndex = new(StringComparer.Ordinal);
+    private readonly List<int> _domainTags = [];
+    private readonly List<Objective> _objectives = [];
+    private readonly Model _model;
+    private readonly SharedSums _shared = new();
+    private readonly int _hardCount;
 
     private ProblemBuilder(Model model, bool sharing)
     {
-        this.model = model;
+        _model = model;
         foreach (var variable in model.Variables)
         {
-            domains.Add(variable.Domain);
-            without.Add(variable.Without);
-            domainTags.Add(variable.DomainTag is { } tag ? TagOf(tag) : -1);
+            _domains.Add(variable.Domain);
+            _without.Add(variable.Without);
+            _domainTags.Add(variable.DomainTag is { } tag ? TagOf(tag) : -1);
         }
 
         foreach (var sum in sharing ? model.Shared : [])
@@ -37,7 +37,7 @@ internal sealed class ProblemBuilder
             Post(claim, tag is null ? -1 : TagOf(tag));
         }
 
-        hardCount = propagators.Count;
+        _hardCount = _propagators.Count;
     }
 
     /// <summary>The hard claims alone: for conflicts and ranges, where refuting is all.</summary>
@@ -59,14 +59,14 @@ internal sealed class ProblemBuilder
     }
 
     private Problem Build() =>
-        new([.. domains], [.. without], [.. domainTags], [.. propagators], [.. tags], model.Variables.Count, hardCount, [.. objectives]);
+        new([.. _domains], [.. _without], [.. _domainTags], [.. _propagators], [.. _tags], _model.Variables.Count, _hardCount, [.. _objectives]);
 
     private int TagOf(string tag)
     {
-        if (!tagIndex.TryGetValue(tag, out var index))
+        if (!_tagIndex.TryGetValue(tag, out var index))
         {
-            tagIndex[tag] = index = tags.Count;
-            tags.Add(tag);
+            _tagIndex[tag] = index = _tags.Count;
+            _tags.Add(tag);
         }
 
         return index;
@@ -85,21 +85,21 @@ internal sealed class ProblemBuilder
                 break;
             case Claim.IsZero(var sum) when sum.Terms.Length > 0:
                 var row = RowOf(sum);
-                var steps = Array.ConvertAll(row.Variables, id => Arithmetic.Gcd(domains[id].Step, without[id].Step));
-                propagators.Add(new Equality(row.Variables, row.Factors, row.Bound) { Tag = tag });
-                propagators.Add(new Remainders(row, steps) { Tag = tag });
+                var steps = Array.ConvertAll(row.Variables, id => Arithmetic.Gcd(_domains[id].Step, _without[id].Step));
+                _propagators.Add(new Equality(row.Variables, row.Factors, row.Bound) { Tag = tag });
+                _propagators.Add(new Remainders(row, steps) { Tag = tag });
                 if (Shorter(sum) is var shorter && shorter.Variables.Length < row.Variables.Length)
                 {
-                    propagators.Add(new Equality(shorter.Variables, shorter.Factors, shorter.Bound) { Tag = tag }); // as well: whole steps show in the long one only
+                    _propagators.Add(new Equality(shorter.Variables, shorter.Factors, shorter.Bound) { Tag = tag }); // as well: whole steps show in the long one only
                 }
 
                 break;
             case Claim.Member(var variable, { Length: > 0 } values):
-                propagators.Add(new Membership(variable.Id, values) { Tag = tag });
+                _propagators.Add(new Membership(variable.Id, values) { Tag = tag });
                 break;
             case Claim.Lookup { Rows.Length: > 0 } lookup:
                 var (result, key) = (lookup.Result.Id, lookup.Key.Id);
-                propagators.Add(new TableLookup(result, key, Array.ConvertAll(lookup.Rows, r => r.Key), Array.ConvertAll(lookup.Rows, r => r.Result)) { Tag = tag });
+                _propagators.Add(new TableLookup(result, key, Array.ConvertAll(lookup.Rows, r => r.Key), Array.ConvertAll(lookup.Rows, r => r.Result)) { Tag = tag });
                 break;
             case Claim.Ratio ratio:
                 PostQuotient(ratio, tag);
@@ -110,12 +110,12 @@ internal sealed class ProblemBuilder
                 {
                     foreach (var part in form[0])
                     {
-                        propagators.Add(new AtMostRow(Shorter(part)) { Tag = tag });
+                        _propagators.Add(new AtMostRow(Shorter(part)) { Tag = tag });
                     }
                 }
                 else
                 {
-                    propagators.Add(new Alternatives(Array.ConvertAll(form.ToArray(), rows => Array.ConvertAll(rows.ToArray(), Shorter))) { Tag = tag });
+                    _propagators.Add(new Alternatives(Array.ConvertAll(form.ToArray(), rows => Array.ConvertAll(rows.ToArray(), Shorter))) { Tag = tag });
                 }
 
                 break;
@@ -130,15 +130,15 @@ internal sealed class ProblemBuilder
         {
             var shorter = Shorter(sum - sum.Constant);
             var id = AddCost(Domain.OfCost(-(long)reach, (long)reach, 1));
-            propagators.Add(new Equality([.. shorter.Variables, id], [.. shorter.Factors, -1], 0));
-            shared.Add(row, id);
+            _propagators.Add(new Equality([.. shorter.Variables, id], [.. shorter.Factors, -1], 0));
+            _shared.Add(row, id);
         }
     }
 
     private Row Shorter(Linear sum)
     {
         var row = RowOf(sum);
-        var shorter = shared.Shorter(row);
+        var shorter = _shared.Shorter(row);
         return Reach(shorter.Variables, shorter.Factors) <= Largest / 2 ? shorter : row;
     }
 
@@ -146,9 +146,9 @@ internal sealed class ProblemBuilder
     private void PostQuotient(Claim.Ratio ratio, int tag)
     {
         // The largest numbers that the propagator meets are those at the greatest divisor that there may ever be.
-        var most = checked(Math.Max(domains[ratio.Divisor.Id].High, without[ratio.Divisor.Id].High) * ratio.Scale);
+        var most = checked(Math.Max(_domains[ratio.Divisor.Id].High, _without[ratio.Divisor.Id].High) * ratio.Scale);
         _ = RowOf(ratio.Numerator - (most * ratio.Result) - most);
-        propagators.Add(new Quotient(ratio.Result.Id, RowOf(ratio.Numerator), ratio.Divisor.Id, ratio.Scale) { Tag = tag });
+        _propagators.Add(new Quotient(ratio.Result.Id, RowOf(ratio.Numerator), ratio.Divisor.Id, ratio.Scale) { Tag = tag });
     }
 
     private void Post(Level level)
@@ -162,7 +162,7 @@ internal sealed class ProblemBuilder
                 PostWished(wished);
                 break;
             case Level.Least least:
-                objectives.Add(new Objective(RowOf(least.Sum), null, []));
+                _objectives.Add(new Objective(RowOf(least.Sum), null, []));
                 break;
             default:
                 throw new System.Diagnostics.UnreachableException();
@@ -193,32 +193,32 @@ internal sealed class ProblemBuilder
         var counts = new List<(int, long)>();
         foreach (var one in wanted)
         {
-            var start = propagators.Count;
+            var start = _propagators.Count;
             var broken = AddCost(Domain.Range(0, 1));
             counts.Add((broken, 1));
             if (one.Variable is { } variable)
             {
-                propagators.Add(new Nearness(variable.Id, one.Values, broken, counted: true));
+                _propagators.Add(new Nearness(variable.Id, one.Values, broken, counted: true));
             }
             else if (one.Form.Count == 1)
             {
                 foreach (var row in one.Form[0])
                 {
-                    propagators.Add(new AtMostRow(RowOf(row, (broken, -(long)Int128.Max(1, Most(row))))));
+                    _propagators.Add(new AtMostRow(RowOf(row, (broken, -(long)Int128.Max(1, Most(row))))));
                 }
             }
             else
             {
                 var kept = one.Form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), RowOf));
                 kept.Add([new Row([broken], [-1], -1)]);
-                propagators.Add(new Alternatives([.. kept]));
+                _propagators.Add(new Alternatives([.. kept]));
             }
 
-            ranges.Add(start..propagators.Count);
+            ranges.Add(start.._propagators.Count);
         }
 
         var sum = RowOf(0, [.. counts]);
-        objectives.Add(new Objective(sum, null, [.. ranges]));
+        _objectives.Add(new Objective(sum, null, [.. ranges]));
         return sum;
     }
 
@@ -228,29 +228,29 @@ internal sealed class ProblemBuilder
         var shortfalls = new List<(int, long)>();
         foreach (var one in wanted)
         {
-            var start = propagators.Count;
+            var start = _propagators.Count;
             var missing = AddCost(Domain.Range(0, one.Most));
             shortfalls.Add((missing, one.Soft.Weight));
             if (one.Variable is { } variable)
             {
-                propagators.Add(new Nearness(variable.Id, one.Values, missing, counted: false));
+                _propagators.Add(new Nearness(variable.Id, one.Values, missing, counted: false));
             }
             else if (one.Form.Count == 1)
             {
                 foreach (var row in one.Form[0])
                 {
-                    propagators.Add(new AtMostRow(RowOf(row, (missing, -1))));
+                    _propagators.Add(new AtMostRow(RowOf(row, (missing, -1))));
                 }
             }
             else
             {
-                propagators.Add(new Shortfall([.. one.Form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), row => RowOf(row, (missing, -1))))], missing));
+                _propagators.Add(new Shortfall([.. one.Form.ConvertAll(rows => Array.ConvertAll(rows.ToArray(), row => RowOf(row, (missing, -1))))], missing));
             }
 
-            ranges.Add(start..propagators.Count);
+            ranges.Add(start.._propagators.Count);
         }
 
-        objectives.Add(new Objective(RowOf(0, [.. shortfalls]), null, [.. ranges], counted));
+        _objectives.Add(new Objective(RowOf(0, [.. shortfalls]), null, [.. ranges], counted));
     }
 
     private void PostWished(Level.Wished level)
@@ -266,7 +266,7 @@ internal sealed class ProblemBuilder
                 continue;
             }
 
-            var start = propagators.Count;
+            var start = _propagators.Count;
             var place = domain.NearestPlace(value);
             var far = AddCost(Domain.Range(0, Math.Max(place, domain.Count - 1 - place)));
             distances.Add((far, 1));
@@ -281,27 +281,27 @@ internal sealed class ProblemBuilder
                     results[i] = Math.Abs(i - place);
                 }
 
-                propagators.Add(new TableLookup(far, variable.Id, keys, results));
+                _propagators.Add(new TableLookup(far, variable.Id, keys, results));
             }
             else
             {
                 var wish = domain.At(place);
-                propagators.Add(new AtMostRow(RowOf(variable - wish, (far, -domain.Step))));
-                propagators.Add(new AtMostRow(RowOf(wish - variable, (far, -domain.Step))));
+                _propagators.Add(new AtMostRow(RowOf(variable - wish, (far, -domain.Step))));
+                _propagators.Add(new AtMostRow(RowOf(wish - variable, (far, -domain.Step))));
             }
 
-            ranges.Add(start..propagators.Count);
+            ranges.Add(start.._propagators.Count);
         }
 
-        objectives.Add(new Objective(RowOf(0, [.. distances]), [.. places], [.. ranges]));
+        _objectives.Add(new Objective(RowOf(0, [.. distances]), [.. places], [.. ranges]));
     }
 
     private int AddCost(Domain domain)
     {
-        domains.Add(domain);
-        without.Add(domain);
-        domainTags.Add(-1);
-        return domains.Count - 1;
+        _domains.Add(domain);
+        _without.Add(domain);
+        _domainTags.Add(-1);
+        return _domains.Count - 1;
     }
 
     private Row RowOf(Linear sum) => RowOf(sum, []);
@@ -313,7 +313,7 @@ internal sealed class ProblemBuilder
         var factors = new long[variables.Length];
         for (var i = 0; i < sum.Terms.Length; i++)
         {
-            model.MustOwn(sum.Terms[i].Variable);
+            _model.MustOwn(sum.Terms[i].Variable);
             (variables[i], factors[i]) = (sum.Terms[i].Variable.Id, sum.Terms[i].Factor);
         }
 
@@ -379,8 +379,8 @@ internal sealed class ProblemBuilder
     }
 
     private long Reach(int id) => Math.Max(
-        Math.Max(Math.Abs(domains[id].Low), Math.Abs(domains[id].High)),
-        Math.Max(Math.Abs(without[id].Low), Math.Abs(without[id].High)));
+        Math.Max(Math.Abs(_domains[id].Low), Math.Abs(_domains[id].High)),
+        Math.Max(Math.Abs(_without[id].Low), Math.Abs(_without[id].High)));
 
     /// <param name="Form">As <see cref="Normal"/> tells it; empty for a membership.</param>
     /// <param name="Variable">Of a membership.</param>

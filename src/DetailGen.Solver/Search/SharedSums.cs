@@ -8,18 +8,18 @@ namespace DetailGen.Solver.Search;
 /// </summary>
 internal sealed class SharedSums
 {
-    private readonly List<(Row Sum, int Id)> sums = [];
+    private readonly List<(Row Sum, int Id)> _sums = [];
 
     /// <summary>From now on this variable stands for the sum.</summary>
     /// <param name="sum">In variables of the model; its bound is of no account.</param>
-    public void Add(Row sum, int id) => sums.Add((sum, id));
+    public void Add(Row sum, int id) => _sums.Add((sum, id));
 
     /// <summary>The same row with a multiple of each sum, the last first, in its variable, wherever that makes the row shorter.</summary>
     public Row Shorter(Row row)
     {
-        for (var i = sums.Count - 1; i >= 0; i--)
+        for (var i = _sums.Count - 1; i >= 0; i--)
         {
-            var (sum, id) = sums[i];
+            var (sum, id) = _sums[i];
             var best = row;
             for (var k = 0; k < sum.Variables.Length; k++)
             {

@@ -8,11 +8,11 @@ namespace DetailGen.Solver.Search;
 /// </summary>
 internal sealed class Tracer(State state, Nogoods nogoods)
 {
-    private readonly Needed needed = new();
-    private int[] latest = [];
+    private readonly Needed _needed = new();
+    private int[] _latest = [];
     // changes of the root and below that something learnt rests on; the same bound may have moved since
-    private readonly List<int> atRoot = [];
-    private readonly List<Literal> learnt = [];
+    private readonly List<int> _atRoot = [];
+    private readonly List<Literal> _learnt = [];
 
     /// <summary>Propagators that the refutation used since <see cref="Clear"/>; those added later, which stand under no tag, are left out.</summary>
     public bool[] Propagators { get; } = new bool[state.PropagatorCount];
@@ -23,8 +23,8 @@ internal sealed class Tracer(State state, Nogoods nogoods)
     /// <summary>Makes room for so many variables.</summary>
     public void Resize(int variables)
     {
-        needed.Resize(variables);
-        Array.Resize(ref latest, 2 * variables);
+        _needed.Resize(variables);
+        Array.Resize(ref _latest, 2 * variables);
         var domains = Domains;
         Array.Resize(ref domains, variables);
         Domains = domains;
@@ -36,7 +36,7 @@ internal sealed class Tracer(State state, Nogoods nogoods)
     {
         Array.Clear(Propagators);
         Array.Clear(Domains);
-        atRoot.Clear();
+        _atRoot.Clear();
     }
 
     /// <summary>Traces a failure that no decision is to blame for, back to the start.</summary>
@@ -54,10 +54,10 @@ internal sealed class Tracer(State state, Nogoods nogoods)
         back = root;
         var rootEnd = state.Level > root ? state.TrailStart(root + 1) : state.TrailCount;
         var deepest = -1;
-        state.CopyLatestChanges(latest);
-        foreach (var key in needed.Keys)
+        state.CopyLatestChanges(_latest);
+        foreach (var key in _needed.Keys)
         {
-            deepest = Math.Max(deepest, latest[key]);
+            deepest = Math.Max(deepest, _latest[key]);
         }
 
         if (deepest < rootEnd)
@@ -67,40 +67,40 @@ internal sealed class Tracer(State state, Nogoods nogoods)
             return null;
         }
 
-        learnt.Clear();
+        _learnt.Clear();
         Resolve(state.TrailStart(LevelOf(deepest)));
         var second = -1;
-        foreach (var key in needed.Keys)
+        foreach (var key in _needed.Keys)
         {
-            if (!needed.Take(key))
+            if (!_needed.Take(key))
             {
                 continue;
             }
 
-            if (latest[key] < rootEnd)
+            if (_latest[key] < rootEnd)
             {
                 Domains[key / 2] = true;
-                if (latest[key] >= 0)
+                if (_latest[key] >= 0)
                 {
-                    atRoot.Add(latest[key]);
+                    _atRoot.Add(_latest[key]);
                 }
 
                 continue;
             }
 
-            ref readonly var change = ref state.TrailAt(latest[key]);
+            ref readonly var change = ref state.TrailAt(_latest[key]);
             Domains[change.Variable] = true;
-            learnt.Add(new Literal(change.Variable, change.IsLow, change.After));
-            if (latest[key] > second)
+            _learnt.Add(new Literal(change.Variable, change.IsLow, change.After));
+            if (_latest[key] > second)
             {
-                second = latest[key];
-                (learnt[1], learnt[^1]) = (learnt[^1], learnt[1]);
+                second = _latest[key];
+                (_learnt[1], _learnt[^1]) = (_learnt[^1], _learnt[1]);
             }
         }
 
-        needed.Clear();
+        _needed.Clear();
         back = second < 0 ? root : LevelOf(second);
-        return [.. learnt];
+        return [.. _learnt];
     }
 
     /// <summary>Which decisions above the root, all of them suppositions, keep this one from holding: they and it.</summary>
@@ -108,13 +108,13 @@ internal sealed class Tracer(State state, Nogoods nogoods)
     {
         into.Clear();
         into.Add(denied);
-        needed.Clear();
-        needed.Add(denied.Key ^ 1);
+        _needed.Clear();
+        _needed.Add(denied.Key ^ 1);
         var rootEnd = state.Level > root ? state.TrailStart(root + 1) : state.TrailCount;
         for (var i = state.TrailCount - 1; i >= rootEnd; i--)
         {
             ref readonly var change = ref state.TrailAt(i);
-            if (!needed.Take(2 * change.Variable + (change.IsLow ? 1 : 0)))
+            if (!_needed.Take(2 * change.Variable + (change.IsLow ? 1 : 0)))
             {
                 continue;
             }
@@ -129,7 +129,7 @@ internal sealed class Tracer(State state, Nogoods nogoods)
             }
         }
 
-        needed.Clear();
+        _needed.Clear();
     }
 
     private int LevelOf(int change)
@@ -147,17 +147,17 @@ internal sealed class Tracer(State state, Nogoods nogoods)
     private void Resolve(int start)
     {
         var open = 0;
-        foreach (var key in needed.Keys)
+        foreach (var key in _needed.Keys)
         {
-            open += latest[key] >= start ? 1 : 0;
+            open += _latest[key] >= start ? 1 : 0;
         }
 
         for (var i = state.TrailCount - 1; ; i--)
         {
             ref readonly var change = ref state.TrailAt(i);
             var key = 2 * change.Variable + (change.IsLow ? 1 : 0);
-            latest[key] = change.Previous;
-            if (!needed.Take(key))
+            _latest[key] = change.Previous;
+            if (!_needed.Take(key))
             {
                 continue;
             }
@@ -165,25 +165,25 @@ internal sealed class Tracer(State state, Nogoods nogoods)
             Domains[change.Variable] = true;
             if (--open == 0)
             {
-                learnt.Add(new Literal(change.Variable, change.IsLow, change.After));
+                _learnt.Add(new Literal(change.Variable, change.IsLow, change.After));
                 return;
             }
 
-            var before = needed.Keys.Count;
+            var before = _needed.Keys.Count;
             Expand(change.Reason, change.Variable, change.IsLow);
-            for (var k = before; k < needed.Keys.Count; k++)
+            for (var k = before; k < _needed.Keys.Count; k++)
             {
-                open += latest[needed.Keys[k]] >= start ? 1 : 0;
+                open += _latest[_needed.Keys[k]] >= start ? 1 : 0;
             }
         }
     }
 
     private void Fail()
     {
-        needed.Clear();
+        _needed.Clear();
         if (state.FailedVariable >= 0)
         {
-            needed.Both(state.FailedVariable);
+            _needed.Both(state.FailedVariable);
             Domains[state.FailedVariable] = true;
         }
 
@@ -192,27 +192,27 @@ internal sealed class Tracer(State state, Nogoods nogoods)
 
     private void Finish()
     {
-        atRoot.Sort();
-        var next = atRoot.Count - 1;
+        _atRoot.Sort();
+        var next = _atRoot.Count - 1;
         for (var i = state.TrailCount - 1; i >= 0; i--)
         {
             ref readonly var change = ref state.TrailAt(i);
             var rested = false;
-            for (; next >= 0 && atRoot[next] == i; next--)
+            for (; next >= 0 && _atRoot[next] == i; next--)
             {
                 rested = true;
             }
 
-            if (needed.Take(2 * change.Variable + (change.IsLow ? 1 : 0)) || rested)
+            if (_needed.Take(2 * change.Variable + (change.IsLow ? 1 : 0)) || rested)
             {
                 Domains[change.Variable] = true;
                 Expand(change.Reason, change.Variable, change.IsLow);
             }
         }
 
-        foreach (var key in needed.Keys)
+        foreach (var key in _needed.Keys)
         {
-            Domains[key / 2] |= needed.Take(key);
+            Domains[key / 2] |= _needed.Take(key);
         }
     }
 
@@ -225,7 +225,7 @@ internal sealed class Tracer(State state, Nogoods nogoods)
                 // The denied bound is the other side of the change it made.
                 if (literal.Variable != variable || literal.IsLow == isLow)
                 {
-                    needed.Add(literal.Key);
+                    _needed.Add(literal.Key);
                 }
             }
         }
@@ -236,7 +236,7 @@ internal sealed class Tracer(State state, Nogoods nogoods)
                 Propagators[reason] = true;
             }
 
-            state.PropagatorAt(reason).Explain(variable, isLow, needed);
+            state.PropagatorAt(reason).Explain(variable, isLow, _needed);
         }
     }
 }

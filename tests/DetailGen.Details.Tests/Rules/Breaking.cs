@@ -16,7 +16,7 @@ internal sealed record Broken(Rule Rule, Preset Preset, IReadOnlyList<string> Al
 internal sealed class Breaking(Catalogue catalogue, string pack)
 {
     private static readonly Mark At = new("breaking", 1, 1);
-    private readonly IReadOnlyList<Rule> rules = [.. PackOrder.Rules(PackOrder.Named([pack], catalogue.Packs))];
+    private readonly IReadOnlyList<Rule> _rules = [.. PackOrder.Rules(PackOrder.Named([pack], catalogue.Packs))];
 
     /// <summary>One that breaks this rule and no other but those that it says go with it; null where the solver finds none.</summary>
     public Broken? Of(Rule rule, Preset variant)
@@ -68,7 +68,7 @@ internal sealed class Breaking(Catalogue catalogue, string pack)
     }
 
     private List<Rule> Others(Situation situation, Rule rule) =>
-        [.. rules.Where(other => other.Class == RuleClass.Enforced && other != rule && situation.Knows(other.Require!) && !(other.When?.In(situation).Fails ?? false))];
+        [.. _rules.Where(other => other.Class == RuleClass.Enforced && other != rule && situation.Knows(other.Require!) && !(other.When?.In(situation).Fails ?? false))];
 
     private static Preset Fixed(Situation situation, SortedDictionary<string, long> sizes) => situation.Preset with
     {

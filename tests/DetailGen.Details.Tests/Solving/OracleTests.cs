@@ -10,15 +10,15 @@ namespace DetailGen.Details.Tests.Solving;
 /// <summary>The solver against another complete one (CP-SAT, one worker), on details with the shipped rules and random wishes: feasible or not, and the same cost at every level.</summary>
 public class OracleTests(ITestOutputHelper output)
 {
-    private long asked;
-    private long compared;
+    private long _asked;
+    private long _compared;
 
     [Fact]
     public void Another_solver_finds_the_same_costs_at_every_level()
     {
         ProvenTests.Details.Always(Compare, cases: 40, print: ProvenTests.Told);
-        output.WriteLine($"{compared} of {asked} costs of solvable details compared; the others CP-SAT could not prove within its limit.");
-        Assert.True(asked > 0 && compared * 10 >= asked * 9, $"Only {compared} of {asked} costs could be compared.");
+        output.WriteLine($"{_compared} of {_asked} costs of solvable details compared; the others CP-SAT could not prove within its limit.");
+        Assert.True(_asked > 0 && _compared * 10 >= _asked * 9, $"Only {_compared} of {_asked} costs could be compared.");
     }
 
     private void Compare(Preset preset)
@@ -30,8 +30,8 @@ public class OracleTests(ITestOutputHelper output)
             case Answer.Best(_, var costs):
                 var actual = costs.Zip(model.Levels).SelectMany(pair => pair.Second is Level.Wanted ? [pair.First.Broken.Count, pair.First.Total] : (long[])[pair.First.Total]);
                 Assert.NotNull(expected);
-                Interlocked.Add(ref asked, actual.Count());
-                Interlocked.Add(ref compared, expected.Count);
+                Interlocked.Add(ref _asked, actual.Count());
+                Interlocked.Add(ref _compared, expected.Count);
                 Assert.Equal(expected, actual.Take(expected.Count)); // as far as the other one could prove its costs
                 break;
             case Answer.Conflict:

@@ -6,7 +6,7 @@ namespace DetailGen.Dxf.Tests.Reading;
 /// <summary>The sample drawing, edited as another program might: on the text of the file, with no knowledge of our reader or writer.</summary>
 internal sealed class Edited
 {
-    private readonly List<List<(string Code, string Value)>> records = [];
+    private readonly List<List<(string Code, string Value)>> _records = [];
 
     public Edited(byte[]? bytes = null)
     {
@@ -15,29 +15,29 @@ internal sealed class Edited
         {
             if (lines[i].Trim() == "0")
             {
-                records.Add([]);
+                _records.Add([]);
             }
 
-            records[^1].Add((lines[i], lines[i + 1]));
+            _records[^1].Add((lines[i], lines[i + 1]));
         }
     }
 
-    public byte[] Bytes => Encoding.UTF8.GetBytes(string.Concat(records.SelectMany(record => record).Select(tag => tag.Code + "\r\n" + tag.Value + "\r\n")));
+    public byte[] Bytes => Encoding.UTF8.GetBytes(string.Concat(_records.SelectMany(record => record).Select(tag => tag.Code + "\r\n" + tag.Value + "\r\n")));
 
     public DxfDrawing Drawing => DxfDrawing.Read(new MemoryStream(Bytes));
 
     /// <summary>The records of a kind that have a value.</summary>
     public List<int> Find(string kind, string value) =>
-        [.. Enumerable.Range(0, records.Count).Where(i => records[i][0].Value == kind && records[i].Exists(tag => tag.Value == value))];
+        [.. Enumerable.Range(0, _records.Count).Where(i => _records[i][0].Value == kind && _records[i].Exists(tag => tag.Value == value))];
 
     public Edited Set(int record, int code, Func<string, string> value)
     {
-        for (var i = 0; i < records[record].Count; i++)
+        for (var i = 0; i < _records[record].Count; i++)
         {
-            var (written, old) = records[record][i];
+            var (written, old) = _records[record][i];
             if (written.Trim() == code.ToString(System.Globalization.CultureInfo.InvariantCulture))
             {
-                records[record][i] = (written, value(old));
+                _records[record][i] = (written, value(old));
             }
         }
 
@@ -46,19 +46,19 @@ internal sealed class Edited
 
     public Edited Remove(int record)
     {
-        records.RemoveAt(record);
+        _records.RemoveAt(record);
         return this;
     }
 
     public Edited Insert(int before, params (int Code, string Value)[] tags)
     {
-        records.Insert(before, [.. tags.Select(tag => (tag.Code.ToString(System.Globalization.CultureInfo.InvariantCulture).PadLeft(3), tag.Value))]);
+        _records.Insert(before, [.. tags.Select(tag => (tag.Code.ToString(System.Globalization.CultureInfo.InvariantCulture).PadLeft(3), tag.Value))]);
         return this;
     }
 
     public Edited Copy(int record, string handle)
     {
-        records.Insert(record + 1, [.. records[record].Select(tag => tag.Code.Trim() == "5" ? (tag.Code, handle) : tag)]);
+        _records.Insert(record + 1, [.. _records[record].Select(tag => tag.Code.Trim() == "5" ? (tag.Code, handle) : tag)]);
         return this;
     }
 }

@@ -1,5 +1,6 @@
 using System.Reflection;
 using System.Runtime.CompilerServices;
+using System.Xml.Linq;
 using DetailGen.Testing;
 
 namespace DetailGen.EndToEnd.Tests.HouseRules;
@@ -35,6 +36,21 @@ public class CodeTests
     }
 
     [Fact]
+    public void Every_type_says_what_it_is()
+    {
+        var silent =
+            from project in Projects
+            let assembly = Assembly.Load("DetailGen." + project)
+            let said = Said(Path.ChangeExtension(assembly.Location, ".xml"))
+            from type in assembly.GetTypes()
+            where type.Namespace?.StartsWith("DetailGen", StringComparison.Ordinal) == true && !type.IsNestedPrivate && !type.Name.StartsWith('<')
+            where !type.IsDefined(typeof(CompilerGeneratedAttribute), inherit: false) && !(type.DeclaringType is { } outer && IsGenerated(outer))
+            where !said.Contains("T:" + type.FullName!.Replace('+', '.'))
+            select type.FullName;
+        Assert.Empty(silent);
+    }
+
+    [Fact]
     public void No_source_file_is_longer_than_four_hundred_lines()
     {
         var files = new[] { "src", "tests" }
@@ -44,4 +60,7 @@ public class CodeTests
     }
 
     private static bool IsGenerated(Type type) => type.IsDefined(typeof(System.CodeDom.Compiler.GeneratedCodeAttribute), inherit: false) || type.Name == "ReportContext";
+
+    private static HashSet<string> Said(string documentation) =>
+        [.. XDocument.Load(documentation).Descendants("member").Where(member => member.Element("summary")?.Nodes().Any() == true).Select(member => member.Attribute("name")!.Value)];
 }

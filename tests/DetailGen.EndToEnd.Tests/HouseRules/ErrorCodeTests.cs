@@ -14,7 +14,7 @@ public partial class ErrorCodeTests
         Assert.Equal(listed.Distinct(), listed);
         var written = Directory.EnumerateFiles(Repository.Path("src"), "*.cs", SearchOption.AllDirectories)
             .Where(file => !file.Split(Path.DirectorySeparatorChar).Any(part => part is "bin" or "obj"))
-            .SelectMany(file => Code().Matches(File.ReadAllText(file)).Select(match => match.Groups[1].Value))
+            .SelectMany(file => Code().Matches(File.ReadAllText(file)).Select(match => match.Groups["code"].Value))
             .Concat(["unknown-junction", "unknown-wall", "unknown-roof", "folder-base", "unreadable-base", "empty-base", "missing-base"]) // put together where they are written
             .Distinct().Order(StringComparer.Ordinal).ToList();
         Assert.True(written.Count > 80);
@@ -30,7 +30,7 @@ public partial class ErrorCodeTests
         Assert.All(listed, detail => Assert.NotEmpty(detail!["title"]!.GetValue<string>()));
     }
 
-    // a diagnostic with its mark, or an error report with file, line and column
-    [GeneratedRegex("""(?:new(?: Diagnostic| ErrorReport)?\(\s*|Refuse\(screen, [^"]*?)"([a-z][a-z0-9]*(?:-[a-z0-9]+)*)",\s*(?:at\b|asked\.Length|[^,()]*, (?:null, null|1|line|[\w.?]+\.Line(?: \?\? 1)?), )""")]
+    // a diagnostic with its mark, an error report with file, line and column, or one without a place
+    [GeneratedRegex("""(?:new(?: Diagnostic| ErrorReport)?\(\s*|Refuse\(screen, [^"]*?)"(?<code>[a-z][a-z0-9]*(?:-[a-z0-9]+)*)",\s*(?:at\b|asked\.Length|[^,()]*, (?:1|line|[\w.?]+\.Line(?: \?\? 1)?), )|ErrorReport\.Of\("(?<code>[a-z0-9-]+)",""")]
     private static partial Regex Code();
 }

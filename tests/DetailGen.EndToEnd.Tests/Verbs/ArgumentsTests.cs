@@ -48,6 +48,15 @@ public class ArgumentsTests
         Assert.DoesNotContain("System.", run.Messages, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_fault_of_the_command_line_has_no_place_in_a_text()
+    {
+        var error = Tool.Run("draw", Parapet, "--formats", "abc", "--json").Json["errors"]![0]!;
+        Assert.Equal("unknown-format", error["code"]!.GetValue<string>());
+        Assert.Null(error["line"]);
+        Assert.Null(error["column"]);
+    }
+
     [Theory]
     [InlineData("--out", "draw", "PRESET", "--out", "--json")]
     [InlineData("--set", "draw", "PRESET", "--set", "--json")]

@@ -10,6 +10,15 @@ public class WishesAndWaiversTests
     private static List<string> Warnings(Tool run, string start) =>
         [.. run.Detail["warnings"]!.AsArray().Select(one => one!.GetValue<string>()).Where(one => one.StartsWith(start, StringComparison.Ordinal))];
 
+    [Theory]
+    [InlineData("coping.overhang", "75mm")]
+    [InlineData("coping.fall-to", "both")]
+    public void What_the_command_line_fixes_is_told_as_such_be_it_a_size_or_a_choice(string key, string value)
+    {
+        var text = Tool.Run("explain", Tool.Shipped("tern-court-parapet-01"), key, "--set", $"{key}={value}", "--json").Json["explained"]![0]!["text"]!.AsArray();
+        Assert.Contains("Fixed on the command line.", text.Select(line => line!.GetValue<string>()));
+    }
+
     [Fact]
     public void A_wish_that_was_not_met_is_told_once_with_what_came_instead_and_why()
     {

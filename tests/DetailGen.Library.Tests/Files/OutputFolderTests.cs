@@ -46,4 +46,16 @@ public sealed class OutputFolderTests : IDisposable
         Assert.Contains($"{path} is a file, not a folder", fault!.Reason, StringComparison.Ordinal);
         Assert.Equal("kept", File.ReadAllText(path));
     }
+
+    [Fact]
+    public void A_file_that_cannot_take_its_name_leaves_the_folder_as_it_was()
+    {
+        File.WriteAllText(Path.Combine(_folder, "a.txt"), "issued before");
+        var nameless = new string('n', 300); // longer than any file system takes, so it can be written aside and not be renamed
+        var files = OutputFolder.Write(_folder, [new("a.txt", "txt", [1]), new("b.txt", "txt", [2]), new(nameless, "txt", [3])], out var fault);
+        Assert.Empty(files);
+        Assert.Equal(Messages.NameTooLongHint, fault!.Hint);
+        Assert.Equal(["a.txt"], Directory.GetFileSystemEntries(_folder).Select(Path.GetFileName));
+        Assert.Equal("issued before", File.ReadAllText(Path.Combine(_folder, "a.txt")));
+    }
 }

@@ -1,7 +1,6 @@
 using DetailGen.Drawing.Auditing;
 using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
-using DetailGen.Drawing.Sheets;
 using DetailGen.Library.Reports;
 using DetailGen.Library.Verbs;
 using DetailGen.Library.Wording;
@@ -65,7 +64,7 @@ public class HeatFigureTests
     {
         var office = Office.Of(null).Value;
         var (worked, report) = DetailWork.Do(PresetFiles.Read(Repository.Path("presets", "details", $"tern-court-{detail}.yaml"), set, office).Value, office, when);
-        var (told, moisture) = Moistening.WithFigures(report, worked!, office);
+        var (told, moisture) = MoistureChecking.WithFigures(report, worked!, office);
         return ([.. HeatFigureWords.Of(worked!, moisture).Select(line => $"{line.What}: {line.Figure}")], told);
     }
 }

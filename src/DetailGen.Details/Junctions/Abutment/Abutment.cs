@@ -36,8 +36,8 @@ internal sealed class Abutment : IJunction
         var tray = cavity ? Tray(site) : null;
         var clad = site.Sizes.HasLength("wall.insulation-base");
         var high = Math.Max(bed, tray is null ? 0 : tray.Line[0].Y + TrayLeg);
-        var reach = Math.Max(1000, 3 * Math.Max(wall.Thickness, -ceiling));
-        var top = high + 225 + reach;
+        var reach = Extents.Reach(site, wall);
+        var top = high + Courses.Block + reach;
         var foot = ceiling - reach;
         var underside = clad ? site.Length("wall.insulation-base") : foot;
         if (clad)
@@ -46,7 +46,7 @@ internal sealed class Abutment : IJunction
         }
 
         wall.Build(site, new(foot, top, top, underside, top, Stage.CladdingAbove, top, bed, Ribbon: false), tray);
-        var ends = new RoofEnds(stands, face - site.Length("roof.bearing"), Upstand.FieldStart(site, outer), outer, upstandFace + Math.Max(reach, RoofFinish.Shown(site) + 100)) { Edge = face };
+        var ends = new RoofEnds(stands, face - site.Length("roof.bearing"), Upstand.FieldStart(site, outer), outer, Extents.RoofEnd(site, upstandFace, reach)) { Edge = face };
         roof.Build(site, ends);
         MemberSeat.Build(site);
         kerb?.BuildSeal(site, roof, face);
@@ -99,13 +99,13 @@ internal sealed class Abutment : IJunction
     private static IEnumerable<double> TieBeds(Site site, TrayLine tray, double bed, double foot, double top)
     {
         const double Clear = 20;
-        var rows = Math.Max(1, Math.Round(site.Length("tie.vertical-spacing") / 225)) * 225;
+        var rows = WallTies.RowSpacing(site);
         var above = new List<double>();
-        for (var row = bed + (Math.Ceiling((tray.Line[0].Y + TrayLeg + Clear - bed) / 225) * 225); row < top - Clear; row += rows)
+        for (var row = bed + (Math.Ceiling((tray.Line[0].Y + TrayLeg + Clear - bed) / Courses.Block) * Courses.Block); row < top - Clear; row += rows)
         {
             above.Add(row);
         }
 
-        return above.Concat(WallTies.RowsBelow(site, bed - 225, foot));
+        return above.Concat(WallTies.RowsBelow(site, bed - Courses.Block, foot));
     }
 }

@@ -14,9 +14,9 @@ internal static class AbutmentPlan
         var ceiling = site.Level(Levels.Ceiling);
         var toe = outer + site.Length("upstand.fillet");
         var feature = toe + site.Length("membrane.lap");
-        var least = Math.Max(feature + Math.Max(300, -ceiling), roof.Plane.Datum + RoofFinish.Shown(site));
-        var shownFoot = ceiling - 225;
-        var shownTop = high + 225;
+        var least = Extents.NearestBreak(site, roof, feature);
+        var shownFoot = ceiling - Courses.Block;
+        var shownTop = high + Courses.Block;
         var across = Buildups.Wall(site, wall, "Wall", shownTop - 100);
         var room = site.Face(Faces.Room);
         var face = site.Face(Faces.RoofSide);

@@ -29,9 +29,9 @@ internal sealed class Parapet : IJunction
         site.SetLevel(Levels.UpstandTop, toCoping ? head : site.Length("upstand.height"));
         site.SetLevel(Levels.CopingTop, site.Length("parapet.height"));
 
-        var reach = Math.Max(1000, 3 * Math.Max(wall.Thickness, -ceiling));
+        var reach = Extents.Reach(site, wall);
         var ends = new RoofEnds(
-            face, face - site.Sizes.LengthOrZero("roof.bearing"), Upstand.FieldStart(site, outer), outer, upstandFace + Math.Max(reach, RoofFinish.Shown(site) + 100));
+            face, face - site.Sizes.LengthOrZero("roof.bearing"), Upstand.FieldStart(site, outer), outer, Extents.RoofEnd(site, upstandFace, reach));
         var foot = ceiling - reach;
         var lifted = sizes.HasMaterial("wall.head-membrane");
 
@@ -143,7 +143,7 @@ internal sealed class Parapet : IJunction
     private static IEnumerable<double> TieBeds(Site site, TrayLine tray, double foot)
     {
         var top = site.Level(Levels.WallHead) - site.Length("tie.top-distance");
-        var below = tray.Lowest - 225;
+        var below = tray.Lowest - Courses.Block;
         return WallTies.RowsAbove(site, top, tray.Lowest + site.Length("tray.step"), below).Concat(WallTies.RowsBelow(site, below, foot));
     }
 }

@@ -20,8 +20,8 @@ internal static class ParapetPlan
         var metal = site.Sizes.Is("coping.kind", "metal");
         var toe = outer + site.Length("upstand.fillet");
         var feature = toe + site.Length("membrane.lap");
-        var least = Math.Max(feature + Math.Max(300, -ceiling), roof.Plane.Datum + RoofFinish.Shown(site));
-        var shownFoot = ceiling - 225;
+        var least = Extents.NearestBreak(site, roof, feature);
+        var shownFoot = ceiling - Courses.Block;
         var inner = site.Face(Faces.HeadRoofSide) + site.Length("coping.overhang-inside");
         var left = -site.Length("coping.overhang");
         var stem = Buildups.Wall(site, wall, "Wall", ceiling - 150);
@@ -116,7 +116,7 @@ internal static class ParapetPlan
         }
 
         var own = PlacedWall.Course(site, wall.Bearing.Layer.Slot, wall.Bearing.Layer.Course);
-        var (courses, course) = site.Sizes.Has("tray.courses-below-head") ? (site.Sizes.Number("tray.courses-below-head"), 75.0) : (Math.Max(1, (long)Math.Round(225 / own)), own);
+        var (courses, course) = site.Sizes.Has("tray.courses-below-head") ? (site.Sizes.Number("tray.courses-below-head"), Courses.Brick) : (Math.Max(1, (long)Math.Round(Courses.Block / own)), own);
         var head = site.Level(Levels.WallHead);
         yield return new(
             "courses", new(0, head - (course * courses)), new(0, head), Axis.Vertical, Chains.WeatherSide, site.HasLevel(Levels.TrayOutlet) ? 1 : 0,

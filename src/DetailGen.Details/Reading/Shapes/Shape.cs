@@ -45,6 +45,7 @@ public sealed record AnySettingShape : Shape;
 /// <summary>An expression, kept as it is written.</summary>
 public sealed record ExpressionShape : Shape;
 
+/// <summary>A list whose items are all of one shape.</summary>
 public sealed record ListShape(Shape Item, int Least = 0) : Shape;
 
 /// <summary>A map with the keys named here and no other.</summary>
@@ -65,5 +66,6 @@ public sealed record EitherShape(params IReadOnlyList<Shape> Shapes) : Shape;
 /// <summary>Whatever its reader makes of it.</summary>
 public sealed record AnyShape : Shape;
 
+/// <summary>A key of a map, and what may stand there.</summary>
 /// <param name="Meaning">For editors; a sentence.</param>
 public sealed record Field(string Key, Shape Shape, string Meaning, bool Required = false);

@@ -37,6 +37,7 @@ public enum Operation
     Over,
 }
 
+/// <summary>Two quantities reckoned with.</summary>
 public sealed record Arithmetic(Operation Operation, Expression Left, Expression Right) : Expression;
 
 /// <summary>The greatest or the least of several.</summary>
@@ -53,6 +54,7 @@ public enum Relation
     Less,
 }
 
+/// <summary>Two quantities or words compared.</summary>
 public sealed record Comparison(Relation Relation, Expression Left, Expression Right) : Expression;
 
 /// <summary>One of a list.</summary>
@@ -61,10 +63,13 @@ public sealed record Among(Expression Left, IReadOnlyList<Expression> Members) :
 /// <summary>From one to another, both included.</summary>
 public sealed record Between(Expression Left, Expression Low, Expression High) : Expression;
 
+/// <summary>Holds where both hold.</summary>
 public sealed record Both(Expression Left, Expression Right) : Expression;
 
+/// <summary>Holds where one of them holds, or both.</summary>
 public sealed record Either(Expression Left, Expression Right) : Expression;
 
+/// <summary>Holds where the other fails.</summary>
 public sealed record Not(Expression Of) : Expression;
 
 /// <summary>Walks over trees.</summary>

@@ -1,5 +1,6 @@
 namespace DetailGen.Details.Rules.Language;
 
+/// <summary>Kinds of words in an expression.</summary>
 internal enum Lexeme
 {
     Name,

@@ -7,9 +7,9 @@ namespace DetailGen.Details.Rules.Language;
 internal sealed class Typing(Vocabulary vocabulary, Mark at)
 {
     private static readonly string[] Properties = ["kind", "id", "conductivity", "density"];
-    private readonly List<Diagnostic> faults = [];
+    private readonly List<Diagnostic> _faults = [];
 
-    public IReadOnlyList<Diagnostic> Faults => faults;
+    public IReadOnlyList<Diagnostic> Faults => _faults;
 
     public (Expression Expression, Kind Kind) Of(Raw raw)
     {
@@ -102,7 +102,7 @@ internal sealed class Typing(Vocabulary vocabulary, Mark at)
     {
         if (!vocabulary.HasSlot(slot.Text))
         {
-            faults.Add(RuleMessages.UnknownSlot(Place(slot.Offset), slot.Text, Nearest.To(slot.Text, vocabulary.Slots)));
+            _faults.Add(RuleMessages.UnknownSlot(Place(slot.Offset), slot.Text, Nearest.To(slot.Text, vocabulary.Slots)));
         }
 
         return slot.Text;
@@ -122,9 +122,9 @@ internal sealed class Typing(Vocabulary vocabulary, Mark at)
     private Expression Truth(Raw raw)
     {
         var (expression, kind) = Of(raw);
-        if (kind != Kind.Truth && faults.Count == 0)
+        if (kind != Kind.Truth && _faults.Count == 0)
         {
-            faults.Add(RuleMessages.WrongKind(Place(raw.Offset), expression.ToString(), kind, Kind.Truth));
+            _faults.Add(RuleMessages.WrongKind(Place(raw.Offset), expression.ToString(), kind, Kind.Truth));
         }
 
         return expression;
@@ -157,7 +157,7 @@ internal sealed class Typing(Vocabulary vocabulary, Mark at)
         var quotient = operation == Operation.Over && right.Kind == Kind.Number && right.Expression is not Language.Figure { Value: not 0 };
         if (product || quotient)
         {
-            faults.Add(RuleMessages.NotLinear(Place(sum.Offset)));
+            _faults.Add(RuleMessages.NotLinear(Place(sum.Offset)));
         }
 
         return (new Arithmetic(operation, left.Expression, right.Expression), kind.Value);
@@ -228,7 +228,7 @@ internal sealed class Typing(Vocabulary vocabulary, Mark at)
         };
         if (options.Count > 0 && !options.Contains(name.Text, StringComparer.Ordinal))
         {
-            faults.Add(RuleMessages.UnknownWord(Place(name.Offset), name.Text, left.Expression.ToString(), options, Nearest.To(name.Text, options)));
+            _faults.Add(RuleMessages.UnknownWord(Place(name.Offset), name.Text, left.Expression.ToString(), options, Nearest.To(name.Text, options)));
         }
 
         return (new Word(name.Text) { Offset = name.Offset }, Kind.Text);
@@ -237,23 +237,23 @@ internal sealed class Typing(Vocabulary vocabulary, Mark at)
     private void Same(int offset, (Expression Expression, Kind Kind) left, (Expression Expression, Kind Kind) right)
     {
         var alike = left.Kind == right.Kind || (left.Kind, right.Kind) is (Kind.Slope, Kind.Angle) or (Kind.Angle, Kind.Slope);
-        if (!alike && faults.Count == 0)
+        if (!alike && _faults.Count == 0)
         {
-            faults.Add(RuleMessages.KindsDiffer(Place(offset), left.Expression.ToString(), left.Kind, right.Expression.ToString(), right.Kind));
+            _faults.Add(RuleMessages.KindsDiffer(Place(offset), left.Expression.ToString(), left.Kind, right.Expression.ToString(), right.Kind));
         }
     }
 
     private void Ordered(int offset, (Expression Expression, Kind Kind) side)
     {
-        if (side.Kind is Kind.Text or Kind.Truth && faults.Count == 0)
+        if (side.Kind is Kind.Text or Kind.Truth && _faults.Count == 0)
         {
-            faults.Add(RuleMessages.NotComparable(Place(offset), side.Expression.ToString(), side.Kind));
+            _faults.Add(RuleMessages.NotComparable(Place(offset), side.Expression.ToString(), side.Kind));
         }
     }
 
     private (Expression, Kind) Fault(Diagnostic fault, Kind kind)
     {
-        faults.Add(fault);
+        _faults.Add(fault);
         return (new Word("?"), kind);
     }
 

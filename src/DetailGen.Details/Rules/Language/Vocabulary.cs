@@ -33,21 +33,21 @@ public sealed class Vocabulary(IEnumerable<KnownKey> keys, IEnumerable<string> s
         new("roof.rsi", Kind.RValue, []), new("roof.rse", Kind.RValue, []), new("wall.rsi", Kind.RValue, []), new("wall.rse", Kind.RValue, []),
     ];
 
-    private readonly SortedDictionary<string, KnownKey> known = Join(keys);
-    private readonly SortedSet<string> places = new(slots, StringComparer.Ordinal);
-    private readonly SortedSet<string> ids = new(materials, StringComparer.Ordinal);
+    private readonly SortedDictionary<string, KnownKey> _known = Join(keys);
+    private readonly SortedSet<string> _places = new(slots, StringComparer.Ordinal);
+    private readonly SortedSet<string> _ids = new(materials, StringComparer.Ordinal);
 
-    public IEnumerable<string> Keys => known.Keys;
+    public IEnumerable<string> Keys => _known.Keys;
 
-    public IEnumerable<string> Slots => places.Concat(known.Keys).Distinct(StringComparer.Ordinal);
+    public IEnumerable<string> Slots => _places.Concat(_known.Keys).Distinct(StringComparer.Ordinal);
 
-    public IEnumerable<string> Materials => ids;
+    public IEnumerable<string> Materials => _ids;
 
-    public KnownKey? Find(string key) => known.GetValueOrDefault(key);
+    public KnownKey? Find(string key) => _known.GetValueOrDefault(key);
 
-    public bool HasSlot(string slot) => places.Contains(slot) || known.ContainsKey(slot);
+    public bool HasSlot(string slot) => _places.Contains(slot) || _known.ContainsKey(slot);
 
-    public bool HasMaterial(string id) => ids.Count == 0 || ids.Contains(id);
+    public bool HasMaterial(string id) => _ids.Count == 0 || _ids.Contains(id);
 
     private static SortedDictionary<string, KnownKey> Join(IEnumerable<KnownKey> keys)
     {

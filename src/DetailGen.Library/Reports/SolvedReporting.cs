@@ -8,14 +8,14 @@ using DetailGen.Details.Solving;
 namespace DetailGen.Library.Reports;
 
 /// <summary>Turns what the lower projects know into the records that are printed.</summary>
-internal static class SolvedReport
+internal static class SolvedReporting
 {
     internal static SortedDictionary<string, ParameterReport> Parameters(Solution.Solved solved)
     {
         var all = new SortedDictionary<string, ParameterReport>(StringComparer.Ordinal);
         foreach (var value in solved.Values)
         {
-            all[value.Key] = new(Number(value.Value), Unit(value.Value), value.Text, new(Kind(value.Why.Kind), value.Why.Rule, value.Why.Text)) { Told = value.Told };
+            all[value.Key] = new(Number(value.Value), ReportUnits.Of(value.Value.Unit), value.Text, new(Kind(value.Why.Kind), value.Why.Rule, value.Why.Text)) { Told = value.Told };
         }
 
         return all;
@@ -37,7 +37,7 @@ internal static class SolvedReport
     })];
 
     // The steeper of two falls has the lesser n: between the numbers that are told the comparison is turned round.
-    private static string? OfNumbers(Verdict verdict) => verdict.Unit != "1:n" ? verdict.Op : verdict.Op switch { ">=" => "<=", "<=" => ">=", ">" => "<", "<" => ">", var same => same };
+    private static string? OfNumbers(Verdict verdict) => verdict.Unit != ReportUnits.Ratio ? verdict.Op : verdict.Op switch { ">=" => "<=", "<=" => ">=", ">" => "<", "<" => ">", var same => same };
 
     internal static IReadOnlyList<PackReport> Packs(IReadOnlyList<RulePack> packs) =>
         [.. packs.Where(pack => pack.Head is not null).Select(pack => new PackReport(pack.Name, pack.Head!.Title, pack.Head.Version, pack.Head.Date))];
@@ -84,16 +84,9 @@ internal static class SolvedReport
 
     private static object Number(Setting value) => value.Unit switch
     {
-        Details.Quantities.Unit.Length => value.Number / 1000.0,
-        Details.Quantities.Unit.Choice => value.Word!,
+        Unit.Length => ReportUnits.Number(value.Unit, value.Number),
+        Unit.Choice => value.Word!,
         _ => value.Number,
-    };
-
-    private static string? Unit(Setting value) => value.Unit switch
-    {
-        Details.Quantities.Unit.Length => "mm",
-        Details.Quantities.Unit.Ratio => "1:n",
-        _ => null,
     };
 
     private static string Kind(WhyKind kind) => kind switch
@@ -109,12 +102,12 @@ internal static class SolvedReport
 
     internal static string Word(Judgement judgement) => judgement switch
     {
-        Judgement.Pass => "pass",
-        Judgement.Fail => "fail",
-        Judgement.Warn => "warn",
-        Judgement.Waived => "waived",
-        Judgement.ToConfirm => "to-confirm",
-        _ => "not-applicable",
+        Judgement.Pass => VerdictWords.Pass,
+        Judgement.Fail => VerdictWords.Fail,
+        Judgement.Warn => VerdictWords.Warn,
+        Judgement.Waived => VerdictWords.Waived,
+        Judgement.ToConfirm => VerdictWords.ToConfirm,
+        _ => VerdictWords.NotApplicable,
     };
 
     private static string Word(MemberKind kind) => kind switch

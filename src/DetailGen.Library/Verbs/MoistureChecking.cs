@@ -7,7 +7,7 @@ using DetailGen.Physics.Moisture;
 namespace DetailGen.Library.Verbs;
 
 /// <summary>Condensation and mould of details, from the sections that are drawn.</summary>
-internal static class Moistening
+internal static class MoistureChecking
 {
     internal static DetailsReport Run(PresetsRequest request, Office office) => PresetFiles.Each(request, office, preset => One(preset, office));
 
@@ -26,13 +26,13 @@ internal static class Moistening
         }
 
         var work = MoistureWork.Of(preset, worked.Section, climate);
-        IReadOnlyList<CheckReport> checks = [.. MoistureTelling.Checks(work)];
+        IReadOnlyList<CheckReport> checks = [.. MoistureReporting.Checks(work)];
         return report with
         {
-            Physics = report.Physics! with { Moisture = MoistureTelling.Report(work) },
+            Physics = report.Physics! with { Moisture = MoistureReporting.Report(work) },
             Checks = [.. report.Checks!, .. checks],
-            Warnings = [.. report.Warnings, .. MoistureTelling.Warnings(work)],
-            Status = checks.Any(check => check.Verdict == "fail") ? 1 : report.Status,
+            Warnings = [.. report.Warnings, .. MoistureReporting.Warnings(work)],
+            Status = checks.Any(check => check.Verdict == VerdictWords.Fail) ? ExitStatus.Fails : report.Status,
         };
     }
 
@@ -46,7 +46,7 @@ internal static class Moistening
         }
 
         var work = MoistureWork.Of(worked.Preset, worked.Section, climate);
-        return (report with { Physics = report.Physics! with { Moisture = MoistureTelling.Report(work) } }, work);
+        return (report with { Physics = report.Physics! with { Moisture = MoistureReporting.Report(work) } }, work);
     }
 
     // the climate, or what is wrong with it
@@ -54,7 +54,7 @@ internal static class Moistening
     {
         if (MoistureWork.ClimateOf(preset, climates) is not { } climate)
         {
-            var nation = preset.Conditions.First(condition => condition.Key == "site.nation");
+            var nation = preset.Condition(PresetShape.Nation);
             return (null, new("no-climate", preset.File, nation.At?.Line ?? 1, nation.At?.Column ?? 1, "site.climate", null, Messages.NoUsualClimate(nation.Word), Messages.NameClimate(climates.Ids)));
         }
 

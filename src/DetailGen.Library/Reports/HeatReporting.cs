@@ -1,11 +1,12 @@
 using DetailGen.Analysis.Heat;
 using DetailGen.Details.Presets;
 using DetailGen.Physics.Fields;
+using DetailGen.Physics.Layers;
 
 namespace DetailGen.Library.Reports;
 
 /// <summary>Turns the heat of a junction into the record that is printed.</summary>
-internal static class HeatWords
+internal static class HeatReporting
 {
     internal static JunctionReport Of(JunctionHeat heat, Preset preset, PhysicsReport buildups) => new(
         buildups.Buildups, heat.Coupling.Value, heat.Coupling.Upper - heat.Coupling.Lower, Bounds(heat.Coupling),
@@ -20,7 +21,7 @@ internal static class HeatWords
         [.. heat.Model.Solids.Select(solid => Conductivity(solid, preset))],
         heat.Model.Steps, Messages.HeatCaution);
 
-    private static FlankReport Flank(FlankHeat flank) => new(flank.Id, flank.UValue.Value, Bounds(flank.UValue), Micro(flank.Internal), Micro(flank.External));
+    private static FlankReport Flank(FlankHeat flank) => new(flank.Id, flank.UValue.Value, Bounds(flank.UValue), ReportUnits.Thousandth(flank.Internal), ReportUnits.Thousandth(flank.External));
 
     private static PairReport Pair(PairHeat pair) => new(
         [pair.Warm, pair.Cold], pair.Coupling.Value, Bounds(pair.Coupling), pair.PsiInternal.Value, Bounds(pair.PsiInternal), pair.PsiExternal.Value, Bounds(pair.PsiExternal),
@@ -44,13 +45,16 @@ internal static class HeatWords
             air ? "memory" : filled?.Filling.Confidence.Conductivity ?? "");
     }
 
-    internal static string Flow(double film) => film switch { 0.13 => "horizontal", 0.10 => "upwards", 0.17 => "downwards", _ => "outside" };
+    /// <summary>Which way heat goes through an inside film; <c>outside</c> for the others.</summary>
+    /// <param name="film">As <see cref="SurfaceResistance"/> gives it, m²·K/W.</param>
+    internal static string Flow(double film) => Ways.FirstOrDefault(way => SurfaceResistance.Inside(way.Flow) == film).Word ?? "outside";
+
+    private static readonly (Flow Flow, string Word)[] Ways =
+        [(Physics.Layers.Flow.Horizontal, "horizontal"), (Physics.Layers.Flow.Upwards, "upwards"), (Physics.Layers.Flow.Downwards, "downwards")];
 
     private static string Side(FieldSide side) => side == FieldSide.Internal ? "internal" : "external";
 
-    private static FactorReport Factor(TemperatureFactor factor) => new(factor.Value, Micro(factor.At.X), Micro(factor.At.Y), factor.Change, Proven: false);
+    private static FactorReport Factor(TemperatureFactor factor) => new(factor.Value, ReportUnits.Thousandth(factor.At.X), ReportUnits.Thousandth(factor.At.Y), factor.Change, Proven: false);
 
     private static double[] Bounds(Proven value) => [value.Lower, value.Upper];
-
-    private static double Micro(double value) => Math.Round(value, 3, MidpointRounding.AwayFromZero) + 0.0;
 }

@@ -7,7 +7,7 @@ using DetailGen.Physics.Moisture;
 namespace DetailGen.Library.Reports;
 
 /// <summary>Turns condensation and mould into the records that are printed.</summary>
-internal static class MoistureTelling
+internal static class MoistureReporting
 {
     internal static MoistureReport Report(MoistureWork work) => new(
         MoistureSentences.Standard,
@@ -26,10 +26,10 @@ internal static class MoistureTelling
     internal static IEnumerable<CheckReport> Checks(MoistureWork work) => work.Buildups.SelectMany(built => new CheckReport[]
     {
         new(
-            $"condensation-{built.Model.Buildup.Id}", "vapour", built.Year.Verdict switch { MoistureVerdict.Dry => "pass", MoistureVerdict.Dries => "to-confirm", _ => "fail" },
+            $"condensation-{built.Model.Buildup.Id}", "vapour", built.Year.Verdict switch { MoistureVerdict.Dry => VerdictWords.Pass, MoistureVerdict.Dries => VerdictWords.ToConfirm, _ => VerdictWords.Fail },
             MoistureSentences.Outcome(built), [.. WetParts(built)], null, null),
         new(
-            $"mould-{built.Model.Buildup.Id}", "heat", work.Surface.Factor is { } needed && built.TemperatureFactor < needed ? "fail" : "pass",
+            $"mould-{built.Model.Buildup.Id}", "heat", work.Surface.Factor is { } needed && built.TemperatureFactor < needed ? VerdictWords.Fail : VerdictWords.Pass,
             MoistureSentences.Mould(built, work.Surface), [built.Model.Layers[0].Layer.PartId], null, null),
     });
 
