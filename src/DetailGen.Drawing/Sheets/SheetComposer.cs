@@ -42,9 +42,10 @@ public static class SheetComposer
         var title = room.Title(text.ViewTitle, drawn.Scale, request.Mirror);
         List<Item> items = [.. drawn.Items, .. layout.Items];
         var view = new View("section", drawn.Scale, items, layout.Bounds.With(drawn.Bounds));
+        var sign = map.Sign(ControlPicture.Lines.Select(line => line.Row), format.Paper, request.ForCopies);
         CompanionSheet[] companions = request.ViewOnly
             ? []
-            : [.. request.Companions.SelectMany((companion, i) => CompanionSheets.Of(companion, new(section, drawn, trial.Window, trial.Origin, format, text.ViewTitle, i + 2) { Thermal = text.Thermal }))];
+            : [.. request.Companions.SelectMany((companion, i) => CompanionSheets.Of(companion, new(section, drawn, trial.Window, trial.Origin, format, text.ViewTitle, i + 2) { Thermal = text.Thermal, ControlSign = sign }))];
         // The key says what a ring means before any is drawn, for insets only take the white that tables leave; where none finds room, it says nothing of them.
         var ringed = request is { Insets: true, ViewOnly: false };
         var basis = new InsetBasis(drawings, drawn, trial.Window, format);
@@ -59,7 +60,7 @@ public static class SheetComposer
             (papers, basis) = insets.Count == 0 ? (new(Laid(rings: false)(default, default), format), basis) : (papers, alone);
         }
 
-        var scene = request is { ControlLines: true, ViewOnly: false } && !request.Companions.Contains(Companion.ControlLines) ? LinesToFollow.Added(papers, basis) : papers.Scene;
+        var scene = request is { ControlLines: true, ViewOnly: false } && !request.Companions.Contains(Companion.ControlLines) ? LinesToFollow.Added(papers, basis, sign) : papers.Scene;
         scene = scene with { Layers = map.Used(scene.Views.SelectMany(one => one.Items).Concat(scene.Pages.SelectMany(page => page.Items)), format.Paper, request.ForCopies) };
         return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)])
         {
