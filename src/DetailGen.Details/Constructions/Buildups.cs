@@ -79,9 +79,9 @@ internal static class Buildups
                     });
                     break;
                 case RoofBehaviour.Membrane:
-                    layers.Add(new(reference, layer.Slot, layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, string.Join(", ", Laid(site).Prepend(layer.Remark).Where(said => said.Length > 0)))
+                    layers.Add(new(reference, layer.Slot, layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, string.Join(", ", Laid(site, material).Prepend(layer.Remark).Where(said => said.Length > 0)))
                     {
-                        Told = Told(string.Join(", ", Laid(site).Prepend(layer.Told)), material),
+                        Told = Told(string.Join(", ", Laid(site, material).Prepend(layer.Told)), material),
                     });
                     break;
                 default:
@@ -112,7 +112,7 @@ internal static class Buildups
     }
 
     // How the membrane is laid, and in how many layers where it may be several.
-    private static IEnumerable<string> Laid(Site site)
+    private static IEnumerable<string> Laid(Site site, Material material)
     {
         if (site.Sizes.Has("roof.membrane-layers"))
         {
@@ -120,7 +120,12 @@ internal static class Buildups
             yield return string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? "layer" : "layers")}");
         }
 
-        if (site.Sizes.HasChoice("membrane.fixing"))
+        if (material.Fill == "asphalt")
+        {
+            // It is its weight that holds it, and what sticks to boards tears over their joints, whatever is said of how a sheet would be held (BS 8218:1998, as contractors' specifications give it).
+            yield return "on a separating layer";
+        }
+        else if (site.Sizes.HasChoice("membrane.fixing"))
         {
             yield return site.Sizes.Choice("membrane.fixing") switch { "adhered" => "bonded", "mechanical" => "mechanically fixed", _ => "loose-laid" };
         }

@@ -135,6 +135,16 @@ public class MaterialTests
     }
 
     [Theory]
+    [InlineData("warm-concrete-deck", "adhered")]
+    [InlineData("warm-timber-deck", "loose")]
+    public void Asphalt_is_not_said_to_be_bonded_where_the_check_list_asks_for_a_layer_that_parts_it_from_the_boards(string roof, string fixing)
+    {
+        var layer = Build("parapet", "solid-masonry-insulated", roof, "roof.membrane: asphalt", "membrane.fixing: " + fixing).Buildups[1].Layers.Single(layer => layer.Slot == "roof.membrane");
+        Assert.Equal("on a separating layer", layer.Remark);
+        Assert.EndsWith(", on a separating layer", layer.Told, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("adhered", "bonded")]
     [InlineData("mechanical", "mechanically fixed")]
     [InlineData("loose", "loose-laid")]
