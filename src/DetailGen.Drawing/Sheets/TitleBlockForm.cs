@@ -150,7 +150,7 @@ internal static class TitleBlockForm
     private static IEnumerable<FormValue> Values(TextSizes sizes, Field field, PaperPoint corner)
     {
         var laid = Laid(sizes, field, 1);
-        var under = field.Top - field.Bottom - LabelOff(sizes) - sizes.FieldLabels;
+        var under = field.Top - field.Bottom - LabelOff(sizes) - sizes.FieldLabels - sizes.Typeface.Hang(sizes.FieldLabels);
         if (field.Label.Length > 0 && laid.Lift + sizes.Typeface.Rise(field.Height) > under)
         {
             laid = Laid(sizes, field, 3 + sizes.Typeface.Width(field.Label, sizes.FieldLabels));

@@ -156,6 +156,19 @@ public class PageComposerTests
     }
 
     [Theory]
+    [InlineData("", false)]
+    [InlineData("1 Fen Lane, Harrow Fen", false)]
+    [InlineData("1 Fen Lane, Harrow Fen", true)]
+    public void No_value_of_the_title_block_touches_a_label(string address, bool slim)
+    {
+        var title = SampleSheets.Text.Title with { Owner = "Harrow Fen Studio", Address = address, Approved = "Jj", Project = "High Jetty" };
+        var form = TitleBlockForm.Of(TextSizes.Usual, title, "1:10 at A3", "A3", "1/1", new(0, 0), slim);
+        var labels = form.Items.OfType<Text>().Where(text => text.Row == "block.label").Select(Typeface.Shipped.Box).ToList();
+        Assert.True(labels.Count >= 10);
+        Assert.All(form.Values, value => Assert.DoesNotContain(labels, label => label.Meets(Typeface.Shipped.Box(value.Text))));
+    }
+
+    [Theory]
     [InlineData(2.5, "ANSI-C")]
     [InlineData(3.5, "ANSI-C")]
     [InlineData(3.5, "A3")]
