@@ -1,4 +1,5 @@
 using System.Globalization;
+using DetailGen.Details.Parameters;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Reading;
 using DetailGen.Details.Solving;
@@ -71,6 +72,19 @@ public class MaterialTests
         Assert.Contains("in coats", note, StringComparison.Ordinal);
         Assert.DoesNotContain("sheet", note, StringComparison.Ordinal);
         Assert.Contains("bonded", Build(junction, wall, "warm-concrete-deck", $"roof.membrane: {material}, upstand.membrane: tpo-membrane")["upstand.membrane"].Words.Note, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("abutment", "upstand.height: 250 mm")]
+    [InlineData("parapet", "upstand.top: flashing, parapet.height: 800 mm")]
+    public void A_wall_that_is_cast_has_no_joint_for_a_flashing_but_a_chase(string junction, string set)
+    {
+        var cast = MaterialLibrary.Load().All.Where(material => material.Material.IsCast).Select(material => material.Id).ToList();
+        Assert.True(cast.Count >= 4);
+        Assert.All(cast, material => Assert.Contains(" into a chase;", Note(material), StringComparison.Ordinal));
+        Assert.Contains(" into the joint;", Note("block-medium"), StringComparison.Ordinal);
+
+        string Note(string material) => Build(junction, "solid-masonry-insulated", "warm-concrete-deck", "wall.block: " + material, set)["flashing"].Words.Note;
     }
 
     // Two thicknesses of asphalt one over the other would dam the water of a roof that falls to the wall.
