@@ -62,7 +62,7 @@ public static class SheetComposer
 
         var scene = request is { ControlLines: true, ViewOnly: false } && !request.Companions.Contains(Companion.ControlLines) ? LinesToFollow.Added(papers, basis, sign) : papers.Scene;
         scene = scene with { Layers = map.Used(scene.Views.SelectMany(one => one.Items).Concat(scene.Pages.SelectMany(page => page.Items)), format.Paper, request.ForCopies) };
-        return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)])
+        return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(section, request, trial)])
         {
             Parts = insets.Select(inset => (inset.ViewId, inset.Parts)).Append((view.Id, drawn.Parts)).ToDictionary(one => one.Item1, one => one.Item2, StringComparer.Ordinal),
             Places = layout.Places,
@@ -205,12 +205,17 @@ public static class SheetComposer
         return new(1, "view", box.Width, box.Height, [new("section", new(-box.Left, -box.Bottom), new(0, 0, box.Width, box.Height))], []);
     }
 
-    private static IEnumerable<string> Warnings(SheetRequest request, Trial trial)
+    private static IEnumerable<string> Warnings(Section section, SheetRequest request, Trial trial)
     {
         var (paper, scale) = (trial.Candidate.Format.Paper, trial.Candidate.Scale);
         if ((request.Paper is { } asked && asked != paper) || (request.Scale is { } given && given != scale))
         {
             yield return $"{request.Paper ?? "A3"}{(request.Scale is { } s ? $" at {ViewTitle.Words(s)}" : "")} does not hold the view with all that is said of it; it is drawn on {paper} at {ViewTitle.Words(scale)}.";
+        }
+
+        if (section.Falls.Any(fall => fall.End is { } end && end > trial.Window.Left && end < trial.Window.Right))
+        {
+            yield return "Sheet: The fall of the roof ends within the drawing. What is drawn level beyond it stands for the outlet, gutter or ridge that is there, and for no flat roof.";
         }
 
         foreach (var unplaced in trial.Layout.Unplaced)
