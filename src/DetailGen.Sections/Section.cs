@@ -189,4 +189,8 @@ public sealed record Run(string Id, Heading Heading, double Least, double End, (
 /// <param name="At">A place on the surface, mm.</param>
 /// <param name="Ratio">n of 1:n.</param>
 /// <param name="DownX">+1 where it falls towards growing x, −1 the other way.</param>
-public sealed record Fall(string Id, Point At, double Ratio, int DownX);
+public sealed record Fall(string Id, Point At, double Ratio, int DownX)
+{
+    /// <summary>x from which the surface goes on level, mm; null where it never does.</summary>
+    public double? End { get; init; }
+}

@@ -94,7 +94,7 @@ internal static class Buildups
     {
         var layer = placed.Layer;
         var material = site.Sizes.Material(layer.Slot);
-        string With(string said) => string.Join(", ", Laid(site).Prepend(said).Where(word => word.Length > 0));
+        string With(string said) => string.Join(", ", Laid(site, material).Prepend(said).Where(word => word.Length > 0));
         return new($"R{number}", layer.Slot, layer.Slot, layer.Name, material, placed.Thickness, layer.Kind, layer.Function, With(layer.Remark))
         {
             Told = Told(With(layer.Told), material),
@@ -129,7 +129,7 @@ internal static class Buildups
     }
 
     // How the membrane is laid, and in how many layers where it may be several.
-    private static IEnumerable<string> Laid(Site site)
+    private static IEnumerable<string> Laid(Site site, Material material)
     {
         if (site.Sizes.Has("roof.membrane-layers"))
         {
@@ -137,7 +137,12 @@ internal static class Buildups
             yield return string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? "layer" : "layers")}");
         }
 
-        if (site.Sizes.HasChoice("membrane.fixing"))
+        if (material.Fill == "asphalt")
+        {
+            // It is its weight that holds it, and what sticks to boards tears over their joints, whatever is said of how a sheet would be held (BS 8218:1998, as contractors' specifications give it).
+            yield return "on a separating layer";
+        }
+        else if (site.Sizes.HasChoice("membrane.fixing"))
         {
             yield return site.Sizes.Choice("membrane.fixing") switch { "adhered" => "bonded", "mechanical" => "mechanically fixed", _ => "loose-laid" };
         }

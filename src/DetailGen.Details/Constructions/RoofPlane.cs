@@ -12,6 +12,9 @@ namespace DetailGen.Details.Constructions;
 /// <param name="Run">Length of the fall, mm.</param>
 public sealed record RoofPlane(double Datum, double Ratio, int Rises, double Run)
 {
+    /// <summary>x of the other end of the fall, mm.</summary>
+    public double End => Datum + Run;
+
     /// <summary>Level of the surface at a station; mm.</summary>
     public double At(double x) => Rises * Math.Min(x - Datum, Run) / Ratio;
 
@@ -19,10 +22,9 @@ public sealed record RoofPlane(double Datum, double Ratio, int Rises, double Run
     public IReadOnlyList<Point> Line(double from, double to, double by)
     {
         var line = new List<Point> { new(from, At(from) + by) };
-        var end = Datum + Run;
-        if (end > from && end < to)
+        if (End > from && End < to)
         {
-            line.Add(new(end, At(end) + by));
+            line.Add(new(End, At(End) + by));
         }
 
         line.Add(new(to, At(to) + by));

@@ -36,6 +36,9 @@ public sealed record Parameter(
 
     /// <summary>The usual value is looked for after those of all others: no one makes a part unusual for a total that follows from the parts.</summary>
     public bool IsDefaultLast { get; init; }
+
+    /// <summary>The plan of the building gives it: no softer rule makes a span or a run shorter than usual so that what is drawn would do.</summary>
+    public bool IsDefaultFirst { get; init; }
 }
 
 /// <summary>Whole steps from least to most, both included; micrometres for a length, n for a ratio.</summary>

@@ -81,6 +81,7 @@ public static class ComponentReader
         {
             Slot = node.Text("slot") ?? key,
             IsDefaultLast = node.Flag("default-last"),
+            IsDefaultFirst = node.Flag("default-first"),
         };
     }
 

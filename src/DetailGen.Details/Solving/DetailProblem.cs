@@ -9,7 +9,7 @@ using Domain = DetailGen.Solver.Domain;
 namespace DetailGen.Details.Solving;
 
 /// <summary>
-/// A detail as a model: what must hold (domains, hard stock, equations, claims, hard rules, what is set, targets), then the wishes in order of rank: rules on
+/// A detail as a model: what must hold (domains, hard stock, equations, claims, hard rules, what is set, targets), then the wishes in order of rank: what the plan usually gives, rules on
 /// sheets alone and what sheets usually measure, other musts, shoulds, preferences, advice, defaults, preferred stock, the thinnest. Tags are <c>kind:id</c>.
 /// </summary>
 internal sealed class DetailProblem
@@ -136,7 +136,7 @@ internal sealed class DetailProblem
     private void Rank()
     {
         var rules = Active.Where(rule => rule is { IsHard: false, Yields: false }).ToList();
-        var (preferred, usual, last) = (new List<string>(), new List<string>(), new List<string>());
+        var (preferred, first, usual, last) = (new List<string>(), new List<string>(), new List<string>(), new List<string>());
         foreach (var given in Situation.Preset.Prefer.Where(given => _unknowns.ContainsKey(given.Key)))
         {
             _wishes[given.Key] = given.Value.Number;
@@ -148,9 +148,12 @@ internal sealed class DetailProblem
             if (Situation.Usual(parameter) is { } setting)
             {
                 _wishes[parameter.Key] = setting.Number;
-                (parameter.IsDefaultLast ? last : usual).Add(parameter.Key);
+                (parameter.IsDefaultFirst ? first : parameter.IsDefaultLast ? last : usual).Add(parameter.Key);
             }
         }
+
+        // A room is as wide as it is: joists that are too weak for it, or an upstand too low for the run of the fall, are told and not mended by a smaller building.
+        Wished("default of the plan", first);
 
         // Nobody takes thicker lead or another membrane so that something beside it comes nearer by a fraction of a millimetre to what it cannot reach: sheets are as wished for or usual before
         // all softer rules but those on sheets alone.

@@ -114,6 +114,15 @@ public static class DetailSolver
             }
         }
 
+        foreach (var size in problem.Situation.Sizes.Where(size => size.IsDefaultFirst))
+        {
+            if (values.Find(value => value.Key == size.Key) is { Why.Kind: not (WhyKind.Given or WhyKind.Preferred) } got
+                && problem.Situation.Preset.Prefer.All(wish => wish.Key != size.Key) && problem.Situation.Usual(size) is { } usual && got.Value != usual)
+            {
+                yield return SolvingWords.NotAsPlanned(size.Key, usual, got);
+            }
+        }
+
         foreach (var waiver in problem.Situation.Preset.Waivers)
         {
             List<Judgement> found = [.. verdicts.Where(verdict => verdict.Rule.Names(waiver.Rule)).Select(verdict => verdict.Judgement)];

@@ -67,7 +67,7 @@ internal static class Judge
             : side;
     }
 
-    /// <summary>The comparison that decides: the failing one of several that all must hold, the holding one of alternatives, a figure before a word.</summary>
+    /// <summary>The comparison that decides: the failing one of several that all must hold, the holding one of alternatives, or that which comes nearest; a figure before a word.</summary>
     internal static Compared? Deciding(Expression expression, IFacts facts) => expression switch
     {
         Comparison comparison => Of(comparison.Relation.Sign(), comparison.Left.In(facts), comparison.Right.In(facts)),
@@ -80,6 +80,7 @@ internal static class Judge
         Both both => both.Left.In(facts).Fails ? Deciding(both.Left, facts)
             : both.Right.In(facts).Fails ? Deciding(both.Right, facts)
             : Figures(Deciding(both.Left, facts), Deciding(both.Right, facts)),
+        Either either when either.In(facts).Fails => Nearest(either, facts),
         Either either => (either.Left.In(facts).Holds, either.Right.In(facts).Holds) switch
         {
             (true, false) => Deciding(either.Left, facts),
@@ -88,6 +89,22 @@ internal static class Judge
         },
         _ => null,
     };
+
+    // of a table such as that of joists the row that misses least helps, and not the last one
+    private static Compared? Nearest(Either either, IFacts facts) => Alternatives(either).Reverse()
+        .Select(one => (Told: Deciding(one, facts), Missed: Missed(one, facts))).Where(one => one.Told is not null)
+        .OrderBy(one => one.Missed).ThenBy(one => Short(one.Told!)).FirstOrDefault().Told;
+
+    private static IEnumerable<Expression> Alternatives(Expression expression) =>
+        expression is Either either ? Alternatives(either.Left).Concat(Alternatives(either.Right)) : [expression];
+
+    /// <summary>How many of the things that must all hold do not.</summary>
+    private static int Missed(Expression expression, IFacts facts) =>
+        expression is Both both ? Missed(both.Left, facts) + Missed(both.Right, facts) : expression.In(facts).Fails ? 1 : 0;
+
+    /// <summary>By what part of the wanted figure the drawn one misses it; a word misses by more than any figure.</summary>
+    private static decimal Short(Compared told) =>
+        told is { Left.Number: { } drawn, Right.Number: { } wanted } ? Math.Abs(drawn - wanted) / Math.Max(Math.Abs(wanted), 0.001m) : decimal.MaxValue;
 
     private static Compared? Figures(Compared? first, Compared? second) => first?.Left.Number is null && second?.Left.Number is not null ? second : first ?? second;
 

@@ -24,6 +24,10 @@ internal static class SolvingWords
     /// <summary>A wish that was given up, with the reason that the value has.</summary>
     public static string Unmet(Given wish, SolvedValue got) => $"prefer {wish.Key}: wished for {wish.Value}, got {got.Text}. {got.Why.Text}";
 
+    /// <summary>A size that the plan gives, which what is fixed leaves no room for.</summary>
+    public static string NotAsPlanned(string key, Setting usual, SolvedValue got) =>
+        $"{key}: {got.Text} is taken, for what is fixed leaves no room for the usual {usual}. The plan of the building gives it: set it, and what else must change is told.";
+
     public static string KeptAnyway(Rule rule) => $"{Bare(rule.Text)}; the waiver is not needed.";
 
     public static string WaiverNotNeeded(string rule) => $"waive {rule}: the rule is kept; the waiver is not needed.";

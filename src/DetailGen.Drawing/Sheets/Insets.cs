@@ -120,9 +120,9 @@ internal static class Insets
             : [.. named.Select(how => (0, how)), .. tables.SelectMany(_ => named, (page, how) => (page, how)), (0, Named.Nowhere)];
     }
 
-    /// <summary>Further sheets, from 0, on which tables stand, and at most insets and the lines to follow.</summary>
+    /// <summary>Further sheets, from 0, on which tables stand, and at most insets and the lines to follow; those of companions come behind them and have a matter of their own.</summary>
     internal static IEnumerable<int> WithTables(Scene scene) => Enumerable.Range(1, scene.Pages.Count - 1)
-        .Where(page => scene.Pages[page].Placements.All(placement => placement.ViewId == LinesToFollow.Id || placement.ViewId.StartsWith(Id, StringComparison.Ordinal)));
+        .TakeWhile(page => scene.Pages[page].Placements.All(placement => placement.ViewId == LinesToFollow.Id || placement.ViewId.StartsWith(Id, StringComparison.Ordinal)));
 
     // On the first sheet the view's own room, or that of a second view.
     internal static IReadOnlyList<PaperBox> Zones(SheetFormat format, int page) => page == 0

@@ -1,3 +1,4 @@
+using DetailGen.Drawing.Emitters.Plain;
 using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Sheets;
@@ -15,6 +16,9 @@ public sealed record LayerMap(IReadOnlyList<LayerLook> Looks)
     /// <summary>Border, outer rules of tables, lines under titles: they survive copying as they are, and wider ones would take the white beside the letters that stand between them.</summary>
     private static readonly string[] Ruled = ["frame", "frame.grid", "table.outer", "title.view"];
 
+    /// <summary>A pattern is pressed by no more in a sign, or it would look like another.</summary>
+    private const double Pressed = 0.78;
+
     /// <summary>The rows that these views and pages use, in the order of the map.</summary>
     /// <exception cref="KeyNotFoundException">An item names a row that the map lacks.</exception>
     /// <param name="forCopies">Every width one step up its series, but those of the sheet's own rules.</param>
@@ -30,6 +34,13 @@ public sealed record LayerMap(IReadOnlyList<LayerLook> Looks)
             .Select(look => new LayerRow(look.Row, look.Name, Width(paper is "A1" or "ANSI-D" ? look.WidthOnA1 : look.Width, forCopies && !Ruled.Contains(look.Row)), look.LineType, look.Ink, look.Plotted))
             .ToList();
         return rows.Count == 0 ? found : throw new KeyNotFoundException($"The layer map has no row {string.Join(", ", rows.Order(StringComparer.Ordinal))}.");
+    }
+
+    /// <summary>How long the signs of these rows stand in a legend, so that a broken line shows two dashes there and what lies between; 0 where none is broken, mm.</summary>
+    internal double Sign(IEnumerable<string> rows, string paper, bool forCopies)
+    {
+        var patterns = rows.SelectMany(row => Used([new Stroke(row, [])], paper, forCopies)).Select(Dashes.Pattern).Where(pattern => pattern.Length > 0);
+        return patterns.Select(pattern => Pressed * (pattern.Sum() + pattern[0])).DefaultIfEmpty().Max();
     }
 
     private static double Width(double width, bool oneStepUp) => oneStepUp ? Series.FirstOrDefault(wider => wider > width + 1e-9, width) : width;

@@ -19,11 +19,12 @@ internal static class LinesToFollow
     /// <summary>White round it, between picture and legend, and between a sign and its words; mm.</summary>
     private const double Clear = 6, Off = 4, Beside = 2.5;
 
-    /// <summary>Length of the signs in the legend, mm.</summary>
+    /// <summary>Least length of the signs in the legend, mm.</summary>
     private const double Sample = 12;
 
     /// <summary>Nothing where there is no room.</summary>
-    internal static void Add(Papers papers, InsetBasis basis)
+    /// <param name="sign">Length that the signs of its lines need, mm.</param>
+    internal static void Add(Papers papers, InsetBasis basis, double sign)
     {
         var (scene, view, format) = (papers.Scene, basis.Drawn, basis.Format);
         if (view.Scale > LeastOfView)
@@ -33,7 +34,7 @@ internal static class LinesToFollow
 
         // To the same breaks, whose signs and sheets are larger for it: no smaller than that.
         var least = (Width: view.Bounds.Width * view.Scale / Scale, Height: view.Bounds.Height * view.Scale / Scale);
-        var (legend, zone) = (Legend(format.TextSizes), format.Zones["view"]);
+        var (legend, zone) = (Legend(format.TextSizes, Math.Max(Sample, sign)), format.Zones["view"]);
         ControlPicture? picture = null;
         foreach (var page in Insets.WithTables(scene).Prepend(0))
         {
@@ -80,10 +81,10 @@ internal static class LinesToFollow
     }
 
     // From its lower left corner.
-    private static (double Width, double Height, IReadOnlyList<Item> Items) Legend(TextSizes sizes)
+    private static (double Width, double Height, IReadOnlyList<Item> Items) Legend(TextSizes sizes, double sample)
     {
-        var (letter, pitch, indent) = (sizes.Notes, sizes.ByNotes(4.75), Sample + Beside);
-        var lines = ControlPicture.Legend(Sample).Reverse().ToArray();
+        var (letter, pitch, indent) = (sizes.Notes, sizes.ByNotes(4.75), sample + Beside);
+        var lines = ControlPicture.Legend(sample).Reverse().ToArray();
         var items = new List<Item> { new Text("note.text", Caution, new(0, sizes.ByNotes(0.8)), letter) };
         var y = sizes.ByNotes(0.8) + pitch;
         foreach (var (_, sign, words) in lines)

@@ -42,9 +42,10 @@ public static class SheetComposer
         var title = room.Title(text.ViewTitle, drawn.Scale, request.Mirror);
         List<Item> items = [.. drawn.Items, .. layout.Items];
         var view = new View("section", drawn.Scale, items, layout.Bounds.With(drawn.Bounds));
+        var sign = map.Sign(ControlPicture.Lines.Select(line => line.Row), format.Paper, request.ForCopies);
         CompanionSheet[] companions = request.ViewOnly
             ? []
-            : [.. request.Companions.SelectMany((companion, i) => CompanionSheets.Of(companion, new(section, drawn, trial.Window, trial.Origin, format, text.ViewTitle, i + 2) { Thermal = text.Thermal }))];
+            : [.. request.Companions.SelectMany((companion, i) => CompanionSheets.Of(companion, new(section, drawn, trial.Window, trial.Origin, format, text.ViewTitle, i + 2) { Thermal = text.Thermal, ControlSign = sign }))];
         // The key says what a ring means before any is drawn, for insets only take the white that tables leave; where none finds room, it says nothing of them.
         var ringed = request is { Insets: true, ViewOnly: false };
         var basis = new InsetBasis(drawings, drawn, trial.Window, format);
@@ -61,12 +62,12 @@ public static class SheetComposer
 
         if (request is { ControlLines: true, ViewOnly: false } && !request.Companions.Contains(Companion.ControlLines))
         {
-            LinesToFollow.Add(papers, basis);
+            LinesToFollow.Add(papers, basis, sign);
         }
 
         var scene = request.ViewOnly ? papers.Scene : HeatFigures.Added(papers, text.HeatFigures, format);
         scene = scene with { Layers = map.Used(scene.Views.SelectMany(one => one.Items).Concat(scene.Pages.SelectMany(page => page.Items)), format.Paper, request.ForCopies) };
-        return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(request, trial)])
+        return new(scene, format.Paper, drawn.Scale, layout.Report, [.. Warnings(section, request, trial)])
         {
             Parts = insets.Select(inset => (inset.ViewId, inset.Parts)).Append((view.Id, drawn.Parts)).ToDictionary(one => one.Item1, one => one.Item2, StringComparer.Ordinal),
             Places = layout.Places,
@@ -209,12 +210,17 @@ public static class SheetComposer
         return new(1, "view", box.Width, box.Height, [new("section", new(-box.Left, -box.Bottom), new(0, 0, box.Width, box.Height))], []);
     }
 
-    private static IEnumerable<string> Warnings(SheetRequest request, Trial trial)
+    private static IEnumerable<string> Warnings(Section section, SheetRequest request, Trial trial)
     {
         var (paper, scale) = (trial.Candidate.Format.Paper, trial.Candidate.Scale);
         if ((request.Paper is { } asked && asked != paper) || (request.Scale is { } given && given != scale))
         {
             yield return $"{request.Paper ?? "A3"}{(request.Scale is { } s ? $" at {ViewTitle.Words(s)}" : "")} does not hold the view with all that is said of it; it is drawn on {paper} at {ViewTitle.Words(scale)}.";
+        }
+
+        if (section.Falls.Any(fall => fall.End is { } end && end > trial.Window.Left && end < trial.Window.Right))
+        {
+            yield return "Sheet: The fall of the roof ends within the drawing. What is drawn level beyond it stands for the outlet, gutter or ridge that is there, and for no flat roof.";
         }
 
         foreach (var unplaced in trial.Layout.Unplaced)

@@ -10,6 +10,9 @@ internal static class TitleBlockForm
     private const double Width = 180;
     private const string Kind = "Construction detail";
 
+    /// <summary>Any date: figures are of one width.</summary>
+    private const string ADate = "0000-00-00";
+
     /// <summary>From the upper rule of a field to the letters of its label; less where the value would touch it in a low field.</summary>
     private static double LabelOff(TextSizes sizes) => Math.Min(0.9, Low(sizes) - ValueAndLabel(sizes));
 
@@ -74,11 +77,13 @@ internal static class TitleBlockForm
         var (small, middle, large) = (sizes.Notes, sizes.Titles, sizes.Numbers);
         var c = slim ? 32 : 34;
 
-        // The fields of kind, paper and approval are as wide as their words, at the cost of those beside them.
+        // The fields of kind, scale, paper and approval are as wide as their words, at the cost of those beside them.
         var kind = Math.Max(34, Math.Ceiling(Needed(sizes, Kind, small)));
         var of = Math.Min(165, Math.Floor(Width - Needed(sizes, paper, small)));
         var approved = Math.Clamp(Math.Floor(166 - Needed(sizes, t.Approved, small)), 120, 132);
         var above = slim ? 1.1 : 1.4;
+        var drawnBy = Math.Max(64, Math.Ceiling(Needed(sizes, scale, small)) + Math.Ceiling(Needed(sizes, ADate, small)));
+        var issued = Math.Max(34, drawnBy - Math.Max(30, Math.Ceiling(Needed(sizes, ADate, small))));
         var title = AsHigh(sizes, middle, small, slim ? 4.9 : 6, above, c - 20);
         var owner = t.Address.Length > 0 ? AsHigh(sizes, middle, small, 5.3, 1.3, 12) : (Height: middle, Lift: 3);
         var (low, lowest) = (20 - Low(sizes), Lowest(sizes));
@@ -90,9 +95,9 @@ internal static class TitleBlockForm
             new("REVISION", 124, 0, of - 15, low, "Revision", t.Revision, t.Revision.Length > 3 ? Fitting(sizes, t.Revision, of - 139, middle, small) : large, Foot),
             new("SHEET", of - 15, 0, of, low, "Sheet", sheet, Fitting(sizes, sheet, 15, middle, small), Foot),
             new("PAPER", of, 0, Width, low, "Paper", paper, Fitting(sizes, paper, Width - of, middle, small), Foot),
-            new("SCALE", 0, low, 34, 20, "Scale", scale, small, lowest),
-            new("DATE", 34, low, 64, 20, "Date of issue", t.Date, small, lowest),
-            new("DRAWN", 64, low, 98, 20, "Drawn", t.Drawn, small, lowest),
+            new("SCALE", 0, low, issued, 20, "Scale", scale, small, lowest),
+            new("DATE", issued, low, drawnBy, 20, "Date of issue", t.Date, small, lowest),
+            new("DRAWN", drawnBy, low, 98, 20, "Drawn", t.Drawn, small, lowest),
             new("CHECKED", 98, low, approved, 20, "Checked", t.Checked, small, lowest),
             new("APPROVED", approved, low, 166, 20, "Approved", t.Approved, small, lowest),
             new("UNITS", 166, low, Width, 20, "Units", "mm", small, lowest),
@@ -145,7 +150,7 @@ internal static class TitleBlockForm
     private static IEnumerable<FormValue> Values(TextSizes sizes, Field field, PaperPoint corner)
     {
         var laid = Laid(sizes, field, 1);
-        var under = field.Top - field.Bottom - LabelOff(sizes) - sizes.FieldLabels;
+        var under = field.Top - field.Bottom - LabelOff(sizes) - sizes.FieldLabels - sizes.Typeface.Hang(sizes.FieldLabels);
         if (field.Label.Length > 0 && laid.Lift + sizes.Typeface.Rise(field.Height) > under)
         {
             laid = Laid(sizes, field, 3 + sizes.Typeface.Width(field.Label, sizes.FieldLabels));

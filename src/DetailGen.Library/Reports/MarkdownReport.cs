@@ -202,9 +202,12 @@ internal static class MarkdownReport
     private static void Quantities(StringBuilder page, Worked worked, DetailReport report)
     {
         Head(page, "Quantities per metre run", "##", "Part", "Material", "Area in section m²", "Volume m³", "Mass kg", "Sheet length m");
-        foreach (var part in report.Quantities ?? [])
+
+        // Pieces of one thing, such as boards on both sides of a joint, are bought as one; JSON has each.
+        foreach (var alike in (report.Quantities ?? []).GroupBy(part => (worked.Section[part.Part].Name, part.Material)))
         {
-            Row(page, worked.Section[part.Part].Name, part.Material, Number(part.Area), Number(part.Volume), Figures.Fixed(part.Mass, 1), part.SheetLength is { } length ? Figures.Fixed(length, 3) : "–");
+            var sheets = alike.Any(part => part.SheetLength is not null) ? Figures.Fixed(alike.Sum(part => part.SheetLength ?? 0), 3) : "–";
+            Row(page, alike.Key.Name, alike.Key.Material, Number(alike.Sum(part => part.Area)), Number(alike.Sum(part => part.Volume)), Figures.Fixed(alike.Sum(part => part.Mass), 1), sheets);
         }
 
         page.Append("\nCounted within the modelled section, which runs on beyond the drawing.\n");

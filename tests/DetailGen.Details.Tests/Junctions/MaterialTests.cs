@@ -1,4 +1,5 @@
 using System.Globalization;
+using DetailGen.Details.Parameters;
 using DetailGen.Details.Presets;
 using DetailGen.Details.Reading;
 using DetailGen.Details.Solving;
@@ -73,6 +74,19 @@ public class MaterialTests
         Assert.Contains("bonded", Build(junction, wall, "warm-concrete-deck", $"roof.membrane: {material}, upstand.membrane: tpo-membrane")["upstand.membrane"].Words.Note, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("abutment", "upstand.height: 250 mm")]
+    [InlineData("parapet", "upstand.top: flashing, parapet.height: 800 mm")]
+    public void A_wall_that_is_cast_has_no_joint_for_a_flashing_but_a_chase(string junction, string set)
+    {
+        var cast = MaterialLibrary.Load().All.Where(material => material.Material.IsCast).Select(material => material.Id).ToList();
+        Assert.True(cast.Count >= 4);
+        Assert.All(cast, material => Assert.Contains(" into a chase;", Note(material), StringComparison.Ordinal));
+        Assert.Contains(" into the joint;", Note("block-medium"), StringComparison.Ordinal);
+
+        string Note(string material) => Build(junction, "solid-masonry-insulated", "warm-concrete-deck", "wall.block: " + material, set)["flashing"].Words.Note;
+    }
+
     // Two thicknesses of asphalt one over the other would dam the water of a roof that falls to the wall.
     [Theory]
     [InlineData("parapet", "cavity-masonry", "away", 50)]
@@ -132,6 +146,16 @@ public class MaterialTests
         var contradiction = Assert.IsType<Solution.Contradiction>(Shipped.Solve(read.Value with { Rules = [] }));
         Assert.Equal([claim, "given.membrane.fixing"], contradiction.Members.Select(member => member.Id));
         Assert.Contains(contradiction.Repairs, repair => repair.Set is [{ Key: "membrane.fixing", Value: "adhered" }]);
+    }
+
+    [Theory]
+    [InlineData("warm-concrete-deck", "adhered")]
+    [InlineData("warm-timber-deck", "loose")]
+    public void Asphalt_is_not_said_to_be_bonded_where_the_check_list_asks_for_a_layer_that_parts_it_from_the_boards(string roof, string fixing)
+    {
+        var layer = Build("parapet", "solid-masonry-insulated", roof, "roof.membrane: asphalt", "membrane.fixing: " + fixing).Buildups[1].Layers.Single(layer => layer.Slot == "roof.membrane");
+        Assert.Equal("on a separating layer", layer.Remark);
+        Assert.EndsWith(", on a separating layer", layer.Told, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -43,6 +43,16 @@ public class HazardRuleTests
         Assert.Equal(Judgement.NotApplicable, Judged("joist-load-designed", preset));
     }
 
+    [Theory]
+    [InlineData("anchored", "ewi-boards-anchored", "ewi-boards-bonded")]
+    [InlineData("bonded", "ewi-boards-bonded", "ewi-boards-anchored")]
+    public void What_holds_external_insulation_is_asked_about_as_it_is_drawn(string fixing, string asked, string other)
+    {
+        var preset = $"junction: abutment\nwall: solid-masonry-insulated\nroof: warm-concrete-deck\nset: {{ wall.insulation-fixing: {fixing} }}";
+        Assert.Equal((Judgement.ToConfirm, Judgement.NotApplicable), (Judged(asked, preset), Judged(other, preset)));
+        Assert.Equal(Judgement.NotApplicable, Judged(asked, "junction: abutment\nwall: cavity-masonry\nroof: warm-concrete-deck"));
+    }
+
     // Where the bed begins and where the weight is, by hand: 250 mm of insulation and 150 mm of oversail set the bed 410 mm in, and a coping of 738.5 mm weighs 332 to 369 mm in.
     [Theory]
     [InlineData("wall.insulation: 120 mm", Judgement.Pass)]

@@ -130,6 +130,16 @@ public class ShippedDetailTests
     }
 
     [Theory]
+    [InlineData("102.5 mm", Judgement.Pass)]
+    [InlineData("215 mm", Judgement.Pass)]
+    [InlineData("140 mm", Judgement.Warn)]
+    public void A_leaf_of_bricks_is_as_thick_as_a_brick_is_wide_or_long(string leaf, Judgement judgement)
+    {
+        var solved = Held(Shipped.Preset("abutment", "cavity-masonry", "warm-concrete-deck", "wall.outer-leaf=" + leaf)).Solve(Whole);
+        Assert.Equal(judgement, solved.Verdicts.Single(verdict => verdict.Rule.Id == "brick-module").Judgement);
+    }
+
+    [Theory]
     [InlineData("roof.joist-centres=600 mm", Judgement.Warn)]
     [InlineData("roof.joist-centres=400 mm", Judgement.Pass)]
     public void A_span_table_is_not_said_to_be_kept_at_centres_that_it_does_not_cover(string centres, Judgement judgement)

@@ -156,6 +156,36 @@ public class PageComposerTests
     }
 
     [Theory]
+    [InlineData("", false)]
+    [InlineData("1 Fen Lane, Harrow Fen", false)]
+    [InlineData("1 Fen Lane, Harrow Fen", true)]
+    public void No_value_of_the_title_block_touches_a_label(string address, bool slim)
+    {
+        var title = SampleSheets.Text.Title with { Owner = "Harrow Fen Studio", Address = address, Approved = "Jj", Project = "High Jetty" };
+        var form = TitleBlockForm.Of(TextSizes.Usual, title, "1:10 at A3", "A3", "1/1", new(0, 0), slim);
+        var labels = form.Items.OfType<Text>().Where(text => text.Row == "block.label").Select(Typeface.Shipped.Box).ToList();
+        Assert.True(labels.Count >= 10);
+        Assert.All(form.Values, value => Assert.DoesNotContain(labels, label => label.Meets(Typeface.Shipped.Box(value.Text))));
+    }
+
+    [Theory]
+    [InlineData(2.5, "ANSI-C")]
+    [InlineData(3.5, "ANSI-C")]
+    [InlineData(3.5, "A3")]
+    public void Scale_and_date_are_told_in_full_in_letters_of_any_height(double notes, string paper)
+    {
+        var title = SampleSheets.Text.Title with { Date = "2026-11-25", Drawn = "AB" };
+        var form = TitleBlockForm.Of(TextSizes.Usual with { Notes = notes, Titles = 5 }, title, "1:10 at " + paper, paper, "10/12", new(0, 0), slim: false);
+        foreach (var (tag, words) in ((string, string)[])[("SCALE", "1:10 at " + paper), ("DATE", "2026-11-25"), ("DRAWN", "AB")])
+        {
+            Assert.Equal(words, form.Values.Single(value => value.Tag == tag).Text.Words);
+        }
+
+        var boxes = form.Values.Select(value => Typeface.Shipped.Box(value.Text)).ToList();
+        Assert.DoesNotContain(boxes, box => boxes.Any(other => other != box && other.Meets(box)));
+    }
+
+    [Theory]
     [MemberData(nameof(Papers))]
     public void No_two_texts_of_a_sheet_overlap_and_none_leaves_the_paper(string paper)
     {

@@ -75,6 +75,19 @@ public class ToldOutsideTests
     }
 
     [Fact]
+    public void The_report_counts_the_pieces_of_one_thing_together_and_loses_none()
+    {
+        using var scratch = new Scratch();
+        Tool.Run("draw", scratch.Preset("abutment", "cavity-masonry", "warm-timber-deck", "set: { roof.finish: paving }\n"), "--out", scratch.Folder, "--formats", "md,json");
+        string[][] rows = [.. File.ReadAllLines(Path.Combine(scratch.Folder, "preset.md")).SkipWhile(line => !line.StartsWith("## Quantities", StringComparison.Ordinal)).Where(line => line.StartsWith('|')).Skip(2).Select(line => line.Split('|', StringSplitOptions.TrimEntries))];
+        Assert.Equal(rows.Length, rows.Select(row => (row[1], row[2])).Distinct().Count());
+        Assert.Single(rows, row => row[1] == "Paving slab");
+        var pieces = JsonNode.Parse(File.ReadAllText(Path.Combine(scratch.Folder, "preset.json")))!["details"]![0]!["quantities"]!.AsArray();
+        Assert.True(pieces.Count > rows.Length);
+        Assert.Equal(pieces.Sum(piece => piece!["mass_kg_per_m"]!.GetValue<double>()), rows.Sum(row => double.Parse(row[5], System.Globalization.CultureInfo.InvariantCulture)), 0.05 * rows.Length);
+    }
+
+    [Fact]
     public void A_rule_pack_that_is_named_twice_is_told_with_both_places()
     {
         using var scratch = new Scratch();

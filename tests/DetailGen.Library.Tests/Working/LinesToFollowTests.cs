@@ -47,6 +47,23 @@ public class LinesToFollowTests
     }
 
     [Theory]
+    [InlineData("A1", "sheet.line-group=usual")]
+    [InlineData("A1", "sheet.line-group=copy")]
+    [InlineData("A2", "sheet.line-group=usual")]
+    [InlineData("A1", "sheet.companions=[control-lines]", "sheet.line-group=copy")]
+    public void In_black_print_the_signs_of_air_and_vapour_are_told_apart_by_their_dashes(string paper, params string[] settings)
+    {
+        var scene = InsetTests.Whole("parapet-01", ["sheet.paper=" + paper, "sheet.scale=1:5", .. settings]).Scene;
+        foreach (var (row, gap) in ((string, double)[])[("control.air", 6.5), ("control.vapour", 3)])
+        {
+            var sign = scene.Pages.SelectMany(page => page.Items).OfType<Stroke>().Single(stroke => stroke.Row == row);
+
+            // two dashes of 12 widths and what lies between (ISO 128-2:2022, from memory), pressed by no more than a quarter
+            Assert.True(sign.Points[1].X - sign.Points[0].X >= 0.75 * (12 + gap + 12) * scene.Layer(row).Width, $"{row} is drawn as one dash.");
+        }
+    }
+
+    [Theory]
     [InlineData("sheet.companions=[control-lines]")] // it has a sheet of its own
     [InlineData("sheet.scale=1:20")] // the view is as small
     public void It_is_left_out_where_it_would_say_nothing_more(string setting) =>

@@ -40,7 +40,7 @@ internal static class AbutmentPlan
                 new("wall-head", Heading.Up, shownTop, top, (room, site.Face(Faces.Weather))),
                 new("roof-end", Heading.Along, least, ends.End, (ceiling, roof.Plane.At(least))),
             ],
-            [new("roof.fall", new(feature + 40, roof.Plane.At(feature + 40)), roof.Plane.Ratio, -roof.Plane.Rises)]);
+            [new("roof.fall", new(feature + 40, roof.Plane.At(feature + 40)), roof.Plane.Ratio, -roof.Plane.Rises) { End = roof.Plane.End }]);
     }
 
     private static IEnumerable<Level> DripProfile(Site site) => site.Sizes.HasLength("wall.insulation-base")

@@ -140,7 +140,7 @@ internal static class ParapetPlan
 
     private static IEnumerable<Fall> FallsOf(Site site, PlacedRoof roof, double left, double inner, double top, double feature)
     {
-        yield return new("roof.fall", new(feature + 40, roof.Plane.At(feature + 40)), roof.Plane.Ratio, -roof.Plane.Rises);
+        yield return new("roof.fall", new(feature + 40, roof.Plane.At(feature + 40)), roof.Plane.Ratio, -roof.Plane.Rises) { End = roof.Plane.End };
         var ratio = site.Sizes.Number("coping.fall");
         var to = site.Sizes.Choice("coping.fall-to");
         if (to != "outside")

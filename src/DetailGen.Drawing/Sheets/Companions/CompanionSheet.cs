@@ -21,6 +21,9 @@ internal sealed record CompanionBasis(Section Section, DrawnView Drawn, Bounds W
     /// <summary>Null where no thermal sheet is asked for.</summary>
     internal ThermalText? Thermal { get; init; }
 
+    /// <summary>Length that the signs of control lines need in a legend, mm.</summary>
+    internal double ControlSign { get; init; }
+
     internal TextSizes Sizes => Format.TextSizes;
 
     /// <summary>Where drawings may stand: the drawing space above the title block, clear of the centring marks.</summary>

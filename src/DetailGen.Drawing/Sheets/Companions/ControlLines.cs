@@ -24,7 +24,7 @@ internal static class ControlLines
     private static IEnumerable<Item> Legend(CompanionBasis basis, ControlPicture picture)
     {
         var room = basis.Room;
-        var (sizes, letter, pitch) = (basis.Sizes, basis.Sizes.Notes, basis.Sizes.ByNotes(4.25));
+        var (sizes, letter, pitch, sample) = (basis.Sizes, basis.Sizes.Notes, basis.Sizes.ByNotes(4.25), Math.Max(Sample, basis.ControlSign));
         var drawn = basis.Drawn.Bounds.Shift(basis.Origin);
 
         // On the side where more white is left.
@@ -33,12 +33,12 @@ internal static class ControlLines
         var (left, y) = (behind >= before ? room.Right - width : room.Left, room.Top - sizes.ByTitles(4));
         yield return new Text("title.view", "Control lines", new(left, y), sizes.Titles);
         y -= sizes.ByTitles(8);
-        foreach (var (role, sign, words) in ControlPicture.Legend(Sample))
+        foreach (var (role, sign, words) in ControlPicture.Legend(sample))
         {
             yield return Moving.By(sign, new(left, y + sizes.ByNotes(1)));
-            yield return new Text("key", words, new(left + Sample + 3, y), letter, Bold: true);
-            var lines = sizes.Typeface.Wrap(string.Join(", ", picture.Names[role]), letter, width - Sample - 3);
-            yield return new Paragraph("key", lines, new(left + Sample + 3, y - pitch), letter, pitch);
+            yield return new Text("key", words, new(left + sample + 3, y), letter, Bold: true);
+            var lines = sizes.Typeface.Wrap(string.Join(", ", picture.Names[role]), letter, width - sample - 3);
+            yield return new Paragraph("key", lines, new(left + sample + 3, y - pitch), letter, pitch);
             y -= (lines.Count + 2) * pitch;
         }
 
