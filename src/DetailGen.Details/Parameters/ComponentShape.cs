@@ -36,7 +36,7 @@ public static partial class ComponentShape
             new Field("when", new ExpressionShape(), "Condition.", Required: true),
             new Field("value", new TextShape(), "The usual value then.", Required: true))), "Usual values that go before the default; the first that holds."),
         new Field("default-last", new FlagShape(), "Whether the usual value counts after those of all others, as that of a total."),
-        new Field("default-first", new FlagShape(), "Whether the usual value counts before all rules that may be broken, as that of a size which the plan of the building gives."),
+        new Field("default-first", new FlagShape(), "Whether the usual value counts before all rules that may be broken, as that of a size which the plan of the building or the units chosen for it give."),
         new Field("when", new ExpressionShape(), "The parameter exists only then."),
         new Field("meaning", new TextShape(), "One sentence.", Required: true),
         new Field("source", SourceShape.Shape, "Where domain and default come from.", Required: true));

@@ -58,6 +58,25 @@ public class PlanSizeTests
         Assert.Equal(run is not null, solved.Warnings.Any(warning => warning.StartsWith($"roof.fall-run: {run} is taken", StringComparison.Ordinal)));
     }
 
+    // To give a narrow coping more fall the outer leaf became 90 mm of bricks of 102.5 mm.
+    [Fact]
+    public void Bricks_keep_their_width_whatever_that_does_to_a_coping()
+    {
+        var read = PresetReader.ReadText(
+            """
+            detail: narrow
+            junction: parapet
+            wall: cavity-masonry
+            roof: warm-concrete-deck
+            set: { wall.cavity: 75 mm, wall.fill: partial, wall.cavity-insulation: 25 mm, parapet.height: 460 mm, upstand.height: 150 mm, roof.insulation: 120 mm }
+            building: { work: recovering }
+            site: { nation: northern-ireland, exposure: very-severe }
+            """, "narrow.yaml", [], PresetContext.Load());
+        var solved = Assert.IsType<Solution.Solved>(DetailSolver.Solve(Held(read.Value), Whole));
+        Assert.Equal("102.5 mm", solved.Find("wall.outer-leaf")!.Text);
+        Assert.DoesNotContain(solved.Verdicts, verdict => verdict.Rule.Id == "brick-module" && verdict.Judgement == Judgement.Warn);
+    }
+
     [Fact]
     public void A_run_that_the_author_wishes_for_is_no_surprise_to_be_told()
     {
