@@ -49,6 +49,7 @@ internal sealed class Wording(Sizes sizes, IEnumerable<Component> components, Fu
     {
         "material" => Plain(material.Name),
         _ when sizes.HasLength(key) => Length(sizes.Length(key)),
+        _ when sizes.HasChoice(key) => sizes.Choice(key),
         _ when key.EndsWith("fall", StringComparison.Ordinal) => string.Create(CultureInfo.InvariantCulture, $"1:{sizes.Number(key)}"),
         _ => sizes.Number(key).ToString(CultureInfo.InvariantCulture),
     };

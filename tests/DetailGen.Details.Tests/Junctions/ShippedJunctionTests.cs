@@ -75,6 +75,13 @@ public class ShippedJunctionTests
         }
     }
 
+    // The span that passed is that of a strength class: whoever buys the timber reads it on the drawing.
+    [Theory]
+    [InlineData("c16", "along", "C16 joists 47 mm × 195 mm at 400 mm centres")]
+    [InlineData("c24", "across", "C24 joists 47 mm × 195 mm at 400 mm, bearing 90 mm")]
+    public void The_note_of_the_joists_tells_their_strength_class(string grade, string joists, string note) =>
+        Assert.Equal(note, Shipped.Build("parapet", "cavity-masonry", "warm-timber-deck", "roof.joist-grade=" + grade, "roof.joists=" + joists)["roof.joist.1"].Words.Note);
+
     [Fact]
     public void A_tray_in_a_section_is_found_where_two_parts_claim_its_place()
     {

@@ -43,7 +43,7 @@ public class MarkedSheetTests
             foreach (var mirror in (bool[])[false, true])
             {
                 var words = InsetTests.WholeFile(path, ["mirror=" + (mirror ? "true" : "false")]).Scene.Views[0].Items.OfType<Drawing.Scenes.Group>().SelectMany(group => group.Items).OfType<Text>();
-                Assert.Contains(words, text => Regex.IsMatch(text.Words, @"^Joists \d+( mm)? × \d+( mm)? at \d+"));
+                Assert.Contains(words, text => Regex.IsMatch(text.Words, @"^(C24 j|J)oists \d+( mm)? × \d+( mm)? at \d+"));
             }
         });
     }
