@@ -1,18 +1,8 @@
-using System.Globalization;
 using DetailGen.Drawing.Annotation.Notes;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Sections;
 
 namespace DetailGen.Drawing.Annotation;
-
-/// <summary>One line of a stack note, with the place where the stem meets its layer.</summary>
-/// <param name="Near">Where the stem enters the layer, seen from outside or from the top.</param>
-internal sealed record StackLine(string PartId, string Reference, string Words, double Near, double Far)
-{
-    internal double Middle => (Near + Far) / 2;
-
-    internal double Thickness => Math.Abs(Far - Near);
-}
 
 /// <summary>One leader through all layers of a wall or a roof: a dot in each, a line of text for each, in one order.</summary>
 internal sealed class StackNotes(Surface surface, AnnotationRequest request)
@@ -37,9 +27,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
     /// <summary>What a line takes under its middle.</summary>
     private double Under => surface.Sizes.ByNotes(2.2);
 
-    // The same are asked for at hundreds of places.
-    private readonly Dictionary<string, Shape[]> _pieces = new(StringComparer.Ordinal);
-    private readonly Dictionary<(string, double), List<(Layer Layer, double Near, double Far)>> _crossed = [];
+    private readonly StackLines _lines = new(surface, request);
 
     /// <summary>Parts whose note is told in a stack.</summary>
     internal SortedSet<string> Told { get; } = new(StringComparer.Ordinal);
@@ -128,7 +116,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
             return false;
         }
 
-        Keyed.AddRange(buildup.Layers.Where(layer => surface.ById.ContainsKey(layer.PartId)).DistinctBy(layer => layer.PartId).Select(layer => new KeyedNote(layer.PartId, layer.Reference, Words(layer, Brevity.All))));
+        Keyed.AddRange(buildup.Layers.Where(layer => surface.ById.ContainsKey(layer.PartId)).DistinctBy(layer => layer.PartId).Select(layer => new KeyedNote(layer.PartId, layer.Reference, _lines.Words(layer, Brevity.All))));
         return true;
     }
 
@@ -137,7 +125,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         var named = buildup.Layers.Select(layer => layer.PartId).Where(surface.ById.ContainsKey).Distinct(StringComparer.Ordinal).Count();
         foreach (var station in stations)
         {
-            var lines = Crossed(buildup, station, level, brevity);
+            var lines = _lines.Crossed(buildup, station, level, brevity);
             if (lines.Count > 0 && lines.Count == named && place(lines, station))
             {
                 return true;
@@ -145,93 +133,6 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         }
 
         return false;
-    }
-
-    /// <summary>The layers as the stem meets them.</summary>
-    private List<StackLine> Crossed(Buildup buildup, double station, bool level, Brevity brevity) =>
-        Crossed(buildup, station, level).ConvertAll(one => new StackLine(one.Layer.PartId, one.Layer.Reference, Words(one.Layer, brevity), one.Near, one.Far));
-
-    /// <summary>From the left or from the top; a part that several layers name counts once.</summary>
-    private List<(Layer Layer, double Near, double Far)> Crossed(Buildup buildup, double station, bool level)
-    {
-        if (_crossed.TryGetValue((buildup.Id, station), out var known))
-        {
-            return known;
-        }
-
-        var found = new List<(Layer Layer, double Near, double Far)>();
-        foreach (var layer in buildup.Layers)
-        {
-            if (!surface.ById.ContainsKey(layer.PartId) || found.Exists(one => one.Layer.PartId == layer.PartId))
-            {
-                continue;
-            }
-
-            // A layer is laid in boards, and what stands in a void parts it: the stem goes through the one that is there.
-            var spans = PiecesOf(layer.PartId).SelectMany(shape => shape.Spans(station + 0.0137, level)).ToArray();
-            if (spans.Length == 0)
-            {
-                continue;
-            }
-
-            var span = spans.MaxBy(one => one.To - one.From);
-            var (near, far) = level ? span : (span.To, span.From);
-            found.Add((layer, near, far));
-        }
-
-        known = level ? [.. found.OrderBy(one => (one.Near + one.Far) / 2)] : [.. found.OrderByDescending(one => (one.Near + one.Far) / 2)];
-        _crossed.Add((buildup.Id, station), known);
-        return known;
-    }
-
-    /// <summary>A part and its further pieces, which are numbered after it.</summary>
-    private Shape[] PiecesOf(string partId)
-    {
-        if (!_pieces.TryGetValue(partId, out var pieces))
-        {
-            pieces = [.. surface.Shapes.Where(shape => shape.Id == partId || (shape.Id.StartsWith(partId + ".", StringComparison.Ordinal) && shape.Id.AsSpan(partId.Length + 1).IndexOfAnyExceptInRange('0', '9') < 0))];
-            _pieces.Add(partId, pieces);
-        }
-
-        return pieces;
-    }
-
-    private string Words(Layer layer, Brevity brevity)
-    {
-        if (brevity == Brevity.Reference)
-        {
-            return "";
-        }
-
-        if (brevity == Brevity.Name && layer.Shortest.Length > 0)
-        {
-            return layer.Shortest;
-        }
-
-        var part = request.Section.Parts.FirstOrDefault(part => part.Id == layer.PartId);
-        if (brevity == Brevity.Name || part is not { Words.Note.Length: > 0 })
-        {
-            var told = brevity == Brevity.Name || layer.Told.Length == 0 ? Small(layer.Element) : layer.Told;
-            return layer.Thickness >= Dimensions.Rounding.Thin
-                ? $"{Dimensions.Rounding.Nearest(layer.Thickness).ToString("0.#", CultureInfo.InvariantCulture)} mm {told}"
-                : brevity == Brevity.All ? $"{Great(told)}, {layer.Thickness.ToString("0.##", CultureInfo.InvariantCulture)} mm" : Great(told);
-        }
-
-        var words = part.Words.Note;
-        return brevity == Brevity.First || surface.Sizes.Typeface.Width(words, Height) > request.View.NoteWidth ? words.Split(';')[0] : words;
-    }
-
-    private static string Great(string words) => char.ToUpperInvariant(words[0]) + words[1..];
-
-    private static string Small(string words) => char.ToLowerInvariant(words[0]) + words[1..];
-
-    /// <summary>How much of a layer's note a line of the stack says: all of it, what stands before its first semicolon, thickness and name, nothing.</summary>
-    private enum Brevity
-    {
-        All,
-        First,
-        Name,
-        Reference,
     }
 
     /// <param name="lines">The outermost first.</param>
@@ -379,7 +280,7 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         }
 
         surface.Tips.Add(at);
-        Told.UnionWith(PiecesOf(line.PartId).Select(shape => shape.Id));
+        Told.UnionWith(_lines.PiecesOf(line.PartId).Select(shape => shape.Id));
     }
 
     private double Width(StackLine line) => surface.Sizes.Typeface.Width(line.Reference, Height, true) + (line.Reference.Length == 0 ? 0 : 1.5) + surface.Sizes.Typeface.Width(line.Words, Height);

@@ -11,8 +11,8 @@ internal static class HeatFigures
 {
     private const string Title = "Heat and moisture";
 
-    /// <summary>White round it, mm.</summary>
-    private const double Clear = 6;
+    /// <summary>White round it, and at least so much under it where the room that is looked through ends, mm.</summary>
+    private const double Clear = 6, Under = 4;
 
     /// <returns>The same scene where there is nothing to tell, or no room.</returns>
     internal static Scene Added(Papers papers, IReadOnlyList<FigureLine> figures, SheetFormat format)
@@ -24,7 +24,7 @@ internal static class HeatFigures
         }
 
         var table = Laid(format.TextSizes, figures);
-        (double Width, double Height) size = (table.Box.Width, table.Box.Height);
+        (double Width, double Height) size = (table.Box.Width, table.Box.Height + Under);
 
         // Among the notes of the view it would be taken for one of them.
         var placed = scene.Pages[0].Placements[0];
@@ -34,7 +34,7 @@ internal static class HeatFigures
             var white = papers.White(page);
             if ((page == 0 ? white.Nearest(size, new(zone.Right, zone.Bottom), Clear, view) : white.Leftmost(size, Clear)) is { } corner)
             {
-                var by = corner - new PaperPoint(table.Box.Left, table.Box.Bottom);
+                var by = corner - new PaperPoint(table.Box.Left, table.Box.Bottom - Under);
                 return scene with { Pages = [.. scene.Pages.Select((one, i) => i != page ? one : one with { Items = [.. one.Items, .. table.Items.Select(item => Moving.By(item, by))] })] };
             }
         }

@@ -11,5 +11,8 @@ internal static class Figures
 
     internal static string Fixed(double value, int decimals) => value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
+    /// <summary>As it stands on a sheet, where a minus is as wide as a figure.</summary>
+    internal static string OnSheet(double value, int decimals) => Fixed(value, decimals).Replace('-', '−');
+
     internal static string Count(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -26,9 +26,9 @@ internal static class HeatFigureWords
         var (film, factor) = worked.Preset.FrsiFilm == "heat-flow" ? (", heat flow", heat.Factor) : ("", heat.MouldFactor);
         return
         [
-            new("Ψ, inside dimensions", $"{Figures.Fixed(heat.PsiInternal.Value, 3)} W/mK"),
-            new("Ψ, outside dimensions", $"{Figures.Fixed(heat.PsiExternal.Value, 3)} W/mK"),
-            new($"Temperature factor{film}", $"{Figures.Fixed(factor.Value, 3)}, estimated"),
+            new("Ψ, inside dimensions", $"{Figures.OnSheet(heat.PsiInternal.Value, 3)} W/mK"),
+            new("Ψ, outside dimensions", $"{Figures.OnSheet(heat.PsiExternal.Value, 3)} W/mK"),
+            new($"Temperature factor{film}", $"{Figures.OnSheet(factor.Value, 3)}, estimated"),
         ];
     }
 

@@ -20,25 +20,25 @@ internal static class ThermalWords
         var picture = ThermalPicture.Of(heat, dewPoint);
         var report = HeatReporting.Of(heat, preset, SolvedReporting.Physics(worked.Buildups));
         var step = picture.Isotherms.Count > 1 ? picture.Isotherms[1].Temperature - picture.Isotherms[0].Temperature : 1;
-        var dew = Figures.Fixed(dewPoint, 1);
+        var dew = Figures.OnSheet(dewPoint, 1);
         return new(
             picture,
             [.. picture.Airs.Select(air => new AirWords(air.Name, Name(air.Name), [$"{Figures.Short(air.Temperature)} °C", .. Resistances(air)]))],
-            [$"{Figures.Fixed(heat.Coldest, 1)} °C, coldest inside", $"surface; factor {Figures.Fixed(heat.Factor.Value, 3)}"],
+            [$"{Figures.OnSheet(heat.Coldest, 1)} °C, coldest inside", $"surface; factor {Figures.OnSheet(heat.Factor.Value, 3)}"],
             $"Isotherms in °C, every {Figures.Short(step)} K.",
             $"Flux lines: {Figures.Short(picture.Flux.Each)} W/m flows between each two.",
             $"Dew point of the inside air, {dew} °C: {(heat.Coldest < dewPoint ? "inside surfaces colder than this are wet" : "no inside surface is so cold")}.",
             dew,
             "Outlines of the thermal model, which is not the drawn section: see how it departs.",
             "Coldest inside surface, heat flow films.",
-            $"Coldest inside surface: beyond what is drawn, at x {Figures.Fixed(heat.Factor.At.X, 0)}, y {Figures.Fixed(heat.Factor.At.Y, 0)} mm from where the weather face meets finished roof level.",
+            $"Coldest inside surface: beyond what is drawn, at x {Figures.OnSheet(heat.Factor.At.X, 0)}, y {Figures.OnSheet(heat.Factor.At.Y, 0)} mm from where the weather face meets finished roof level.",
             [Results(heat, preset, dew), Elements(heat), Airs(picture), Conductivities(report, worked)],
             [
                 new("From the section to the model", heat.Model.Steps),
                 new("Basis and cautions",
                 [
                     $"{Figures.Short(room)} °C inside ({inside.TemperatureSource}) and {Figures.Short(outside)} °C outside (a choice: Ψ, L2D and factor do not hang on it). "
-                        + $"Humidity class {Figures.Count(inside.Class.Number)} ({inside.ClassSource}), outside air taken as saturated: {Figures.Fixed(100 * pressure / Saturation.Pressure(room), 0)} % inside, dew point {dew} °C.",
+                        + $"Humidity class {Figures.Count(inside.Class.Number)} ({inside.ClassSource}), outside air taken as saturated: {Figures.OnSheet(100 * pressure / Saturation.Pressure(room), 0)} % inside, dew point {dew} °C.",
                     "The line of the dew point says where that air would condense if it came there; what diffuses there is for the calculation of condensation.",
                     $"{Messages.HeatStandard}.",
                     Messages.HeatCaution,
@@ -48,9 +48,9 @@ internal static class ThermalWords
 
     private static TextTable Results(JunctionHeat heat, Preset preset, string dewPoint)
     {
-        string Factor(double value) => Figures.Fixed(value, 3);
+        string Factor(double value) => Figures.OnSheet(value, 3);
         string[] Row(string what, string value, string between = "–") => [what, value, between];
-        string[] Proven(string what, Proven value) => Row(what, Figures.Fixed(value.Value, 4), $"{Figures.Fixed(value.Lower, 4)} to {Figures.Fixed(value.Upper, 4)}");
+        string[] Proven(string what, Proven value) => Row(what, Figures.OnSheet(value.Value, 4), $"{Figures.OnSheet(value.Lower, 4)} to {Figures.OnSheet(value.Upper, 4)}");
         var mould = preset.FrsiFilm != "heat-flow";
         const string estimated = "estimate only";
         return new("Heat through the junction", [new([""]), new(["Value"], true), new(["Proven between"], true)],
@@ -60,14 +60,14 @@ internal static class ThermalWords
             Proven("Ψ, outside dimensions, W/mK", heat.PsiExternal),
             Row($"Temperature factor, film of the mould criterion{(mould ? " (judged)" : "")}", Factor(heat.MouldFactor.Value), estimated),
             Row($"Temperature factor, films of the heat flow{(mould ? "" : " (judged)")}", Factor(heat.Factor.Value), estimated),
-            Row("Coldest inside surface, °C, films of the heat flow", Figures.Fixed(heat.Coldest, 1), estimated),
+            Row("Coldest inside surface, °C, films of the heat flow", Figures.OnSheet(heat.Coldest, 1), estimated),
             Row("Dew point of the inside air, °C", dewPoint),
         ]);
     }
 
     private static TextTable Elements(JunctionHeat heat) => new(
         "Plane elements of the model", [new(["Element"]), new(["U", "W/m²K"], true), new(["Inside", "mm"], true), new(["Outside", "mm"], true)],
-        [.. heat.Flanks.Select(flank => (IReadOnlyList<string>)[Capital(flank.Id), Figures.Fixed(flank.UValue.Value, 4), Figures.Fixed(flank.Internal, 1), Figures.Fixed(flank.External, 1)])]);
+        [.. heat.Flanks.Select(flank => (IReadOnlyList<string>)[Capital(flank.Id), Figures.OnSheet(flank.UValue.Value, 4), Figures.OnSheet(flank.Internal, 1), Figures.OnSheet(flank.External, 1)])]);
 
     private static TextTable Airs(ThermalPicture picture) => new(
         "Boundary conditions", [new(["Air"]), new(["°C"], true), new(["Rs", "m²K/W"])],
@@ -79,7 +79,7 @@ internal static class ThermalWords
             .. report.Conductivities.Select(one => (IReadOnlyList<string>)
             [
                 one.Own is null ? $"Air: {string.Join(", ", one.Parts.Select(part => worked.Section[part].Name.ToLowerInvariant()).Distinct(StringComparer.Ordinal))}" : Material(one, worked),
-                Figures.Fixed(one.Conductivity, 3), one.Own is { } own ? Figures.Fixed(own, 3) : "–", $"{one.Origin}, {Known(one.Confidence)}",
+                Figures.OnSheet(one.Conductivity, 3), one.Own is { } own ? Figures.OnSheet(own, 3) : "–", $"{one.Origin}, {Known(one.Confidence)}",
             ]),
         ]);
 
@@ -87,11 +87,11 @@ internal static class ThermalWords
 
     private static string Material(ConductivityReport one, Worked worked) => worked.Section[one.Parts[0]].Material.Name;
 
-    private static IEnumerable<string> Resistances(AirBeside air) => air.Films.Select(film => $"Rs {Figures.Fixed(film, 2)} m²K/W{(air.Films.Count == 1 ? "" : " " + Way(film))}");
+    private static IEnumerable<string> Resistances(AirBeside air) => air.Films.Select(film => $"Rs {Figures.OnSheet(film, 2)} m²K/W{(air.Films.Count == 1 ? "" : " " + Way(film))}");
 
     private static string Films(AirBeside air) => air.Name == "outside"
-        ? Figures.Fixed(air.Films[0], 2)
-        : string.Join(", ", air.Films.Select(film => $"{Figures.Fixed(film, 2)} {Way(film)}"));
+        ? Figures.OnSheet(air.Films[0], 2)
+        : string.Join(", ", air.Films.Select(film => $"{Figures.OnSheet(film, 2)} {Way(film)}"));
 
     private static string Way(double film) => HeatReporting.Flow(film) switch { "horizontal" => "sideways", "upwards" => "up", var other => other == "downwards" ? "down" : other };
 

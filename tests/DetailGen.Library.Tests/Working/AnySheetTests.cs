@@ -166,7 +166,7 @@ public class AnySheetTests
     [Fact]
     public void A_sheet_that_leaves_a_note_without_any_mark_gives_way_to_a_larger_one_at_the_same_scale()
     {
-        var text = "detail: any\njunction: abutment\nwall: cavity-masonry\nroof: warm-concrete-deck\nset:\n  wall.lining: wet-plaster\n  wall.cavity: 100 mm\n  roof.slab: 150 mm\n  roof.fall-towards: wall\n  upstand.fillet: 50 mm\nsheet: { paper: A4, scale: \"1:20\" }\n";
+        var text = "detail: any\njunction: parapet\nwall: cavity-masonry\nroof: warm-timber-deck\nset:\n  wall.fill: partial\n  roof.joists: across\n  roof.finish: paving\nsheet: { paper: A4, scale: \"1:20\" }\n";
         var sheet = Composed(ref text, Office.Of(null).Value)!;
         Assert.Equal("A3", sheet.Paper);
         Assert.Equal(20, sheet.Scale);

@@ -56,6 +56,11 @@ public class HeatFigureTests
             element.Text.Contains("no condensation", StringComparison.Ordinal), lines.Contains($"Condensation, {element.Id}: none")));
     }
 
+    [Theory]
+    [InlineData(-0.0331, "−0.033")]
+    [InlineData(0.0331, "0.033")]
+    public void A_minus_on_a_sheet_is_that_of_its_levels(double figure, string words) => Assert.Equal(words, Figures.OnSheet(figure, 3));
+
     [Fact]
     public void A_climate_that_is_invented_is_told_as_such() =>
         Assert.EndsWith(", invented", Told("parapet-01", ["site.climate=tern-court-inland"], Simulation.Never).Lines[^1], StringComparison.Ordinal);
