@@ -10,7 +10,7 @@ internal static class ExplainVerb
     internal static Command Command(Screen screen)
     {
         var preset = Arguments.Preset();
-        var subject = new Argument<string?>("SUBJECT") { Description = "A parameter key, a rule id, a part id, a value, or any other name that a report prints; left out, every value is explained.", Arity = ArgumentArity.ZeroOrOne };
+        var subject = new Argument<string?>("SUBJECT") { Description = "A parameter key, a rule id, a part id, a value, a target, a slot, or a name in square brackets in a conflict or a range; left out, every value is explained.", Arity = ArgumentArity.ZeroOrOne };
         var set = Arguments.Set();
         var whatIf = Arguments.Set("--what-if", "Say what would change if this were set, before anything is drawn: sizes, verdicts, or what clashes; may be repeated.");
         var verb = Arguments.Verb(
