@@ -37,6 +37,9 @@ internal static class Targets
     /// <summary>The first look at a size is as close as this, as a share of the coupling; what is taken is looked at again.</summary>
     private const double Coarse = 0.005;
 
+    /// <summary>How much higher the temperature factor may prove on a closer look; an estimate at either.</summary>
+    private const decimal FactorMargin = 0.005m;
+
     /// <summary>Up to so many values are tried one by one; of more, the thickest and three between are looked at first.</summary>
     private const int Many = 8;
 
@@ -59,12 +62,15 @@ internal static class Targets
         var found = Found(heat, preset);
         return targets.All(found.Meets)
             ? new(found.Judge(solved), section, heat, heat.Warnings)
-            : Tighten(preset, solved, targets, found, office);
+            : Tighten(preset, solved, targets, heat, office);
     }
 
     /// <summary>The figures that targets and rules go by.</summary>
     internal static Simulated Found(JunctionHeat heat, Preset preset) =>
         new((decimal)(preset.FrsiFilm == "heat-flow" ? heat.Factor : heat.MouldFactor).Value, (decimal)heat.PsiInternal.Upper);
+
+    /// <summary>The best that a closer look might find: what fails by it need not be looked at more closely.</summary>
+    private static Simulated AtBest(JunctionHeat heat, Preset preset) => new(Found(heat, preset).TemperatureFactor + FactorMargin, (decimal)heat.PsiInternal.Lower);
 
     /// <summary>The same of a solved detail, not as close.</summary>
     internal static Simulated AtAGlance(Solution.Solved solved) => Found(Simulate(SectionBuilder.Build(solved), new(WantedError: Coarse)), solved.Preset);
@@ -80,14 +86,15 @@ internal static class Targets
         }),
     ];
 
-    private static Met Tighten(Preset preset, Solution.Solved solved, Target[] targets, Simulated best, Office office)
+    private static Met Tighten(Preset preset, Solution.Solved solved, Target[] targets, JunctionHeat drawn, Office office)
     {
+        var best = Found(drawn, preset);
         Setting[] all = [.. Thicker(preset, solved, office)];
         var looked = new Dictionary<Setting, Glanced?>();
         Glanced? Look(Setting value) => looked.TryGetValue(value, out var known) ? known : looked[value] = Glance(preset, value, office);
 
         var spread = Spread(all);
-        var only = IsHopeless(targets, [best, .. spread.Select(Look).OfType<Glanced>().Select(one => one.Found)]);
+        var only = IsHopeless(targets, [AtBest(drawn, preset), .. spread.Select(Look).OfType<Glanced>().Select(one => one.AtBest)]);
         foreach (var value in only ? spread : all)
         {
             if (Look(value) is not { } thicker)
@@ -96,7 +103,7 @@ internal static class Targets
             }
 
             best = Shortfall(targets, thicker.Found) < Shortfall(targets, best) ? thicker.Found : best;
-            if (!targets.All(thicker.Found.Meets))
+            if (!targets.All(thicker.AtBest.Meets))
             {
                 continue;
             }
@@ -107,6 +114,8 @@ internal static class Targets
             {
                 return new(found.Judge(Simulated.Tightened(thicker.Solved, preset, Tightened, targets)), thicker.Section, heat, heat.Warnings);
             }
+
+            best = Shortfall(targets, found) < Shortfall(targets, best) ? found : best;
         }
 
         Target[] missed = [.. targets.Where(target => !best.Meets(target))];
@@ -123,7 +132,8 @@ internal static class Targets
         }
 
         var section = SectionBuilder.Build(thicker);
-        return new(thicker, section, Found(Simulate(section, new(WantedError: Coarse)), preset));
+        var heat = Simulate(section, new(WantedError: Coarse));
+        return new(thicker, section, Found(heat, preset), AtBest(heat, preset));
     }
 
     /// <summary>The thickest value and three between, where there are many.</summary>
@@ -136,8 +146,8 @@ internal static class Targets
         return !spread.Any(one => one.Meets(target)) && (figures.SequenceEqual(figures.Order()) || figures.SequenceEqual(figures.OrderDescending()));
     });
 
-    /// <summary>A size that was tried.</summary>
-    private sealed record Glanced(Solution.Solved Solved, Section Section, Simulated Found);
+    /// <summary>A size that was tried, with its figures on the safe side and at best.</summary>
+    private sealed record Glanced(Solution.Solved Solved, Section Section, Simulated Found, Simulated AtBest);
 
     // Farther from the wish counts more, each target by its own measure; only the order of candidates hangs on it.
     private static decimal Shortfall(Target[] targets, Simulated found) =>

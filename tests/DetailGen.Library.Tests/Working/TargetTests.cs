@@ -1,4 +1,6 @@
+using System.Globalization;
 using DetailGen.Details.Solving;
+using DetailGen.Library.Tests.Laws;
 using DetailGen.Library.Working;
 
 namespace DetailGen.Library.Tests.Working;
@@ -15,11 +17,38 @@ public class TargetTests
     public void Sizes_between_are_left_out_only_where_the_figure_rises_or_falls_all_along_and_misses_at_both_ends(bool hopeless, params double[] figures) =>
         Assert.Equal(hopeless, Targets.IsHopeless([new("junction.psi", 0.3m, default)], [.. figures.Select(figure => new Simulated(0.9m, (decimal)figure))]));
 
+    // By the wider bounds of a first look thicker insulation was taken than is needed, or none was thick enough.
+    [Theory]
+    [InlineData("0.1318")]
+    [InlineData("0.1310")]
+    public void The_least_size_that_meets_a_target_is_taken(string target)
+    {
+        const string key = "upstand.insulation";
+        var taken = Worked($"target.junction.psi={target} W/mK").Solved.Find(key)!.Value.Number / 1000;
+        Assert.True(Psi(taken) <= decimal.Parse(target, CultureInfo.InvariantCulture));
+        Assert.True(Psi(taken - 5) > decimal.Parse(target, CultureInfo.InvariantCulture));
+
+        static decimal Psi(decimal thick) => (decimal)Worked(string.Create(CultureInfo.InvariantCulture, $"{key}={thick} mm")).Heat!.PsiInternal.Upper;
+    }
+
     [Fact]
     public void Of_many_sizes_the_thickest_and_three_between_are_looked_at_first()
     {
         Assert.Equal([5, 10, 15, 20], Targets.Spread([.. Enumerable.Range(1, 20)]));
         Assert.Equal([2, 4, 6, 9], Targets.Spread([.. Enumerable.Range(1, 9)]));
         Assert.Empty(Targets.Spread([.. Enumerable.Range(1, 8)]));
+    }
+
+    private static Worked Worked(string set)
+    {
+        var office = Office.Of(null).Value;
+        Worked? worked = null;
+        Scratch.Folder(folder =>
+        {
+            var path = Path.Combine(folder, "target.yaml");
+            File.WriteAllText(path, "detail: target\njunction: parapet\nwall: cavity-masonry\nroof: warm-timber-deck\n");
+            worked = DetailWork.Do(PresetFiles.Read(path, [set], office).Value, office, Simulation.Always).Worked;
+        });
+        return worked!;
     }
 }
