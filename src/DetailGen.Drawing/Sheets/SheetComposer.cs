@@ -213,9 +213,23 @@ public static class SheetComposer
     private static IEnumerable<string> Warnings(Section section, SheetRequest request, Trial trial)
     {
         var (paper, scale) = (trial.Candidate.Format.Paper, trial.Candidate.Scale);
-        if ((request.Paper is { } asked && asked != paper) || (request.Scale is { } given && given != scale))
+        var isSmaller = request.Scale is { } given && given != scale;
+        if (request.ViewOnly)
         {
-            yield return $"{request.Paper ?? "A3"}{(request.Scale is { } s ? $" at {ViewTitle.Words(s)}" : "")} does not hold the view with all that is said of it; it is drawn on {paper} at {ViewTitle.Words(scale)}.";
+            if (isSmaller)
+            {
+                yield return $"The view is not drawn at {ViewTitle.Words(request.Scale!.Value)} but at {ViewTitle.Words(scale)}, which holds all that is said of it.";
+            }
+        }
+        else if (isSmaller || (request.Paper is { } asked && asked != paper))
+        {
+            var sheet = (request.Paper, request.Scale) switch
+            {
+                ({ } on, { } at) => $"{on} at {ViewTitle.Words(at)} does not hold",
+                ({ } on, null) => $"{on} does not hold",
+                (null, var at) => $"No sheet at {ViewTitle.Words(at!.Value)} holds",
+            };
+            yield return $"{sheet} the view with all that is said of it; it is drawn on {paper} at {ViewTitle.Words(scale)}.";
         }
 
         if (section.Falls.Any(fall => fall.End is { } end && end > trial.Window.Left && end < trial.Window.Right))

@@ -65,6 +65,14 @@ public partial class CrowdedSheetTests
         Assert.Empty(LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts));
     }
 
+    // It named A3, which nobody had asked for.
+    [Fact]
+    public void Where_no_paper_was_asked_for_none_is_said_to_be_too_small()
+    {
+        var sheet = Composed("junction: parapet\nwall: solid-masonry-insulated\nroof: warm-concrete-deck\nsheet: { scale: \"1:2\" }\n");
+        Assert.Contains($"No sheet at 1:2 holds the view with all that is said of it; it is drawn on {sheet.Paper} at 1:{sheet.Scale}.", sheet.Warnings);
+    }
+
     // The lines beside the number on its list, down to the next.
     private static string Listed(ComposedSheet sheet, string number)
     {
@@ -83,13 +91,16 @@ public partial class CrowdedSheetTests
     [GeneratedRegex("^[PN][0-9]+(, [PN][0-9]+)*$")]
     private static partial Regex Numbers();
 
-    private static ComposedSheet Composed(string paper, bool mirror, string wall, string roof, string choice)
+    private static ComposedSheet Composed(string paper, bool mirror, string wall, string roof, string choice) =>
+        Composed($"junction: parapet\nwall: {wall}\nroof: {roof}\nmirror: {(mirror ? "true" : "false")}\nset: {{ {choice} }}\nsheet: {{ paper: {paper}, scale: \"1:20\" }}\n");
+
+    private static ComposedSheet Composed(string preset)
     {
         ComposedSheet? sheet = null;
         Scratch.Folder(folder =>
         {
             var path = Path.Combine(folder, "crowded.yaml");
-            File.WriteAllText(path, $"detail: crowded\njunction: parapet\nwall: {wall}\nroof: {roof}\nmirror: {(mirror ? "true" : "false")}\nset: {{ {choice} }}\nsheet: {{ paper: {paper}, scale: \"1:20\" }}\n");
+            File.WriteAllText(path, "detail: crowded\n" + preset);
             sheet = InsetTests.WholeFile(path, []);
         });
         return sheet!;
