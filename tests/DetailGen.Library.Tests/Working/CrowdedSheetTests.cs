@@ -42,6 +42,7 @@ public partial class CrowdedSheetTests
         Assert.All(shared, one =>
         {
             var (sheet, mark) = one;
+            Assert.True(NumbersOf(mark).Length <= 3);
             var tip = mark.Items.OfType<Stroke>().Single().Points[^1];
             Assert.All(NumbersOf(mark), number =>
             {

@@ -13,6 +13,9 @@ internal static class SharedMarks
     /// <summary>Of a part farther off a mark is not seen to tell, mm.</summary>
     private const double Near = 8;
 
+    /// <summary>Of more parts under one mark nobody tells which is which: rather a larger paper.</summary>
+    private const int Most = 3;
+
     /// <param name="sharing">Notes that found no place by themselves: each shares a mark with the nearest other one, where a leader can end near both.</param>
     internal static IReadOnlyList<Note> Join(IReadOnlyList<Note> notes, Surface surface, IReadOnlyList<string> sharing)
     {
@@ -37,6 +40,11 @@ internal static class SharedMarks
         Note? Shared(Note one, Note other)
         {
             var all = one.With(other);
+            if (all.Listed.Count > Most)
+            {
+                return null;
+            }
+
             var ends = all.PartIds.SelectMany(id => tips[id]).Where(tip => all.Listed.All(note => Ends(note).Any(far => (far - tip).Length < Near))).ToHashSet();
             return ends.Count > 0 ? all with { PartIds = [.. all.PartIds.Where(id => tips[id].Exists(ends.Contains))], Ends = ends } : null;
         }
