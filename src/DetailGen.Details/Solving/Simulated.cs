@@ -37,7 +37,7 @@ public sealed record Simulated(decimal TemperatureFactor, decimal Psi)
     public static Solution.Solved Tightened(Solution.Solved solved, Preset asked, string key, IEnumerable<Target> targets) => solved with
     {
         Preset = asked,
-        Values = [.. solved.Values.Select(value => value.Key == key ? value with { Why = new(WhyKind.Target, null, SolvingWords.Tightened(targets.Select(Words))) } : value)],
+        Values = [.. solved.Values.Select(value => value.Key == key ? value with { Why = new(WhyKind.Target, null, SolvingWords.Tightened(targets.Select(Named))) } : value)],
     };
 
     /// <summary>No size that was tried meets the targets.</summary>
@@ -51,6 +51,8 @@ public sealed record Simulated(decimal TemperatureFactor, decimal Psi)
 
     /// <summary>"at most 0.1 W/mK" or "at least 0.75".</summary>
     public static string Words(Target target) => $"{(target.Kind.AtLeast ? "at least" : "at most")} {Written(target.Key, target.Value)}";
+
+    private static string Named(Target target) => $"{SolvingWords.Figure(target.Key)} {Words(target)}";
 
     private Verdict Judged(Verdict verdict)
     {

@@ -48,8 +48,10 @@ internal static class SolvingWords
 
     public static string Tightened(IEnumerable<string> targets) => $"Made as thick as the simulated heat through the junction needs: {string.Join(", ", targets)}.";
 
-    public static string SimulatedMember(string key, string wanted) =>
-        $"You asked for a {(key == SimulatedFigures.TemperatureFactor ? "temperature factor" : "Ψ with inside dimensions")} of {wanted} [target.{key}]";
+    public static string SimulatedMember(string key, string wanted) => $"You asked for a {Figure(key)} of {wanted} [target.{key}]";
+
+    /// <summary>What a simulated figure is called in a sentence.</summary>
+    public static string Figure(string key) => key == SimulatedFigures.TemperatureFactor ? "temperature factor" : "Ψ with inside dimensions";
 
     public static string Waived(Rule rule, Waiver waiver) => $"{Bare(rule.Text)}: waived{(waiver.By is { } by ? " by " + by : "")}, {Bare(waiver.Reason)}{(waiver.Reference is { } reference ? $" ({reference})" : "")}.{(rule.Ask is { } whom ? $" Ask {whom}." : "")}";
 

@@ -32,6 +32,15 @@ public class TargetTests
     }
 
     [Fact]
+    public void The_reason_names_each_figure_that_was_asked_for()
+    {
+        var why = Worked("target.junction.psi=0.1318 W/mK", "target.junction.frsi=0.75").Solved.Find("upstand.insulation")!.Why;
+        Assert.Equal(WhyKind.Target, why.Kind);
+        Assert.Contains("Ψ with inside dimensions at most 0.1318 W/mK", why.Text, StringComparison.Ordinal);
+        Assert.Contains("temperature factor at least 0.75", why.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Of_many_sizes_the_thickest_and_three_between_are_looked_at_first()
     {
         Assert.Equal([5, 10, 15, 20], Targets.Spread([.. Enumerable.Range(1, 20)]));
@@ -39,7 +48,7 @@ public class TargetTests
         Assert.Empty(Targets.Spread([.. Enumerable.Range(1, 8)]));
     }
 
-    private static Worked Worked(string set)
+    private static Worked Worked(params string[] set)
     {
         var office = Office.Of(null).Value;
         Worked? worked = null;
@@ -47,7 +56,7 @@ public class TargetTests
         {
             var path = Path.Combine(folder, "target.yaml");
             File.WriteAllText(path, "detail: target\njunction: parapet\nwall: cavity-masonry\nroof: warm-timber-deck\n");
-            worked = DetailWork.Do(PresetFiles.Read(path, [set], office).Value, office, Simulation.Always).Worked;
+            worked = DetailWork.Do(PresetFiles.Read(path, set, office).Value, office, Simulation.Always).Worked;
         });
         return worked!;
     }
