@@ -14,5 +14,5 @@ public sealed record DesignMaterial(
     public string Id => Material.Id;
 }
 
-/// <summary>read, memory or common-practice for each value.</summary>
-public sealed record ValueConfidence(string Conductivity, string Density, string SpecificHeat, string Vapour, string Fire);
+/// <summary>read, memory or common-practice for each value; null where the material has no such value.</summary>
+public sealed record ValueConfidence(string? Conductivity, string? Density, string SpecificHeat, string Vapour, string? Fire);

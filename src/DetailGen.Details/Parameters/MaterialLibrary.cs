@@ -33,13 +33,18 @@ public sealed class MaterialLibrary
     internal static IReadOnlyList<Diagnostic> ListFaults(Node root)
     {
         var faults = ShapeCheck.Check(root, MaterialShape.Shape);
-        return faults.Count > 0 ? faults : [.. ((ListNode)root).Items.OfType<MapNode>().SelectMany(AirFaults)];
+        return faults.Count > 0 ? faults : [.. ((ListNode)root).Items.OfType<MapNode>().SelectMany(node => AirFaults(node).Concat(UnknownFaults(node)))];
     }
 
     // only air has neither fill nor layer nor values of its own
     private static IEnumerable<Diagnostic> AirFaults(MapNode node) => node.Text("kind") == "air"
         ? []
         : NeedsUnlessAir.Where(key => node[key] is null).Select(key => Messages.MissingKey(node.At, key, node.Must("id")));
+
+    // a value without a word on how far it is known
+    private static IEnumerable<Diagnostic> UnknownFaults(MapNode node) =>
+        node["confidence"] is not MapNode known ? []
+        : MaterialShape.ValuesKnown.Where(key => node[key] is not null && known[key] is null).Select(key => Messages.MissingKey(known.At, key, $"{node.Must("id")}.confidence"));
 
     private static DesignMaterial Read(MapNode node)
     {
@@ -53,7 +58,7 @@ public sealed class MaterialLibrary
         };
         return new(material, (double)node.Number("specific-heat")!,
             node.Text("fire"),
-            new(confidence.Must("conductivity"), confidence.Must("density"), confidence.Must("specific-heat"), confidence.Must("vapour"), confidence.Must("fire")),
+            new(confidence.Text("conductivity"), confidence.Text("density"), confidence.Must("specific-heat"), confidence.Must("vapour"), confidence.Text("fire")),
             SourceShape.Read((MapNode)node["source"]!), node.Text("note"), node.At);
     }
 }

@@ -38,7 +38,7 @@ public static class MaterialShape
         new Field("fire", new TextShape(20), "Typical class of reaction to fire."),
         new Field("origin", new WordShape("declared", "tabulated", "assumed"), "How the conductivity is known.", Required: true),
         new Field("confidence", new MapShape(
-            [.. ConfidenceKeys.Select(key => new Field(key, SourceShape.Confidence, "Whether it was read, is recalled, or is a habit of the trade.", Required: true))]),
+            [.. ValuesKnown.Select(key => new Field(key, SourceShape.Confidence, "Whether it was read, is recalled, or is a habit of the trade; needed where the value stands.", Required: AlwaysKnown.Contains(key)))]),
             "How far each value is known.", Required: true),
         new Field("source", SourceShape.Shape, "Where the thermal values come from.", Required: true),
         new Field("note", new TextShape(), "What else there is to say."));
@@ -52,5 +52,8 @@ public static class MaterialShape
 
     private static QuantityShape Sd => new(QuantityKind.Length) { Least = 0, Most = 1_000_000_000 }; // mu at its most, a metre thick
 
-    private static IReadOnlyList<string> ConfidenceKeys => ["conductivity", "density", "specific-heat", "vapour", "fire"];
+    /// <summary>The values whose confidence is told, vapour for both factors.</summary>
+    internal static IReadOnlyList<string> ValuesKnown => ["conductivity", "density", "specific-heat", "vapour", "fire"];
+
+    private static IReadOnlyList<string> AlwaysKnown => ["specific-heat", "vapour"];
 }

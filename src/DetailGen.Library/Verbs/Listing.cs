@@ -98,6 +98,12 @@ internal static class Listing
         ["mu_wet"] = material.Material.Vapour.MuWet,
         ["sd_m"] = material.Material.Vapour.Sd,
         ["vapour_confidence"] = material.Material.Vapour.Confidence,
+        ["specific_heat_j_kgk"] = material.SpecificHeat,
+        ["fire"] = material.Fire,
+        ["lambda_confidence"] = material.Confidence.Conductivity,
+        ["density_confidence"] = material.Confidence.Density,
+        ["specific_heat_confidence"] = material.Confidence.SpecificHeat,
+        ["fire_confidence"] = material.Confidence.Fire,
     });
 
     private static IEnumerable<Dictionary<string, object?>> Parameters(Office office) =>

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using DetailGen.Testing;
 
 namespace DetailGen.EndToEnd.Tests.Verbs;
@@ -34,6 +35,20 @@ public class RulePackTests
         var path = Path.Combine(Copied(scratch), file);
         File.WriteAllText(path, File.ReadAllText(path).Replace(good, bad, StringComparison.Ordinal));
         Refused(scratch, told);
+    }
+
+    // The confidence of a value that the material does not have was asked for too.
+    [Fact]
+    public void A_material_tells_how_far_each_value_that_it_has_is_known()
+    {
+        using var scratch = new Scratch();
+        var practice = Copied(scratch);
+        var path = Path.Combine(practice, "materials", "own.yaml");
+        var whole = File.ReadAllText(path);
+        File.WriteAllText(path, Regex.Replace(Regex.Replace(whole, "^  fire: .*\n", "", RegexOptions.Multiline), ", fire: [a-z-]+", ""));
+        Assert.Equal(0, Tool.Run("check", scratch.Preset("parapet", "cavity-masonry", "warm-timber-deck"), "--practice", practice).Status);
+        File.WriteAllText(path, Regex.Replace(whole, "{ conductivity: [a-z-]+, ", "{ "));
+        Refused(scratch, "The key conductivity is missing under");
     }
 
     [Theory]
