@@ -136,9 +136,13 @@ public sealed class PlacedRoof
     {
         if (site.Sizes.HasMaterial("roof.screed-sheet"))
         {
-            site.Lay(
+            site.Lay(new(
                 "roof.screed-sheet", "Separating sheet", "roof.screed-sheet", Element.Roof, Roles.Separation, Stage.Deck,
-                [new(ends.Edge, _plane.At(ends.Edge) + placed.Top), new(ends.Edge, placed.Bottom), new(ends.End, placed.Bottom)], ScreedSheet, [], Seat.Between, runsOn: true, placed.Layer.Thickness);
+                [new(ends.Edge, _plane.At(ends.Edge) + placed.Top), new(ends.Edge, placed.Bottom), new(ends.End, placed.Bottom)], ScreedSheet)
+            {
+                RunsOn = true,
+                Parameters = [placed.Layer.Thickness],
+            });
         }
 
         site.Add(Blank(placed, _plane.Above(ends.Edge, ends.End, placed.Bottom, placed.Top), Precedence.Fill, Stage.Deck) with { Parameters = Taper(placed) });

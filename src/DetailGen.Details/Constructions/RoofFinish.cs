@@ -23,9 +23,13 @@ internal static class RoofFinish
         // The fleece goes over the membrane and the lap of the upstand, and stops at the foot of its fillet: where the faces of field and slope meet, clear of what is poured there.
         var fillet = site.Sizes.LengthOrZero("upstand.fillet");
         var foot = ends.Finish + fillet + ((fillet > 0 ? Math.Sqrt(2) - 1 : 1) * site.Length("roof.membrane"));
-        site.Lay(
-            "roof.fleece", "Separating fleece", "roof.fleece", Element.Roof, Roles.Separation, Stage.Finish,
-            [new(foot, plane.At(foot) + placed.Bottom), .. face.Skip(1)], fleece, [roof.Find(RoofBehaviour.Membrane)!.Layer.Slot, Upstand.MembraneId], Seat.Between, runsOn: true, "roof.fleece");
+        site.Lay(new(
+            "roof.fleece", "Separating fleece", "roof.fleece", Element.Roof, Roles.Separation, Stage.Finish, [new(foot, plane.At(foot) + placed.Bottom), .. face.Skip(1)], fleece)
+        {
+            Over = [roof.Find(RoofBehaviour.Membrane)!.Layer.Slot, Upstand.MembraneId],
+            RunsOn = true,
+            Parameters = ["roof.fleece"],
+        });
         if (IsPaved(site))
         {
             BuildPaving(site, plane, placed, ends);
@@ -79,9 +83,13 @@ internal static class RoofFinish
 
     private static void BuildMargin(Site site, RoofPlane plane, PlacedRoofLayer placed, double wall, double end, double under)
     {
-        site.Lay(
+        site.Lay(new(
             "roof.paving-trim", "Perforated trim", "roof.paving-trim", Element.Roof, Roles.Support | Roles.Drainage, Stage.Finish,
-            [.. plane.Line(end - TrimFoot, end, placed.Bottom), new(end, plane.At(end) + under)], Trim, ["roof.fleece"], Seat.Face, runsOn: false);
+            [.. plane.Line(end - TrimFoot, end, placed.Bottom), new(end, plane.At(end) + under)], Trim)
+        {
+            Over = ["roof.fleece"],
+            Seat = Seat.Face,
+        });
         site.Add(PlacedRoof.Blank(placed, plane.Band(wall, end, placed.Bottom, placed.Top), Precedence.Fill, Stage.Finish) with
         {
             Id = "roof.finish-margin",

@@ -13,9 +13,11 @@ internal sealed record CavityTray(IReadOnlyList<Point> Line, (double Left, doubl
 
     public void Build(Site site)
     {
-        site.Lay(
-            "tray", "Cavity tray", "tray", Element.Wall, Roles.WaterBarrier | Roles.Drainage, Stage.Tray,
-            Line, site.Length("tray.thickness"), ["flashing"], Seat.Between, runsOn: false, "tray.step", "tray.thickness");
+        site.Lay(new("tray", "Cavity tray", "tray", Element.Wall, Roles.WaterBarrier | Roles.Drainage, Stage.Tray, Line, site.Length("tray.thickness"))
+        {
+            Over = ["flashing"],
+            Parameters = ["tray.step", "tray.thickness"],
+        });
         var foot = Outlet + site.Sizes.LengthOrZero("flashing.thickness") + site.Length("tray.thickness");
         site.Add(new(
             "weep", "Weep hole", "weep", Element.Wall, Region.Box(Draining.Left, foot, Draining.Right, Outlet + site.Length("weep.height")),

@@ -13,10 +13,15 @@ internal sealed record CoverFlashing(double Bed, double Face)
         var outer = upstand.Outer(site);
         var front = outer + site.Length("roof.membrane") + site.Length("flashing.clearance");
         var foot = upstand.Head(outer) - site.Length("flashing.lap");
-        site.Lay(
+        site.Lay(new(
             "flashing", "Cover flashing", "flashing", Element.Wall, Roles.WaterBarrier, Stage.Head,
             [new(Face - tuck, Bed), new(Face, Bed), new(Face, upstand.Head(Face)), new(front, upstand.Head(front)), new(front, foot)],
-            site.Length("flashing.thickness"), [Upstand.MembraneId], Seat.Face, runsOn: false, "flashing.lap", "flashing.chase");
+            site.Length("flashing.thickness"))
+        {
+            Over = [Upstand.MembraneId],
+            Seat = Seat.Face,
+            Parameters = ["flashing.lap", "flashing.chase"],
+        });
         site.Add(new(
             "flashing.gap", "Clearance behind the flashing", "flashing", Element.Wall,
             Region.Polygon(new(outer, foot), new(front, foot), new(front, upstand.Head(front)), new(outer, upstand.Head(outer))),

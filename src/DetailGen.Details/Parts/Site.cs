@@ -86,39 +86,6 @@ public sealed class Site(Sizes sizes)
     public void MakeUpBed(Blank leaf, double level) =>
         _blanks[_blanks.IndexOf(leaf)] = leaf with { Coursing = leaf.Coursing! with { MadeUp = [.. leaf.Coursing.MadeUp, level] } };
 
-    /// <summary>
-    /// Lays a sheet on the left of a face, over the sheets named where they lie on the same face. One that runs on to the end of the model
-    /// (<paramref name="runsOn"/>) is cut off upright there.
-    /// </summary>
-    public void Lay(
-        string id, string name, string slot, Element element, Roles roles, Stage stage, IReadOnlyList<Point> face, double thickness,
-        IReadOnlyList<string> over, Seat seat, bool runsOn, params IReadOnlyList<string> parameters)
-    {
-        var under = _blanks.Where(blank => over.Contains(blank.Id, StringComparer.Ordinal)).ToArray();
-        var longer = runsOn ? [.. face, face[^1] + (thickness * (face[^1] - face[^2]).Unit)] : face;
-        var region = Bands.Lay(longer, thickness, [.. under.Select(blank => blank.Region)], under.Sum(blank => blank.Sheet!.Thickness));
-        if (runsOn)
-        {
-            region = region.Intersect(Region.Box(region.Bounds with { Right = face[^1].X }));
-        }
-
-        Add(new(id, name, slot, element, region, roles, Precedence.Sheet, stage)
-        {
-            Sheet = new(face, thickness, over, seat),
-            Parameters = parameters,
-            Axis = Longest(face),
-        });
-    }
-
-    private static Point Longest(IReadOnlyList<Point> face)
-    {
-        var best = new Point(0, 0);
-        for (var i = 1; i < face.Count; i++)
-        {
-            var leg = face[i] - face[i - 1];
-            best = leg.Length > best.Length ? leg : best;
-        }
-
-        return best.Unit;
-    }
+    /// <summary>Lays a sheet on a face, over the sheets that it names where they lie there too.</summary>
+    public void Lay(LaidSheet sheet) => Add(sheet.Laid([.. _blanks.Where(blank => sheet.Over.Contains(blank.Id, StringComparer.Ordinal))]));
 }

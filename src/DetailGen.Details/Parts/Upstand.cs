@@ -60,10 +60,16 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
         var joined = site.Sizes.HasLength("membrane.joint");
         BuildRestraint(site, roof, toe.X);
         FieldFixing.Build(site, roof, end);
-        site.Lay(
+        site.Lay(new(
             MembraneId, "Upstand membrane", MembraneId, Element.Roof, Roles.WaterBarrier, Stage.Waterproofing,
             [.. MembraneEnd, new(Wall, HeadAtWall), new(outer, Head(outer)), throat, toe, .. plane.Line(toe.X, end, roof.Base).Skip(1)],
-            site.Length("roof.membrane"), joined ? ["wall.head-membrane"] : ["roof.membrane", "wall.head-membrane"], Seat.Face, runsOn: joined, "upstand.height", "membrane.lap", "roof.membrane");
+            site.Length("roof.membrane"))
+        {
+            Over = joined ? ["wall.head-membrane"] : ["roof.membrane", "wall.head-membrane"],
+            Seat = Seat.Face,
+            RunsOn = joined,
+            Parameters = ["upstand.height", "membrane.lap", "roof.membrane"],
+        });
     }
 
     // From the face of the backing over the head of the upstand, down the face behind it and out over the deck; over the head it lies under the line that carries the membrane.
@@ -73,10 +79,15 @@ internal sealed record Upstand(double Wall, double HeadAtWall, double? HeadRatio
         var outer = Outer(site);
         var returned = site.Length("vcl.return") - Depth(site);
         IReadOnlyList<Point> edge = returned > 0 ? [new(outer, Head(outer) - returned)] : [];
-        site.Lay(
+        site.Lay(new(
             placed.Layer.Slot, placed.Layer.Name, placed.Layer.Slot, Element.Roof, placed.Layer.Roles, Stage.VapourControl,
             [.. edge, new(outer, Head(outer)), new(Wall, HeadAtWall), .. roof.Plane.Line(Wall, roofEnd, placed.Bottom)],
-            placed.Thickness, [AirSealId], Seat.Between, runsOn: true, placed.Layer.Thickness, "vcl.return");
+            placed.Thickness)
+        {
+            Over = [AirSealId],
+            RunsOn = true,
+            Parameters = [placed.Layer.Thickness, "vcl.return"],
+        });
     }
 
     private void AddBoard(Site site, string id, string name, double left, double right, Roles roles, PlacedRoof roof)

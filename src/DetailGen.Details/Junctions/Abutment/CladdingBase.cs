@@ -20,9 +20,13 @@ internal static class CladdingBase
         var front = outside - site.Length("flashing.thickness");
         var drip = !over ? Drip : front < weather + 5 ? 0 : Math.Min(Drip, foot - Metal - upstand.Head(weather) - sheets - 4);
         IReadOnlyList<Point> nose = drip >= 1 ? [new(weather, foot - Metal - drip)] : [];
-        site.Lay(
+        site.Lay(new(
             "wall.base-profile", "Drip profile", "wall.base-profile", Element.Wall, Roles.Drainage | Roles.Fixing, Stage.CladdingAbove,
-            [new(face, foot - Metal), new(weather, foot - Metal), .. nose], Metal, ["flashing"], Seat.Between, runsOn: false, "wall.insulation-base");
+            [new(face, foot - Metal), new(weather, foot - Metal), .. nose], Metal)
+        {
+            Over = ["flashing"],
+            Parameters = ["wall.insulation-base"],
+        });
     }
 
     /// <param name="face">Face of the blockwork, mm.</param>

@@ -34,9 +34,12 @@ internal sealed record Kerb(double Back, double Thickness)
     public void BuildSeal(Site site, PlacedRoof roof, double wall)
     {
         var line = roof.Plane.Line(wall, Face + Lap, site.Level(Levels.DeckTop));
-        site.Lay(
+        site.Lay(new(
             Parts.Upstand.AirSealId, "Flexible air seal", Parts.Upstand.AirSealId, Element.Roof, Roles.AirBarrier, Stage.Deck,
-            [new(wall, line[0].Y + Up), .. line], Seal, [], Seat.Between, runsOn: false, "roof.deck-gap");
+            [new(wall, line[0].Y + Up), .. line], Seal)
+        {
+            Parameters = ["roof.deck-gap"],
+        });
     }
 
     public void Build(Site site, PlacedRoof roof, Upstand upstand, double wall)

@@ -53,9 +53,13 @@ internal static class Coping
         var beyond = site.Length("coping.dpc-projection");
         var (wide, deep) = (site.Length("coping.drip-width"), site.Length("coping.drip-depth"));
         var (weather, roof) = (site.Face(Faces.Weather), site.Face(Faces.HeadRoofSide));
-        site.Lay(
+        site.Lay(new(
             "coping.dpc", "Damp-proof course", "coping.dpc", Element.Wall, Roles.WaterBarrier, Stage.Head,
-            [new(weather - beyond, seat.Head), new(roof + beyond, seat.Head)], site.Length("coping.dpc-thickness"), seat.Beneath, Seat.Between, runsOn: false, "coping.dpc-thickness");
+            [new(weather - beyond, seat.Head), new(roof + beyond, seat.Head)], site.Length("coping.dpc-thickness"))
+        {
+            Over = seat.Beneath,
+            Parameters = ["coping.dpc-thickness"],
+        });
         BuildBed(site, seat, under, (weather, roof));
         var stone = Region.Polygon([new(edges.Left, under), new(edges.Right, under), .. top.Reverse()])
             .Minus(Region.Box(weather - clear - wide, under, weather - clear, under + deep))

@@ -46,9 +46,12 @@ internal static class MetalCoping
             Axis = (under[1] - under[0]).Unit,
         });
         BuildScrews(site, seat, board);
-        site.Lay(
-            "coping.dpc", "Damp-proof course", "coping.dpc", Element.Wall, Roles.WaterBarrier, Stage.Head,
-            [new(weather, edge), .. board, new(roof, edge)], membrane, seat.Beneath, Seat.Between, runsOn: false, "coping.dpc-thickness");
+        site.Lay(new(
+            "coping.dpc", "Damp-proof course", "coping.dpc", Element.Wall, Roles.WaterBarrier, Stage.Head, [new(weather, edge), .. board, new(roof, edge)], membrane)
+        {
+            Over = seat.Beneath,
+            Parameters = ["coping.dpc-thickness"],
+        });
 
         // The drip ends square to its slope, so that its outer corner is the edge of the coping.
         var legs = seat.Head - site.Length("coping.leg");
@@ -56,11 +59,14 @@ internal static class MetalCoping
         var (left, right) = (edges.Left + tip + Drip, edges.Right - tip - Drip);
         AddClip(site, "coping.clip", seat, [new(left + Play, legs + Drip), new(weather, seat.Head), board[0]]);
         AddClip(site, "coping.clip.2", seat, [board[^1], new(roof, seat.Head), new(right - Play, legs + Drip)]);
-        site.Lay(
+        site.Lay(new(
             "coping", "Coping", "coping", Element.Wall, Roles.WaterBarrier | Roles.Finish, Stage.Head,
-            [new(left - Drip, legs), new(left, legs + Drip), .. Line(left, right, bare), new(right, legs + Drip), new(right + Drip, legs)],
-            sheet, ["coping.dpc"], Seat.Face, runsOn: false,
-            "coping.width", "coping.thickness", "coping.fall", "coping.overhang", "coping.overhang-inside", "coping.leg");
+            [new(left - Drip, legs), new(left, legs + Drip), .. Line(left, right, bare), new(right, legs + Drip), new(right + Drip, legs)], sheet)
+        {
+            Over = ["coping.dpc"],
+            Seat = Seat.Face,
+            Parameters = ["coping.width", "coping.thickness", "coping.fall", "coping.overhang", "coping.overhang-inside", "coping.leg"],
+        });
     }
 
     // A flange on the edge of packing and board, over the membrane, and an arm down into the bend of the drip.

@@ -47,9 +47,12 @@ internal sealed class Parapet : IJunction
         MemberSeat.Build(site);
         if (lifted)
         {
-            site.Lay(
+            site.Lay(new(
                 "wall.head-membrane", "Secondary membrane", "wall.head-membrane", Element.Wall, Roles.WaterBarrier, Stage.Waterproofing,
-                [new(0, head), new(face, head)], site.Length("roof.membrane"), [], Seat.Between, runsOn: false, "roof.membrane");
+                [new(0, head), new(face, head)], site.Length("roof.membrane"))
+            {
+                Parameters = ["roof.membrane"],
+            });
         }
 
         var upstand = toCoping

@@ -24,8 +24,12 @@ internal static class WallDpc
         }
 
         site.MakeUpBed(leaf, bed);
-        site.Lay(
+        site.Lay(new(
             Id, "Damp-proof course in the wall", Id, Element.Wall, Roles.WaterBarrier, Stage.Tray,
-            [new(left, bed), new(right + CavityTray.Projection, bed)], site.Length("coping.dpc-thickness"), ["flashing"], Seat.Between, runsOn: false, "flashing.bed", "coping.dpc-thickness");
+            [new(left, bed), new(right + CavityTray.Projection, bed)], site.Length("coping.dpc-thickness"))
+        {
+            Over = ["flashing"],
+            Parameters = ["flashing.bed", "coping.dpc-thickness"],
+        });
     }
 }
