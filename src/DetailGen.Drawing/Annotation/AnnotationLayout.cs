@@ -5,8 +5,11 @@ namespace DetailGen.Drawing.Annotation;
 /// <summary>A note that did not fit beside the view: on the view stands its key, the words go to a list.</summary>
 public sealed record KeyedNote(string PartId, string Key, string Words)
 {
-    /// <summary>As a reader looks for them.</summary>
-    internal static IReadOnlyList<KeyedNote> InOrder(IEnumerable<KeyedNote> notes) => [.. notes.OrderBy(note => note.Key.Length).ThenBy(note => note.Key, StringComparer.Ordinal)];
+    /// <summary>As a reader looks for them: by letter, then by number.</summary>
+    internal static IReadOnlyList<KeyedNote> InOrder(IEnumerable<KeyedNote> notes) =>
+        [.. notes.OrderBy(note => note.Key.TrimEnd(Digits), StringComparer.Ordinal).ThenBy(note => note.Key.Length).ThenBy(note => note.Key, StringComparer.Ordinal)];
+
+    private static char[] Digits => ['0', '1', '2', '3', '4', '5', '6', '7', '8', '9'];
 }
 
 /// <summary>Something that could not be placed without a fault.</summary>

@@ -73,7 +73,7 @@ public static class Annotator
         }
 
         columns = [.. columns.Select(column => stacks.Cramp(column)).Where(column => column is { Widest: >= 12, Room.Height: >= 5 })];
-        var notes = SharedMarks.Join(Note.About(request, stacks.Told, surface.ById, surface.Told), surface, sharing);
+        var notes = SharedMarks.Join([.. Note.About(request, stacks.Told, surface.ById, surface.Told).Concat(stacks.Apart).OrderBy(note => note.Id, StringComparer.Ordinal)], surface, sharing);
         if (labelsFirst)
         {
             clear = SpaceLabels.Place(surface, request.Section.Spaces);
@@ -102,7 +102,7 @@ public static class Annotator
 
     /// <summary>All that stands before the notes.</summary>
     /// <param name="stacksFirst">The stacks before the arrows of falls, and the wall's before the roof's: for sheets on which else one of them finds no place.</param>
-    /// <param name="stacksByReference">References alone, whose words are listed, of a stack that has no room for more.</param>
+    /// <param name="stacksByReference">References alone, whose words are listed, of a stack that has no room for more; of one that has no room for them either a note for each layer.</param>
     internal static Prepared Base(AnnotationRequest request, bool stacksFirst = false, bool stacksByReference = false)
     {
         var surface = new Surface(request.View);
@@ -213,9 +213,16 @@ public static class Annotator
     {
         var stacks = new StackNotes(surface, request);
         var missing = request.Section.Buildups.Where(buildup => !(IsWall(buildup) ? Before(buildup) || (wallFirst && Behind(buildup)) : Roof(buildup))).ToArray();
-        foreach (var buildup in missing.Where(buildup => !IsWall(buildup) || wallFirst || !Behind(buildup)).Where(buildup => !byReference || !ByReference(buildup)))
+        foreach (var buildup in missing.Where(buildup => !IsWall(buildup) || wallFirst || !Behind(buildup)))
         {
-            surface.Unplaced.Add(new(StackNotes.What, buildup.Id, "No place near the cut end shows all its layers and holds its text."));
+            if (!byReference)
+            {
+                surface.Unplaced.Add(new(StackNotes.What, buildup.Id, "No place near the cut end shows all its layers and holds its text."));
+            }
+            else if (!ByReference(buildup))
+            {
+                stacks.TakeApart(buildup);
+            }
         }
 
         return stacks;

@@ -35,6 +35,9 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
     /// <summary>Layers that stand by their references alone, with the words for a list.</summary>
     internal List<KeyedNote> Keyed { get; } = [];
 
+    /// <summary>The layers of stacks that no stem goes through, a note each.</summary>
+    internal List<Note> Apart { get; } = [];
+
     /// <summary>The roof's stem and text as far left as they stand; far right while there are none.</summary>
     private PaperBox? RoofBox { get; set; }
 
@@ -80,6 +83,17 @@ internal sealed class StackNotes(Surface surface, AnnotationRequest request)
         double[] stations = [.. Near(end - surface.Drawn.Left).Select(away => end - away)];
         return Best(roof, stations, level: false, byReference, (lines, at) => TryRoof(roof, lines, at, right, below: true))
             || Best(roof, stations, level: false, byReference, (lines, at) => TryRoof(roof, lines, at, right, below: false));
+    }
+
+    /// <summary>Each layer by itself, where no place shows them all: the lining below a deep ceiling may be a strip between a ribbon of adhesive and the break.</summary>
+    internal void TakeApart(Buildup buildup)
+    {
+        foreach (var layer in buildup.Layers.Where(layer => surface.ById.ContainsKey(layer.PartId)).DistinctBy(layer => layer.PartId))
+        {
+            string[] pieces = [.. _lines.PiecesOf(layer.PartId).Select(shape => shape.Id)];
+            Apart.Add(new(layer.PartId, pieces, layer.Reference, _lines.Words(layer, Brevity.All), buildup.Id, request.Section.Parts.First(part => part.Id == layer.PartId).BuildOrder, surface.Sizes));
+            Told.UnionWith(pieces);
+        }
     }
 
     /// <summary>The upright line at which the reference lines of a wall's stack end.</summary>

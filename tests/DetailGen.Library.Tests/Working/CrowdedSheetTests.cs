@@ -66,6 +66,20 @@ public partial class CrowdedSheetTests
         Assert.Empty(LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts));
     }
 
+    // Below a deep ceiling the lining shows as a strip between its ribbon of adhesive and the break, and no level crosses all layers: a larger paper was taken.
+    [Theory]
+    [InlineData("along", "full", false)]
+    [InlineData("across", "partial", true)]
+    public void Where_no_place_shows_all_layers_of_a_wall_each_has_its_note_and_the_paper_stays(string joists, string fill, bool mirror)
+    {
+        var sheet = Composed($"junction: parapet\nwall: cavity-masonry\nroof: warm-timber-deck\nmirror: {(mirror ? "true" : "false")}\nset: {{ roof.finish: ballast, roof.joists: {joists}, wall.fill: {fill} }}\nsheet: {{ paper: A3 }}\n");
+        Assert.Equal(("A3", 10), (sheet.Paper, sheet.Scale));
+        Assert.Empty(LayoutAudit.Of(sheet.Scene, sheet.Format, sheet.Parts));
+        var notes = sheet.Scene.Views[0].Items.OfType<Group>().SelectMany(group => group.Items.OfType<Text>()).Where(text => text.Bold).Select(text => text.Words).ToArray();
+        Assert.Equal(notes.Length, notes.Distinct(StringComparer.Ordinal).Count());
+        Assert.All(Enumerable.Range(1, 6), number => Assert.Contains($"W{number}", notes));
+    }
+
     // It named A3, which nobody had asked for.
     [Fact]
     public void Where_no_paper_was_asked_for_none_is_said_to_be_too_small()
