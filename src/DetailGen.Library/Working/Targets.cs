@@ -26,8 +26,8 @@ internal sealed record Met(Solution Solution, Section? Section, JunctionHeat? He
 
 /// <summary>
 /// Solves a preset and meets its targets on the heat through the junction: simulate, and where that falls short try one named size from thin to thick until it holds.
-/// What is found is simulated, so it holds; that nothing is found says nothing of sizes that were not tried. Where the figures only rise or only fall along the sizes and miss a target at
-/// both ends, the sizes between are not tried; else all are.
+/// What is found is simulated, so it holds; that nothing is found says nothing of sizes that were not tried. Where the figures only rise or only fall along the sizes, those between two that
+/// miss a target are not tried; else all are.
 /// </summary>
 internal static class Targets
 {
@@ -88,39 +88,35 @@ internal static class Targets
 
     private static Met Tighten(Preset preset, Solution.Solved solved, Target[] targets, JunctionHeat drawn, Office office)
     {
-        var best = Found(drawn, preset);
+        List<Simulated> found = [Found(drawn, preset)];
         Setting[] all = [.. Thicker(preset, solved, office)];
         var looked = new Dictionary<Setting, Glanced?>();
         Glanced? Look(Setting value) => looked.TryGetValue(value, out var known) ? known : looked[value] = Glance(preset, value, office);
 
         var spread = Spread(all);
-        var only = IsHopeless(targets, [AtBest(drawn, preset), .. spread.Select(Look).OfType<Glanced>().Select(one => one.AtBest)]);
-        foreach (var value in only ? spread : all)
+        Simulated[] along = [AtBest(drawn, preset), .. spread.Select(Look).OfType<Glanced>().Select(one => one.AtBest)];
+        var thin = spread.Take(TooThin(targets, along)).Select(value => value.Number).LastOrDefault();
+        foreach (var value in IsHopeless(targets, along) ? [] : all.Where(value => value.Number > thin))
         {
-            if (Look(value) is not { } thicker)
-            {
-                continue;
-            }
-
-            best = Shortfall(targets, thicker.Found) < Shortfall(targets, best) ? thicker.Found : best;
-            if (!targets.All(thicker.AtBest.Meets))
+            if (Look(value) is not { } thicker || !targets.All(thicker.AtBest.Meets))
             {
                 continue;
             }
 
             var heat = Simulate(thicker.Section, Conditions(preset));
-            var found = Found(heat, preset);
-            if (targets.All(found.Meets))
+            if (targets.All(Found(heat, preset).Meets))
             {
-                return new(found.Judge(Simulated.Tightened(thicker.Solved, preset, Tightened, targets)), thicker.Section, heat, heat.Warnings);
+                return new(Found(heat, preset).Judge(Simulated.Tightened(thicker.Solved, preset, Tightened, targets)), thicker.Section, heat, heat.Warnings);
             }
 
-            best = Shortfall(targets, found) < Shortfall(targets, best) ? found : best;
+            found.Add(Found(heat, preset));
         }
 
+        found.AddRange(looked.Values.OfType<Glanced>().Select(one => one.Found));
+        var best = found.MinBy(one => Shortfall(targets, one))!;
         Target[] missed = [.. targets.Where(target => !best.Meets(target))];
         var tried = looked.Values.Count(one => one is not null);
-        return new(Simulated.Unmet(preset, missed.Length > 0 ? missed : targets, best), null, null, [Messages.TargetsNotProven(missed.Select(target => target.Key), Tightened, tried, only ? all.Length : tried)]);
+        return new(Simulated.Unmet(preset, missed.Length > 0 ? missed : targets, best), null, null, [Messages.TargetsNotProven(missed.Select(target => target.Key), Tightened, tried, spread.Length > 0 ? all.Length : tried)]);
     }
 
     private static Glanced? Glance(Preset preset, Setting value, Office office)
@@ -144,6 +140,14 @@ internal static class Targets
     {
         decimal[] figures = [.. spread.Select(one => one.Of(target.Key))];
         return !spread.Any(one => one.Meets(target)) && (figures.SequenceEqual(figures.Order()) || figures.SequenceEqual(figures.OrderDescending()));
+    });
+
+    /// <summary>Along the same sizes: how many of those spread, from the thinnest, miss a target on a figure that only gets better. What is thinner than the last of them misses it too.</summary>
+    internal static int TooThin(IReadOnlyList<Target> targets, IReadOnlyList<Simulated> spread) => spread.Count < 5 ? 0 : targets.Max(target =>
+    {
+        decimal[] figures = [.. spread.Select(one => one.Of(target.Key))];
+        var better = target.Kind.AtLeast ? figures.Order() : figures.OrderDescending();
+        return figures.SequenceEqual(better) ? spread.Skip(1).TakeWhile(one => !one.Meets(target)).Count() : 0;
     });
 
     /// <summary>A size that was tried, with its figures on the safe side and at best.</summary>

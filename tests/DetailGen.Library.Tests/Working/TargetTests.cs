@@ -17,6 +17,16 @@ public class TargetTests
     public void Sizes_between_are_left_out_only_where_the_figure_rises_or_falls_all_along_and_misses_at_both_ends(bool hopeless, params double[] figures) =>
         Assert.Equal(hopeless, Targets.IsHopeless([new("junction.psi", 0.3m, default)], [.. figures.Select(figure => new Simulated(0.9m, (decimal)figure))]));
 
+    [Theory]
+    [InlineData(2, 0.5, 0.4, 0.35, 0.29, 0.28)]
+    [InlineData(0, 0.5, 0.29, 0.28, 0.27, 0.26)] // the first of those spread is good enough: the least may be thinner
+    [InlineData(4, 0.5, 0.4, 0.35, 0.33, 0.32)]
+    [InlineData(0, 0.5, 0.4, 0.45, 0.29, 0.28)] // what is thinner may be better
+    [InlineData(0, 0.29, 0.31, 0.33, 0.35, 0.4)] // and is
+    [InlineData(0, 0.5, 0.4, 0.35, 0.29)] // one of them cannot be built
+    public void Sizes_are_too_thin_only_where_the_figure_gets_better_all_along(int thin, params double[] figures) =>
+        Assert.Equal(thin, Targets.TooThin([new("junction.psi", 0.3m, default)], [.. figures.Select(figure => new Simulated(0.9m, (decimal)figure))]));
+
     // By the wider bounds of a first look thicker insulation was taken than is needed, or none was thick enough.
     [Theory]
     [InlineData("0.1318")]
