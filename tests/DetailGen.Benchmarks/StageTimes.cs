@@ -1,13 +1,14 @@
 using System.Diagnostics;
 using System.Globalization;
 using DetailGen.Details.Solving;
+using DetailGen.Drawing.Annotation;
 
 namespace DetailGen.Benchmarks;
 
 /// <summary>Where the time of one drawing goes, first and warm. Processor time of the process, so that a busy machine disturbs little.</summary>
 internal static class StageTimes
 {
-    private static readonly string[] Names = ["office", "read", "solve", "section", "tiling", "check", "view", "layout", "dxf", "svg"];
+    private static readonly string[] Names = ["office", "read", "solve", "section", "tiling", "check", "view", "layout", "annotate", "dxf", "svg"];
 
     internal static int Print(string[] arguments)
     {
@@ -24,6 +25,7 @@ internal static class StageTimes
             var worked = watch.Time("check", () => Workbench.Check(solved, section));
             watch.Time("view", () => Workbench.View(section));
             var sheet = watch.Time("layout", () => bench.Compose(worked));
+            watch.Time("annotate", () => Annotator.Place(sheet.Asked)); // the main view alone, as it was drawn
             watch.Time("dxf", () => (object)Workbench.Emit(sheet.Scene, "dxf"));
             watch.Time("svg", () => (object)Workbench.Emit(sheet.Scene, "svg"));
         }

@@ -22,6 +22,9 @@ public sealed record ComposedSheet(Scene Scene, string Paper, double Scale, Layo
 
     /// <summary>Null for a view without a sheet.</summary>
     public required SheetFormat? Format { get; init; }
+
+    /// <summary>What was annotated: the section as drawn, with the zone for its notes.</summary>
+    public required AnnotationRequest Asked { get; init; }
 }
 
 /// <summary>From a section to what is on the paper: choose sheet and scale, draw, annotate, lay the tables.</summary>
@@ -73,6 +76,7 @@ public static class SheetComposer
             Places = layout.Places,
             Moved = Same(request.Earlier, format.Paper, drawn.Scale) is { } earlier ? layout.Places.Count(place => !earlier.Places.Any(place.IsLike)) : null,
             Format = request.ViewOnly ? null : format,
+            Asked = trial.Asked,
         };
 
         // The sheets with the view and its title so far from their usual places.
@@ -180,7 +184,7 @@ public static class SheetComposer
             layout = Annotator.PlaceBetter(ready.Asked with { Earlier = [] }, Math.Min(most, layout?.Lacking ?? most)) ?? layout;
         }
 
-        return layout is not null && new Trial(candidate, ready.Window, ready.Origin, ready.Drawn, layout) is var trial && trial.Misfit < toBeat ? trial : null;
+        return layout is not null && new Trial(candidate, ready.Asked, ready.Window, ready.Origin, ready.Drawn, layout) is var trial && trial.Misfit < toBeat ? trial : null;
     }
 
     private static Ready Draw(
@@ -273,7 +277,7 @@ public static class SheetComposer
         internal Prepared Before => _before ??= Annotator.Base(Asked);
     }
 
-    private sealed record Trial(Candidate Candidate, Bounds Window, PaperPoint Origin, DrawnView Drawn, AnnotationLayout Layout)
+    private sealed record Trial(Candidate Candidate, AnnotationRequest Asked, Bounds Window, PaperPoint Origin, DrawnView Drawn, AnnotationLayout Layout)
     {
         internal int Misfit => Layout.Lacking + AnnotationLayout.Lack(Candidate.Illegible, 0);
     }
