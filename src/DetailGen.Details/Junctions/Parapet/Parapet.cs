@@ -49,7 +49,7 @@ internal sealed class Parapet : IJunction
         {
             site.Lay(
                 "wall.head-membrane", "Secondary membrane", "wall.head-membrane", Element.Wall, Roles.WaterBarrier, Stage.Waterproofing,
-                [new(0, head), new(face, head)], site.Length("roof.membrane"), [], Seat.Between, runsOn: false, "roof.membrane");
+                [new(0, head), new(face, head)], site.Length("parapet.head-membrane"), [], Seat.Between, runsOn: false, "parapet.head-membrane");
         }
 
         var upstand = toCoping
