@@ -58,10 +58,13 @@ public class SheetLayoutTests
     {
         Point[] face = [new(0, 0), new(0, -30), new(62, -36.2), new(62, -200)];
         var upstand = Sheet("upstand", 1, "WP", face, [], thick);
-        var front = 62 + thick + 5;
-        var flashing = Sheet("flashing", 2, "ME", [new(-30, 60), new(0, 60), new(0, -30), new(front, -30 - (front / 10)), new(front, -110)], ["upstand"]);
-        var laid = SheetLayout.Lay([upstand, flashing], new OnPaper(scale, false), _ => 0);
-        Assert.True(laid[0].Body.Distance(laid[1].Body) >= 0.345, $"They are {laid[0].Body.Distance(laid[1].Body)} apart. {laid[0].Part.Id} {string.Join(" ", laid[0].Centre.Points)} | {string.Join(" ", laid[1].Centre.Points)} {laid[0].Body.Intersect(laid[1].Body).Bounds}");
+        for (var clear = 3; clear <= 30; clear += 3)
+        {
+            var front = 62 + thick + clear;
+            var flashing = Sheet("flashing", 2, "ME", [new(-30, 60), new(0, 60), new(0, -30), new(front, -30 - (front / 10)), new(front, -110)], ["upstand"]);
+            var laid = SheetLayout.Lay([upstand, flashing], new OnPaper(scale, false), _ => 0);
+            Assert.True(laid[0].Body.Distance(laid[1].Body) >= 0.345, $"{laid[0].Body.Distance(laid[1].Body)} apart, {clear} mm clear of it.");
+        }
     }
 
     [Theory]
