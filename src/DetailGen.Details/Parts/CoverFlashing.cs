@@ -31,9 +31,17 @@ internal sealed record CoverFlashing(double Bed, double Face)
         });
     }
 
-    /// <summary>The bar that holds the membrane's edge on the wall, under the flashing; the edge is at <paramref name="top"/>, mm.</summary>
+    /// <summary>
+    /// The bar that holds a sheet's edge on the wall, under the flashing; the edge is at <paramref name="top"/>, mm. What is poured or spread grips the wall itself, and a bar
+    /// screwed through it would crack it. Common practice, no source.
+    /// </summary>
     public static void BuildTermination(Site site, double face, double top)
     {
+        if (!site.Sizes.HasMaterial("upstand.termination"))
+        {
+            return;
+        }
+
         var on = face + site.Length("roof.membrane");
         site.Add(new(
             "upstand.termination", "Termination bar", "upstand.termination", Element.Roof,

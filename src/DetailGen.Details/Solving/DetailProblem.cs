@@ -17,18 +17,23 @@ internal sealed class DetailProblem
     private readonly SortedDictionary<string, Variable> _unknowns = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, long> _wishes = new(StringComparer.Ordinal);
     private readonly Translation _translation;
+    private readonly Lazy<Translation> _usual, _insulated;
+    private readonly string? _asked;
 
     /// <param name="ranked">False leaves the wishes out, for questions of whether at all.</param>
+    /// <param name="asked">The key of a size that counts as if it were given, since what is asked is which values it could be given; null for none.</param>
     /// <param name="without">Targets to leave out.</param>
-    public DetailProblem(Situation situation, IReadOnlyList<Rule> rules, bool ranked = true, params IReadOnlyList<string> without)
+    public DetailProblem(Situation situation, IReadOnlyList<Rule> rules, bool ranked = true, string? asked = null, params IReadOnlyList<string> without)
     {
-        (Situation, Rules) = (situation, rules);
+        (Situation, Rules, _asked) = (situation, rules, asked);
         foreach (var parameter in situation.Sizes)
         {
             _unknowns[parameter.Key] = Unknown(parameter);
         }
 
         _translation = new Translation(Model, situation, _unknowns);
+        _usual = new(() => _translation.Counting(OtherLayers(air: true).ToDictionary(layer => layer.Size.Key, layer => (Linear)layer.Usual, StringComparer.Ordinal)));
+        _insulated = new(() => _translation.Counting(OtherLayers(air: false).ToDictionary(layer => layer.Size.Key, layer => (Linear)Counted(layer.Size, layer.Usual), StringComparer.Ordinal)));
         foreach (var given in situation.Preset.Set.Where(given => _unknowns.ContainsKey(given.Key)))
         {
             Model.Give("given:" + given.Key, _unknowns[given.Key], given.Value.Number);
@@ -71,11 +76,13 @@ internal sealed class DetailProblem
     public long? Wish(string key) => _wishes.TryGetValue(key, out var wish) ? wish : null;
 
     /// <summary>Makes the U-value of an element as small as it can be, in place of all wishes.</summary>
-    public void Least(string element)
+    /// <returns>1/U as claims count it, in units of 10⁻¹² m²·K/W.</returns>
+    public Variable Least(string element)
     {
         var resistance = Model.Add(element + ".r-value", Domain.Range(0, 1000 * Resistances.Unit));
-        Model.Require(null, _translation.AtLeast(element, resistance, corrected: true));
+        Model.Require(null, _insulated.Value.AtLeast(element, resistance, corrected: true));
         Model.Then(new Level.Least("resistance", -resistance));
+        return resistance;
     }
 
     private IEnumerable<Rule> Active => Rules.Where(rule =>
@@ -90,7 +97,7 @@ internal sealed class DetailProblem
             return;
         }
 
-        if (Spoken(_translation, tag, when, require) is { } claim)
+        if (Spoken(AsksForInsulation(require) ? _insulated.Value : _translation, tag, when, require) is { } claim)
         {
             Model.Require(tag, claim);
         }
@@ -193,7 +200,13 @@ internal sealed class DetailProblem
     private bool IsSheet(Parameter parameter) =>
         parameter is { Unit: Unit.Length, Domain.To: <= ThickestSheet } && Situation.MaterialIn(parameter.Slot) is { Kind: "membrane" or "metal" };
 
-    private bool Given(string key) => Situation.Preset.Set.Any(given => given.Key == key);
+    private bool Given(string key) => key == _asked || Situation.Preset.Set.Any(given => given.Key == key);
+
+    // whatever is said of a U-value or a resistance is that it be good enough
+    private static bool AsksForInsulation(Expression expression) => OnTransmittance(expression) && expression.All().OfType<Comparison>().All(said =>
+        !OnTransmittance(said) || said is { Left: Key { Kind: Kind.UValue }, Relation: Relation.AtMost or Relation.Less } or { Left: Key { Kind: Kind.RValue }, Relation: Relation.AtLeast or Relation.More });
+
+    private static bool OnTransmittance(Expression expression) => expression.All().Any(part => part is Key { Kind: Kind.UValue or Kind.RValue });
 
     // A U-value is for the insulation alone to reach: no one thickens render, plaster or blocks for it. So a rule on it is met, or missed by so much, by a wall or roof whose other layers
     // are as usual.
@@ -203,8 +216,7 @@ internal sealed class DetailProblem
         foreach (var rule in rules.Where(rule => !rule.Require!.In(Situation).IsKnown))
         {
             var tag = "rule:" + rule.Id;
-            var by = rule.Require!.All().Any(part => part is Key { Kind: Kind.UValue or Kind.RValue }) ? _translation.Counting(UsualLayers()) : _translation;
-            if (Spoken(by, tag, rule.When, rule.Require!) is { } claim)
+            if (Spoken(OnTransmittance(rule.Require!) ? _usual.Value : _translation, tag, rule.When, rule.Require!) is { } claim)
             {
                 claims.Add(new SoftClaim(tag, claim, rule.IsWhole ? 0 : 1));
             }
@@ -215,20 +227,26 @@ internal sealed class DetailProblem
 
     private long? Preferred(string key) => Situation.Preset.Prefer.FirstOrDefault(given => given.Key == key)?.Value.Number;
 
-    /// <summary>Layers that do not insulate and whose thickness is open, with the thickness wished for or usual; micrometres.</summary>
-    private SortedDictionary<string, long> UsualLayers()
+    /// <summary>Layers that do not insulate and whose thickness is open, with the thickness wished for or usual, micrometres.</summary>
+    /// <param name="air">Air too, which dabs make as wide as they are thick.</param>
+    private IEnumerable<(Parameter Size, long Usual)> OtherLayers(bool air)
     {
-        var usual = new SortedDictionary<string, long>(StringComparer.Ordinal);
-        foreach (var (layer, _, material) in Resistances.Layers(Situation, "wall").Concat(Resistances.Layers(Situation, "roof")))
+        foreach (var (layer, kind, material) in Resistances.Layers(Situation, "wall").Concat(Resistances.Layers(Situation, "roof")))
         {
-            if (material?.Kind != "insulation" && layer.Thickness is Key { Name: var key } && !Given(key)
+            if (material?.Kind != "insulation" && (air || kind != Sections.LayerKind.Air) && layer.Thickness is Key { Name: var key } && !Given(key)
                 && Situation.Sizes.FirstOrDefault(parameter => parameter.Key == key) is { } parameter && (Preferred(key) ?? Situation.Usual(parameter)?.Number) is { } thick)
             {
-                usual[key] = thick;
+                yield return (parameter, thick);
             }
         }
+    }
 
-        return usual;
+    // The lesser of what a layer measures and what it usually does: nobody casts a deeper screed for a U-value, and one that is thinner than usual gives less.
+    private Variable Counted(Parameter size, long usual)
+    {
+        var counted = Model.Add(size.Key + " as counted", Domain.Range(0, usual, Math.Max(1, _unknowns[size.Key].Domain.Step)));
+        Model.Require(null, counted <= _unknowns[size.Key]);
+        return counted;
     }
 
     private void Wished(string name, IEnumerable<string> keys) =>

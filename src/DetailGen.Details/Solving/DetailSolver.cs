@@ -32,10 +32,11 @@ public static class DetailSolver
 
     /// <summary>The exact feasible values of every number that is not fixed, and what stops each at its ends; null where the detail contradicts itself.</summary>
     /// <param name="keys">Only these; null for all.</param>
-    public static IReadOnlyList<SizeRange>? Ranges(Preset preset, Catalogue catalogue, IReadOnlyList<string>? keys = null)
+    /// <param name="given">The key of a size that the preset fixed and that is asked for as if it were not: it counts towards a U-value as thick as it is; null for none.</param>
+    public static IReadOnlyList<SizeRange>? Ranges(Preset preset, Catalogue catalogue, IReadOnlyList<string>? keys = null, string? given = null)
     {
         var rules = RulesOf(preset, catalogue);
-        DetailProblem Posed(Preset one) => new(new Situation(one, catalogue), rules, ranked: false);
+        DetailProblem Posed(Preset one) => new(new Situation(one, catalogue), rules, ranked: false, given);
         var problem = Posed(preset);
         return FeasibleSizes.Of(problem, keys) is { } ranges ? SupposedSizes.Widened(ranges, problem, Posed) : null;
     }

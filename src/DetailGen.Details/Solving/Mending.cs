@@ -26,20 +26,10 @@ internal sealed class Mending(DetailProblem problem)
 
     private IEnumerable<RepairProposal> Alone(IReadOnlyList<string> tags)
     {
-        foreach (var repair in problem.Model.Repairs(most: 1))
-        {
-            yield return Told(null, [], repair.Changes);
-        }
-
-        foreach (var departure in Departures(tags).Where(departure => IsMended(departure.Preset, [])))
-        {
-            yield return Told(departure, [], []);
-        }
-
-        foreach (var target in _targets.Where(target => IsMended(_situation.Preset, [target])))
-        {
-            yield return Told(null, [target], []);
-        }
+        var repairs = problem.Model.Repairs(most: 1).Select(repair => Told(null, [], repair.Changes))
+            .Concat(Departures(tags).Where(departure => IsMended(departure.Preset, [])).Select(departure => Told(departure, [], [])))
+            .Concat(_targets.Where(target => IsMended(_situation.Preset, [target])).Select(target => Told(null, [target], [])));
+        return repairs.OfType<RepairProposal>();
     }
 
     private List<RepairProposal> Several(IReadOnlyList<string> tags)
@@ -58,7 +48,7 @@ internal sealed class Mending(DetailProblem problem)
                 }
                 else if (count < fewest)
                 {
-                    var free = new DetailProblem(new Situation(preset, _situation.Catalogue), problem.Rules, ranked: true, without);
+                    var free = new DetailProblem(new Situation(preset, _situation.Catalogue), problem.Rules, ranked: true, asked: null, without);
                     foreach (var repair in free.Model.Repairs(most: fewest - count))
                     {
                         Add(Told(departure, without, repair.Changes));
@@ -69,10 +59,13 @@ internal sealed class Mending(DetailProblem problem)
 
         return [.. repairs.Where(repair => repair.Set.Count == fewest).Take(Model.MostRepairs)];
 
-        void Add(RepairProposal repair)
+        void Add(RepairProposal? repair)
         {
-            fewest = Math.Min(fewest, repair.Set.Count);
-            repairs.Add(repair);
+            if (repair is not null)
+            {
+                fewest = Math.Min(fewest, repair.Set.Count);
+                repairs.Add(repair);
+            }
         }
     }
 
@@ -80,10 +73,10 @@ internal sealed class Mending(DetailProblem problem)
         Enumerable.Range(0, 1 << of.Count).Select(bits => (IReadOnlyList<string>)[.. of.Where((_, place) => ((bits >> place) & 1) == 1)]).OrderBy(subset => subset.Count);
 
     private bool IsMended(Preset preset, IReadOnlyList<string> without) =>
-        new DetailProblem(new Situation(preset, _situation.Catalogue), problem.Rules, ranked: false, without).Model.CanHold() is true;
+        new DetailProblem(new Situation(preset, _situation.Catalogue), problem.Rules, ranked: false, asked: null, without).Model.CanHold() is true;
 
-    /// <summary>A repair in words, each target given up set to the best that the rest allows.</summary>
-    private RepairProposal Told(Departure? departure, IReadOnlyList<string> without, IReadOnlyList<Change> changes)
+    /// <summary>A repair in words, each target given up set to the best that the rest allows; null where no figure for it was found.</summary>
+    private RepairProposal? Told(Departure? departure, IReadOnlyList<string> without, IReadOnlyList<Change> changes)
     {
         List<ProposedValue> values = departure is null ? [] : [departure.Value];
         var preset = departure?.Preset ?? _situation.Preset;
@@ -97,7 +90,11 @@ internal sealed class Mending(DetailProblem problem)
 
         for (var i = 0; i < without.Count; i++)
         {
-            var reached = Reached(preset, without[i], [.. without.Skip(i)]);
+            if (Reached(preset, without[i], [.. without.Skip(i)]) is not { } reached)
+            {
+                return null;
+            }
+
             preset = preset with { Targets = [.. preset.Targets.Select(target => target.Key == without[i] ? target with { Value = reached } : target)] };
             values.Add(new ProposedValue("target." + without[i], Printing.Amount(reached, Kind.UValue)));
         }
@@ -105,15 +102,19 @@ internal sealed class Mending(DetailProblem problem)
         return new RepairProposal(values, SolvingWords.Change(values));
     }
 
-    /// <summary>The best U-value that the rest allows, taken up to the third decimal.</summary>
-    private decimal Reached(Preset preset, string target, IReadOnlyList<string> without)
+    /// <summary>The best U-value that the rest allows, taken up to the third decimal; where the search is given up before it is proven the best, the best that was found. Null where nothing was.</summary>
+    private decimal? Reached(Preset preset, string target, IReadOnlyList<string> without)
     {
-        var changed = new Situation(preset, _situation.Catalogue);
-        var free = new DetailProblem(changed, problem.Rules, ranked: false, without);
-        free.Least(target[..target.IndexOf('.', StringComparison.Ordinal)]);
-        var best = (Answer.Best)free.Model.Solve();
-        var numbers = free.Unknowns.ToDictionary(pair => pair.Key, pair => best.Values[pair.Value], StringComparer.Ordinal);
-        return Math.Ceiling(new SolvedFacts(changed, numbers).Find(target).Number * 1000) / 1000;
+        var free = new DetailProblem(new Situation(preset, _situation.Catalogue), problem.Rules, ranked: false, asked: null, without);
+        var resistance = free.Least(target[..target.IndexOf('.', StringComparison.Ordinal)]);
+        return free.Model.Solve() switch
+        {
+            Answer.Best best => Figure(best.Values[resistance]),
+            Answer.NotProven({ } found) => Figure(found[resistance]),
+            _ => null,
+        };
+
+        static decimal Figure(long reached) => Math.Ceiling(1000m * Resistances.Unit / reached) / 1000;
     }
 
     /// <summary>Another word for a choice, or the usual material in place of the author's, where that can bear on these tags.</summary>

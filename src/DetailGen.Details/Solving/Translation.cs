@@ -10,14 +10,14 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
     private const long Reach = 10_000_000;
     private readonly Bounds _bounds = new(situation, unknowns);
     private Dictionary<string, Sum> _known = new(StringComparer.Ordinal);
-    private IReadOnlyDictionary<string, long> _counted = new Dictionary<string, long>();
+    private IReadOnlyDictionary<string, Linear> _counted = new Dictionary<string, Linear>();
 
     /// <summary>The same unknowns, where some layers count towards resistance as if they were so thick; by the key of their thickness, micrometres.</summary>
-    public Translation Counting(IReadOnlyDictionary<string, long> layers) => new(model, situation, unknowns) { _known = _known, _counted = layers };
+    public Translation Counting(IReadOnlyDictionary<string, Linear> layers) => new(model, situation, unknowns) { _known = _known, _counted = layers };
 
     /// <summary>What of a layer's thickness counts towards resistance.</summary>
     public Sum Thickness(ResistanceLayer layer) =>
-        layer.Thickness is Key key && _counted.TryGetValue(key.Name, out var thick) ? Solving.Sum.Of(thick) : Sum(layer.Thickness);
+        layer.Thickness is Key key && _counted.TryGetValue(key.Name, out var thick) ? new Sum(thick, 1) : Sum(layer.Thickness);
 
     /// <summary>The claim that the expression holds.</summary>
     /// <exception cref="NotLinear">It says something that is not linear.</exception>

@@ -45,18 +45,18 @@ internal static class Tables
     // The table stands on the title block, so it is laid from the height that its rows need.
     internal static IReadOnlyList<Item> Revisions(TextSizes sizes, IReadOnlyList<RevisionLine> revisions, PaperBox zone)
     {
-        var (columns, rows) = RevisionRows(sizes, revisions, zone.Height);
+        var (columns, rows) = RevisionRows(sizes, revisions, zone.Width, zone.Height);
         return Table.Lay(sizes, "revisions", "", columns, rows, new(zone.Left, zone.Bottom + Table.HeightOf(sizes, "", columns, rows)), zone.Bottom - 1e-6).Items;
     }
 
     /// <summary>What the revisions take of a height, mm.</summary>
-    internal static double RevisionsHeight(TextSizes sizes, IReadOnlyList<RevisionLine> revisions, double most) =>
-        RevisionRows(sizes, revisions, most) is var (columns, rows) ? Table.HeightOf(sizes, "", columns, rows) : 0;
+    internal static double RevisionsHeight(TextSizes sizes, IReadOnlyList<RevisionLine> revisions, double width, double most) =>
+        RevisionRows(sizes, revisions, width, most) is var (columns, rows) ? Table.HeightOf(sizes, "", columns, rows) : 0;
 
-    private static (Column[] Columns, List<IReadOnlyList<Cell>> Rows) RevisionRows(TextSizes sizes, IReadOnlyList<RevisionLine> revisions, double most)
+    private static (Column[] Columns, List<IReadOnlyList<Cell>> Rows) RevisionRows(TextSizes sizes, IReadOnlyList<RevisionLine> revisions, double width, double most)
     {
         var (number, date, name) = (sizes.ByWord(16, "P01.1"), sizes.ByWord(23, "2026-11-25"), sizes.ByWord(25, "Checked", bold: true));
-        Column[] columns = [new(number, ["Rev"]), new(date, ["Date"]), new(180 - (number + date + (2 * name)), ["Description"]), new(name, ["Drawn"]), new(name, ["Checked"])];
+        Column[] columns = [new(number, ["Rev"]), new(date, ["Date"]), new(width - (number + date + (2 * name)), ["Description"]), new(name, ["Drawn"]), new(name, ["Checked"])];
         List<IReadOnlyList<Cell>> rows = [.. revisions.Select(line => (IReadOnlyList<Cell>)[new(line.Revision), new(line.Date), new(line.Description), new(line.Drawn), new(line.Checked)])];
         IReadOnlyList<Cell> earlier = [new(""), new(""), new("earlier revisions: see register"), new(""), new("")];
         var shown = rows;

@@ -3,11 +3,10 @@ using DetailGen.Drawing.Scenes;
 
 namespace DetailGen.Drawing.Sheets;
 
-/// <summary>The title block: 180 wide on every sheet, so that it fits A4.</summary>
+/// <summary>The title block: as wide as its zone, which is 180 on most sheets, so that it fits A4.</summary>
 /// <remarks>Fields following the principles of ISO 7200:2004 (front matter read, field table from memory).</remarks>
 internal static class TitleBlockForm
 {
-    private const double Width = 180;
     private const string Kind = "Construction detail";
 
     /// <summary>Any date: figures are of one width.</summary>
@@ -33,11 +32,12 @@ internal static class TitleBlockForm
 
     private sealed record Field(string Tag, double Left, double Bottom, double Right, double Top, string Label, string Value, double Height, double Lift);
 
-    /// <param name="corner">Lower left corner of the block on the page.</param>
+    /// <param name="zone">Of the block on the page, which it fills from side to side.</param>
     /// <param name="slim">The lower block of A4, with owner, project and status in one row.</param>
-    internal static Form Of(TextSizes sizes, TitleBlock title, string scale, string paper, string sheet, PaperPoint corner, bool slim, Logo? logo = null)
+    internal static Form Of(TextSizes sizes, TitleBlock title, string scale, string paper, string sheet, PaperBox zone, bool slim, Logo? logo = null)
     {
-        var fields = Fields(sizes, title, scale, paper, sheet, slim);
+        var (corner, width) = (new PaperPoint(zone.Left, zone.Bottom), zone.Width);
+        var fields = Fields(sizes, title, scale, paper, sheet, width, slim);
         PaperBox? mark = null;
         if (logo is not null)
         {
@@ -55,7 +55,7 @@ internal static class TitleBlockForm
             items.Add(new Text("block.label", field.Label, corner + new PaperPoint(field.Left + 1, field.Top - LabelOff(sizes) - sizes.FieldLabels), sizes.FieldLabels));
         }
 
-        foreach (var (from, to) in Rules(fields))
+        foreach (var (from, to) in Rules(fields, width))
         {
             items.Add(Frame.Line("table.inner", corner + from, corner + to));
         }
@@ -65,21 +65,21 @@ internal static class TitleBlockForm
             items.AddRange(logo!.In(room.Shift(corner)));
         }
 
-        items.Add(Frame.Box("table.outer", new(corner.X, corner.Y, corner.X + Width, corner.Y + top)));
+        items.Add(Frame.Box("table.outer", new(corner.X, corner.Y, corner.X + width, corner.Y + top)));
         return new("block.value", "title-block", items, [.. fields.SelectMany(field => Values(sizes, field, corner))]);
     }
 
     /// <summary>Height of the block in mm.</summary>
     internal static double Height(bool slim) => slim ? 44 : 56;
 
-    private static List<Field> Fields(TextSizes sizes, TitleBlock t, string scale, string paper, string sheet, bool slim)
+    private static List<Field> Fields(TextSizes sizes, TitleBlock t, string scale, string paper, string sheet, double width, bool slim)
     {
         var (small, middle, large) = (sizes.Notes, sizes.Titles, sizes.Numbers);
         var c = slim ? 32 : 34;
 
         // The fields of kind, scale, paper and approval are as wide as their words, at the cost of those beside them.
         var kind = Math.Max(34, Math.Ceiling(Needed(sizes, Kind, small)));
-        var of = Math.Min(165, Math.Floor(Width - Needed(sizes, paper, small)));
+        var of = Math.Min(165, Math.Floor(width - Needed(sizes, paper, small)));
         var approved = Math.Clamp(Math.Floor(166 - Needed(sizes, t.Approved, small)), 120, 132);
         var above = slim ? 1.1 : 1.4;
         var drawnBy = Math.Max(64, Math.Ceiling(Needed(sizes, scale, small)) + Math.Ceiling(Needed(sizes, ADate, small)));
@@ -94,37 +94,37 @@ internal static class TitleBlockForm
             new("STATUS", 106, 0, 124, low, "Status", t.Status, large, Foot),
             new("REVISION", 124, 0, of - 15, low, "Revision", t.Revision, t.Revision.Length > 3 ? Fitting(sizes, t.Revision, of - 139, middle, small) : large, Foot),
             new("SHEET", of - 15, 0, of, low, "Sheet", sheet, Fitting(sizes, sheet, 15, middle, small), Foot),
-            new("PAPER", of, 0, Width, low, "Paper", paper, Fitting(sizes, paper, Width - of, middle, small), Foot),
+            new("PAPER", of, 0, width, low, "Paper", paper, Fitting(sizes, paper, width - of, middle, small), Foot),
             new("SCALE", 0, low, issued, 20, "Scale", scale, small, lowest),
             new("DATE", issued, low, drawnBy, 20, "Date of issue", t.Date, small, lowest),
             new("DRAWN", drawnBy, low, 98, 20, "Drawn", t.Drawn, small, lowest),
             new("CHECKED", 98, low, approved, 20, "Checked", t.Checked, small, lowest),
             new("APPROVED", approved, low, 166, 20, "Approved", t.Approved, small, lowest),
-            new("UNITS", 166, low, Width, 20, "Units", "mm", small, lowest),
-            new("TITLE", 0, 20, Width, c, "Title", t.Title, title.Height, title.Lift),
-            new("SUBTITLE", 0, 20, Width, c, "", t.Subtitle, small, above),
+            new("UNITS", 166, low, width, 20, "Units", "mm", small, lowest),
+            new("TITLE", 0, 20, width, c, "Title", t.Title, title.Height, title.Lift),
+            new("SUBTITLE", 0, 20, width, c, "", t.Subtitle, small, above),
         ];
         if (slim)
         {
             fields.Add(new("OWNER", 0, 32, 60, 44, "Legal owner", t.Owner, small, 4.6));
             fields.Add(new("PROJECT", 60, 32, 120, 44, "Project", t.Project, small, 4.6));
-            fields.Add(new("STATUS-TEXT", 120, 32, 180, 44, "", t.StatusText, small, 6.6));
+            fields.Add(new("STATUS-TEXT", 120, 32, width, 44, "", t.StatusText, small, 6.6));
         }
         else
         {
             // What the status allows is said in full, as far as the project's name leaves room.
             var split = 112.0;
-            while (split - 4 >= Needed(sizes, t.Project, small) && sizes.Typeface.Wrap(t.StatusText, small, (Width - split - 2) / Table.Slack).Count > 2)
+            while (split - 4 >= Needed(sizes, t.Project, small) && sizes.Typeface.Wrap(t.StatusText, small, (width - split - 2) / Table.Slack).Count > 2)
             {
                 split -= 4;
             }
 
             fields.Add(new("PROJECT", 0, 34, split, 44, "Project", t.Project, small, 1.8));
-            fields.Add(new("STATUS-TEXT", split, 34, Width, 44, "", t.StatusText, small, 6));
-            fields.Add(new("OWNER", 0, 44, Width, 56, "Legal owner", t.Owner, owner.Height, owner.Lift));
+            fields.Add(new("STATUS-TEXT", split, 34, width, 44, "", t.StatusText, small, 6));
+            fields.Add(new("OWNER", 0, 44, width, 56, "Legal owner", t.Owner, owner.Height, owner.Lift));
             if (t.Address.Length > 0)
             {
-                fields.Add(new("ADDRESS", 0, 44, Width, 56, "", t.Address, small, 1.3));
+                fields.Add(new("ADDRESS", 0, 44, width, 56, "", t.Address, small, 1.3));
             }
         }
 
@@ -192,11 +192,11 @@ internal static class TitleBlockForm
         return kept.TrimEnd() + "…";
     }
 
-    private static IEnumerable<(PaperPoint From, PaperPoint To)> Rules(List<Field> fields)
+    private static IEnumerable<(PaperPoint From, PaperPoint To)> Rules(List<Field> fields, double width)
     {
         foreach (var level in fields.Select(field => field.Bottom).Where(level => level > 0).Distinct())
         {
-            yield return (new(0, level), new(Width, level));
+            yield return (new(0, level), new(width, level));
         }
 
         foreach (var (left, bottom, top) in fields.Where(field => field.Left > 0).Select(field => (field.Left, field.Bottom, field.Top)).Distinct())

@@ -157,7 +157,8 @@ internal static class SheetLayout
         var mitre = Mitre * Math.Max(0, rise);
         var reach = face.Smooth(lap.From, lap.To);
         // What leads water away, or is pressed to shape, takes its height at a corner: a ramp in its run would read as a rise against the fall, or as a dent.
-        var (from, to) = straight ? reach : (lap.From - SheetStyles.JoggleOutside, lap.To + SheetStyles.JoggleOutside);
+        var (before, after) = (Outside(lap.From - lap.Shift), Outside(lap.To - lap.Shift));
+        var (from, to) = straight ? reach : (lap.From - before, lap.To + after);
         profile.Add(from, to, under.Profile.Floor + rise, reach, thickness - lap.Clear);
         foreach (var plateau in under.Profile.Plateaus)
         {
@@ -169,11 +170,14 @@ internal static class SheetLayout
                 continue;
             }
 
-            var (low, high) = (Math.Max(a, lap.From - SheetStyles.JoggleOutside), Math.Min(b, lap.To + SheetStyles.JoggleOutside));
+            var (low, high) = (Math.Max(a, lap.From - before), Math.Min(b, lap.To + after));
             var missed = Math.Max(0, low - high);
             (low, high) = missed == 0 ? (low, high) : a > lap.To ? (high, high) : (low, low); // as high as its slope still is where this stretch ends
             profile.Add(straight ? reach.From : low - mitre, straight ? reach.To : high + mitre, plateau.Height - missed + rise, reach, plateau.True - missed + thickness - lap.Clear);
         }
+
+        // A sheet that goes on round a corner, such as asphalt over the head of an upstand, stands as thick beyond it: what lies on it comes down only past that.
+        double Outside(double at) => at > 0.01 && at < under.Face.Length - 0.01 ? Math.Max(SheetStyles.JoggleOutside, under.Style.Width + gap) : SheetStyles.JoggleOutside;
     }
 
     /// <summary>A band of even width along its centre line, ends square.</summary>

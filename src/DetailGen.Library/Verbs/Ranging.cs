@@ -35,7 +35,7 @@ internal static class Ranging
         foreach (var given in preset.Set.Where(given => request.Keys.Contains(given.Key, StringComparer.Ordinal)))
         {
             var without = preset with { Set = [.. preset.Set.Where(other => other.Key != given.Key)] };
-            Add(ranges, DetailSolver.Ranges(without, office.Catalogue, [given.Key]) ?? [], DetailSolver.Options(without, office.Catalogue, [given.Key]), given.Value.ToString());
+            Add(ranges, DetailSolver.Ranges(without, office.Catalogue, [given.Key], given.Key) ?? [], DetailSolver.Options(without, office.Catalogue, [given.Key]), given.Value.ToString());
         }
 
         return Empty(request, preset.Detail) with

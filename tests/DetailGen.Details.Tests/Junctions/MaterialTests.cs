@@ -181,6 +181,26 @@ public class MaterialTests
     }
 
     [Fact]
+    public void Over_insulation_and_render_an_asphalt_roof_has_a_sheet_and_no_asphalt()
+    {
+        foreach (var top in (string[])["coping", "flashing"])
+        {
+            var section = Build("parapet", "solid-masonry-insulated", "warm-concrete-deck", "roof.membrane: asphalt", $"upstand.top: {top}");
+            Assert.Equal(("bitumen-sheet", 4, 20), (section["wall.head-membrane"].Material.Id, section["wall.head-membrane"].Sheet!.Thickness, section["upstand.membrane"].Sheet!.Thickness));
+        }
+    }
+
+    [Theory]
+    [InlineData("parapet")]
+    [InlineData("abutment")]
+    public void A_bar_holds_the_edge_of_a_sheet_and_is_not_screwed_through_what_is_poured(string junction)
+    {
+        Assert.Contains(Build(junction, "cavity-masonry", "warm-timber-deck", "roof.membrane: bitumen-sheet").Parts, part => part.Id == "upstand.termination");
+        Assert.All(["asphalt", "pmma-liquid", "pu-liquid"], poured =>
+            Assert.DoesNotContain(Build(junction, "cavity-masonry", "warm-timber-deck", $"roof.membrane: {poured}").Parts, part => part.Id == "upstand.termination"));
+    }
+
+    [Fact]
     public void Notes_of_packings_and_fillets_name_the_material_that_they_are_of()
     {
         var section = Build("abutment", "cavity-masonry", "warm-timber-deck", "roof.edge-packing: woodfibre, upstand.fillet: softwood", "roof.tied-to-wall: no");

@@ -27,6 +27,14 @@ public class SheetDataTests
     }));
 
     [Fact]
+    public void The_title_block_stands_in_the_corner_of_the_frame() => Assert.All(Data.Formats, format =>
+    {
+        var block = format.Zones.Single(zone => zone.Name == "title-block");
+        Assert.Equal((format.Width - format.BorderLeft - format.BorderOthers, 0), (block.Right, block.Bottom), (a, b) => Math.Abs(a.Item1 - b.Item1) < 1e-6 && a.Item2 == b.Item2);
+        Assert.True(block.Right - block.Left >= 180); // what its fields need
+    });
+
+    [Fact]
     public void Every_layer_has_a_name_of_its_own_and_a_known_ink()
     {
         Assert.Equal(Data.Layers.Count, Data.Layers.Select(layer => layer.Name).Distinct(StringComparer.Ordinal).Count());

@@ -1,5 +1,7 @@
 using CsCheck;
+using DetailGen.Details.Presets;
 using DetailGen.Details.Solving;
+using DetailGen.Details.Tests.Junctions;
 using DetailGen.Testing;
 
 namespace DetailGen.Details.Tests.Solving;
@@ -48,6 +50,30 @@ public class ResistanceTests
                 var thinner = 0.14 + (insulation - 5) / 1000 / 0.025 + 0.15 / 2.3;
                 return reached <= target && (insulation <= 50 || 1 / thinner > (double)target);
             });
+
+    [Fact]
+    public void No_screed_or_slab_is_thickened_for_a_target_that_the_insulation_misses()
+    {
+        // 1/0.16 - 0.14 - 0.2/2.3 - 0.1/1.15 = 5.94 m²K/W: 148.4 mm of 0.025 W/mK under the usual slab and screed; by 0.4 m of screed 7 mm less would do
+        var preset = Shipped.Preset("parapet", "cavity-masonry", "warm-concrete-deck", "roof.insulation=145 mm").To("roof.u-value", 0.16m) with { Rules = [new NamedPack("uk", Trial.At)] };
+        Assert.Contains(preset.Fail(Rules.ShippedRules.Catalogue).Repairs, repair => repair.Set is [{ Key: "roof.insulation", Value: "150 mm" }]);
+    }
+
+    // with so few rules so much is open that the search for the best is given up
+    [Fact]
+    public void The_best_that_was_found_is_proposed_where_none_is_proven_the_best()
+    {
+        var preset = Shipped.Preset("parapet", "cavity-masonry", "warm-concrete-deck", "roof.insulation=145 mm").Own().To("roof.u-value", 0.16m);
+        var repair = preset.Fail(Shipped.Catalogue).Repairs.Single(repair => repair.Set is [{ Key: "target.roof.u-value" }]);
+        Assert.Contains("0.164", repair.Text, StringComparison.Ordinal); // 1/(0.14 + 0.145/0.025 + 0.2/2.3 + 0.1/1.15) = 0.1636
+    }
+
+    [Fact]
+    public void A_target_is_met_where_other_layers_are_thinner_than_usual_too()
+    {
+        var preset = Shipped.Preset("parapet", "cavity-masonry", "warm-concrete-deck", "roof.slab=100 mm").Own().To("roof.u-value", 0.16m);
+        Assert.True(preset.Solve(Shipped.Catalogue).Heat.First(heat => heat.Element == "roof").Transmittance <= 0.16m);
+    }
 
     [Fact]
     public void The_target_is_told_as_the_reason()

@@ -205,6 +205,21 @@ public class CompanionSheetTests
         Assert.All(basis.Section.Buildups.SelectMany(buildup => buildup.Layers).Where(layer => !layer.IsAir), layer => Assert.Contains(lines, line => layer.Material.Name.StartsWith(line, StringComparison.Ordinal)));
     }
 
+    [Fact]
+    public void What_stands_on_supports_is_pulled_apart_as_thick_as_it_is_and_told_as_it_stands()
+    {
+        var basis = Basis("A3", false);
+        var (roof, deck) = (basis.Section.Buildups[1], basis.Section["roof.deck"]);
+        Layer Raised(Layer layer) => layer.PartId == deck.Id ? layer with { Slot = "roof.finish", Thickness = 80, Told = "slabs on supports" } : layer;
+        var section = basis.Section with { Buildups = [basis.Section.Buildups[0], roof with { Layers = [.. roof.Layers.Select(Raised)] }] };
+        var sheet = Assert.Single(CompanionSheets.Of(Companion.Exploded, basis with { Section = section }));
+        var drawn = sheet.Views[1].Items.OfType<Stroke>().Where(stroke => stroke.PartId == deck.Id).ToArray();
+        var own = deck.Region.Area / deck.Region.Bounds.Width;
+        Assert.InRange(drawn.Max(stroke => stroke.Points.Max(at => at.Y)) - drawn.Min(stroke => stroke.Points.Min(at => at.Y)), (own / sheet.Scale) - 0.5, (own / sheet.Scale) + 0.5);
+        Assert.Contains(sheet.Views[1].Items, item => item.Row.StartsWith("beyond.", StringComparison.Ordinal));
+        Assert.Contains("slabs on supports", sheet.Items.OfType<Paragraph>().SelectMany(paragraph => paragraph.Lines));
+    }
+
     [Theory]
     [InlineData(false)]
     [InlineData(true)]

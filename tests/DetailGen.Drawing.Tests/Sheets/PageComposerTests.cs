@@ -29,6 +29,17 @@ public class PageComposerTests
         Assert.All(pages, page => Assert.Contains(Texts(page), text => text.Words == $"{page.Number}/{pages.Count}"));
     }
 
+    [Fact]
+    public void A_key_that_its_own_zone_does_not_hold_takes_the_place_of_a_schedule_that_finds_none()
+    {
+        var rows = Enumerable.Range(1, 40).Select(i => new ScheduleRow($"W{i}", "Leaf", "Brick", "1.0", "1.000", "1.000", "structure", "assumed"));
+        var (tall, format) = (SampleSheets.Text with { Schedule = [new("wall", [.. rows])] }, SampleSheets.A3);
+        format = format with { Zones = format.Zones.ToDictionary(zone => zone.Key, zone => zone.Key == "key" ? zone.Value with { Left = zone.Value.Left + 1, Top = zone.Value.Bottom + 10 } : zone.Value, StringComparer.Ordinal) };
+        var first = SampleSheets.Scene(format, tall).Pages[0];
+        Assert.DoesNotContain(Texts(first), text => text.Row == "schedule");
+        Assert.Contains(Texts(first), text => text.Words == "Key" && text.At.X < format.Zones["schedule"].Right);
+    }
+
     [Theory]
     [InlineData(Verdict.Pass, "pass")]
     [InlineData(Verdict.Fail, "fail")]
@@ -97,7 +108,7 @@ public class PageComposerTests
             RevisionLine[] lines = [.. Enumerable.Range(1, count).Select(i => new RevisionLine($"P0{i}", "2026-11-25", "First issue", "AB", "CD"))];
             for (var foot = 40; foot < 60; foot++)
             {
-                var height = Tables.RevisionsHeight(sizes, lines, 200);
+                var height = Tables.RevisionsHeight(sizes, lines, 180, 200);
                 PaperBox zone = new(631, foot, 811, foot + height);
                 var words = Tables.Revisions(sizes, lines, zone).SelectMany(Texts).Select(text => text.Words).ToList();
                 Assert.All(lines, line => Assert.Contains(line.Revision, words));
@@ -150,7 +161,7 @@ public class PageComposerTests
     [InlineData("ANSI-C")]
     public void The_name_of_the_paper_is_told_in_full(string paper)
     {
-        var form = TitleBlockForm.Of(TextSizes.Usual, SampleSheets.Text.Title, "1:10 at " + paper, paper, "10/12", new(0, 0), slim: false);
+        var form = TitleBlockForm.Of(TextSizes.Usual, SampleSheets.Text.Title, "1:10 at " + paper, paper, "10/12", new(0, 0, 180, 56), slim: false);
         Assert.Equal(paper, form.Values.Single(value => value.Tag == "PAPER").Text.Words);
         Assert.Equal("10/12", form.Values.Single(value => value.Tag == "SHEET").Text.Words);
     }
@@ -162,7 +173,7 @@ public class PageComposerTests
     public void No_value_of_the_title_block_touches_a_label(string address, bool slim)
     {
         var title = SampleSheets.Text.Title with { Owner = "Harrow Fen Studio", Address = address, Approved = "Jj", Project = "High Jetty" };
-        var form = TitleBlockForm.Of(TextSizes.Usual, title, "1:10 at A3", "A3", "1/1", new(0, 0), slim);
+        var form = TitleBlockForm.Of(TextSizes.Usual, title, "1:10 at A3", "A3", "1/1", new(0, 0, 180, 56), slim);
         var labels = form.Items.OfType<Text>().Where(text => text.Row == "block.label").Select(Typeface.Shipped.Box).ToList();
         Assert.True(labels.Count >= 10);
         Assert.All(form.Values, value => Assert.DoesNotContain(labels, label => label.Meets(Typeface.Shipped.Box(value.Text))));
@@ -175,7 +186,7 @@ public class PageComposerTests
     public void Scale_and_date_are_told_in_full_in_letters_of_any_height(double notes, string paper)
     {
         var title = SampleSheets.Text.Title with { Date = "2026-11-25", Drawn = "AB" };
-        var form = TitleBlockForm.Of(TextSizes.Usual with { Notes = notes, Titles = 5 }, title, "1:10 at " + paper, paper, "10/12", new(0, 0), slim: false);
+        var form = TitleBlockForm.Of(TextSizes.Usual with { Notes = notes, Titles = 5 }, title, "1:10 at " + paper, paper, "10/12", new(0, 0, 180, 56), slim: false);
         foreach (var (tag, words) in ((string, string)[])[("SCALE", "1:10 at " + paper), ("DATE", "2026-11-25"), ("DRAWN", "AB")])
         {
             Assert.Equal(words, form.Values.Single(value => value.Tag == tag).Text.Words);
@@ -219,7 +230,7 @@ public class PageComposerTests
     [Fact]
     public void An_empty_obligatory_field_prints_a_dash()
     {
-        var form = TitleBlockForm.Of(TextSizes.Usual, SampleSheets.Text.Title with { Approved = "" }, "1:10 at A3", "A3", "1/1", new(0, 0), slim: false);
+        var form = TitleBlockForm.Of(TextSizes.Usual, SampleSheets.Text.Title with { Approved = "" }, "1:10 at A3", "A3", "1/1", new(0, 0, 180, 56), slim: false);
         Assert.Equal("–", form.Values.Single(value => value.Tag == "APPROVED").Text.Words);
     }
 

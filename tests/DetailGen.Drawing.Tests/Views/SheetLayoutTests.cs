@@ -48,6 +48,25 @@ public class SheetLayoutTests
         }
     }
 
+    // A poured upstand over its head and down its face, and the flashing that is dressed over it and hangs clear of it.
+    [Theory]
+    [InlineData(2, 20)]
+    [InlineData(5, 20)]
+    [InlineData(2, 30)]
+    [InlineData(2, 1.5)]
+    public void What_goes_over_a_thick_sheet_comes_down_past_its_corner_and_not_through_it(double scale, double thick)
+    {
+        Point[] face = [new(0, 0), new(0, -30), new(62, -36.2), new(62, -200)];
+        var upstand = Sheet("upstand", 1, "WP", face, [], thick);
+        for (var clear = 3; clear <= 30; clear += 3)
+        {
+            var front = 62 + thick + clear;
+            var flashing = Sheet("flashing", 2, "ME", [new(-30, 60), new(0, 60), new(0, -30), new(front, -30 - (front / 10)), new(front, -110)], ["upstand"]);
+            var laid = SheetLayout.Lay([upstand, flashing], new OnPaper(scale, false), _ => 0);
+            Assert.True(laid[0].Body.Distance(laid[1].Body) >= 0.345, $"{laid[0].Body.Distance(laid[1].Body)} apart, {clear} mm clear of it.");
+        }
+    }
+
     [Theory]
     [InlineData(5, false)]
     [InlineData(10, true)]

@@ -46,7 +46,7 @@ public class RepairLawTests
     {
         foreach (var given in preset.Set.Where(given => given.Value.Unit != Unit.Choice))
         {
-            if (DetailSolver.Ranges(Free(preset, [given.Key]), Catalogue, [given.Key]) is not [{ } range])
+            if (DetailSolver.Ranges(Free(preset, [given.Key]), Catalogue, [given.Key], given.Key) is not [{ } range])
             {
                 continue;
             }

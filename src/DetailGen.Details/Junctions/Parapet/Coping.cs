@@ -46,6 +46,9 @@ internal static class Coping
     /// <summary>Strip that closes the joint at the face of what does not bear, and the least of such a face that is left unbedded; mm, common practice, no source.</summary>
     private const double Strip = 15, LeastBeside = 5;
 
+    /// <summary>A dowel in the joint between two stones, and the length of a stone; mm, from memory.</summary>
+    private const double Dowel = 10, Stone = 600;
+
     private static void BuildMasonry(Site site, CopingSeat seat, IReadOnlyList<Point> top, (double Left, double Right) edges)
     {
         var under = site.Level(Levels.CopingTop) - site.Length("coping.rise") - site.Length("coping.thickness");
@@ -67,6 +70,20 @@ internal static class Coping
         site.Add(new("coping", "Coping", "coping", Element.Wall, stone, Roles.WaterBarrier | Roles.Finish, Precedence.Board, Stage.Head)
         {
             Parameters = ["coping.width", "coping.thickness", "coping.fall", "coping.overhang", "coping.overhang-inside", "coping.drip-clearance"],
+        });
+        BuildDowel(site, stone, (weather + roof) / 2, under);
+    }
+
+    // Seen from its end, in the middle of the joint: half way up the stone over the middle of the wall.
+    private static void BuildDowel(Site site, Region stone, double x, double under)
+    {
+        var y = (under + stone.Cut(new(x, under - 1), new(x, stone.Bounds.Top + 1))[^1].To.Y) / 2;
+        site.Add(new(
+            "coping.dowel", "Dowel in the coping's joint", "coping.dowel", Element.Wall,
+            Region.Box(x - (Dowel / 2), y - (Dowel / 2), x + (Dowel / 2), y + (Dowel / 2)), Roles.Fixing, Precedence.Sheet, Stage.Head)
+        {
+            Presence = Presence.Local,
+            Repeat = new(Stone),
         });
     }
 

@@ -49,9 +49,9 @@ internal sealed class Parapet : IJunction
         {
             site.Lay(new(
                 "wall.head-membrane", "Secondary membrane", "wall.head-membrane", Element.Wall, Roles.WaterBarrier, Stage.Waterproofing,
-                [new(0, head), new(face, head)], site.Length("roof.membrane"))
+                [new(0, head), new(face, head)], site.Length("parapet.head-membrane"))
             {
-                Parameters = ["roof.membrane"],
+                Parameters = ["parapet.head-membrane"],
             });
         }
 

@@ -15,6 +15,7 @@ internal static class ExplodedLayers
     private const double MostWords = 88;
     private const double Between = 10;
     private const double UnderStacks = 8;
+    private const double Thin = 1; // of a space that is not drawn, true mm
 
     internal static CompanionSheet Of(CompanionBasis basis)
     {
@@ -75,9 +76,9 @@ internal static class ExplodedLayers
             {
                 parts.AddRange(Members(basis.Section, layer, y * scale, piece * scale));
             }
-            else if (basis.Section.Parts.FirstOrDefault(part => part.Id == layer.PartId) is { IsAir: false } part)
+            else if (PartOf(basis.Section, layer) is { IsAir: false } part)
             {
-                parts.Add(Laid(part, y * scale, layer.Thickness, piece * scale));
+                parts.AddRange(Whole(part, layer, y * scale, piece * scale));
             }
 
             // What it is made of stands on a line of its own; air is made of nothing.
@@ -85,7 +86,7 @@ internal static class ExplodedLayers
             string[] lines =
             [
                 .. sizes.Typeface.Wrap($"{layer.Element}, {layer.Thickness.ToString("0.#", CultureInfo.InvariantCulture)} mm: {layer.Function}", letter, wide),
-                .. layer.IsAir ? [] : sizes.Typeface.Wrap(layer.Material.Name, letter, wide),
+                .. layer.IsAir ? [] : sizes.Typeface.Wrap(IsRaised(PartOf(basis.Section, layer), layer) ? layer.Told : layer.Material.Name, letter, wide),
             ];
             var middle = y - thickness / 2;
             var first = middle + (lines.Length - 1) * pitch / 2 - letter / 2;
@@ -97,6 +98,22 @@ internal static class ExplodedLayers
         var section = new Section(basis.Section.Junction, parts, [], [], [], [], [], []);
         var drawn = SectionView.Draw(section, new(scale, new(0, y * scale, piece * scale, 100), Mirror: false));
         return (new("exploded-" + buildup.Id, scale, drawn.Items, drawn.Bounds), words, -y);
+    }
+
+    private static Part? PartOf(Section section, Layer layer) => section.Parts.FirstOrDefault(part => part.Id == layer.PartId);
+
+    /// <summary>Whether the part stands in the layer on something else, as slabs do on supports.</summary>
+    private static bool IsRaised(Part? part, Layer layer) => part is { IsAir: false } && part.Slot != layer.Slot;
+
+    // What is raised keeps its own thickness, over the space that it leaves.
+    private static IEnumerable<Part> Whole(Part part, Layer layer, double top, double length)
+    {
+        var own = IsRaised(part, layer) ? Math.Min(layer.Thickness, part.Region.Area / part.Region.Bounds.Width) : layer.Thickness;
+        yield return Laid(part, top, own, length);
+        if (layer.Thickness - own > Thin)
+        {
+            yield return Laid(part, top - own, layer.Thickness - own, length) with { Id = layer.Slot + ".void", Presence = Presence.Beyond, Repeat = null };
+        }
     }
 
     // The space between two edges seen beyond, and what crosses it: a member along the wall is cut, one across it is seen beyond.
