@@ -26,20 +26,10 @@ internal sealed class Mending(DetailProblem problem)
 
     private IEnumerable<RepairProposal> Alone(IReadOnlyList<string> tags)
     {
-        foreach (var repair in problem.Model.Repairs(most: 1))
-        {
-            yield return Told(null, [], repair.Changes);
-        }
-
-        foreach (var departure in Departures(tags).Where(departure => IsMended(departure.Preset, [])))
-        {
-            yield return Told(departure, [], []);
-        }
-
-        foreach (var target in _targets.Where(target => IsMended(_situation.Preset, [target])))
-        {
-            yield return Told(null, [target], []);
-        }
+        var ways = problem.Model.Repairs(most: 1).Select(repair => Told(null, [], repair.Changes))
+            .Concat(Departures(tags).Where(departure => IsMended(departure.Preset, [])).Select(departure => Told(departure, [], [])))
+            .Concat(_targets.Where(target => IsMended(_situation.Preset, [target])).Select(target => Told(null, [target], [])));
+        return ways.OfType<RepairProposal>();
     }
 
     private List<RepairProposal> Several(IReadOnlyList<string> tags)
@@ -69,8 +59,13 @@ internal sealed class Mending(DetailProblem problem)
 
         return [.. repairs.Where(repair => repair.Set.Count == fewest).Take(Model.MostRepairs)];
 
-        void Add(RepairProposal repair)
+        void Add(RepairProposal? repair)
         {
+            if (repair is null)
+            {
+                return;
+            }
+
             fewest = Math.Min(fewest, repair.Set.Count);
             repairs.Add(repair);
         }
@@ -82,8 +77,8 @@ internal sealed class Mending(DetailProblem problem)
     private bool IsMended(Preset preset, IReadOnlyList<string> without) =>
         new DetailProblem(new Situation(preset, _situation.Catalogue), problem.Rules, ranked: false, without).Model.CanHold() is true;
 
-    /// <summary>A repair in words, each target given up set to the best that the rest allows.</summary>
-    private RepairProposal Told(Departure? departure, IReadOnlyList<string> without, IReadOnlyList<Change> changes)
+    /// <summary>A repair in words, each target given up set to the best that the rest allows; null where a target cannot say so little.</summary>
+    private RepairProposal? Told(Departure? departure, IReadOnlyList<string> without, IReadOnlyList<Change> changes)
     {
         List<ProposedValue> values = departure is null ? [] : [departure.Value];
         var preset = departure?.Preset ?? _situation.Preset;
@@ -97,24 +92,41 @@ internal sealed class Mending(DetailProblem problem)
 
         for (var i = 0; i < without.Count; i++)
         {
-            var reached = Reached(preset, without[i], [.. without.Skip(i)]);
-            preset = preset with { Targets = [.. preset.Targets.Select(target => target.Key == without[i] ? target with { Value = reached } : target)] };
+            if (Reached(preset, without[i], [.. without.Skip(i + 1)]) is not { } reached)
+            {
+                return null;
+            }
+
+            preset = With(preset, without[i], reached);
             values.Add(new ProposedValue("target." + without[i], Printing.Amount(reached, Kind.UValue)));
         }
 
         return new RepairProposal(values, SolvingWords.Change(values));
     }
 
-    /// <summary>The best U-value that the rest allows, taken up to the third decimal.</summary>
-    private decimal Reached(Preset preset, string target, IReadOnlyList<string> without)
+    /// <summary>The least U-value in whole thousandths that holds with the rest, W/m²K; null where none that can be asked for does.</summary>
+    /// <remarks>Halving the way between what fails and what holds asks only whether such a detail can be had, as an author would who tries one figure after another.</remarks>
+    private decimal? Reached(Preset preset, string target, IReadOnlyList<string> without)
     {
-        var changed = new Situation(preset, _situation.Catalogue);
-        var free = new DetailProblem(changed, problem.Rules, ranked: false, without);
-        free.Least(target[..target.IndexOf('.', StringComparison.Ordinal)]);
-        var best = (Answer.Best)free.Model.Solve();
-        var numbers = free.Unknowns.ToDictionary(pair => pair.Key, pair => best.Values[pair.Value], StringComparer.Ordinal);
-        return Math.Ceiling(new SolvedFacts(changed, numbers).Find(target).Number * 1000) / 1000;
+        bool Holds(int thousandths) => IsMended(With(preset, target, thousandths / 1000m), without);
+        var key = PresetShape.Targets.First(one => one.Key == target);
+        var (fails, holds) = ((int)(key.Least * 1000) - 1, (int)(key.Most * 1000));
+        if (!Holds(holds))
+        {
+            return null;
+        }
+
+        while (holds - fails > 1)
+        {
+            var between = (holds + fails) / 2;
+            (fails, holds) = Holds(between) ? (fails, between) : (between, holds);
+        }
+
+        return holds / 1000m;
     }
+
+    private static Preset With(Preset preset, string target, decimal value) =>
+        preset with { Targets = [.. preset.Targets.Select(one => one.Key == target ? one with { Value = value } : one)] };
 
     /// <summary>Another word for a choice, or the usual material in place of the author's, where that can bear on these tags.</summary>
     private IEnumerable<Departure> Departures(IReadOnlyList<string> tags)
