@@ -33,6 +33,18 @@ public static partial class Messages
     public static Diagnostic OneOf(Mark at, string key, string first, string second) =>
         new("bad-parameter", at, $"{key} needs either {first} or {second}.", $"Write one of {first} and {second}.", key);
 
+    public static Diagnostic LacksSize(Mark at, string component, string key, string layer) => new("unfinished-construction", at,
+        $"{component} has a layer as {layer}, and no {key}, which goes with it.", "Add it to its parameters or under derived, as the constructions that ship have it.", key);
+
+    public static Diagnostic LacksLayer(Mark at, string component, string word) => new("unfinished-construction", at,
+        $"{component} has no layer as {word}.", $"Add the layer that behaves as {word}, as the constructions that ship have it.", "layers");
+
+    public static Diagnostic UnknownSlot(Mark at, string slot, IReadOnlyList<string> slots) => new("unknown-slot", at,
+        $"There is no slot {Short(slot)} under materials.", NearestOf(slot, slots, "Add it under materials, with its usual material."), "slot", slot);
+
+    public static Diagnostic UnknownSize(Mark at, string key, string size, IReadOnlyList<string> sizes) => new("unknown-size", at,
+        $"{key} names {Short(size)}, which is none of this construction's sizes.", NearestOf(size, sizes, "Add it to its parameters or under derived."), key, size);
+
     public static Diagnostic SmallerText(Mark at, string key, decimal given, string than, decimal least) => new("text-size", at,
         Invariant($"{key} is {given} mm, and {than} is {least}: what stands over other text is no smaller."), Invariant($"Write {key}: {least}, or more."), key, Invariant($"{given}"));
 

@@ -75,7 +75,7 @@ public sealed class Model
     public void Then(Level level) => _levels.Add(level);
 
     /// <summary>Finds the best assignment, or a minimal conflict.</summary>
-    public Answer Solve() => Solving.Solve(this);
+    public Answer Solve() => Solving.Solve(this, _variables);
 
     /// <summary>Whether all hard claims can hold together, with no regard to wishes; null where the budget is spent before that is known.</summary>
     public bool? CanHold() => Solving.CanHold(this);
@@ -119,6 +119,9 @@ public sealed class Model
 
         return held;
     }
+
+    /// <summary>As <see cref="Solve()"/>, where only these values are of interest: ties between the others are not broken, which may take longer than all the rest.</summary>
+    internal Answer Solve(IEnumerable<Variable> asked) => Solving.Solve(this, asked);
 
     /// <summary>The same unknowns, the hard claims but for some givens, and other wishes.</summary>
     internal Model Released(Func<Given, bool> released, IEnumerable<Level> instead)

@@ -16,7 +16,7 @@ public sealed class Session
     internal Session(Model model)
     {
         _model = model;
-        _optimizer = Solving.Compiled(model.Released(_ => true, model.Levels));
+        _optimizer = Solving.Compiled(model.Released(_ => true, model.Levels), model.Variables);
         _last = Solving.Targets(model);
         foreach (var given in model.Givens)
         {

@@ -31,7 +31,7 @@ internal static class SolverTimes
             var model = Made().Model;
             var build = Median(() => Made());
             var solve = Median(() => model.Solve());
-            var optimizer = Solving.Compiled(model);
+            var optimizer = Solving.Compiled(model, model.Variables);
             optimizer.Run(Solving.Targets(model), model.Budget);
             var before = GC.GetAllocatedBytesForCurrentThread();
             model.Solve();

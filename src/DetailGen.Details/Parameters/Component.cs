@@ -14,10 +14,10 @@ public enum ComponentKind
 /// <summary>One of the three descriptions a detail is composed of: a wall, a roof or a junction.</summary>
 /// <param name="Id">Such as <c>cavity-masonry</c>.</param>
 /// <param name="Title">Noun phrase for a title that the preset leaves out.</param>
-/// <param name="Layers">As written, for the builder; null where the file has none.</param>
+/// <param name="Layers">As written, each of <see cref="LayerShape"/>; null where the file has none.</param>
 public sealed record Component(
     string Id, ComponentKind Kind, string Title, IReadOnlyList<Parameter> Parameters, IReadOnlyList<Derived> Derived, IReadOnlyList<Claim> Claims,
-    IReadOnlyList<Slot> Slots, Node? Layers, IReadOnlyList<PartWords> Words, Mark At);
+    IReadOnlyList<Slot> Slots, ListNode? Layers, IReadOnlyList<PartWords> Words, Mark At);
 
 /// <summary>Something with a value that the author may set, or the solver finds.</summary>
 /// <param name="Domain">Null for a choice.</param>

@@ -23,13 +23,22 @@ public static class ComponentReader
             [.. map.Maps("derived").Select(node => Derived(node, own))],
             [.. map.Maps("claims").Select(node => new Claim(node.Must("id"), node.Expression("when"), node.Expression("require")!, node.Must("reason"), node.At))],
             [.. map.Maps("materials").Select(node => new Slot(node.Must("slot"), node.Must("default"), node.Words("kinds"), node.Must("name"), node.Expression("when"), node.At) { Follows = node.Text("follows") })],
-            map["layers"],
+            map["layers"] as ListNode,
             [.. map.Maps("words").Select(node => new PartWords(node.Must("part"), node.Text("note"), node.Text("purpose"), node.Text("without"), node.Expression("when"), node.At))],
             map.At);
         Twice(component.Parameters.Select(item => new Named(item.Key, item.At)).Concat(component.Derived.Select(item => new Named(item.Key, item.At))), own);
         Twice(component.Claims.Select(item => new Named(item.Id, item.At)), own);
         Twice(component.Slots.Select(item => new Named(item.When is { } when ? $"{item.Key} when {when}" : item.Key, item.At)), own);
+        own.AddRange(Behaviours(component));
         return own.Count == 0 ? Outcome.Good(component) : Outcome.Bad<Component>(own);
+    }
+
+    // a layer of a wall cannot behave as one of a roof
+    private static IEnumerable<Diagnostic> Behaviours(Component component)
+    {
+        var words = component.Kind == ComponentKind.Wall ? LayerShape.OfWall : LayerShape.OfRoof;
+        return (component.Layers?.Items ?? []).Cast<MapNode>().Where(layer => !words.Contains(layer.Must("as"), StringComparer.Ordinal))
+            .Select(layer => Messages.UnknownChoice(layer["as"]!.At, "layers.as", layer.Must("as"), words));
     }
 
     private static Parameter Parameter(MapNode node, List<Diagnostic> faults)

@@ -18,7 +18,7 @@ public static partial class ComponentShape
         new Field("derived", new ListShape(Derived), "Lengths that follow from others."),
         new Field("claims", new ListShape(Claim), "Geometry that must hold for the parts to be made at all."),
         new Field("materials", new ListShape(Slot), "Slots for materials."),
-        new Field("layers", new AnyShape(), "The layers, for the builder: a wall from weather to room, a roof from top to bottom."),
+        new Field("layers", new ListShape(LayerShape.Shape, 1), "The layers: a wall from weather to room, a roof from top to bottom."),
         new Field("words", new ListShape(Words), "What is said of each part."));
 
     private static MapShape Parameter => new(

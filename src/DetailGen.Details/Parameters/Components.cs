@@ -61,13 +61,13 @@ public sealed class Components
     {
         if (file.Text() is { } text && Head(text, "id") is { } id && ComponentReader.KindOf(Head(text, "kind")) is { } kind)
         {
-            _entries[id] = new(kind, new(() => ComponentReader.Read(file.Read())));
+            _entries[id] = new(kind, new(() => ConstructionCheck.Of(ComponentReader.Read(file.Read()))));
             return;
         }
 
         // a practice's own file: read at once, so that what is wrong with it is told
         var tree = file.Read();
-        var read = ComponentReader.Read(tree);
+        var read = ConstructionCheck.Of(ComponentReader.Read(tree));
         if (read.IsGood && tree.Root is { At: var at } && !_ofPractice.TryAdd(read.Value.Id, at))
         {
             read = Outcome.Bad<Component>(Messages.EntryTwice(at, read.Value.Id, _ofPractice[read.Value.Id]));

@@ -1,6 +1,6 @@
 using System.Globalization;
 using DetailGen.Details.Reading;
-using DetailGen.Details.Rules;
+using DetailGen.Details.Reading.Shapes;
 
 namespace DetailGen.Details.Parameters;
 
@@ -14,27 +14,9 @@ public sealed record LayerFixings(string Name, string Slot, string? Count, (Fixi
 {
     /// <summary>Null where the layer has none.</summary>
     /// <param name="layer">A layer of a wall or roof.</param>
-    public static Outcome<LayerFixings?> Read(MapNode layer)
-    {
-        if (layer["fixings"] is not { } node)
-        {
-            return Outcome.Good<LayerFixings?>(null);
-        }
-
-        var map = node as MapNode;
-        var over = (map?["over"] as ListNode)?.Items.OfType<ScalarNode>().Select(side => FixingSize.Of(side.Text)).ToArray() ?? [];
-        string? Word(string key) => (map?[key] as ScalarNode)?.Text;
-        return (Word("name"), Word("slot"), Word("diameter"), over) switch
-        {
-            (null, _, _, _) => Bad("name"),
-            (_, null, _, _) => Bad("slot"),
-            (_, _, null, _) => Bad("diameter"),
-            ({ } name, { } slot, { } diameter, [var along, var across]) => Outcome.Good<LayerFixings?>(new(name, slot, Word("count"), (along, across), FixingSize.Of(diameter), Word("into"))),
-            _ => Bad("over"),
-        };
-
-        Outcome<LayerFixings?> Bad(string key) => Outcome.Bad<LayerFixings?>([RuleMessages.MissingField(node.At, "of fixings", key)]);
-    }
+    public static LayerFixings? Of(MapNode layer) => layer["fixings"] is MapNode map && map.Words("over") is [var along, var across, ..]
+        ? new(map.Must("name"), map.Must("slot"), map.Text("count"), (FixingSize.Of(along), FixingSize.Of(across)), FixingSize.Of(map.Must("diameter")), map.Text("into"))
+        : null;
 
     /// <summary>Most that they add to U as a share of it, where their layer makes up the whole resistance: κ = 0.8·λ·A·n / λ(layer), so that ΔU / U = κ·R₁/R.</summary>
     /// <remarks>EN ISO 6946:2007, D.3.2 with R₁ = d₀/λ, from memory; below 1 W/(m·K) a fixing needs no correction.</remarks>

@@ -75,16 +75,6 @@ internal sealed class DetailProblem
     /// <summary>The value wished for a key by preference or habit; null where there is none.</summary>
     public long? Wish(string key) => _wishes.TryGetValue(key, out var wish) ? wish : null;
 
-    /// <summary>Makes the U-value of an element as small as it can be, in place of all wishes.</summary>
-    /// <returns>1/U as claims count it, in units of 10⁻¹² m²·K/W.</returns>
-    public Variable Least(string element)
-    {
-        var resistance = Model.Add(element + ".r-value", Domain.Range(0, 1000 * Resistances.Unit));
-        Model.Require(null, _insulated.Value.AtLeast(element, resistance, corrected: true));
-        Model.Then(new Level.Least("resistance", -resistance));
-        return resistance;
-    }
-
     private IEnumerable<Rule> Active => Rules.Where(rule =>
         rule.Class == RuleClass.Enforced && Situation.Knows(rule.Require!) && !(rule.When?.In(Situation).Fails ?? false) && !Waivers.Covers(Situation.Preset, rule));
 

@@ -26,10 +26,10 @@ internal sealed class Mending(DetailProblem problem)
 
     private IEnumerable<RepairProposal> Alone(IReadOnlyList<string> tags)
     {
-        var repairs = problem.Model.Repairs(most: 1).Select(repair => Told(null, [], repair.Changes))
+        var ways = problem.Model.Repairs(most: 1).Select(repair => Told(null, [], repair.Changes))
             .Concat(Departures(tags).Where(departure => IsMended(departure.Preset, [])).Select(departure => Told(departure, [], [])))
             .Concat(_targets.Where(target => IsMended(_situation.Preset, [target])).Select(target => Told(null, [target], [])));
-        return repairs.OfType<RepairProposal>();
+        return ways.OfType<RepairProposal>();
     }
 
     private List<RepairProposal> Several(IReadOnlyList<string> tags)
@@ -61,11 +61,13 @@ internal sealed class Mending(DetailProblem problem)
 
         void Add(RepairProposal? repair)
         {
-            if (repair is not null)
+            if (repair is null)
             {
-                fewest = Math.Min(fewest, repair.Set.Count);
-                repairs.Add(repair);
+                return;
             }
+
+            fewest = Math.Min(fewest, repair.Set.Count);
+            repairs.Add(repair);
         }
     }
 
@@ -75,7 +77,7 @@ internal sealed class Mending(DetailProblem problem)
     private bool IsMended(Preset preset, IReadOnlyList<string> without) =>
         new DetailProblem(new Situation(preset, _situation.Catalogue), problem.Rules, ranked: false, asked: null, without).Model.CanHold() is true;
 
-    /// <summary>A repair in words, each target given up set to the best that the rest allows; null where no figure for it was found.</summary>
+    /// <summary>A repair in words, each target given up set to the best that the rest allows; null where a target cannot say so little.</summary>
     private RepairProposal? Told(Departure? departure, IReadOnlyList<string> without, IReadOnlyList<Change> changes)
     {
         List<ProposedValue> values = departure is null ? [] : [departure.Value];
@@ -90,32 +92,41 @@ internal sealed class Mending(DetailProblem problem)
 
         for (var i = 0; i < without.Count; i++)
         {
-            if (Reached(preset, without[i], [.. without.Skip(i)]) is not { } reached)
+            if (Reached(preset, without[i], [.. without.Skip(i + 1)]) is not { } reached)
             {
                 return null;
             }
 
-            preset = preset with { Targets = [.. preset.Targets.Select(target => target.Key == without[i] ? target with { Value = reached } : target)] };
+            preset = With(preset, without[i], reached);
             values.Add(new ProposedValue("target." + without[i], Printing.Amount(reached, Kind.UValue)));
         }
 
         return new RepairProposal(values, SolvingWords.Change(values));
     }
 
-    /// <summary>The best U-value that the rest allows, taken up to the third decimal; where the search is given up before it is proven the best, the best that was found. Null where nothing was.</summary>
+    /// <summary>The least U-value in whole thousandths that holds with the rest, W/m²K; null where none that can be asked for does.</summary>
+    /// <remarks>Halving the way between what fails and what holds asks only whether such a detail can be had, as an author would who tries one figure after another.</remarks>
     private decimal? Reached(Preset preset, string target, IReadOnlyList<string> without)
     {
-        var free = new DetailProblem(new Situation(preset, _situation.Catalogue), problem.Rules, ranked: false, asked: null, without);
-        var resistance = free.Least(target[..target.IndexOf('.', StringComparison.Ordinal)]);
-        return free.Model.Solve() switch
+        bool Holds(int thousandths) => IsMended(With(preset, target, thousandths / 1000m), without);
+        var key = PresetShape.Targets.First(one => one.Key == target);
+        var (fails, holds) = ((int)(key.Least * 1000) - 1, (int)(key.Most * 1000));
+        if (!Holds(holds))
         {
-            Answer.Best best => Figure(best.Values[resistance]),
-            Answer.NotProven({ } found) => Figure(found[resistance]),
-            _ => null,
-        };
+            return null;
+        }
 
-        static decimal Figure(long reached) => Math.Ceiling(1000m * Resistances.Unit / reached) / 1000;
+        while (holds - fails > 1)
+        {
+            var between = (holds + fails) / 2;
+            (fails, holds) = Holds(between) ? (fails, between) : (between, holds);
+        }
+
+        return holds / 1000m;
     }
+
+    private static Preset With(Preset preset, string target, decimal value) =>
+        preset with { Targets = [.. preset.Targets.Select(one => one.Key == target ? one with { Value = value } : one)] };
 
     /// <summary>Another word for a choice, or the usual material in place of the author's, where that can bear on these tags.</summary>
     private IEnumerable<Departure> Departures(IReadOnlyList<string> tags)

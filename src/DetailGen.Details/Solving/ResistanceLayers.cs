@@ -1,6 +1,6 @@
 using DetailGen.Details.Parameters;
 using DetailGen.Details.Reading;
-using DetailGen.Details.Rules;
+using DetailGen.Details.Reading.Shapes;
 using DetailGen.Details.Rules.Language;
 using DetailGen.Sections;
 
@@ -20,57 +20,28 @@ internal sealed record ResistanceLayer(string Slot, Expression Thickness, LayerK
 /// <summary>Reads the layers of a construction for their thickness; what else stands there is the builder's affair.</summary>
 internal static class ResistanceLayers
 {
-    private static readonly string[] Kinds = ["solid", "sheet", "air", "bridged"];
-
-    public static Outcome<IReadOnlyList<ResistanceLayer>> Read(Node node, Vocabulary vocabulary)
+    public static Outcome<IReadOnlyList<ResistanceLayer>> Read(ListNode list, Vocabulary vocabulary)
     {
         var layers = new List<ResistanceLayer>();
         var faults = new List<Diagnostic>();
-        if (node is not ListNode list)
+        foreach (var map in list.Items.Cast<MapNode>().Where(map => map.Text("kind") != "sheet")) // a sheet counts for nothing in the sum
         {
-            return Outcome.Bad<IReadOnlyList<ResistanceLayer>>(RuleMessages.NotAList(node.At));
-        }
-
-        foreach (var map in list.Items.OfType<MapNode>())
-        {
-            if (map["slot"] is not ScalarNode slot)
-            {
-                faults.Add(RuleMessages.MissingField(map.At, "of a layer", "slot"));
-                continue;
-            }
-
-            var kind = (map["kind"] as ScalarNode)?.Text;
-            if (kind is not null && !Kinds.Contains(kind, StringComparer.Ordinal))
-            {
-                faults.Add(RuleMessages.BadWord(map["kind"]!.At, "kind", kind, Kinds));
-                continue;
-            }
-
-            if (kind == "sheet")
-            {
-                continue; // a sheet counts for nothing in the sum
-            }
-
-            var thickness = ExpressionReader.Length(Of(map["thickness"]) ?? new Written(slot.Text, slot.At), vocabulary);
-            var when = Of(map["when"]) is { } written ? ExpressionReader.Condition(written, vocabulary) : null;
-            var fixings = LayerFixings.Read(map);
+            var slot = (ScalarNode)map["slot"]!;
+            var thickness = ExpressionReader.Length(map.Expression("thickness") ?? new Written(slot.Text, slot.At), vocabulary);
+            var when = map.Expression("when") is { } written ? ExpressionReader.Condition(written, vocabulary) : null;
             faults.AddRange(thickness.Faults);
-            faults.AddRange(fixings.Faults);
             faults.AddRange(when?.Faults ?? []);
-            if (thickness.IsGood && fixings.IsGood && when is null or { IsGood: true })
+            if (thickness.IsGood && when is null or { IsGood: true })
             {
-                LayerKind? how = kind switch { "air" => LayerKind.Air, "bridged" => LayerKind.Bridged, "solid" => LayerKind.Solid, _ => null };
-                layers.Add(new ResistanceLayer(slot.Text, thickness.Value, how, when?.Value, AirBetween: (map["between"] as ScalarNode)?.Text == "air")
+                LayerKind? kind = map.Text("kind") switch { "air" => LayerKind.Air, "bridged" => LayerKind.Bridged, "solid" => LayerKind.Solid, _ => null };
+                layers.Add(new ResistanceLayer(slot.Text, thickness.Value, kind, when?.Value, AirBetween: map.Text("between") == "air")
                 {
-                    Members = (map["width"], map["centres"]) is (ScalarNode width, ScalarNode centres) ? (width.Text, centres.Text) : null,
-                    Fixings = fixings.Value,
+                    Members = (map.Text("width"), map.Text("centres")) is ({ } width, { } centres) ? (width, centres) : null,
+                    Fixings = LayerFixings.Of(map),
                 });
             }
         }
 
         return faults.Count == 0 ? Outcome.Good<IReadOnlyList<ResistanceLayer>>(layers) : Outcome.Bad<IReadOnlyList<ResistanceLayer>>(faults);
     }
-
-    private static Written? Of(Node? node) =>
-        node is ScalarNode scalar ? new Written(scalar.Text, scalar.Quoted ? ExpressionReader.Shift(scalar.At, 1) : scalar.At) : null;
 }

@@ -35,18 +35,18 @@ internal sealed class Resistances(Translation translation, Bounds bounds, Situat
     /// <summary>The claim that R is at least so much.</summary>
     /// <param name="element">wall or roof.</param>
     /// <param name="corrected">1/U with the corrections for fixings, in place of R.</param>
-    public Claim AtLeast(string element, Linear least, bool corrected) =>
+    public Claim AtLeast(string element, long least, bool corrected) =>
         Claim.Any([.. Supposition.Of(situation, element).SelectMany(one => corrected && one.Most > Supposition.Small ? (IEnumerable<Claim>)[Little(element, one, least), Much(element, one, least)] : [Plain(element, one, least)])]);
 
     /// <summary>The claim that R, without what crosses the layers, is at most so much.</summary>
     public Claim AtMost(string element, long most) => Claim.Any([.. Of(element, Supposition.None).Select(sum => sum <= most)]);
 
-    private Claim Plain(string element, Supposition one, Linear least) => Claim.All([.. Sizes(one), .. Of(element, one).Select(sum => sum >= least)]);
+    private Claim Plain(string element, Supposition one, long least) => Claim.All([.. Sizes(one), .. Of(element, one).Select(sum => sum >= least)]);
 
-    private Claim Much(string element, Supposition one, Linear least) => Claim.All([.. Sizes(one), .. Of(element, one, 1 + one.Most).Select(sum => sum >= least)]);
+    private Claim Much(string element, Supposition one, long least) => Claim.All([.. Sizes(one), .. Of(element, one, 1 + one.Most).Select(sum => sum >= least)]);
 
     // so little that it is left out: Σ κ·R₁ is a small share of R; both over the greatest κ, so that the numbers stay small
-    private Claim Little(string element, Supposition one, Linear least)
+    private Claim Little(string element, Supposition one, long least)
     {
         var added = (Linear)0;
         foreach (var (layer, _, material) in Layers(situation, element).Where(row => one.Fixings.GetValueOrDefault(row.Layer.Slot) > 0))

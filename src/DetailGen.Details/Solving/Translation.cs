@@ -165,13 +165,10 @@ internal sealed class Translation(Model model, Situation situation, IReadOnlyDic
             _ => up == down ? DetailGen.Solver.Claim.Any(All(up + 1), Any(up - 1)) : (Linear)0 <= 0,
         };
 
-        DetailGen.Solver.Claim All(long bound) => AtLeast(element, bound, corrected);
+        DetailGen.Solver.Claim All(long bound) => new Resistances(this, _bounds, situation).AtLeast(element, bound, corrected);
 
         DetailGen.Solver.Claim Any(long bound) => new Resistances(this, _bounds, situation).AtMost(element, bound);
     }
-
-    /// <summary>The claim that the resistance of wall or roof, or 1/U with what fixings add, is at least so much; in units of 10⁻¹² m²·K/W.</summary>
-    public DetailGen.Solver.Claim AtLeast(string element, Linear least, bool corrected) => new Resistances(this, _bounds, situation).AtLeast(element, least, corrected);
 
     private static Relation Turned(Relation relation) => relation switch
     {

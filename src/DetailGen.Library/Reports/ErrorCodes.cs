@@ -83,6 +83,8 @@ internal static class ErrorCodes
         ("unread-stock", Practice, "No parameter is sold in a stock class of that id."),
         ("duplicate-entry", Practice, "Two materials, stock classes, climates or constructions of a practice have one id."),
         ("bad-parameter", Practice, "The description of a parameter contradicts itself."),
+        ("unfinished-construction", Practice, "A wall or roof lacks a size or a layer that the junctions take from it."),
+        ("unknown-size", Practice, "A layer names a size that its construction does not have."),
         ("no-pack-head", Practice, "A rule pack has no pack.yaml."),
         ("pack-ring", Practice, "Rule packs extend one another in a ring."),
         ("unknown-pack", Practice, "A pack extends one that is not there."),

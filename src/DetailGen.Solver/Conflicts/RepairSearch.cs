@@ -9,7 +9,7 @@ internal static class RepairSearch
     public static IReadOnlyList<Repair> Run(Model model, Func<string, bool> releasable, int most)
     {
         var givens = model.Givens.Where(given => releasable(given.Tag)).ToArray();
-        if (givens.Length == 0 || model.Released(_ => false, []).Solve() is not Answer.Conflict)
+        if (givens.Length == 0 || model.CanHold() is not false)
         {
             return [];
         }
@@ -27,7 +27,7 @@ internal static class RepairSearch
         {
             var free = model.Released(other => ReferenceEquals(other, given), [new Level.Least("nearest", far)]);
             free.Require(null, side);
-            if (free.Solve() is Answer.Best best)
+            if (free.Solve([given.Variable]) is Answer.Best best)
             {
                 repairs.Add(new Repair([new Change(given.Tag, given.Variable, best.Values[given.Variable])]));
             }
@@ -46,7 +46,7 @@ internal static class RepairSearch
         foreach (var set in sets)
         {
             var near = new Level.Wished("near", [.. set.Select(given => new Wish(given.Variable, given.Value))]);
-            if (model.Released(given => set.Contains(given), [near, .. model.Levels]).Solve() is Answer.Best best)
+            if (model.Released(given => set.Contains(given), [near, .. model.Levels]).Solve(set.Select(given => given.Variable)) is Answer.Best best)
             {
                 var costs = best.Costs.Skip(1).SelectMany(cost => (long[])[cost.Broken.Count, cost.Total]).Append(best.Costs[0].Total);
                 ranked.Add((new Repair([.. set.Select(given => new Change(given.Tag, given.Variable, best.Values[given.Variable]))]), [.. costs]));
@@ -62,6 +62,6 @@ internal static class RepairSearch
         var kept = new Level.Wanted("kept", [.. givens.Select(given => new SoftClaim(given.Tag, given.Claim, 0))]);
         var free = model.Released(given => givens.Contains(given), [kept]);
         known.ForEach(set => free.Require(null, Claim.Any([.. set.Select(given => given.Claim)])));
-        return free.Solve() is Answer.Best best ? [.. givens.Where(given => best.Values[given.Variable] != given.Value)] : null;
+        return free.Solve(givens.Select(given => given.Variable)) is Answer.Best best ? [.. givens.Where(given => best.Values[given.Variable] != given.Value)] : null;
     }
 }

@@ -5,7 +5,8 @@ namespace DetailGen.Solver.Search;
 /// <summary>From a model to its answer.</summary>
 internal static class Solving
 {
-    public static Answer Solve(Model model)
+    /// <param name="asked">Between whose values ties are broken.</param>
+    public static Answer Solve(Model model, IEnumerable<Variable> asked)
     {
         // most contradictions show at once, before any wish is looked at
         var hard = Unwished(model);
@@ -15,7 +16,7 @@ internal static class Solving
             return Conflict(hard);
         }
 
-        var optimizer = Compiled(model);
+        var optimizer = Compiled(model, asked);
         return Told(model, optimizer, optimizer.Run(Targets(model), model.Budget));
     }
 
@@ -33,9 +34,10 @@ internal static class Solving
         };
     }
 
-    public static Optimizer Compiled(Model model)
+    /// <param name="asked">Between whose values ties are broken.</param>
+    public static Optimizer Compiled(Model model, IEnumerable<Variable> asked)
     {
-        var byName = model.Variables.ToArray();
+        var byName = asked.ToArray();
         Array.Sort(byName, static (a, b) => string.CompareOrdinal(a.Name, b.Name));
         return new Optimizer(ProblemBuilder.Whole(model), byName);
     }

@@ -1,6 +1,7 @@
 using DetailGen.Details.Parameters;
 using DetailGen.Details.Quantities;
 using DetailGen.Details.Reading;
+using DetailGen.Details.Reading.Shapes;
 using DetailGen.Details.Tests.Presets;
 
 namespace DetailGen.Details.Tests.Parameters;
@@ -17,7 +18,7 @@ public class ComponentReaderTests
         Assert.Equal(new("wall.cavity + 205 mm", new("component.yaml", 8, 32)), Assert.Single(wall.Derived[0].Cases).As);
         Assert.Equal(["wall.fill = partial", null], wall.Derived[1].Cases.Select(item => item.When?.Text));
         Assert.Equal("wall.cavity >= 50 mm", wall.Claims[0].Require.Text);
-        Assert.Equal(2, ((ListNode)wall.Layers!).Items.Count);
+        Assert.Equal("leaf", ((MapNode)Assert.Single(wall.Layers!.Items)).Text("as"));
         Assert.Equal("{wall.cavity} {material}", wall.Words[0].Note);
     }
 
@@ -31,6 +32,15 @@ public class ComponentReaderTests
     [InlineData("key: wall.fill", "key: wall.cavity", "duplicate-key")]
     [InlineData("meaning: Width of the cavity., ", "", "missing-key")]
     [InlineData("require: wall", "requires: wall", "unknown-key")]
+    [InlineData("as: leaf, ", "", "missing-key")]
+    [InlineData("as: leaf", "as: deck", "unknown-choice")] // of a roof
+    [InlineData("as: leaf", "as: leaff", "unknown-choice")]
+    [InlineData("course: 75 mm", "course: 75", "missing-unit")]
+    [InlineData("course: 75 mm", "corse: 75 mm", "unknown-key")]
+    [InlineData("roles: [structure", "roles: [structur", "unknown-choice")]
+    [InlineData("over: [wall.cavity, 450 mm]", "over: [450 mm]", "too-few")]
+    [InlineData("diameter: 4 mm", "diameter: 4", "bad-text")]
+    [InlineData("name: Outer leaf, course", "name: [Outer leaf], course", "wrong-type")]
     public void A_fault_in_a_component_is_told(string right, string wrong, string code)
     {
         var text = SmallComponents.Wall.Replace(right, wrong);

@@ -27,7 +27,8 @@ internal static class SmallComponents
           - { id: fits, require: wall.cavity >= 50 mm, reason: A narrower cavity bridges. }
         materials:
           - { slot: wall.outer-leaf, default: brick-outer, kinds: [masonry], name: Outer leaf }
-        layers: [one, two]
+        layers:
+          - { slot: wall.outer-leaf, as: leaf, name: Outer leaf, course: 75 mm, roles: [structure, air-barrier], fixings: { name: Wall ties, slot: tie, over: [wall.cavity, 450 mm], diameter: 4 mm } }
         words:
           - { part: wall.*, note: "{wall.cavity} {material}" }
         """;

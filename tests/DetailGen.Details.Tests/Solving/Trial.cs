@@ -106,6 +106,7 @@ internal static class Trial
         - { key: wall.lining, unit: choice, options: [insulated-board-on-dabs, board-on-dabs, wet-plaster], meaning: What lines the wall. }
         """, """
         - { key: wall.thickness, as: wall.outer-leaf + wall.cavity + wall.inner-leaf, meaning: Masonry over all. }
+        - { key: wall.clear-cavity, as: wall.cavity - wall.cavity-insulation, meaning: Beside the board. }
         """, """
         - { id: board-fits-cavity, require: wall.cavity-insulation <= wall.cavity, reason: The board cannot be thicker than the cavity. }
         """, """
@@ -118,15 +119,15 @@ internal static class Trial
         - { slot: wall.plaster, default: plaster-light, kinds: [finish], name: Plaster, when: wall.lining = wet-plaster }
         - { slot: tie, default: stainless, kinds: [metal], name: Wall tie }
         """, """
-        - { slot: wall.outer-leaf }
-        - { slot: wall.cavity, when: wall.fill = full }
-        - { slot: wall.residual, thickness: wall.cavity - wall.cavity-insulation, kind: air, when: wall.fill = partial }
-        - { slot: wall.cavity-insulation, when: wall.fill = partial }
-        - { slot: wall.inner-leaf }
-        - { slot: wall.dab, kind: air, when: wall.lining != wet-plaster }
-        - { slot: wall.lining-insulation, when: wall.lining = insulated-board-on-dabs }
-        - { slot: wall.lining-board, when: wall.lining != wet-plaster }
-        - { slot: wall.plaster, when: wall.lining = wet-plaster }
+        - { slot: wall.outer-leaf, as: leaf, name: wall.outer-leaf }
+        - { slot: wall.cavity, as: cavity-fill, name: wall.cavity, when: wall.fill = full }
+        - { slot: wall.residual, as: cavity, name: wall.residual, thickness: wall.clear-cavity, kind: air, when: wall.fill = partial }
+        - { slot: wall.cavity-insulation, as: cavity-fill, name: wall.cavity-insulation, when: wall.fill = partial }
+        - { slot: wall.inner-leaf, as: leaf, name: wall.inner-leaf }
+        - { slot: wall.dab, as: lining, name: wall.dab, kind: air, when: wall.lining != wet-plaster }
+        - { slot: wall.lining-insulation, as: lining, name: wall.lining-insulation, when: wall.lining = insulated-board-on-dabs }
+        - { slot: wall.lining-board, as: lining, name: wall.lining-board, when: wall.lining != wet-plaster }
+        - { slot: wall.plaster, as: lining, name: wall.plaster, when: wall.lining = wet-plaster }
         """);
 
     public static readonly Component SolidWall = Component("solid", "wall", Solid, "", """
@@ -137,10 +138,10 @@ internal static class Trial
         - { slot: wall.render, default: render-cement, kinds: [finish], name: Render }
         - { slot: wall.plaster, default: plaster-light, kinds: [finish], name: Plaster }
         """, """
-        - { slot: wall.render }
-        - { slot: wall.insulation }
-        - { slot: wall.block }
-        - { slot: wall.plaster }
+        - { slot: wall.render, as: cladding, name: wall.render }
+        - { slot: wall.insulation, as: cladding, name: wall.insulation }
+        - { slot: wall.block, as: leaf, name: wall.block }
+        - { slot: wall.plaster, as: lining, name: wall.plaster }
         """);
 
     private const string RoofSlots = """
@@ -166,10 +167,10 @@ internal static class Trial
         - { slot: roof.deck, default: plywood, kinds: [board, timber], name: Deck }
         - { slot: roof.ceiling-board, default: plasterboard, kinds: [board], name: Ceiling }
         """, """
-        - { slot: roof.insulation }
-        - { slot: roof.deck }
-        - { slot: roof.void, thickness: roof.joist-depth, kind: bridged }
-        - { slot: roof.ceiling-board }
+        - { slot: roof.insulation, as: insulation, name: roof.insulation }
+        - { slot: roof.deck, as: deck, name: roof.deck }
+        - { slot: roof.void, as: joists, name: roof.void, thickness: roof.joist-depth, kind: bridged }
+        - { slot: roof.ceiling-board, as: ceiling, name: roof.ceiling-board }
         """);
 
     public static readonly Component SlabRoof = Component("slab", "roof", Slab + "\n" + Above, RoofChoices + "\n" + """
@@ -178,8 +179,8 @@ internal static class Trial
         - { slot: roof.slab, default: concrete-rc1, kinds: [masonry], name: Slab }
         - { slot: roof.screed, default: screed, kinds: [masonry], name: Screed }
         """, """
-        - { slot: roof.insulation }
-        - { slot: roof.slab }
+        - { slot: roof.insulation, as: insulation, name: roof.insulation }
+        - { slot: roof.slab, as: slab, name: roof.slab }
         """);
 
     private const string JunctionSlots = """

@@ -58,8 +58,6 @@ public static class JsonSchema
 
                 json.WriteEndArray();
                 break;
-            case AnyShape:
-                break;
             default:
                 Scalar(json, shape);
                 break;

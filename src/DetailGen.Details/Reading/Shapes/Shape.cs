@@ -63,9 +63,6 @@ public sealed record TableShape(Shape Value, string Keys, IReadOnlyList<Field>? 
 /// <summary>One of several, told apart by being a word, a list or a map.</summary>
 public sealed record EitherShape(params IReadOnlyList<Shape> Shapes) : Shape;
 
-/// <summary>Whatever its reader makes of it.</summary>
-public sealed record AnyShape : Shape;
-
 /// <summary>A key of a map, and what may stand there.</summary>
 /// <param name="Meaning">For editors; a sentence.</param>
 public sealed record Field(string Key, Shape Shape, string Meaning, bool Required = false);

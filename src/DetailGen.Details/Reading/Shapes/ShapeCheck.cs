@@ -22,8 +22,6 @@ public static class ShapeCheck
     {
         switch (shape)
         {
-            case AnyShape:
-                return;
             case EitherShape either:
                 Either(node, either, key, required, faults);
                 return;
@@ -105,7 +103,6 @@ public static class ShapeCheck
     {
         var fitting = either.Shapes.FirstOrDefault(shape => shape switch
         {
-            AnyShape => true,
             MapShape or TableShape => node is MapNode,
             ListShape => node is ListNode,
             _ => node is ScalarNode,
