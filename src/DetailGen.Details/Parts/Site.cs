@@ -1,5 +1,3 @@
-using DetailGen.Sections;
-
 namespace DetailGen.Details.Parts;
 
 /// <summary>Named faces of the wall at which builders meet; x in mm.</summary>
