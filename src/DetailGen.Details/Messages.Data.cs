@@ -39,6 +39,9 @@ public static partial class Messages
     public static Diagnostic LacksLayer(Mark at, string component, string word) => new("unfinished-construction", at,
         $"{component} has no layer as {word}.", $"Add the layer that behaves as {word}, as the constructions that ship have it.", "layers");
 
+    public static Diagnostic NoBuilder(Mark at, string id, IReadOnlyList<string> known) => new("no-builder", at,
+        $"No builder draws a junction {id}; a description alone is enough for walls and roofs only.", $"Describe {List(known)} anew under its own id, or take the file away.", "id", id);
+
     public static Diagnostic UnknownSlot(Mark at, string slot, IReadOnlyList<string> slots) => new("unknown-slot", at,
         $"There is no slot {Short(slot)} under materials.", NearestOf(slot, slots, "Add it under materials, with its usual material."), "slot", slot);
 

@@ -59,9 +59,9 @@ public sealed class Components
 
     private void Add(ShelfFile file)
     {
-        if (file.Text() is { } text && Head(text, "id") is { } id && ComponentReader.KindOf(Head(text, "kind")) is { } kind)
+        if (file.Text() is { } text && Head(text, "id") is { } head && ComponentReader.KindOf(Head(text, "kind")) is { } kind)
         {
-            _entries[id] = new(kind, new(() => ConstructionCheck.Of(ComponentReader.Read(file.Read()))));
+            _entries[head] = new(kind, new(() => ConstructionCheck.Of(ComponentReader.Read(file.Read()))));
             return;
         }
 
@@ -71,6 +71,10 @@ public sealed class Components
         if (read.IsGood && tree.Root is { At: var at } && !_ofPractice.TryAdd(read.Value.Id, at))
         {
             read = Outcome.Bad<Component>(Messages.EntryTwice(at, read.Value.Id, _ofPractice[read.Value.Id]));
+        }
+        else if (read.IsGood && read.Value is { Kind: ComponentKind.Junction, Id: var id, At: var place } && !_entries.ContainsKey(id))
+        {
+            read = Outcome.Bad<Component>(Messages.NoBuilder(place, id, Ids(ComponentKind.Junction)));
         }
 
         _entries[read.IsGood ? read.Value.Id : file.Name] = new(read.IsGood ? read.Value.Kind : null, new(() => read));

@@ -84,6 +84,7 @@ internal static class ErrorCodes
         ("duplicate-entry", Practice, "Two materials, stock classes, climates or constructions of a practice have one id."),
         ("bad-parameter", Practice, "The description of a parameter contradicts itself."),
         ("unfinished-construction", Practice, "A wall or roof lacks a size or a layer that the junctions take from it."),
+        ("no-builder", Practice, "A practice describes a junction that nothing can draw."),
         ("unknown-size", Practice, "A layer names a size that its construction does not have."),
         ("no-pack-head", Practice, "A rule pack has no pack.yaml."),
         ("pack-ring", Practice, "Rule packs extend one another in a ring."),

@@ -21,17 +21,21 @@ internal static class Solving
     }
 
     /// <summary>Whether the hard claims can hold together at all; null where the budget is spent.</summary>
-    public static bool? CanHold(Model model)
+    public static bool? CanHold(Model model) => Any(model, out _) switch
+    {
+        Found.Yes => true,
+        Found.No => false,
+        _ => null,
+    };
+
+    /// <summary>Some assignment with which the hard claims hold.</summary>
+    private static Found Any(Model model, out long[] values)
     {
         var problem = Unwished(model);
         Targets(model).CopyTo(problem.Finder.Targets, 0);
         problem.Reset();
-        return problem.Assign(new long[problem.State.VariableCount]) switch
-        {
-            Found.Yes => true,
-            Found.No => false,
-            _ => null,
-        };
+        values = new long[problem.State.VariableCount];
+        return problem.Assign(values);
     }
 
     /// <param name="asked">Between whose values ties are broken.</param>
@@ -52,7 +56,13 @@ internal static class Solving
             case Found.No:
                 return Conflict(Unwished(model));
             default:
-                return new Answer.NotProven(optimizer.Best is { } best ? new Values(best.AsSpan(0, model.Variables.Count)) : null);
+                // among the wishes not even one assignment may have been found; without them, and with the shared sums, there may be one or the proof that there is none
+                return optimizer.Best is { } best ? new Answer.NotProven(new Values(best.AsSpan(0, model.Variables.Count))) : Any(model, out var some) switch
+                {
+                    Found.Yes => new Answer.NotProven(new Values(some.AsSpan(0, model.Variables.Count))),
+                    Found.No => Conflict(Unwished(model)),
+                    _ => new Answer.NotProven(null),
+                };
         }
     }
 

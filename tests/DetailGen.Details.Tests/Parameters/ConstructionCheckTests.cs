@@ -34,6 +34,25 @@ public sealed class ConstructionCheckTests
     public void A_wall_without_layers_is_no_wall() =>
         Assert.Contains(Faults("id: own\nkind: wall\ntitle: Own\n"), fault => fault.Code == "unfinished-construction");
 
+    [Theory]
+    [InlineData("parapet", false)]
+    [InlineData("my-parapet", true)]
+    public void A_junction_of_a_practice_is_one_that_can_be_drawn(string id, bool refused)
+    {
+        var shipped = Shelf.Shipped.Under("junctions/").Single(file => file.Text()!.Contains("id: parapet", StringComparison.Ordinal)).Text()!;
+        var folder = Directory.CreateTempSubdirectory();
+        try
+        {
+            File.WriteAllText(Path.Combine(folder.CreateSubdirectory("constructions").FullName, "own.yaml"), shipped.ReplaceLineEndings("\n").Replace("id: parapet\n", $"id: {id}\n", StringComparison.Ordinal));
+            var faults = Components.Load(Shelf.Shipped.With(folder.FullName).Value).Faults;
+            Assert.Equal(refused ? ["no-builder"] : [], faults.Select(fault => fault.Code));
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
     /// <summary>The words of a file and the names in the code are one list.</summary>
     [Fact]
     public void Every_behaviour_has_its_word()
