@@ -40,7 +40,7 @@ internal static class KeySigns
 
         if (groups.Any(group => group.Row == StackNotes.Row && group.Items.OfType<Stroke>().Any(IsOblique)))
         {
-            yield return new("stroke: in a thin part", [new Stroke("note.leader", [new(0, Middle), new(10, Middle)]), new Stroke("note.leader", [new(7.3, Middle - 0.7), new(8.7, Middle + 0.7)])]) { IsSpare = true };
+            yield return new("stroke: in a thin part", [new Stroke(StackNotes.Row, [new(0, Middle), new(10, Middle)]), new Stroke(StackNotes.Row, [new(7.3, Middle - 0.7), new(8.7, Middle + 0.7)])]) { IsSpare = true };
         }
 
         if (leaders.Any(group => group.Items.Any(item => item is Solid)))
