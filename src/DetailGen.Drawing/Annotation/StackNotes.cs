@@ -8,7 +8,7 @@ namespace DetailGen.Drawing.Annotation;
 internal sealed class StackNotes(Surface surface, AnnotationRequest request)
 {
     internal const string What = "stack";
-    internal const string Row = "note.stack";
+    private const string Row = "note.stack";
     private const double Thin = 1.2;
 
     /// <summary>A stem stands so far from the cut end where it can.</summary>

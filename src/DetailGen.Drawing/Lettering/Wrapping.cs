@@ -3,11 +3,9 @@ namespace DetailGen.Drawing.Lettering;
 /// <summary>Breaks a text into lines that fit a width.</summary>
 public static class Wrapping
 {
-    private const string Times = "×";
-
     /// <summary>
     /// Lines of at most <paramref name="width"/> mm, in order, blanks between words single; an empty text gives none. A line break in the text is kept.
-    /// A size stays with its unit, and the sizes of one thing (30 mm × 5 mm) stay together. A last line of one word under five letters is avoided where the word before can come down with it.
+    /// A size stays with its unit. A last line of one word under five letters is avoided where the word before can come down with it.
     /// A word wider than the width is broken after a hyphen or slash, else between letters.
     /// </summary>
     /// <param name="height">Height of capitals, mm.</param>
@@ -44,12 +42,11 @@ public static class Wrapping
 
     private static List<string> Torn(Typeface typeface, List<string> whole, double height, double width, bool bold)
     {
-        bool Fits(string word) => typeface.Width(word, height, bold) <= width;
         var words = new List<string>();
         foreach (var word in whole)
         {
-            // Sizes that do not fit together part after the sign between them, and a size that does not fit with its unit gives it up before it is cut.
-            foreach (var piece in (Fits(word) ? [word] : word.Replace("× ", "×\n", StringComparison.Ordinal).Split('\n')).SelectMany(size => Fits(size) ? [size] : size.Split(' ')))
+            // A size that does not fit with its unit gives it up before it is cut.
+            foreach (var piece in typeface.Width(word, height, bold) > width ? word.Split(' ') : [word])
             {
                 var rest = piece;
                 while (rest.Length > 1 && typeface.Width(rest, height, bold) > width)
@@ -66,13 +63,13 @@ public static class Wrapping
         return words;
     }
 
-    /// <summary>The words of a text, a size and its unit being one, and so being sizes with × between them.</summary>
+    /// <summary>The words of a text, a size and its unit being one.</summary>
     internal static List<string> Words(string text)
     {
         var words = new List<string>();
         foreach (var word in text.Split((char[]?)[' ', '\t', '\r', '\n'], StringSplitOptions.RemoveEmptyEntries))
         {
-            if (words.Count > 0 && ((IsUnit(word) && char.IsAsciiDigit(words[^1][^1])) || word == Times || words[^1].EndsWith(Times, StringComparison.Ordinal)))
+            if (words.Count > 0 && IsUnit(word) && char.IsAsciiDigit(words[^1][^1]))
             {
                 words[^1] = $"{words[^1]} {word}";
             }

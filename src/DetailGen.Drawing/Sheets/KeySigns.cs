@@ -1,4 +1,3 @@
-using DetailGen.Drawing.Annotation;
 using DetailGen.Drawing.Lettering;
 using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Views;
@@ -38,11 +37,6 @@ internal static class KeySigns
             yield return new("dot: in the part", [new Stroke("note.leader", [new(0, Middle), new(8, Middle)]), new Dot("note.leader", new(8, Middle), 1)]);
         }
 
-        if (groups.Any(group => group.Row == StackNotes.Row && group.Items.OfType<Stroke>().Any(IsOblique)))
-        {
-            yield return new("stroke: in a thin part", [new Stroke("note.leader", [new(0, Middle), new(10, Middle)]), new Stroke("note.leader", [new(7.3, Middle - 0.7), new(8.7, Middle + 0.7)])]) { IsSpare = true };
-        }
-
         if (leaders.Any(group => group.Items.Any(item => item is Solid)))
         {
             yield return new("arrow: on its edge", [new Stroke("note.leader", [new(0, Middle), new(6, Middle)]), Head(sizes, "note.leader", 8)]);
@@ -79,9 +73,6 @@ internal static class KeySigns
             yield return new("fall, downhill", [new Stroke("dim.fall", [new(0, Middle), new(7.5, Middle)]), Head(sizes, "dim.fall", 10)]);
         }
     }
-
-    // the lines of a stack run level or upright; what is oblique in it marks a layer too thin for a dot
-    private static bool IsOblique(Stroke stroke) => Math.Abs(stroke.Points[1].X - stroke.Points[0].X) > 0.1 && Math.Abs(stroke.Points[1].Y - stroke.Points[0].Y) > 0.1;
 
     private static Solid Head(TextSizes sizes, string row, double tip)
     {

@@ -44,9 +44,6 @@ internal static class PageComposer
             table = table.Items.Any(item => IsOnMark(format, item)) ? Tables.Schedule(format.TextSizes, stacks, AboveMark(format, room)) : table;
             first.AddRange(table.Items);
             stacks.RemoveRange(0, table.Laid);
-
-            // Signs are looked up with the view before the eyes: where its own zone is too small, the key takes what no stack of the schedule fits.
-            keyDone = keyDone || (table.Laid == 0 && format.Zone("key") is not null && SignsIn(format, text, key, first, Beside(format, room, scheduleZone)));
         }
 
         var leftOver = new LeftOver(stacks, keyDone ? [] : key, checksLeft, notesDone ? [] : text.Notes, keyedDone ? [] : keyed, text);
@@ -251,15 +248,6 @@ internal static class PageComposer
         // In a common column the key rises to the foot of what stands above it.
         var inner = Inner(zone) with { Left = zone.Left };
         inner = inner with { Top = IsUnderChecks(format, zone) && !double.IsPositiveInfinity(checksFoot) ? checksFoot - Inset : inner.Top };
-        return SignsIn(format, text, key, items, inner);
-    }
-
-    /// <summary>The empty room of the schedule, with that of the key where it goes on beside it.</summary>
-    private static PaperBox Beside(SheetFormat format, PaperBox room, PaperBox schedule) =>
-        format.Zone("key") is { } key && key.Left >= schedule.Right && key.Bottom == schedule.Bottom && key.Top >= room.Top ? room with { Right = key.Right - Inset } : room;
-
-    private static bool SignsIn(SheetFormat format, SheetText text, IReadOnlyList<KeyEntry> key, List<Item> items, PaperBox inner)
-    {
         var clear = AboveMark(format, inner);
         inner = Key.HeightIn(format.TextSizes, clear.Width, key, text.ShortForms, clear.Height) <= clear.Height ? clear : inner;
         if (Key.HeightIn(format.TextSizes, inner.Width, key, text.ShortForms, inner.Height) > inner.Height)

@@ -46,14 +46,6 @@ public class WrappingTests
     }
 
     [Fact]
-    public void The_sizes_of_one_thing_stay_together()
-    {
-        var width = Width("Restraint straps, 30 mm ×");
-        Assert.Equal(["Restraint straps,", "30 mm × 5 mm, at"], Typeface.Shipped.Wrap("Restraint straps, 30 mm × 5 mm, at", 2.5, width));
-        Assert.Equal(["300 ×", "200"], Typeface.Shipped.Wrap("300 × 200", 2.5, Width("300 ×")));
-    }
-
-    [Fact]
     public void A_word_too_wide_is_broken_after_its_hyphen()
     {
         var width = Width("damp-proof");

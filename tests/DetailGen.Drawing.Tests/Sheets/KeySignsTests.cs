@@ -1,6 +1,5 @@
 using DetailGen.Drawing.Annotation;
 using DetailGen.Drawing.Lettering;
-using DetailGen.Drawing.Scenes;
 using DetailGen.Drawing.Sheets;
 using DetailGen.Drawing.Tests.Annotation;
 using DetailGen.Drawing.Views;
@@ -25,17 +24,6 @@ public sealed class KeySignsTests
         Assert.DoesNotContain(bare, words => words.StartsWith("ring", StringComparison.Ordinal));
         Assert.Single(all, words => words.StartsWith("ring: drawn larger", StringComparison.Ordinal));
         Assert.Equal(all.Length, all.Distinct(StringComparer.Ordinal).Count());
-    }
-
-    [Fact]
-    public void The_stroke_in_a_layer_too_thin_for_a_dot_is_told_where_a_stack_has_one()
-    {
-        var section = SampleParapet.Section();
-        var view = SectionView.Draw(section, new(10, ViewRoom.Least(section)));
-        string[] Of(params IReadOnlyList<Item> items) => [.. KeySigns.Of(TextSizes.Usual, view, items, numbers: false, rings: false).Select(entry => entry.Words)];
-        Stroke stem = new(StackNotes.Row, [new(10, 0), new(10, 40)]);
-        Assert.Contains("stroke: in a thin part", Of(new Group(StackNotes.Row, "stack roof", [stem, new Stroke(StackNotes.Row, [new(9.3, 9.3), new(10.7, 10.7)])])));
-        Assert.DoesNotContain("stroke: in a thin part", Of(new Group(StackNotes.Row, "stack roof", [stem])));
     }
 
     [Fact]

@@ -29,17 +29,6 @@ public class PageComposerTests
         Assert.All(pages, page => Assert.Contains(Texts(page), text => text.Words == $"{page.Number}/{pages.Count}"));
     }
 
-    [Fact]
-    public void A_key_that_its_own_zone_does_not_hold_takes_the_place_of_a_schedule_that_finds_none()
-    {
-        var rows = Enumerable.Range(1, 40).Select(i => new ScheduleRow($"W{i}", "Leaf", "Brick", "1.0", "1.000", "1.000", "structure", "assumed"));
-        var (tall, format) = (SampleSheets.Text with { Schedule = [new("wall", [.. rows])] }, SampleSheets.A3);
-        format = format with { Zones = format.Zones.ToDictionary(zone => zone.Key, zone => zone.Key == "key" ? zone.Value with { Left = zone.Value.Left + 1, Top = zone.Value.Bottom + 10 } : zone.Value, StringComparer.Ordinal) };
-        var first = SampleSheets.Scene(format, tall).Pages[0];
-        Assert.DoesNotContain(Texts(first), text => text.Row == "schedule");
-        Assert.Contains(Texts(first), text => text.Words == "Key" && text.At.X < format.Zones["schedule"].Right);
-    }
-
     [Theory]
     [InlineData(Verdict.Pass, "pass")]
     [InlineData(Verdict.Fail, "fail")]
