@@ -15,6 +15,7 @@ public class CopingDowelTests
         Assert.Contains("dowelled", stone.Words.Note, StringComparison.Ordinal);
         Assert.Equal(Presence.Local, dowel.Presence);
         Assert.Equal(dowel.Region.Area, dowel.Region.Intersect(stone.Region).Area, 0.01);
+        Assert.InRange(dowel.Region.Area, 0.98 * Math.PI * 25, Math.PI * 25); // a bar of 10 mm, from its end
         var middle = dowel.Region.Bounds;
         var x = (middle.Left + middle.Right) / 2;
         var cut = Assert.Single(stone.Region.Cut(new(x, -10_000), new(x, 10_000)));

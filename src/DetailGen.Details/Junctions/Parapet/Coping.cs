@@ -74,13 +74,18 @@ internal static class Coping
         BuildDowel(site, stone, (weather + roof) / 2, under);
     }
 
+    // Round enough on any paper.
+    private static Region Bar(Point centre, double diameter)
+    {
+        const int Corners = 24;
+        return Region.Polygon([.. Enumerable.Range(0, Corners).Select(corner => Math.SinCos(2 * Math.PI * corner / Corners)).Select(turn => new Point(centre.X + (diameter / 2 * turn.Cos), centre.Y + (diameter / 2 * turn.Sin)))]);
+    }
+
     // Seen from its end, in the middle of the joint: half way up the stone over the middle of the wall.
     private static void BuildDowel(Site site, Region stone, double x, double under)
     {
         var y = (under + stone.Cut(new(x, under - 1), new(x, stone.Bounds.Top + 1))[^1].To.Y) / 2;
-        site.Add(new(
-            "coping.dowel", "Dowel in the coping's joint", "coping.dowel", Element.Wall,
-            Region.Box(x - (Dowel / 2), y - (Dowel / 2), x + (Dowel / 2), y + (Dowel / 2)), Roles.Fixing, Precedence.Sheet, Stage.Head)
+        site.Add(new("coping.dowel", "Dowel in the coping's joint", "coping.dowel", Element.Wall, Bar(new(x, y), Dowel), Roles.Fixing, Precedence.Sheet, Stage.Head)
         {
             Presence = Presence.Local,
             Repeat = new(Stone),
