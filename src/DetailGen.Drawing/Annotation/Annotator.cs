@@ -72,7 +72,7 @@ public static class Annotator
             (surface, columns, close, stacks) = brief;
         }
 
-        columns = [.. columns.Select(column => stacks.Cramp(column)).Where(column => column is { Widest: >= NotePlacement.Narrowest, Room.Height: >= 5 })];
+        columns = [.. columns.Select(column => stacks.Cramp(column)).Where(column => column is { Widest: >= 12, Room.Height: >= 5 })];
         var notes = SharedMarks.Join([.. Note.About(request, stacks.Told, surface.ById, surface.Told).Concat(stacks.Apart).OrderBy(note => note.Id, StringComparer.Ordinal)], surface, sharing);
         if (labelsFirst)
         {

@@ -80,14 +80,6 @@ public partial class CrowdedSheetTests
         Assert.All(Enumerable.Range(1, 6), number => Assert.Contains($"W{number}", notes));
     }
 
-    // A strip of 13 mm beside the wall took a note in seven lines of a word or two.
-    [Fact]
-    public void No_note_is_squeezed_into_a_strip_beside_the_wall()
-    {
-        var sheet = Composed("junction: abutment\nwall: cavity-masonry\nroof: warm-timber-deck\nmirror: true\nsheet: { paper: ANSI-A }\n");
-        Assert.All(sheet.Scene.Views[0].Items.OfType<Group>().SelectMany(group => group.Items.OfType<Paragraph>()), rest => Assert.InRange(rest.Lines.Count, 1, 3));
-    }
-
     // It named A3, which nobody had asked for.
     [Fact]
     public void Where_no_paper_was_asked_for_none_is_said_to_be_too_small()

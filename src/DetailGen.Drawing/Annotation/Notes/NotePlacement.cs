@@ -22,7 +22,7 @@ internal sealed class NotePlacement(Surface surface, AnnotationRequest request, 
     private const int FitSteps = 100;
 
     /// <summary>Words in lines shorter than this are not read at a glance, mm.</summary>
-    internal const double Narrowest = 22;
+    private const double Narrowest = 22;
 
     private readonly NoteWays _all = new(surface, request, columns, request.Earlier);
     private readonly Dictionary<(string, string, int, double, Reach), HeldNote[]> _open = [];
